@@ -1,0 +1,96 @@
+// Package units holds the one definition of every unit factor, of money and of
+// the ways a number is shown. Every number a person sees passes through a
+// System method; the files and the calculators keep US units throughout.
+package units
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// Cents is an amount of money in whole US cents.
+type Cents int64
+
+// FromDollars rounds a dollar amount to whole cents, half away from zero.
+// Amounts beyond what an int64 of cents can hold are clamped.
+func FromDollars(usd float64) Cents {
+	c := math.Round(usd * 100)
+	switch {
+	case math.IsNaN(c):
+		return 0
+	case c >= math.MaxInt64:
+		return math.MaxInt64
+	case c <= math.MinInt64:
+		return math.MinInt64
+	}
+	return Cents(c)
+}
+
+// Dollars gives the amount as a float for ratios; money itself stays in cents.
+func (c Cents) Dollars() float64 { return float64(c) / 100 }
+
+// Times scales an amount by a plain factor and rounds to whole cents.
+func (c Cents) Times(factor float64) Cents { return FromDollars(c.Dollars() * factor) }
+
+// Number is what a Range can be made of.
+type Number interface {
+	~int | ~int64 | ~float64
+}
+
+// Range is an estimate: the low, the typical and the high figure.
+type Range[T Number] struct{ Low, Typical, High T }
+
+// Same is a range without spread.
+func Same[T Number](v T) Range[T] { return Range[T]{v, v, v} }
+
+// Plus adds two ranges end by end: the widest honest sum, as if all prices
+// moved together.
+func (r Range[T]) Plus(o Range[T]) Range[T] {
+	return Range[T]{r.Low + o.Low, r.Typical + o.Typical, r.High + o.High}
+}
+
+// CentsOver multiplies a range of dollars per unit by an amount of that unit.
+func CentsOver(usdPerUnit Range[float64], amount float64) Range[Cents] {
+	return Range[Cents]{
+		FromDollars(usdPerUnit.Low * amount),
+		FromDollars(usdPerUnit.Typical * amount),
+		FromDollars(usdPerUnit.High * amount),
+	}
+}
+
+// Money shows an amount in whole dollars with thousands marks: "$1,240".
+func (System) Money(c Cents) string {
+	d := int64(math.Round(float64(c) / 100))
+	if d < 0 {
+		return "-$" + grouped(-d)
+	}
+	return "$" + grouped(d)
+}
+
+// MoneyExact shows an amount to the cent: "$1.25". Used for prices per area.
+func (System) MoneyExact(c Cents) string {
+	sign := ""
+	if c < 0 {
+		sign, c = "-", -c
+	}
+	return fmt.Sprintf("%s$%s.%02d", sign, grouped(int64(c)/100), int64(c)%100)
+}
+
+// MoneyRange shows low to high: "$340 to $470", or one amount when both ends
+// round to the same.
+func (s System) MoneyRange(r Range[Cents]) string {
+	low, high := s.Money(r.Low), s.Money(r.High)
+	if low == high {
+		return low
+	}
+	return low + " to " + high
+}
+
+func grouped(n int64) string {
+	s := strconv.FormatInt(n, 10)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
+}

@@ -1,0 +1,173 @@
+package units
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// System is the way figures are shown: US customary units, or SI. It changes
+// only the display; files and calculators keep US units.
+type System int
+
+// The systems. US is the default.
+const (
+	US System = iota
+	SI
+)
+
+// num rounds to at most places decimals and drops trailing zeros.
+func num(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "?"
+	}
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// R shows a thermal resistance given in h.ft2.F/Btu: "R-21". Whole numbers
+// from R-10 up and one decimal below, as labels do.
+func (s System) R(rIP float64) string {
+	if s == SI {
+		return "RSI " + num(rIP/RIPPerRSI, 2)
+	}
+	if rIP >= 10 {
+		return "R-" + num(rIP, 0)
+	}
+	return "R-" + num(rIP, 1)
+}
+
+// U shows a transmittance given in Btu/(h.ft2.F).
+func (s System) U(uIP float64) string {
+	if s == SI {
+		return "U " + num(uIP*RIPPerRSI, 2) + " W/m2K"
+	}
+	return "U-" + strconv.FormatFloat(uIP, 'f', 3, 64)
+}
+
+// Inches shows a length given in inches, in sixteenths when it falls on them:
+// "5 1/2 in".
+func (s System) Inches(in float64) string {
+	if s == SI {
+		return num(in*MmPerInch, 0) + " mm"
+	}
+	return Fraction(in) + " in"
+}
+
+// Fraction writes a number of inches as carpenters do: "5 1/2". A figure that
+// is not close to a sixteenth is written with decimals.
+func Fraction(in float64) string {
+	if in < 0 {
+		return "-" + Fraction(-in)
+	}
+	if in > 1e12 || math.IsNaN(in) {
+		return num(in, 2)
+	}
+	n := int64(math.Round(in * 16))
+	if math.Abs(float64(n)/16-in) > 0.004 {
+		return num(in, 2)
+	}
+	whole, part, den := n/16, n%16, int64(16)
+	for part != 0 && part%2 == 0 {
+		part, den = part/2, den/2
+	}
+	switch {
+	case part == 0:
+		return strconv.FormatInt(whole, 10)
+	case whole == 0:
+		return strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(den, 10)
+	}
+	return strconv.FormatInt(whole, 10) + " " + strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(den, 10)
+}
+
+// Feet shows a length given in feet.
+func (s System) Feet(ft float64) string {
+	if s == SI {
+		return num(ft*MPerFoot, 2) + " m"
+	}
+	return num(ft, 1) + " ft"
+}
+
+// Area shows an area given in square feet.
+func (s System) Area(ft2 float64) string {
+	if s == SI {
+		return num(ft2*M2PerFt2, 1) + " m2"
+	}
+	return groupedFloat(ft2) + " ft2"
+}
+
+// Volume shows a volume given in cubic feet.
+func (s System) Volume(ft3 float64) string {
+	if s == SI {
+		return num(ft3*M3PerFt3, 1) + " m3"
+	}
+	return groupedFloat(ft3) + " ft3"
+}
+
+// Load shows a weight on a ceiling given in lb/ft2.
+func (s System) Load(lbPerFt2 float64) string {
+	if s == SI {
+		return num(lbPerFt2*KgPerLb/M2PerFt2, 1) + " kg/m2"
+	}
+	return num(lbPerFt2, 1) + " lb/ft2"
+}
+
+// Temp shows a temperature given in Celsius, the unit of the climate data.
+func (s System) Temp(c float64) string {
+	if s == SI {
+		return num(c, 0) + " C"
+	}
+	return num(CToF(c), 0) + " F"
+}
+
+// Perm shows a permeance given in US perms.
+func (s System) Perm(perm float64) string {
+	if s == SI {
+		return num(perm*NgPerPerm, 1) + " ng/(s.m2.Pa)"
+	}
+	return num(perm, 2) + " perm"
+}
+
+// Moisture shows condensate given in grams per square metre.
+func (s System) Moisture(gPerM2 float64) string {
+	if s == SI {
+		return num(gPerM2, 0) + " g/m2"
+	}
+	return num(gPerM2*M2PerFt2/28.349523125, 2) + " oz/ft2"
+}
+
+// Energy shows heat given in MMBtu.
+func (s System) Energy(mmbtu float64) string {
+	if s == SI {
+		return num(mmbtu*MJPerMMBtu/3.6, 0) + " kWh"
+	}
+	return num(mmbtu, 1) + " MMBtu"
+}
+
+// DegreeDays shows degree days given in F-days.
+func (s System) DegreeDays(fDays float64) string {
+	if s == SI {
+		return groupedFloat(fDays/1.8) + " K-days"
+	}
+	return groupedFloat(fDays) + " F-days"
+}
+
+// Percent shows a share of one: 0.8 is "80 %".
+func (System) Percent(share float64) string { return num(share*100, 0) + " %" }
+
+func groupedFloat(v float64) string {
+	r := math.Round(v)
+	if math.IsNaN(r) || math.Abs(r) > 1e15 {
+		return num(v, 0)
+	}
+	if r < 0 {
+		return "-" + grouped(int64(-r))
+	}
+	return grouped(int64(r))
+}
