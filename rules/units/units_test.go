@@ -1,0 +1,99 @@
+package units
+
+import (
+	"math"
+	"testing"
+	"testing/quick"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestParseInches(t *testing.T) {
+	for text, want := range map[string]float64{
+		"7 1/4": 7.25, "7-1/4": 7.25, "7.25": 7.25, "1/2": 0.5, "5 1/2 in": 5.5, `5.5"`: 5.5,
+		"8' 2 1/2\"": 98.5, "8 ft 2 in": 98, "8ft": 96, "8'": 96, "0": 0, "  16 ": 16,
+	} {
+		got, err := ParseInches(text)
+		require.NoError(t, err, text)
+		require.InDelta(t, want, got, 1e-9, text)
+	}
+	for _, text := range []string{"", "x", "-3", "1/0", "7 9/4", "1 2 3", "inf", "NaN", "1e5", "0x10", "7 .5", "8' x"} {
+		_, err := ParseInches(text)
+		require.ErrorIs(t, err, ErrNotANumber, text)
+	}
+}
+
+func TestParseFeet(t *testing.T) {
+	for text, want := range map[string]float64{"8": 8, "8 1/2": 8.5, "8' 6\"": 8.5, "96 in": 8, "1,120": 1120} {
+		got, err := ParseFeet(text)
+		require.NoError(t, err, text)
+		require.InDelta(t, want, got, 1e-9, text)
+	}
+}
+
+func TestFractionRoundTrip(t *testing.T) {
+	same := func(n uint16) bool {
+		in := float64(n) / 16
+		got, err := ParseInches(Fraction(in))
+		return err == nil && got == in
+	}
+	require.NoError(t, quick.Check(same, nil))
+	require.Equal(t, "5 1/2", Fraction(5.5))
+	require.Equal(t, "15/16", Fraction(0.9375))
+	require.Equal(t, "6.3", Fraction(6.3))
+}
+
+// The factor is the one printed in a note of the National Building Code of
+// Canada, division B, part 9 (read): 5.678263 h.ft2.F/Btu per m2K/W. It must
+// agree with the definitions of the foot, the pound and the Btu.
+func TestFactorsAgreeWithDefinitions(t *testing.T) {
+	const joulePerBtu = 1055.05585262
+	fromDefinitions := joulePerBtu / 3600 / M2PerFt2 * 1.8 // W/m2K per Btu/h.ft2.F
+	require.InDelta(t, RIPPerRSI, fromDefinitions, 1e-5)
+	require.InDelta(t, LambdaIPPerSI, 1/fromDefinitions*12/MPerFoot/12*InchPerFoot, 1e-4*LambdaIPPerSI)
+}
+
+func TestTemperatureRoundTrip(t *testing.T) {
+	require.InDelta(t, 32, CToF(0), 1e-12)
+	require.InDelta(t, 100, FToC(212), 1e-12)
+	require.NoError(t, quick.Check(func(c float64) bool {
+		if math.Abs(c) > 1e6 {
+			return true
+		}
+		return math.Abs(FToC(CToF(c))-c) < 1e-6
+	}, nil))
+}
+
+func TestMoney(t *testing.T) {
+	require.Equal(t, "$1,240", US.Money(123950))
+	require.Equal(t, "-$5", US.Money(-500))
+	require.Equal(t, "$0.75", US.MoneyExact(75))
+	require.Equal(t, "$340 to $470", US.MoneyRange(Range[Cents]{34000, 40000, 47000}))
+	require.Equal(t, "$340", US.MoneyRange(Same(Cents(34000))))
+	require.Equal(t, Cents(0), FromDollars(math.NaN()))
+	require.Equal(t, Cents(math.MaxInt64), FromDollars(math.Inf(1)))
+	require.Equal(t, Cents(13), FromDollars(0.125))
+}
+
+func TestShown(t *testing.T) {
+	require.Equal(t, "R-21", US.R(21.2))
+	require.Equal(t, "R-4.4", US.R(4.38))
+	require.Equal(t, "RSI 3.7", SI.R(21))
+	require.Equal(t, "5 1/2 in", US.Inches(5.5))
+	require.Equal(t, "140 mm", SI.Inches(5.5))
+	require.Equal(t, "1,120 ft2", US.Area(1120))
+	require.Equal(t, "70 F", US.Temp(21))
+	require.Equal(t, "R-?", US.R(math.NaN()))
+}
+
+func FuzzParseInches(f *testing.F) {
+	for _, s := range []string{"7 1/4", `8' 2"`, "1,120", "-1", "''", `"`} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		v, err := ParseInches(s)
+		if err == nil && (v < 0 || math.IsNaN(v) || math.IsInf(v, 0)) {
+			t.Fatalf("%q gave %v", s, v)
+		}
+	})
+}
