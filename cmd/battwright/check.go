@@ -1,0 +1,73 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+)
+
+func runCheck(args []string, e env) int {
+	var dataDir string
+	var rulesToo bool
+	f := newFlags("check")
+	f.StringVar(&dataDir, "data", "", "")
+	f.BoolVar(&rulesToo, "rules", false, "")
+	files, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "check", err)
+	}
+	c, err := loadCatalog(dataDir)
+	if err != nil {
+		return fail(e, err)
+	}
+	code := exitDone
+	if rulesToo {
+		code = checkRules(c, e)
+	}
+	l := house.NewList(c)
+	var errs []error
+	for _, path := range files {
+		if _, err := readHouse(l, path, e.stdin); err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		fmt.Fprintf(e.stdout, "%s: good\n", path)
+	}
+	if err := errors.Join(errs...); err != nil {
+		return fail(e, err)
+	}
+	if len(files) == 0 && !rulesToo {
+		fmt.Fprintln(e.stdout, "data: good. Name house files to check them too, or add --rules.")
+	}
+	return code
+}
+
+// checkRules reads the data files as strictly as a builder's own and proves
+// the rule book.
+func checkRules(c *catalog.Catalog, e env) int {
+	if err := catalog.CheckStrict(data.Files); err != nil {
+		return fail(e, err)
+	}
+	findings := c.Prove()
+	for _, f := range findings {
+		fmt.Fprintln(e.stdout, f)
+	}
+	fmt.Fprintf(e.stdout, "%d rules over %d facts; %d obligations; %d findings\n", c.Book.Len(), c.Book.FactCount(), len(c.Obligations()), len(findings))
+	if len(findings) > 0 {
+		return exitShort
+	}
+	return exitDone
+}
+
+// runBare starts the wizard, or without a terminal prints the demo plan and
+// how to start.
+func runBare(args []string, e env) int {
+	code := runPlan(args, e)
+	if code == exitDone && len(args) == 0 && !e.terminal {
+		fmt.Fprintln(e.stderr, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
+	}
+	return code
+}

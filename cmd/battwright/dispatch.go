@@ -1,0 +1,142 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"battwright/rules/strict"
+)
+
+// command is one sub-command: its flags live in its own function.
+type command struct {
+	name, args, what string
+	run              func(args []string, e env) int
+}
+
+func commands() []command {
+	return []command{
+		{"plan", "[house.toml ...]", "print the recommendation (the demo house if no file is named)", runPlan},
+		{"check", "[--rules] [house.toml ...]", "check house files and data, print every problem", runCheck},
+		{"words", "[term]", "explain a trade word, or list them all", runWords},
+	}
+}
+
+func dispatch(args []string, e env) int {
+	if len(args) == 0 {
+		return runBare(nil, e)
+	}
+	switch args[0] {
+	case "--version", "-version", "version":
+		fmt.Fprintln(e.stdout, version())
+		return exitDone
+	case "--help", "-h", "-help", "help":
+		io.WriteString(e.stdout, helpText())
+		return exitDone
+	}
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.run(args[1:], e)
+		}
+	}
+	if strings.HasPrefix(args[0], "-") || strings.HasSuffix(args[0], ".toml") {
+		return runBare(args, e)
+	}
+	names := make([]string, 0, 8)
+	for _, c := range commands() {
+		names = append(names, c.name)
+	}
+	hint := ""
+	if near := strict.Nearest(args[0], names); near != "" {
+		hint = fmt.Sprintf("; did you mean %s?", near)
+	}
+	return usage(e, "there is no command %q%s", args[0], hint)
+}
+
+// usage reports a wrong command line and where to look.
+func usage(e env, format string, args ...any) int {
+	text, _ := strict.CleanText(fmt.Sprintf(format, args...))
+	fmt.Fprintf(e.stderr, "battwright: %s\nTry: battwright --help\n", text)
+	return exitUsage
+}
+
+// fail reports what went wrong to the person who must act.
+func fail(e env, err error) int {
+	for _, line := range strings.Split(err.Error(), "\n") {
+		clean, _ := strict.CleanText(line)
+		fmt.Fprintln(e.stderr, clean)
+	}
+	return exitInput
+}
+
+// newFlags makes a flag set that reports mistakes our way.
+func newFlags(name string) *flag.FlagSet {
+	f := flag.NewFlagSet(name, flag.ContinueOnError)
+	f.SetOutput(io.Discard)
+	f.Usage = func() {}
+	return f
+}
+
+// parseFlags allows flags before and after the files, as people type them.
+func parseFlags(f *flag.FlagSet, args []string) (files []string, err error) {
+	for {
+		if err := f.Parse(args); err != nil {
+			return nil, err
+		}
+		if f.NArg() == 0 {
+			return files, nil
+		}
+		rest := f.Args()
+		files, args = append(files, rest[0]), rest[1:]
+	}
+}
+
+// flagProblem turns an error of the flag package into an exit code.
+func flagProblem(e env, name string, err error) int {
+	if errors.Is(err, flag.ErrHelp) {
+		io.WriteString(e.stdout, helpText())
+		return exitDone
+	}
+	return usage(e, "%s: %v", name, err)
+}
+
+func helpText() string {
+	var b strings.Builder
+	b.WriteString(`battwright: which blanket insulation goes in each place of your house, and why
+
+  battwright                          describe a house, screen by screen
+  battwright house.toml               go on with a house file
+`)
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "  %-35s %s\n", "battwright "+c.name+" "+c.args, c.what)
+	}
+	b.WriteString(`
+For plan:
+  --format text|markdown|json|csv     how to print (several houses as json: one a line)
+  --out FILE                          write to FILE instead; --force to overwrite
+  --priority cost=5                   try another priority (cost, sound, irritants, fire, moisture; 0 to 5)
+  --variant NAME                      use a plan saved in the house file under NAME
+  --data DIR                          lay your own data files over ours
+  --units us|si                       how figures are shown
+  --strict                            exit 3 when a place falls short or has no plan
+
+Examples:
+  battwright plan
+  battwright plan my-house.toml --priority sound=5 --priority cost=1
+  battwright plan my-house.toml --format markdown --out my-house.md
+  battwright check my-house.toml
+  battwright words kraft
+
+Exit codes: 0 done, 1 input wrong or could not read or write, 2 wrong command line,
+3 done but something falls short (--strict), 70 fault in the program, 130 stopped.
+Results go to standard output, messages to standard error. Nothing is sent anywhere.
+`)
+	return b.String()
+}
+
+var formats = []string{"text", "markdown", "json", "csv"}
+
+func knownFormat(s string) bool { return slices.Contains(formats, s) }

@@ -1,0 +1,60 @@
+// Battwright helps a first-time owner-builder decide which blanket insulation
+// goes in each place of a house, and explains itself.
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+
+	_ "battwright/tui/background" // before any terminal library: see that package
+)
+
+// The exit codes. This is the only table of them.
+const (
+	exitDone        = 0   // done; warnings allowed
+	exitInput       = 1   // input is wrong, or could not be read or written
+	exitUsage       = 2   // the command line is wrong
+	exitShort       = 3   // done, but something falls short (--strict)
+	exitInternal    = 70  // a fault of the program itself
+	exitInterrupted = 130 // stopped by the person or a signal
+)
+
+// env is what a run touches of the outside world.
+type env struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	terminal       bool // both ends are a terminal
+	getenv         func(string) string
+}
+
+func main() {
+	e := env{os.Stdin, os.Stdout, os.Stderr, isTerminal(os.Stdin) && isTerminal(os.Stdout), os.Getenv}
+	os.Exit(run(os.Args[1:], e))
+}
+
+func isTerminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0 && f.Name() != os.DevNull
+}
+
+// run is the whole program. A panic is a fault of ours: it is reported in
+// plain words and never loses what a saved file holds.
+func run(args []string, e env) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			fmt.Fprintf(e.stderr, "battwright: a fault in the program itself: %v\nNothing you saved was changed.\n%s", r, debug.Stack())
+			code = exitInternal
+		}
+	}()
+	return dispatch(args, e)
+}
+
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" || info.Main.Version == "(devel)" {
+		return "battwright (built from source)"
+	}
+	return "battwright " + info.Main.Version
+}

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/catalog"
+	"battwright/rules/report"
+	"battwright/rules/strict"
+)
+
+func runWords(args []string, e env) int {
+	var dataDir string
+	f := newFlags("words")
+	f.StringVar(&dataDir, "data", "", "")
+	terms, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "words", err)
+	}
+	c, err := loadCatalog(dataDir)
+	if err != nil {
+		return fail(e, err)
+	}
+	if len(terms) == 0 {
+		for _, w := range c.Words {
+			fmt.Fprintf(e.stdout, "%-26s %s\n", w.Term, firstSentence(w.Meaning))
+		}
+		return exitDone
+	}
+	term := strings.Join(terms, " ")
+	found, near := c.FindWord(term)
+	if len(found) == 0 {
+		clean, _ := strict.CleanText(term)
+		fmt.Fprintf(e.stderr, "battwright: no entry for %q", clean)
+		if near != "" {
+			fmt.Fprintf(e.stderr, "; did you mean %s?", near)
+		}
+		fmt.Fprintln(e.stderr)
+		return exitInput
+	}
+	for i, w := range found {
+		if i > 0 {
+			fmt.Fprintln(e.stdout)
+		}
+		printWord(w, c, e)
+	}
+	return exitDone
+}
+
+func printWord(w catalog.Word, c *catalog.Catalog, e env) {
+	fmt.Fprintln(e.stdout, w.Term)
+	if len(w.Also) > 0 {
+		fmt.Fprintln(e.stdout, "  also: "+strings.Join(w.Also, ", "))
+	}
+	for _, part := range []string{w.Meaning, "Why it matters: " + w.Matters} {
+		for _, line := range report.Wrap(part, 74) {
+			fmt.Fprintln(e.stdout, "  "+line)
+		}
+	}
+	title := w.Source
+	if s, ok := c.Source(w.Source); ok {
+		title = s.Title
+	}
+	fmt.Fprintf(e.stdout, "  From: %s [%s]\n", title, report.KnownText(w.Known))
+}
+
+func firstSentence(s string) string {
+	if i := strings.Index(s, ". "); i > 0 {
+		return s[:i+1]
+	}
+	return s
+}

@@ -1,0 +1,10 @@
+// Package data carries what the trade knows: every figure with where it is
+// from and how well it is known.
+package data
+
+import "embed"
+
+// Files holds the data files.
+//
+//go:embed *.toml counties.txt
+var Files embed.FS

@@ -1,0 +1,92 @@
+// Package candidate says what fits a place and works out everything about one
+// candidate that the builder's priorities cannot change: heat, damp, money,
+// the verdict of the rules, and the five values.
+package candidate
+
+import (
+	"sort"
+
+	"battwright/rules"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+)
+
+// Assessed is one candidate: a stack of blankets with its facing, worked out.
+type Assessed struct {
+	Blankets
+	Facing  Facing
+	Heat    Heat
+	Damp    Damp
+	Money   Money
+	Verdict rules.Verdict
+	Values  []Measure // in the order of the criteria, rules applied
+	Facts   *rules.Facts
+	Out     string // why the builder or the place leaves it out, empty when not
+}
+
+// Excluded reports whether a rule or the builder takes the candidate out.
+func (a Assessed) Excluded() bool { return len(a.Verdict.Excluded) > 0 || a.Out != "" }
+
+// PlaceResult is everything about one place.
+type PlaceResult struct {
+	Surface    Surface
+	Target     Target
+	Candidates []Assessed
+	Unfit      []Unfit
+	Verdict    rules.Verdict // of the place itself, whatever the blanket
+}
+
+// Assess works out one place. It never fails: what cannot be worked out is
+// said in the result.
+func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
+	c := a.List.Catalog()
+	s := surfaceOf(a, p)
+	fits, unfit := Fit(s, c)
+	t := targetOf(s, site, c, mostCavityR(fits))
+	base := placeFacts(a, p, s, site)
+	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: c.Book.Eval(base)}
+	for _, b := range choose(fits, t.CavityR) {
+		out.Candidates = append(out.Candidates, assessOne(s, site, c, b, t, base))
+	}
+	return out
+}
+
+func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, base *rules.Facts) Assessed {
+	out := Assessed{Blankets: b, Facing: facingOf(s, site, c, b)}
+	var err error
+	out.Heat, err = heatOf(s, site, c, b, t)
+	if err != nil {
+		out.Out = "its heat could not be worked out: " + err.Error()
+	}
+	out.Damp = dampOf(s, site, c, b, out.Facing, t)
+	out.Money = moneyOf(s, c, b, out.Facing)
+	out.Facts = candidateFacts(base, s, c, b, out.Facing, out.Heat, out.Damp)
+	out.Verdict = c.Book.Eval(out.Facts)
+	out.Values = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money)
+	for i, v := range out.Values {
+		adjust(&out.Values[i], out.Verdict.Adjust[v.Criterion])
+	}
+	for _, id := range s.RuledOut {
+		if id == b.Material.ID {
+			out.Out = "you ruled it out"
+		}
+	}
+	return out
+}
+
+// adjust shifts a value by what the rules add or take, within 0 and 1.
+func adjust(m *Measure, delta float64) {
+	clamp := func(v float64) float64 { return min(1, max(0, v+delta)) }
+	m.Value.Low, m.Value.Typical, m.Value.High = clamp(m.Value.Low), clamp(m.Value.Typical), clamp(m.Value.High)
+}
+
+// Refs gathers where the figures of a candidate are from, in a fixed order.
+func (a Assessed) Refs() []catalog.Ref {
+	refs := append([]catalog.Ref{a.Material.Ref}, a.Heat.From...)
+	refs = append(refs, a.Damp.From...)
+	refs = append(refs, a.Money.From...)
+	refs = append(refs, a.Facing.From...)
+	refs = uniqueRefs(refs)
+	sort.SliceStable(refs, func(i, j int) bool { return refs[i].Source < refs[j].Source })
+	return refs
+}

@@ -1,0 +1,172 @@
+package candidate
+
+import (
+	"math"
+
+	"battwright/rules/catalog"
+	"battwright/rules/moisture"
+	"battwright/rules/units"
+)
+
+// The verdicts of the damp check. They speak of vapor only: never "dry".
+const (
+	NotChecked = "not-checked"
+	NoBuildUp  = "no-build-up"
+	Dries      = "dries"
+	MoldRisk   = "mold-risk"
+	StaysWet   = "stays-wet"
+)
+
+// Damp is the result of the monthly vapor balance of one candidate.
+type Damp struct {
+	Verdict    string
+	Checked    bool
+	PeakGM2    float64 // most water held at judged planes, g/m2
+	PeakMonth  int     // 1 to 12, 0 when nothing is held
+	ClearMonth int
+	WorstRH    float64 // share, at the dampest judged plane
+	WorstMonth int
+	Where      string      // the dampest judged plane in words
+	HeldGM2    [12]float64 // at all judged planes, by month
+	RH         [12]float64 // at the dampest judged plane, by month
+	ColdestC   []float64   // temperature of each plane in the coldest month, inside first
+	Layers     []string    // names, inside first
+	InC        float64     // room and outside in the coldest month
+	OutC       float64
+	Note       string
+	From       []catalog.Ref
+}
+
+// dampOf runs the monthly balance where the method can judge: not at a roof
+// deck, not in a chimney chase, and not without a climate.
+func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {
+	d := Damp{Verdict: NotChecked}
+	switch {
+	case s.Kind.ID == "attic" || s.Kind.ID == "sloped-ceiling":
+		d.Note = "the ceiling is fine with painted drywall; what happens above the blanket, at the roof, is not checked"
+		return d
+	case s.Kind.Boundary == "none":
+		d.Note = "not checked near a chimney"
+		return d
+	case !site.HasClimate:
+		d.Note = "not checked: no climate is known for the house"
+		return d
+	}
+	layers, rsi, rse := dampLayers(s, c, b, f, t)
+	months, soil, err := site.dampMonths(s, c)
+	if err != nil {
+		d.Note = "not checked: " + err.Error()
+		return d
+	}
+	r, err := moisture.Year(layers, rsi, rse, months, moisture.Options{Limits: limits(c), OutsideAir: !soil})
+	if err != nil {
+		d.Note = "not checked: " + err.Error()
+		return d
+	}
+	d.fill(r, layers, months)
+	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
+	return d
+}
+
+func limits(c *catalog.Catalog) moisture.Limits {
+	return moisture.Limits{PeakGM2: c.Settings.PeakLimitGM2, TraceGM2: c.Settings.TraceGM2, MoldRH: c.Settings.MoldRH, MoldAboveC: c.Settings.MoldAboveC, MoldMonths: c.Settings.MoldMonths}
+}
+
+func (d *Damp) fill(r moisture.Result, layers []moisture.Layer, months [12]moisture.Month) {
+	d.Checked = true
+	switch r.Verdict {
+	case moisture.NoBuildUp:
+		d.Verdict = NoBuildUp
+	case moisture.BuildsUpAndDries:
+		d.Verdict = Dries
+	case moisture.MoldRisk:
+		d.Verdict = MoldRisk
+	case moisture.StaysWet:
+		d.Verdict = StaysWet
+	}
+	d.PeakGM2, d.PeakMonth, d.ClearMonth = r.PeakGM2, r.PeakMonth, r.ClearMonth
+	worst := r.Worst
+	if r.Verdict == moisture.MoldRisk && r.WorstWarm.Month > 0 {
+		worst = r.WorstWarm
+	}
+	d.WorstRH, d.WorstMonth = worst.RH, worst.Month
+	for _, p := range r.Planes {
+		if p.Judged {
+			for m := range d.HeldGM2 {
+				d.HeldGM2[m] += p.HeldGM2[m]
+			}
+		}
+	}
+	for _, l := range layers {
+		d.Layers = append(d.Layers, l.Name)
+	}
+	if worst.Month > 0 {
+		d.Where = planeName(layers, worst.Interface)
+		d.RH = r.Interfaces[worst.Interface].RH
+	}
+	coldest := 0
+	for m := range months {
+		if months[m].OutC < months[coldest].OutC {
+			coldest = m
+		}
+	}
+	d.InC, d.OutC = months[coldest].InC, months[coldest].OutC
+	for _, i := range r.Interfaces {
+		d.ColdestC = append(d.ColdestC, i.TempC[coldest])
+	}
+}
+
+func planeName(layers []moisture.Layer, i int) string {
+	switch {
+	case i <= 0:
+		return "the inside surface"
+	case i >= len(layers):
+		return "the outside surface"
+	}
+	return "between " + layers[i-1].Name + " and " + layers[i].Name
+}
+
+// dampLayers lists the layers from the room outwards with their vapor
+// resistance, and the surface resistances. A vented cladding is left out, as
+// the method says, and the air behind it counts as outdoors.
+func dampLayers(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) (layers []moisture.Layer, rsi, rse float64) {
+	rsi, rse = s.Kind.InsideFilmR/units.RIPPerRSI, s.Kind.OutsideFilmR/units.RIPPerRSI
+	for _, l := range s.Kind.Layers {
+		switch l.Name {
+		case "blanket":
+			layers = append(layers, blanketDamp(c, b, f)...)
+		case "sheathing":
+			layers = append(layers, sheet(s.Sheathing.Name, s.Sheathing.R, s.Sheathing.Perm, true))
+		case "board outside", "foam board":
+			if r := s.CIR + t.AddR; r > 0 {
+				layers = append(layers, sheet(c.Foam.Name, r, c.Foam.PermIn/(r/c.Foam.RPerIn), false))
+			}
+		case "cladding":
+			if s.Cladding.ID == "direct" {
+				layers = append(layers, sheet(s.Cladding.Name, s.Cladding.R, s.Cladding.Perm, false))
+			} else {
+				rse = s.Kind.InsideFilmR / units.RIPPerRSI
+			}
+		default:
+			layers = append(layers, sheet(l.Name, l.R, l.Perm, l.Sensitive))
+		}
+	}
+	return layers, rsi, rse
+}
+
+func sheet(name string, rIP, perm float64, sensitive bool) moisture.Layer {
+	return moisture.Layer{Name: name, RM2KW: rIP / units.RIPPerRSI, SdM: units.SdMPerPerm / math.Max(perm, 1e-3), Sensitive: sensitive}
+}
+
+func blanketDamp(c *catalog.Catalog, b Blankets, f Facing) []moisture.Layer {
+	var out []moisture.Layer
+	if record, ok := c.Facing(f.Retarder()); ok && record.ID != "none" {
+		l := sheet(record.Name, 0, record.PermWet, false)
+		l.SdDryingM = units.SdMPerPerm / record.PermDry
+		out = append(out, l)
+	}
+	thicknessM := b.HeightIn * units.MmPerInch / 1000
+	return append(out, moisture.Layer{
+		Name: b.Material.Name, RM2KW: b.CavityR / units.RIPPerRSI, SdM: b.Material.Mu * thicknessM, Sensitive: true,
+	})
+}

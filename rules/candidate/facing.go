@@ -1,0 +1,127 @@
+package candidate
+
+import (
+	"battwright/rules/catalog"
+)
+
+// What the model code wants on the room side of a framed surface.
+const (
+	RetarderNone   = "none"
+	RetarderWanted = "wanted"
+	RetarderBarred = "low-perm-barred"
+)
+
+// Facing says what slows damp air, on which side, and who brings it.
+type Facing struct {
+	OnBlanket string // facing of the blanket itself: none, kraft, foil-rated
+	Sheet     string // a sheet or paint beside the blanket, empty when none
+	Added     bool   // the plan adds the sheet, at its cost
+	Side      string // where it goes, in words
+	Class     string // retarder class of what there is, empty when vapor-open
+	Asked     string // what the code wants: none, wanted, low-perm-barred
+	TwoSheets bool   // the builder's sheet and a face on the blanket
+	Why       string
+	From      []catalog.Ref
+}
+
+// Retarder is what lies on the room side, whatever it is: the facing of the
+// blanket, or the sheet; none when vapor-open.
+func (f Facing) Retarder() string {
+	switch {
+	case f.OnBlanket != "none":
+		return f.OnBlanket
+	case f.Sheet != "":
+		return f.Sheet
+	}
+	return "none"
+}
+
+const (
+	roomSide    = "toward the heated room"
+	openSide    = "toward the open crawl space"
+	visibleSide = "toward you, flat and without tears"
+)
+
+// facingOf completes a stack with the retarder its place and climate ask.
+func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets) Facing {
+	has := b.Layers[0].Product.Has
+	f := Facing{OnBlanket: "none", Asked: RetarderNone}
+	switch s.Kind.ID {
+	case "exterior-wall", "sloped-ceiling":
+		return wallFacing(s, site, c, has)
+	case "rim-joist":
+		f.Asked, f.From = askedRetarder(site, c)
+		if f.Asked == RetarderWanted && has("foil-rated") {
+			f.OnBlanket, f.Side, f.Why = "foil-rated", roomSide, "left visible, so the face must be flame-rated"
+		}
+	case "crawl-wall":
+		if has("foil-rated") {
+			f.OnBlanket, f.Side, f.Why = "foil-rated", visibleSide, "the blanket stays visible: only a face rated 25/450 may"
+		}
+	case "crawl-space":
+		f.Why = "unfaced: the plastic on the earth does the work, and a paper face must not stay visible"
+	case "basement-wall":
+		f.Why = "unfaced: a basement wall must be able to dry toward the room"
+	case "attic":
+		f.Why = "unfaced: painted drywall below, open air above; no face between layers"
+	case "chimney":
+		f.Why = "unfaced: no paper or foil near heat"
+	}
+	f.Class = classOf(f, c)
+	return f
+}
+
+func wallFacing(s Surface, site Site, c *catalog.Catalog, has func(string) bool) Facing {
+	f := Facing{OnBlanket: "none", Side: roomSide}
+	f.Asked, f.From = askedRetarder(site, c)
+	switch s.Retarder {
+	case "paint", "polyethylene", "smart":
+		f.Sheet, f.Why = s.Retarder, "you put it up; the blanket then goes in unfaced, never two"
+	case "none":
+		f.Why = "you want none"
+	default:
+		f.plan(s, c, has)
+	}
+	f.Class = classOf(f, c)
+	return f
+}
+
+// plan chooses the retarder when the builder leaves it open.
+func (f *Facing) plan(s Surface, c *catalog.Catalog, has func(string) bool) {
+	switch {
+	case f.Asked == RetarderBarred:
+		f.Why = "unfaced: in a hot, damp climate the damp comes from outdoors and must get out to the room"
+	case f.Asked == RetarderNone:
+		f.Why = "unfaced: no vapor retarder is needed in this climate"
+	case s.Exposed && has("foil-rated"):
+		f.OnBlanket, f.Why = "foil-rated", "left visible, so the face must be flame-rated"
+	case s.Exposed:
+		f.Why = "a paper face or plain sheet must not stay visible: cover the wall, then a retarder can go in"
+	case has("kraft"):
+		f.OnBlanket, f.Why = "kraft", "the paper face slows damp air from the room"
+	default:
+		f.Sheet, f.Added, f.Why = "smart", true, "sold unfaced: a smart sheet over it slows damp air from the room and lets the wall dry"
+	}
+}
+
+func askedRetarder(site Site, c *catalog.Catalog) (string, []catalog.Ref) {
+	rule, err := c.Codes.Retarder(site.Edition, site.CodeZone)
+	if err != nil {
+		return RetarderNone, nil
+	}
+	switch {
+	case rule.Required:
+		return RetarderWanted, []catalog.Ref{rule.Ref}
+	case !rule.ClassIIAllowed:
+		return RetarderBarred, []catalog.Ref{rule.Ref}
+	}
+	return RetarderNone, []catalog.Ref{rule.Ref}
+}
+
+func classOf(f Facing, c *catalog.Catalog) string {
+	record, ok := c.Facing(f.Retarder())
+	if !ok {
+		return ""
+	}
+	return record.Class
+}

@@ -1,0 +1,115 @@
+package candidate
+
+import (
+	"battwright/rules"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+)
+
+// placeFacts sets every fact that does not hang on a blanket. Facts that the
+// builder does not know stay unknown, which is what the rules need to hear.
+func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.Facts {
+	c := a.List.Catalog()
+	f := c.Book.NewFacts()
+	set := func(name string, v rules.Value) {
+		// The names are checked against the declared facts when the catalog is
+		// read; a value out of its range is left unknown rather than wrong.
+		_ = f.Set(name, v)
+	}
+	set("place", rules.Text(s.Kind.ID))
+	for _, q := range []struct {
+		fact, key string
+		scope     house.Scope
+	}{
+		{"stage", "stage", house.Top}, {"old", "old", house.Top},
+		{"cooled", "cooled", house.Site},
+		{"exposed", "exposed", house.PlaceScope}, {"practice", "framing.practice", house.PlaceScope},
+		{"spacing_in", "framing.spacing_in", house.PlaceScope}, {"ci_r", "ci_r", house.PlaceScope},
+		{"existing_r", "existing_r", house.PlaceScope}, {"flue_through", "flue_through", house.PlaceScope},
+		{"non_ic_lights", "non_ic_lights", house.PlaceScope}, {"bath_fan_outside", "bath_fan_outside", house.PlaceScope},
+		{"vents_ok", "vents_ok", house.PlaceScope}, {"knob_and_tube", "knob_and_tube", house.PlaceScope},
+		{"vermiculite", "vermiculite", house.PlaceScope}, {"bath", "bath", house.PlaceScope},
+		{"cladding", "cladding", house.PlaceScope}, {"ground_cover", "ground_cover", house.PlaceScope},
+		{"dampness", "dampness", house.PlaceScope}, {"foam_r", "foam_r", house.PlaceScope},
+		{"dehumidifier", "dehumidifier", house.PlaceScope}, {"chimney", "chimney", house.PlaceScope},
+		{"gap_in", "gap_in", house.PlaceScope},
+	} {
+		set(q.fact, answerFact(a, p, q.scope, q.key))
+	}
+	if s.Kind.ID == "crawl-wall" {
+		set("exposed", rules.Bool(true))
+	}
+	set("labour", rules.Text(s.Labour))
+	set("edition", rules.Text(site.Edition))
+	if site.Zone != "" {
+		set("zone", rules.Number(float64(site.ZoneNumber)))
+		set("marine", rules.Bool(site.Marine))
+		set("humid_zone", rules.Bool(site.Letter == "A"))
+	}
+	if s.Kind.ID == "chimney" {
+		if s.Clearance.Known {
+			set("clearance_in", rules.Number(s.Clearance.Inches))
+		}
+		set("bay_left_in", rules.Number(s.Frame.RoomIn))
+	}
+	return f
+}
+
+// answerFact turns an answer into a fact. A question that does not apply to
+// the place at all (an old house's wiring in a house known to be new) is a
+// known "no", not an unknown.
+func answerFact(a house.Answered, p *house.Place, scope house.Scope, key string) rules.Value {
+	q, ok := a.List.Find(house.Question{Scope: scope, Key: key}.FullKey())
+	if !ok || scope == house.PlaceScope && !q.For(p.Kind) {
+		return rules.Unknown()
+	}
+	if !a.Asked(q, p) && q.Kind == house.YesNoKind {
+		return rules.Bool(false)
+	}
+	v := a.ValueOf(q, p)
+	if !v.Known {
+		return rules.Unknown()
+	}
+	switch q.Kind {
+	case house.YesNoKind:
+		return rules.Bool(v.Answer.Bool)
+	case house.NumberKind:
+		return rules.Number(v.Answer.Number)
+	}
+	return rules.Text(v.Answer.Text)
+}
+
+// candidateFacts adds what hangs on the stack of blankets.
+func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets, f Facing, h Heat, d Damp) *rules.Facts {
+	out := base.Clone()
+	set := func(name string, v rules.Value) { _ = out.Set(name, v) }
+	m := b.Material
+	set("material", rules.Text(m.ID))
+	set("combustible", rules.Bool(!m.Noncombust))
+	set("absorbent", rules.Bool(m.Absorbent))
+	set("mineral_fiber", rules.Bool(m.MineralFiber))
+	set("natural", rules.Bool(m.Natural))
+	set("hard_to_find", rules.Bool(m.HardToFind))
+	set("facing", rules.Text(f.OnBlanket))
+	set("retarder", rules.Text(f.Retarder()))
+	set("retarder_asked", rules.Text(f.Asked))
+	set("two_retarders", rules.Bool(f.TwoSheets))
+	set("trim_in", rules.Number(b.TrimIn))
+	set("squeeze", rules.Number(b.Squeeze))
+	set("label_r", rules.Number(b.NominalR))
+	set("cavity_r", rules.Number(b.CavityR))
+	set("layers", rules.Number(float64(len(b.Layers))))
+	set("short_by_r", rules.Number(h.ShortByR))
+	set("add_outside_r", rules.Number(h.AddOutsideR))
+	if s.Kind.ID == "attic" {
+		set("ceiling_load", rules.Number(h.CeilingLbFt2))
+		set("overloaded", rules.Bool(h.CeilingLbFt2 > h.CeilingLimit))
+		set("eave_short_in", rules.Number(h.EaveShortIn))
+	}
+	set("damp_verdict", rules.Text(d.Verdict))
+	if d.Checked {
+		set("peak_g_m2", rules.Number(d.PeakGM2))
+		set("worst_rh", rules.Number(d.WorstRH*100))
+	}
+	return out
+}

@@ -1,0 +1,252 @@
+package candidate
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"battwright/rules/catalog"
+	"battwright/rules/units"
+)
+
+// Layer is one blanket as it lies.
+type Layer struct {
+	Product catalog.Product
+	RoomIn  float64 // thickness it ends up with
+	R       float64 // after squeezing
+	Across  bool    // over the framing, at right angles
+}
+
+// Blankets is a stack of layers of one material that physically fits a place.
+type Blankets struct {
+	Material catalog.Material
+	Layers   []Layer
+	WidthIn  float64 // width of the blanket in the bay
+	TrimIn   float64 // how much wider it is than the bay
+	NominalR float64 // R on the bags, added up for one place only
+	CavityR  float64 // R after squeezing
+	HeightIn float64
+	Squeeze  float64 // largest label thickness against the room it gets
+	CostUSD  float64 // typical material price per ft2, for pruning only
+}
+
+// Unfit says why a product is not proposed.
+type Unfit struct {
+	Product catalog.Product
+	Why     string
+}
+
+// keepPerMaterial bounds the stacks of one material that are looked at in
+// full. Below it nothing is lost: stacks are ordered by what they need to be.
+const keepPerMaterial = 4
+
+// Fit gives, for each material of the catalog, the stacks of blankets that
+// physically fit the place, and for every product that does not, why not.
+func Fit(s Surface, c *catalog.Catalog) (fits []Blankets, unfit []Unfit) {
+	for _, m := range c.Materials {
+		var stacks []Blankets
+		var why []Unfit
+		if s.Kind.StackOverFraming {
+			stacks, why = atticStacks(s, c, m)
+		} else {
+			stacks, why = bayStacks(s, c, m)
+		}
+		fits, unfit = append(fits, stacks...), append(unfit, why...)
+	}
+	return fits, unfit
+}
+
+// lie puts a product into a room of the given depth. ok is false when it
+// stands proud, would be crushed, or leaves a gap where none may be.
+func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog) (Layer, string) {
+	set := c.Settings
+	switch {
+	case roomIn <= 0:
+		return Layer{}, "no room is left"
+	case p.ThicknessIn > roomIn*set.MaxSqueeze+1e-9:
+		return Layer{}, fmt.Sprintf("%s thick, the room is %s: squeezed too hard", units.US.Inches(p.ThicknessIn), units.US.Inches(roomIn))
+	case mustFill && p.ThicknessIn < roomIn-set.GapOKIn-1e-9:
+		return Layer{}, fmt.Sprintf("%s thick, the room is %s: it would leave an air gap", units.US.Inches(p.ThicknessIn), units.US.Inches(roomIn))
+	}
+	r, at, err := squeezedR(p.NominalR, p.ThicknessIn, roomIn)
+	if err != nil {
+		return Layer{}, "squeezed too hard"
+	}
+	return Layer{Product: p, RoomIn: at, R: r}, ""
+}
+
+// bayStacks are one blanket in a bay or, where no single one fills it, two.
+func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
+	var out []Blankets
+	var unfit []Unfit
+	products := c.ProductsOf(m.ID)
+	for _, p := range products {
+		l, why := lie(p, s.Frame.RoomIn, s.Frame.MustFill, c)
+		if why != "" {
+			unfit = append(unfit, Unfit{p, why})
+			continue
+		}
+		out = append(out, stack(m, []Layer{l}, s, c))
+	}
+	if len(out) == 0 || !s.Frame.MustFill {
+		out = append(out, pairs(s, c, m, products)...)
+	}
+	return out, unfit
+}
+
+// pairs are two blankets that together fill the room uncrushed.
+func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []catalog.Product) []Blankets {
+	var out []Blankets
+	for i, p := range products {
+		for _, q := range products[i:] {
+			both := p.ThicknessIn + q.ThicknessIn
+			if both > s.Frame.RoomIn+1e-9 || s.Frame.MustFill && both < s.Frame.RoomIn-c.Settings.GapOKIn-1e-9 {
+				continue
+			}
+			a := Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR}
+			b := Layer{Product: q, RoomIn: q.ThicknessIn, R: q.NominalR}
+			out = append(out, stack(m, []Layer{a, b}, s, c))
+		}
+	}
+	return out
+}
+
+// atticStacks are a bottom that fills to the joist top, alone or with up to
+// two layers above: across the joists, or in strips between truss webs.
+func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
+	products := c.ProductsOf(m.ID)
+	var unfit []Unfit
+	var bottoms [][]Layer
+	for _, p := range products {
+		l, why := lie(p, s.Frame.RoomIn, true, c)
+		if why != "" {
+			unfit = append(unfit, Unfit{p, why + ", so not as the bottom layer"})
+			continue
+		}
+		bottoms = append(bottoms, []Layer{l})
+	}
+	if len(bottoms) == 0 {
+		room := s
+		room.Frame.MustFill = true
+		for _, b := range pairs(room, c, m, products) {
+			bottoms = append(bottoms, b.Layers)
+		}
+	}
+	across := s.Frame.Practice != "trusses"
+	top := func(p catalog.Product) Layer {
+		return Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across}
+	}
+	var out []Blankets
+	for _, b := range bottoms {
+		out = append(out, stack(m, b, s, c))
+		for i, p := range products {
+			out = append(out, stack(m, append(append([]Layer{}, b...), top(p)), s, c))
+			for _, q := range products[i:] {
+				out = append(out, stack(m, append(append([]Layer{}, b...), top(p), top(q)), s, c))
+			}
+		}
+	}
+	return out, unfit
+}
+
+func stack(m catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Blankets {
+	b := Blankets{Material: m, Layers: layers, Squeeze: 1}
+	for _, l := range layers {
+		b.NominalR += l.Product.NominalR
+		b.CavityR += l.R
+		b.HeightIn += l.RoomIn
+		b.Squeeze = math.Max(b.Squeeze, l.Product.ThicknessIn/l.RoomIn)
+		b.CostUSD += c.UnitPrice(l.Product.ID).Typical
+	}
+	b.WidthIn, b.TrimIn = widthFor(layers[0].Product, s.Frame.ClearIn)
+	return b
+}
+
+// widthFor picks the narrowest width that covers the bay; when none does, the
+// widest is used side by side, and the trim is counted against two of it.
+func widthFor(p catalog.Product, clearIn float64) (widthIn, trimIn float64) {
+	widths := append([]float64{}, p.WidthsIn...)
+	sort.Float64s(widths)
+	for _, w := range widths {
+		if w >= clearIn {
+			return w, w - clearIn
+		}
+	}
+	w := widths[len(widths)-1]
+	n := math.Ceil(clearIn / w)
+	return w, n*w - clearIn
+}
+
+// counted is the R of a stack that a code official counts against the target:
+// the label, or less where it is squeezed. Rounded as labels are.
+func (b Blankets) counted() float64 { return math.Round(b.CavityR) }
+
+// choose keeps the few stacks of each material worth looking at in full: the
+// cheapest that meets the target, the next better ones, and when none meets
+// it, those that come nearest.
+func choose(stacks []Blankets, needR float64) []Blankets {
+	byMaterial := map[string][]Blankets{}
+	var order []string
+	for _, b := range stacks {
+		if byMaterial[b.Material.ID] == nil {
+			order = append(order, b.Material.ID)
+		}
+		byMaterial[b.Material.ID] = append(byMaterial[b.Material.ID], b)
+	}
+	var out []Blankets
+	for _, id := range order {
+		out = append(out, chooseOf(byMaterial[id], needR)...)
+	}
+	return out
+}
+
+func chooseOf(stacks []Blankets, needR float64) []Blankets {
+	// Cheapest first; of equal price the fewest layers, then the least height.
+	sort.SliceStable(stacks, func(i, j int) bool {
+		a, b := stacks[i], stacks[j]
+		if a.CostUSD != b.CostUSD {
+			return a.CostUSD < b.CostUSD
+		}
+		if len(a.Layers) != len(b.Layers) {
+			return len(a.Layers) < len(b.Layers)
+		}
+		return a.HeightIn < b.HeightIn
+	})
+	var meets, short []Blankets
+	bestR := 0.0
+	for _, b := range stacks {
+		if b.CavityR <= bestR { // dearer and no better: dominated
+			continue
+		}
+		bestR = b.CavityR
+		if b.counted() >= needR {
+			meets = append(meets, b)
+		} else {
+			short = append(short, b)
+		}
+	}
+	if len(meets) > keepPerMaterial {
+		meets = meets[:keepPerMaterial]
+	}
+	if len(meets) > 0 {
+		// The best of those that fall short stays in view, for a budget that
+		// does not reach and for a target the builder waives.
+		if n := len(short); n > 0 {
+			meets = append(meets, short[n-1])
+		}
+		return meets
+	}
+	if n := len(short); n > keepPerMaterial {
+		short = short[n-keepPerMaterial:]
+	}
+	return short
+}
+
+// mostCavityR is the most R on the bag that any of the stacks has.
+func mostCavityR(stacks []Blankets) float64 {
+	most := 0.0
+	for _, b := range stacks {
+		most = math.Max(most, b.counted())
+	}
+	return most
+}

@@ -1,0 +1,116 @@
+package candidate
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+)
+
+// Frame is the framing of a place as the blankets meet it.
+type Frame struct {
+	Size      string
+	Practice  string
+	DepthIn   float64 // actual depth of the stud or joist
+	SpacingIn float64 // middle to middle
+	ClearIn   float64 // clear width of a bay
+	WoodShare float64 // share of the surface that is wood
+	RoomIn    float64 // depth a blanket can have without standing proud
+	MustFill  bool    // a blanket thinner than the room leaves an air gap
+	From      catalog.Ref
+}
+
+// Surface is one place resolved: every answer or its stand-in, and what
+// follows from them, before any blanket is looked at.
+type Surface struct {
+	ID, Label  string
+	Kind       catalog.PlaceKind // crawl-wall for a closed crawl space
+	Asked      string            // the kind the builder chose
+	AreaFt2    float64
+	Frame      Frame
+	CIR        float64 // board outside the studs, or foam inside below grade
+	ExistingR  float64
+	Labour     string
+	Sheathing  catalog.Sheet
+	Cladding   catalog.Sheet
+	Retarder   string // what the builder said goes up: plan, none, or a sheet
+	Exposed    bool
+	AboveFt    float64 // wall above the soil
+	HeightFt   float64
+	HeelIn     float64
+	Drywall    string
+	Clearance  Clearance
+	RuledOut   []string
+	Pin        string
+	Waived     bool
+	DrawingR   float64 // R named by the drawings, 0 when none
+	HasDrawing bool
+}
+
+func surfaceOf(a house.Answered, p *house.Place) Surface {
+	c := a.List.Catalog()
+	kind := p.Kind
+	if kind == "crawl-space" && !a.Bool(house.PlaceScope, p, "vented") {
+		kind = "crawl-wall"
+	}
+	num := func(key string) float64 { return a.Num(house.PlaceScope, p, key) }
+	text := func(key string) string { return a.Text(house.PlaceScope, p, key) }
+	s := Surface{
+		ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p),
+		CIR: num("ci_r"), ExistingR: num("existing_r"), Retarder: text("retarder"),
+		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
+		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
+	}
+	s.Kind, _ = c.Kind(kind)
+	if s.Kind.Boundary == "soil" {
+		s.CIR = num("foam_r")
+	}
+	if kind == "crawl-wall" {
+		s.HeightFt = num("wall_height_ft")
+		s.Exposed = true
+	}
+	s.Labour = text("labour")
+	if s.Labour == "" {
+		s.Labour = a.Text(house.Budget, nil, "labour")
+	}
+	s.Sheathing, _ = c.Sheathing(text("sheathing"))
+	s.Cladding, _ = c.Cladding(text("cladding"))
+	if v := a.Value(house.PlaceScope, p, "target_r"); v.Source == house.FromAnswer {
+		s.DrawingR, s.HasDrawing = v.Answer.Number, true
+	}
+	s.RuledOut = append(append([]string{}, a.Answer(house.Top, nil, "rule_out").List...), p.Answers["rule_out"].List...)
+	if pin := text("pin"); pin != "none" {
+		s.Pin = pin
+	}
+	s.Clearance = clearanceOf(a, p)
+	s.Frame = frameOf(a, p, s)
+	return s
+}
+
+func frameOf(a house.Answered, p *house.Place, s Surface) Frame {
+	c := a.List.Catalog()
+	f := Frame{
+		Size: a.Text(house.PlaceScope, p, "framing.size"), Practice: a.Text(house.PlaceScope, p, "framing.practice"),
+		SpacingIn: a.Num(house.PlaceScope, p, "framing.spacing_in"),
+	}
+	if p.Kind == "crawl-space" && s.Kind.ID == "crawl-wall" {
+		// A closed crawl space is insulated on its walls, not in the joists
+		// that were asked about.
+		f.Size, f.Practice, f.SpacingIn = s.Kind.DefaultSize, s.Kind.DefaultPractice, s.Kind.DefaultSpacingIn
+	}
+	size, _ := c.Size(f.Size)
+	f.DepthIn = size.DepthIn
+	f.ClearIn = max(0, f.SpacingIn-c.Lumber.ThicknessIn)
+	f.WoodShare, f.From, _ = c.WoodShare(s.Kind.ShareElement, f.Practice, f.SpacingIn)
+	f.RoomIn = f.DepthIn
+	switch {
+	case s.Kind.CavityDepthIn > 0:
+		f.RoomIn = s.Kind.CavityDepthIn
+	case s.Kind.VentChannelIn > 0:
+		f.RoomIn = max(0, f.DepthIn-s.Kind.VentChannelIn)
+	case s.Kind.ID == "chimney":
+		f.RoomIn = s.Clearance.BayLeftIn(f.DepthIn)
+	}
+	// In a stud wall a gap beside the blanket lets air move; under a floor and
+	// in a rafter bay the blanket lies against one side and the rest is airway.
+	f.MustFill = s.Kind.HeatFlow == "horizontal" && s.Kind.CavityDepthIn == 0
+	return f
+}

@@ -1,0 +1,203 @@
+package candidate
+
+import (
+	"math"
+
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/units"
+)
+
+// Heat is what a stack of blankets does in its place. R in h.ft2.F/Btu.
+type Heat struct {
+	CountedR     float64 // what a code official counts: the bag, or less where squeezed
+	DeliveredR   float64 // in the cavity with the workmanship assumed
+	AssemblyR    float64 // the whole surface with its wood, ISO 6946 mean
+	AssemblyLow  float64 // heat spreads sideways freely, loft at its low end
+	AssemblyHigh float64 // no sideways flow: the usual US figure
+	U            float64 // of AssemblyR
+	MeetsTarget  bool    // the blanket's part of the target
+	ShortByR     float64
+	AddOutsideR  float64 // board still to be added, see Target
+	VoidShare    float64
+	CeilingLbFt2 float64
+	CeilingLimit float64
+	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
+	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
+	LossMMBtu    units.Range[float64]
+	From         []catalog.Ref
+}
+
+const airwayIn = 1.0 // IRC R806.3 (read): 1 in between insulation and roof deck
+
+// squeezedR is the R of a blanket in a room, and the thickness it has there.
+func squeezedR(nominalR, labelIn, roomIn float64) (r, thicknessIn float64, err error) {
+	if roomIn >= labelIn {
+		return nominalR, labelIn, nil
+	}
+	r, err = heat.CompressedR(nominalR, labelIn, roomIn)
+	return r, roomIn, err
+}
+
+// voidShares are the shares of each layer taken as left empty: Grade II work
+// unless an inspector looks; in an attic with layers across, only the bottom
+// one has gaps that count, because the one above covers them.
+func voidShares(s Surface, c *catalog.Catalog, b Blankets) []float64 {
+	share := c.Settings.VoidSelf
+	if s.Labour == "installer-checked" {
+		share = c.Settings.VoidChecked
+	}
+	out := make([]float64, len(b.Layers))
+	for i, l := range b.Layers {
+		if !l.Across {
+			out[i] = share
+		}
+	}
+	return out
+}
+
+// woodDepthIn: wood that stands above the blanket counts only as deep as the
+// blanket (read, annex on joists standing above the insulation).
+func woodDepthIn(s Surface, heightIn float64) float64 {
+	return math.Min(s.Frame.DepthIn, heightIn)
+}
+
+// series lists the layers of the place from inside to outside, each once as
+// the heat calculation wants it. lowLoft takes loft at its low end.
+func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft bool) []heat.Layer {
+	out := []heat.Layer{heat.Plain(s.Kind.InsideFilmR)}
+	for _, l := range s.Kind.Layers {
+		switch l.Name {
+		case "blanket":
+			out = append(out, blanketLayers(s, c, b, lowLoft)...)
+		case "sheathing":
+			out = append(out, heat.Plain(s.Sheathing.R))
+		case "board outside", "foam board":
+			out = append(out, heat.Plain(s.CIR+addR))
+		case "cladding":
+			out = append(out, heat.Plain(s.Cladding.R))
+		default:
+			out = append(out, heat.Plain(l.R))
+		}
+	}
+	return append(out, heat.Plain(s.Kind.OutsideFilmR))
+}
+
+func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []heat.Layer {
+	loft := 1.0
+	if lowLoft {
+		loft = b.Material.LoftShare
+	}
+	voids := voidShares(s, c, b)
+	if !s.Kind.StackOverFraming {
+		fill := b.CavityR * loft
+		return []heat.Layer{heat.Cavity{
+			FillR: fill, WoodR: woodDepthIn(s, b.HeightIn) * c.Lumber.RPerIn,
+			WoodShare: s.Frame.WoodShare, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[0],
+		}.Layer()}
+	}
+	var out []heat.Layer
+	inJoists := s.Frame.RoomIn + c.Settings.GapOKIn
+	height := 0.0
+	for i, l := range b.Layers {
+		height += l.RoomIn
+		wood, depth := 0.0, 0.0
+		if height <= inJoists {
+			wood, depth = s.Frame.WoodShare, l.RoomIn
+		}
+		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: depth * c.Lumber.RPerIn, WoodShare: wood, VoidShare: voids[i]}.Layer())
+	}
+	return out
+}
+
+// deliveredR is the R of the blankets alone with their voids: each layer's
+// void still has the other layers behind it.
+func deliveredR(s Surface, c *catalog.Catalog, b Blankets, otherR float64) float64 {
+	voids := voidShares(s, c, b)
+	if !s.Kind.StackOverFraming {
+		r, err := heat.WithVoids(b.CavityR, otherR, c.Settings.EmptyCavityR, voids[0])
+		if err != nil {
+			return b.CavityR
+		}
+		return r
+	}
+	sum := 0.0
+	for i, l := range b.Layers {
+		r, err := heat.WithVoids(l.R, otherR+b.CavityR-l.R, 0, voids[i])
+		if err != nil {
+			r = l.R
+		}
+		sum += r
+	}
+	return sum
+}
+
+func otherLayersR(layers []heat.Layer) float64 {
+	sum := 0.0
+	for _, l := range layers {
+		if len(l) == 1 {
+			sum += l[0].R
+		}
+	}
+	return sum
+}
+
+// heatOf works out a stack in its place against the target.
+func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Heat, error) {
+	layers := series(s, c, b, t.AddR, false)
+	bounds, err := heat.BoundsOf(layers)
+	if err != nil {
+		return Heat{}, err
+	}
+	low, err := heat.BoundsOf(series(s, c, b, t.AddR, true))
+	if err != nil {
+		return Heat{}, err
+	}
+	h := Heat{
+		CountedR: b.counted(), AssemblyR: bounds.Mean, AssemblyLow: low.Isothermal, AssemblyHigh: bounds.Parallel,
+		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,
+		From: uniqueRefs([]catalog.Ref{s.Kind.Ref, s.Frame.From, b.Layers[0].Product.Ref}),
+	}
+	h.DeliveredR = deliveredR(s, c, b, otherLayersR(layers))
+	h.ShortByR = max(0, t.CavityR-h.CountedR)
+	h.MeetsTarget = h.ShortByR == 0
+	if s.Kind.ID == "attic" {
+		atticExtras(&h, s, c, b)
+	}
+	h.LossMMBtu, err = lossOf(s, site, c, b, bounds, t)
+	return h, err
+}
+
+func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
+	for _, l := range b.Layers {
+		// Squeezing does not make a blanket lighter: the label thickness counts.
+		lb, err := heat.CeilingLoad(l.Product.ThicknessIn, b.Material.DensityKgM3)
+		if err == nil {
+			h.CeilingLbFt2 += lb
+		}
+	}
+	h.CeilingLimit = c.Settings.CeilingLbStrong
+	if s.Drywall == "half" && s.Frame.SpacingIn > 16 {
+		h.CeilingLimit = c.Settings.CeilingLbThin
+	}
+	h.EaveShortIn = max(0, b.HeightIn+airwayIn-s.HeelIn)
+	if h.EaveShortIn > 0 {
+		// What a strip has left where the roof comes down on it. Beyond the
+		// squeeze a batt bears, a thinner one must be laid there instead, so
+		// no more than room times a usual R per inch is claimed.
+		room := max(0, s.HeelIn-airwayIn)
+		r, err := heat.CompressedR(b.NominalR, labelHeight(b), room)
+		if err != nil {
+			r = room * b.NominalR / labelHeight(b)
+		}
+		h.EaveR = r
+	}
+}
+
+func labelHeight(b Blankets) float64 {
+	sum := 0.0
+	for _, l := range b.Layers {
+		sum += l.Product.ThicknessIn
+	}
+	return sum
+}

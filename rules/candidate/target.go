@@ -1,0 +1,135 @@
+package candidate
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"battwright/rules/catalog"
+	"battwright/rules/units"
+)
+
+// Target is the R-value a place must reach, and by which alternative.
+type Target struct {
+	CavityR     float64 // R on the bag in the cavity
+	ContinuousR float64 // board outside the studs, or foam behind below grade
+	AddR        float64 // board still to be added: never silently met
+	Required    bool
+	Text        string
+	Options     string // all alternatives as the code writes them
+	By          string // drawings, code, retrofit, none
+	UMax        float64
+	Notes       []string
+	From        []catalog.Ref
+}
+
+// targetOf chooses the alternative of the code that this frame can hold with
+// the least added board; drawings win over any of it. maxCavityR is the most
+// R on the bag that any product of the catalog puts into this frame.
+func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Target {
+	if s.HasDrawing {
+		return Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", units.US.R(s.DrawingR))}
+	}
+	element := s.Kind.CodeElement
+	if s.Kind.ID == "chimney" {
+		if s.Clearance.Chimney != "masonry-in-wall" && s.Clearance.Chimney != "masonry-outside" {
+			return Target{By: "none", Text: "no R-value asked here; leaving it empty may be the right answer"}
+		}
+		element = "wood_frame_wall"
+	}
+	if site.CodeZone == "" {
+		return Target{By: "none", Text: "climate zone not known: say the state and county, or the zone"}
+	}
+	alts, ref, notes, err := c.Codes.Alternatives(site.Edition, site.CodeZone, element)
+	if err != nil {
+		return Target{By: "none", Text: "no figure for this place in the tables: ask the building department"}
+	}
+	t := chooseAlternative(alts, s.CIR, maxCavityR)
+	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
+	t.Options = alternativesText(alts)
+	t.UMax = c.Codes.UPath(site.Edition, site.CodeZone, element)
+	if s.ExistingR > 0 && s.Kind.CodeElement == "ceiling" {
+		retrofitTarget(&t, s, site, c)
+	}
+	t.Required = t.CavityR > 0 || t.ContinuousR > 0
+	t.Text = t.describe(s, site)
+	return t
+}
+
+// chooseAlternative takes the alternative with the least board to add among
+// those whose cavity part fits; when none fits, the one that falls least
+// short in the cavity.
+func chooseAlternative(alts []catalog.Alternative, haveBoardR, maxCavityR float64) Target {
+	best, bestShort, bestAdd := -1, math.Inf(1), math.Inf(1)
+	for i, alt := range alts {
+		short := max(0, alt.CavityR-maxCavityR)
+		add := max(0, alt.ContinuousR-haveBoardR)
+		// Board can always be added, cavity depth cannot: a fit comes first.
+		better := short < bestShort || short == bestShort && add < bestAdd ||
+			short == bestShort && add == bestAdd && alt.CavityR < alts[best].CavityR
+		if better {
+			best, bestShort, bestAdd = i, short, add
+		}
+	}
+	if best < 0 {
+		return Target{}
+	}
+	return Target{CavityR: alts[best].CavityR, ContinuousR: alts[best].ContinuousR, AddR: bestAdd}
+}
+
+func alternativesText(alts []catalog.Alternative) string {
+	parts := make([]string, len(alts))
+	for i, a := range alts {
+		switch {
+		case a.CavityR == 0 && a.ContinuousR == 0:
+			parts[i] = "none"
+		case a.ContinuousR == 0:
+			parts[i] = fmt.Sprintf("%g", a.CavityR)
+		case a.CavityR == 0:
+			parts[i] = fmt.Sprintf("%g board alone", a.ContinuousR)
+		default:
+			parts[i] = fmt.Sprintf("%g + %g board", a.CavityR, a.ContinuousR)
+		}
+	}
+	return strings.Join(parts, ", or ")
+}
+
+func retrofitTarget(t *Target, s Surface, site Site, c *catalog.Catalog) {
+	t.By = "retrofit"
+	whole := t.CavityR
+	t.CavityR = max(0, whole-s.ExistingR)
+	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", units.US.R(whole), units.US.R(s.ExistingR)))
+	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok {
+		t.Notes = append(t.Notes, fmt.Sprintf("over 3 to 4 inches of old blanket the government's advice for this zone is to add %s", units.US.R(level)))
+		t.From = append(t.From, ref)
+	}
+}
+
+func (t Target) describe(s Surface, site Site) string {
+	if !t.Required {
+		return "no R-value required here by the model code"
+	}
+	var b strings.Builder
+	switch {
+	case t.CavityR == 0:
+		fmt.Fprintf(&b, "%s of board alone", units.US.R(t.ContinuousR))
+	case t.ContinuousR == 0:
+		b.WriteString(units.US.R(t.CavityR))
+	default:
+		fmt.Fprintf(&b, "%s + %g board", units.US.R(t.CavityR), t.ContinuousR)
+	}
+	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", editionYear(site.Edition), site.Zone)
+	return b.String()
+}
+
+func editionYear(edition string) string {
+	switch edition {
+	case "irc-2009":
+		return "2009"
+	case "irc-2018":
+		return "2012 to 2018"
+	case "irc-2024":
+		return "2024, figures not yet checked"
+	}
+	return "2021"
+}

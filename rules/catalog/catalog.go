@@ -1,0 +1,171 @@
+package catalog
+
+import (
+	"battwright/rules"
+	"battwright/rules/units"
+)
+
+// Catalog is all of data/, checked. It is read-only after Load.
+type Catalog struct {
+	Materials  []Material
+	Products   []Product
+	Facings    []Facing
+	Kinds      []PlaceKind
+	Sheathings []Sheet
+	Claddings  []Sheet
+	Sizes      []Size
+	Shares     []Share
+	Lumber     Lumber
+	Foam       Foam
+	Criteria   []Criterion
+	Settings   Settings
+	Words      []Word
+	Helps      []Help
+	Codes      *CodeBook
+	Climates   []Climate
+	Counties   *Counties
+	Book       *rules.Book
+	Overlaid   []string // what an overlay replaced, added or removed, for the report
+
+	obligations []rules.Obligation
+	prices      map[string]Price
+	sources     map[string]Source
+	sourceOrder []string
+	help        map[string]int
+}
+
+func find[T any](list []T, is func(T) bool) (T, bool) {
+	for _, v := range list {
+		if is(v) {
+			return v, true
+		}
+	}
+	var zero T
+	return zero, false
+}
+
+// Material finds a material by id.
+func (c *Catalog) Material(id string) (Material, bool) {
+	return find(c.Materials, func(m Material) bool { return m.ID == id })
+}
+
+// Product finds a product by id.
+func (c *Catalog) Product(id string) (Product, bool) {
+	return find(c.Products, func(p Product) bool { return p.ID == id })
+}
+
+// Facing finds a facing or sheet by id.
+func (c *Catalog) Facing(id string) (Facing, bool) {
+	return find(c.Facings, func(f Facing) bool { return f.ID == id })
+}
+
+// Kind finds a kind of place by id.
+func (c *Catalog) Kind(id string) (PlaceKind, bool) {
+	return find(c.Kinds, func(k PlaceKind) bool { return k.ID == id })
+}
+
+// Size finds a lumber size by id.
+func (c *Catalog) Size(id string) (Size, bool) {
+	return find(c.Sizes, func(s Size) bool { return s.ID == id })
+}
+
+// Sheathing finds a sheathing by id.
+func (c *Catalog) Sheathing(id string) (Sheet, bool) {
+	return find(c.Sheathings, func(s Sheet) bool { return s.ID == id })
+}
+
+// Cladding finds a cladding by id.
+func (c *Catalog) Cladding(id string) (Sheet, bool) {
+	return find(c.Claddings, func(s Sheet) bool { return s.ID == id })
+}
+
+// Criterion finds a priority by id.
+func (c *Catalog) Criterion(id string) (Criterion, bool) {
+	return find(c.Criteria, func(k Criterion) bool { return k.ID == id })
+}
+
+// Price finds the price of a product or of other goods.
+func (c *Catalog) Price(id string) (Price, bool) {
+	p, ok := c.prices[id]
+	return p, ok
+}
+
+// Source finds a source by id.
+func (c *Catalog) Source(id string) (Source, bool) {
+	s, ok := c.sources[id]
+	return s, ok
+}
+
+// Help finds the explanation of a question by its full key.
+func (c *Catalog) Help(key string) (Help, bool) {
+	i, ok := c.help[key]
+	if !ok {
+		return Help{}, false
+	}
+	return c.Helps[i], true
+}
+
+// Obligations are what the rule book must always do, proved in the tests.
+func (c *Catalog) Obligations() []rules.Obligation { return c.obligations }
+
+// ProductsOf gives the products of a material in catalog order.
+func (c *Catalog) ProductsOf(material string) []Product {
+	var out []Product
+	for _, p := range c.Products {
+		if p.Material == material {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// WoodShare is the share of a surface that is wood, by element, practice and
+// spacing in inches. Between listed spacings it is interpolated, beyond them
+// the end value is taken. A practice that an element has no row for falls
+// back to its standard row; ok is false when there is none either.
+func (c *Catalog) WoodShare(element, practice string, spacingIn float64) (share float64, ref Ref, ok bool) {
+	for _, want := range []string{practice, "standard"} {
+		for _, s := range c.Shares {
+			if s.Element == element && s.Practice == want {
+				return interpolate(s.BySpacing, spacingIn), s.Ref, true
+			}
+		}
+	}
+	return 0, Ref{}, false
+}
+
+func interpolate(cells []SpacingShare, spacingIn float64) float64 {
+	if len(cells) == 0 {
+		return 0
+	}
+	if spacingIn <= cells[0].SpacingIn {
+		return cells[0].Share
+	}
+	for i := 1; i < len(cells); i++ {
+		a, b := cells[i-1], cells[i]
+		if spacingIn <= b.SpacingIn {
+			t := (spacingIn - a.SpacingIn) / (b.SpacingIn - a.SpacingIn)
+			return a.Share + t*(b.Share-a.Share)
+		}
+	}
+	return cells[len(cells)-1].Share
+}
+
+// Weakest is the weaker of two marks: a figure made of two is known as well
+// as the weaker.
+func Weakest(a, b Known) Known {
+	rank := map[Known]int{Standard: 0, Secondary: 1, Practice: 2, Memory: 3, Invented: 4}
+	if rank[b] > rank[a] {
+		return b
+	}
+	return a
+}
+
+// UnitPrice is the price of goods as a range of dollars per their unit, zero
+// when the goods have none.
+func (c *Catalog) UnitPrice(id string) units.Range[float64] {
+	if p, ok := c.prices[id]; ok {
+		return p.USD()
+	}
+	return units.Range[float64]{}
+}

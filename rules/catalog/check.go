@@ -1,0 +1,254 @@
+package catalog
+
+import (
+	"fmt"
+	"math"
+)
+
+// checker gathers every problem of the records instead of stopping at one.
+type checker struct {
+	c    *Catalog
+	errs []error
+}
+
+func (k *checker) bad(format string, args ...any) {
+	k.errs = append(k.errs, fmt.Errorf("data: "+format, args...))
+}
+
+func (k *checker) ref(what string, r Ref) {
+	if _, ok := k.c.sources[r.Source]; !ok {
+		k.bad("%s: source %q is not in the list of sources", what, r.Source)
+	}
+	if !r.Known.Valid() {
+		k.bad("%s: known = %q; want standard, secondary, practice, memory or invented", what, r.Known)
+	}
+}
+
+func (k *checker) within(what, key string, v, low, high float64) {
+	if math.IsNaN(v) || v < low || v > high {
+		k.bad("%s: %s = %v; want %v to %v", what, key, v, low, high)
+	}
+}
+
+func (k *checker) unique(what string, ids []string) {
+	seen := map[string]bool{}
+	for _, id := range ids {
+		if id == "" {
+			k.bad("%s without an id", what)
+		}
+		if seen[id] {
+			k.bad("%s %s is there twice", what, id)
+		}
+		seen[id] = true
+	}
+}
+
+func ids[T any](list []T, id func(T) string) []string {
+	out := make([]string, len(list))
+	for i, v := range list {
+		out[i] = id(v)
+	}
+	return out
+}
+
+func (c *Catalog) check(r *records) []error {
+	k := &checker{c: c}
+	k.unique("material", ids(r.Materials, func(x Material) string { return x.ID }))
+	k.unique("product", ids(r.Products, func(x Product) string { return x.ID }))
+	k.unique("price of", ids(r.Prices, func(x Price) string { return x.Product }))
+	k.unique("facing", ids(r.Facings, func(x Facing) string { return x.ID }))
+	k.unique("place", ids(r.Kinds, func(x PlaceKind) string { return x.ID }))
+	k.unique("size", ids(r.Sizes, func(x Size) string { return x.ID }))
+	k.unique("criterion", ids(r.Criteria, func(x Criterion) string { return x.ID }))
+	k.unique("source", ids(r.Sources, func(x Source) string { return x.ID }))
+	k.unique("word", ids(r.Words, func(x Word) string { return x.Term }))
+	k.unique("help", ids(r.Helps, func(x Help) string { return x.Key }))
+	k.materials()
+	k.products()
+	k.facings()
+	k.kinds()
+	k.shares()
+	k.criteria()
+	k.rest(r)
+	return k.errs
+}
+
+func (k *checker) materials() {
+	for _, m := range k.c.Materials {
+		what := "material " + m.ID
+		k.ref(what, m.Ref)
+		k.within(what, "density_kg_m3", m.DensityKgM3, 1, 300)
+		k.within(what, "stays_in_place_c", m.StaysC, 50, 2000)
+		k.within(what, "burnable_mj_kg", m.BurnableMJKg, 0, 50)
+		k.within(what, "mu", m.Mu, 1, 10)
+		k.within(what, "loft_share", m.LoftShare, 0.5, 1)
+		k.within(what, "irritant points", m.IrritantPoints(), 0, 10)
+		k.within(what, "irritant_high", m.IrritantHigh, m.IrritantPoints(), 10)
+		for name, s := range map[string]Spread{"uptake_kg_m2": m.UptakeKgM2, "gain_stc_3_5": m.GainSTC35, "gain_stc_5_5": m.GainSTC55} {
+			if !(0 <= s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
+				k.bad("%s: %s must rise from low to typical to high", what, name)
+			}
+		}
+	}
+}
+
+func (k *checker) products() {
+	for _, p := range k.c.Products {
+		what := "product " + p.ID
+		k.ref(what, p.Ref)
+		if _, ok := k.c.Material(p.Material); !ok {
+			k.bad("%s: material %q is not listed", what, p.Material)
+		}
+		if _, ok := k.c.prices[p.ID]; !ok {
+			k.bad("%s has no price", what)
+		}
+		if p.Form != "batt" && p.Form != "roll" {
+			k.bad("%s: form %q; want batt or roll", what, p.Form)
+		}
+		k.within(what, "nominal_r", p.NominalR, 1, 100)
+		k.within(what, "thickness_in", p.ThicknessIn, 0.5, 30)
+		// No blanket of these fibers is better than about an inch or
+		// worse than; a figure outside is a slip of the pen.
+		k.within(what, "R per inch", p.NominalR/math.Max(p.ThicknessIn, 0.01), 2.5, 4.6)
+		if len(p.WidthsIn) == 0 || len(p.LengthsIn) == 0 || len(p.Facings) == 0 {
+			k.bad("%s: widths_in, lengths_in and facings must not be empty", what)
+		}
+		for _, w := range p.WidthsIn {
+			k.within(what, "width", w, 6, 60)
+		}
+		for _, l := range p.LengthsIn {
+			k.within(what, "length", l, 12, 1200)
+		}
+		for _, f := range p.Facings {
+			if facing, ok := k.c.Facing(f); !ok || !facing.OnBlanket {
+				k.bad("%s: %q is not a facing that comes on a blanket", what, f)
+			}
+		}
+	}
+}
+
+func (k *checker) facings() {
+	for _, f := range k.c.Facings {
+		what := "facing " + f.ID
+		k.ref(what, f.Ref)
+		k.within(what, "perm_wet", f.PermWet, 0.001, 200)
+		k.within(what, "perm_dry", f.PermDry, 0.001, 200)
+		if f.Price != "" {
+			if _, ok := k.c.prices[f.Price]; !ok {
+				k.bad("%s: price %q is not listed", what, f.Price)
+			}
+		}
+	}
+}
+
+func (k *checker) kinds() {
+	for _, p := range k.c.Kinds {
+		what := "place " + p.ID
+		k.ref(what, p.Ref)
+		for _, s := range append([]string{p.DefaultSize}, p.Sizes...) {
+			if _, ok := k.c.Size(s); !ok {
+				k.bad("%s: size %q is not listed", what, s)
+			}
+		}
+		if _, _, ok := k.c.WoodShare(p.ShareElement, p.DefaultPractice, p.DefaultSpacingIn); !ok {
+			k.bad("%s: no framing share for %q", what, p.ShareElement)
+		}
+		blankets := 0
+		for _, l := range p.Layers {
+			if l.Name == "blanket" {
+				blankets++
+			}
+			k.within(what, "layer r", l.R, 0, 100)
+		}
+		if blankets != 1 {
+			k.bad("%s: wants exactly one layer named blanket, has %d", what, blankets)
+		}
+		switch p.Boundary {
+		case "air", "soil", "none":
+		default:
+			k.bad("%s: boundary %q; want air, soil or none", what, p.Boundary)
+		}
+		for _, id := range []string{p.Supports, p.Labour} {
+			if _, ok := k.c.prices[id]; id != "" && id != "none" && !ok {
+				k.bad("%s: price %q is not listed", what, id)
+			}
+		}
+	}
+}
+
+func (k *checker) shares() {
+	for _, s := range k.c.Shares {
+		what := "share " + s.Element + " " + s.Practice
+		k.ref(what, s.Ref)
+		last := 0.0
+		for _, cell := range s.BySpacing {
+			k.within(what, "share", cell.Share, 0, 0.6)
+			if cell.SpacingIn <= last {
+				k.bad("%s: spacings must rise", what)
+			}
+			last = cell.SpacingIn
+		}
+	}
+	k.ref("lumber", k.c.Lumber.Ref)
+	k.ref("foam", k.c.Foam.Ref)
+}
+
+func (k *checker) curve(what string, points []CurvePoint) {
+	if len(points) < 2 {
+		k.bad("%s: a scale needs two anchors", what)
+		return
+	}
+	for i, p := range points {
+		k.within(what, "value", p.Value, 0, 1)
+		if i > 0 && p.At <= points[i-1].At {
+			k.bad("%s: anchors must rise", what)
+		}
+	}
+}
+
+func (k *checker) criteria() {
+	for _, c := range k.c.Criteria {
+		what := "criterion " + c.ID
+		k.ref(what, c.Ref)
+		if len(c.Parts) == 0 {
+			k.curve(what, c.Curve)
+		}
+		sum, wet := 0.0, 0.0
+		for _, p := range c.Parts {
+			k.curve(what+" "+p.ID, p.Curve)
+			sum += p.Weight
+			if p.WeightWet != nil {
+				wet += *p.WeightWet
+			}
+		}
+		if len(c.Parts) > 0 && math.Abs(sum-1) > 1e-9 {
+			k.bad("%s: the weights of its parts add up to %v, want 1", what, sum)
+		}
+		if len(c.WetPlaces) > 0 && math.Abs(wet-1) > 1e-9 {
+			k.bad("%s: the weights in wet places add up to %v, want 1", what, wet)
+		}
+	}
+}
+
+func (k *checker) rest(r *records) {
+	k.ref("settings", k.c.Settings.Ref)
+	for _, p := range r.Prices {
+		what := "price of " + p.Product
+		k.ref(what, p.Ref)
+		if !(0 <= p.Low && p.Low <= p.Typical && p.Typical <= p.High) {
+			k.bad("%s: must rise from low to typical to high", what)
+		}
+		if p.Unit != "usd_ft2" && p.Unit != "usd_each" {
+			k.bad("%s: unit %q; want usd_ft2 or usd_each", what, p.Unit)
+		}
+	}
+	for _, s := range append(append([]Sheet{}, k.c.Sheathings...), k.c.Claddings...) {
+		k.ref("sheet "+s.ID, s.Ref)
+	}
+	for _, w := range k.c.Words {
+		k.ref("word "+w.Term, w.Ref)
+	}
+	for _, rule := range r.Rules {
+		k.ref("rule "+rule.ID, rule.Ref)
+	}
+}

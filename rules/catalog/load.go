@@ -1,0 +1,197 @@
+package catalog
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"sort"
+
+	"battwright/rules/strict"
+)
+
+// records is what a data file may hold. Any file may hold any of them, so an
+// overlay can be one file or many.
+type records struct {
+	Materials   []Material         `toml:"material"`
+	Products    []Product          `toml:"product"`
+	Prices      []Price            `toml:"price"`
+	Facings     []Facing           `toml:"facing"`
+	Kinds       []PlaceKind        `toml:"place"`
+	Sheathings  []Sheet            `toml:"sheathing"`
+	Claddings   []Sheet            `toml:"cladding"`
+	Sizes       []Size             `toml:"size"`
+	Shares      []Share            `toml:"share"`
+	Lumber      *Lumber            `toml:"lumber"`
+	Foam        *Foam              `toml:"foam"`
+	Criteria    []Criterion        `toml:"criterion"`
+	Settings    *Settings          `toml:"settings"`
+	Sources     []Source           `toml:"source"`
+	Words       []Word             `toml:"word"`
+	Helps       []Help             `toml:"help"`
+	Facts       []FactRecord       `toml:"fact"`
+	Rules       []RuleRecord       `toml:"rule"`
+	Obligations []ObligationRecord `toml:"obligation"`
+}
+
+// Files with a form of their own; an overlay replaces them whole.
+const (
+	codesFile    = "codes.toml"
+	climatesFile = "climates.toml"
+	countiesFile = "counties.txt"
+)
+
+// Load reads the base files and, when overlay is not nil, lays its records
+// over them. Every problem is reported: bad TOML, duplicate and dangling ids,
+// figures out of range, rules that rest on memory alone.
+func Load(base, overlay fs.FS) (*Catalog, error) {
+	r, err := readBase(base, false)
+	if err != nil {
+		return nil, err
+	}
+	c := &Catalog{}
+	texts, err := readTexts(base, nil)
+	if err != nil {
+		return nil, err
+	}
+	if overlay != nil {
+		if err := c.lay(r, overlay, texts); err != nil {
+			return nil, err
+		}
+	}
+	return c, c.build(r, texts)
+}
+
+// CheckStrict reads the files as strictly as a builder's own: unknown keys,
+// wrong types, hidden characters. The embedded files are read plainly at
+// start, and so in the tests.
+func CheckStrict(files fs.FS) error {
+	_, err := readBase(files, true)
+	return err
+}
+
+func readBase(files fs.FS, strictly bool) (*records, error) {
+	names, err := fs.Glob(files, "*.toml")
+	if err != nil {
+		return nil, err
+	}
+	sort.Strings(names)
+	all := &records{}
+	var errs []error
+	for _, name := range names {
+		if name == codesFile || name == climatesFile {
+			continue
+		}
+		text, err := fs.ReadFile(files, name)
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+			continue
+		}
+		var r records
+		if strictly {
+			_, err = strict.Decode(name, string(text), &r)
+		} else {
+			err = strict.DecodePlain(string(text), &r)
+		}
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+		}
+		all.add(&r)
+	}
+	return all, errors.Join(errs...)
+}
+
+func (r *records) add(o *records) {
+	r.Materials = append(r.Materials, o.Materials...)
+	r.Products = append(r.Products, o.Products...)
+	r.Prices = append(r.Prices, o.Prices...)
+	r.Facings = append(r.Facings, o.Facings...)
+	r.Kinds = append(r.Kinds, o.Kinds...)
+	r.Sheathings = append(r.Sheathings, o.Sheathings...)
+	r.Claddings = append(r.Claddings, o.Claddings...)
+	r.Sizes = append(r.Sizes, o.Sizes...)
+	r.Shares = append(r.Shares, o.Shares...)
+	r.Criteria = append(r.Criteria, o.Criteria...)
+	r.Sources = append(r.Sources, o.Sources...)
+	r.Words = append(r.Words, o.Words...)
+	r.Helps = append(r.Helps, o.Helps...)
+	r.Facts = append(r.Facts, o.Facts...)
+	r.Rules = append(r.Rules, o.Rules...)
+	r.Obligations = append(r.Obligations, o.Obligations...)
+	if o.Lumber != nil {
+		r.Lumber = o.Lumber
+	}
+	if o.Foam != nil {
+		r.Foam = o.Foam
+	}
+	if o.Settings != nil {
+		r.Settings = o.Settings
+	}
+}
+
+func readTexts(base fs.FS, into map[string]string) (map[string]string, error) {
+	if into == nil {
+		into = map[string]string{}
+	}
+	var errs []error
+	for _, name := range []string{codesFile, climatesFile, countiesFile} {
+		b, err := fs.ReadFile(base, name)
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", name, err))
+		}
+		into[name] = string(b)
+	}
+	return into, errors.Join(errs...)
+}
+
+// build fills the catalog from the records and checks it.
+func (c *Catalog) build(r *records, texts map[string]string) error {
+	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
+	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
+	c.Criteria, c.Words, c.Helps = r.Criteria, r.Words, r.Helps
+	var errs []error
+	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
+		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))
+	} else {
+		c.Lumber, c.Foam, c.Settings = *r.Lumber, *r.Foam, *r.Settings
+	}
+	c.prices, c.sources, c.help = map[string]Price{}, map[string]Source{}, map[string]int{}
+	for _, p := range r.Prices {
+		c.prices[p.Product] = p
+	}
+	for _, s := range r.Sources {
+		c.sources[s.ID] = s
+		c.sourceOrder = append(c.sourceOrder, s.ID)
+	}
+	for i, h := range r.Helps {
+		c.help[h.Key] = i
+	}
+	var err error
+	c.Codes, err = ParseCodes(texts[codesFile])
+	errs = append(errs, named(codesFile, err))
+	c.Climates, err = ParseClimates(texts[climatesFile])
+	errs = append(errs, named(climatesFile, err))
+	c.Counties, err = ParseCounties(texts[countiesFile])
+	errs = append(errs, named(countiesFile, err))
+	c.Book, c.obligations, err = buildBook(r)
+	errs = append(errs, err)
+	errs = append(errs, c.check(r)...)
+	return errors.Join(errs...)
+}
+
+func named(file string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("%s: %w", file, err)
+}
+
+// sortedKeys is for messages that must not depend on map order.
+func sortedKeys[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}

@@ -1,0 +1,285 @@
+package catalog
+
+import "battwright/rules/units"
+
+// Spread is a figure with its low and high ends, as written in data/.
+type Spread struct {
+	Low     float64 `toml:"low,required"`
+	Typical float64 `toml:"typical,required"`
+	High    float64 `toml:"high,required"`
+}
+
+// Range gives the spread as a units.Range.
+func (s Spread) Range() units.Range[float64] {
+	return units.Range[float64]{Low: s.Low, Typical: s.Typical, High: s.High}
+}
+
+// Irritant is one thing in a material that can bother skin or lungs. Points
+// are said to be points: there is no unit for an itch.
+type Irritant struct {
+	Name   string  `toml:"name,required"`
+	Points float64 `toml:"points,required"`
+}
+
+// Material is one of the fibers.
+type Material struct {
+	ID            string     `toml:"id,required"`
+	Name          string     `toml:"name,required"`
+	Remove        bool       `toml:"remove"`
+	Noncombust    bool       `toml:"noncombustible"` // by ASTM E136 when unfaced
+	Absorbent     bool       `toml:"absorbent"`      // takes up liquid water
+	MineralFiber  bool       `toml:"mineral_fiber"`
+	Natural       bool       `toml:"natural"`
+	StaysC        float64    `toml:"stays_in_place_c"`
+	BurnableMJKg  float64    `toml:"burnable_mj_kg"`
+	DensityKgM3   float64    `toml:"density_kg_m3"`
+	UptakeKgM2    Spread     `toml:"uptake_kg_m2"` // liquid water, short immersion
+	BufferGM2In   float64    `toml:"buffer_g_m2_per_in"`
+	Mu            float64    `toml:"mu"` // vapour resistance factor against still air
+	GainSTC35     Spread     `toml:"gain_stc_3_5"`
+	GainSTC55     Spread     `toml:"gain_stc_5_5"`
+	LoftShare     float64    `toml:"loft_share"` // share of label thickness at the low end
+	HardToFind    bool       `toml:"hard_to_find"`
+	Irritants     []Irritant `toml:"irritant"`
+	IrritantHigh  float64    `toml:"irritant_high"`
+	GearUSDPerFt2 float64    `toml:"gear_usd_ft2"`
+	Ref
+}
+
+// IrritantPoints adds up the points of a material.
+func (m Material) IrritantPoints() float64 {
+	sum := 0.0
+	for _, i := range m.Irritants {
+		sum += i.Points
+	}
+	return sum
+}
+
+// Product is a generic blanket: a fiber, an R on the bag, a label thickness.
+type Product struct {
+	ID          string    `toml:"id,required"`
+	Remove      bool      `toml:"remove"`
+	Material    string    `toml:"material,required"`
+	Form        string    `toml:"form,required"` // batt or roll
+	NominalR    float64   `toml:"nominal_r,required"`
+	ThicknessIn float64   `toml:"thickness_in,required"`
+	Facings     []string  `toml:"facings,required"`
+	WidthsIn    []float64 `toml:"widths_in,required"`
+	LengthsIn   []float64 `toml:"lengths_in,required"`
+	Pieces      int       `toml:"pieces_per_package"`
+	Ref
+}
+
+// Has reports whether the product is sold with the facing.
+func (p Product) Has(facing string) bool {
+	for _, f := range p.Facings {
+		if f == facing {
+			return true
+		}
+	}
+	return false
+}
+
+// Price is what one square foot (usd_ft2) or one piece (usd_each) costs.
+type Price struct {
+	Product string  `toml:"product,required"`
+	Remove  bool    `toml:"remove"`
+	Low     float64 `toml:"low,required"`
+	Typical float64 `toml:"typical,required"`
+	High    float64 `toml:"high,required"`
+	Unit    string  `toml:"unit,required"`
+	Year    int     `toml:"year,required"`
+	Ref
+}
+
+// USD gives the price as a range of dollars per unit.
+func (p Price) USD() units.Range[float64] {
+	return units.Range[float64]{Low: p.Low, Typical: p.Typical, High: p.High}
+}
+
+// Facing is a retarder, on the blanket or beside it.
+type Facing struct {
+	ID           string  `toml:"id,required"`
+	Name         string  `toml:"name,required"`
+	Remove       bool    `toml:"remove"`
+	PermWet      float64 `toml:"perm_wet,required"` // as it works when the wall takes up moisture
+	PermDry      float64 `toml:"perm_dry,required"` // as it works when the wall dries
+	Class        string  `toml:"class"`
+	BurnableMJM2 float64 `toml:"burnable_mj_m2"`
+	Rated        bool    `toml:"rated_exposed"` // flame spread 25, smoke 450
+	OnBlanket    bool    `toml:"on_blanket"`
+	Price        string  `toml:"price"`
+	Ref
+}
+
+// Layer is one layer of a place. The layers named blanket, sheathing, board
+// outside, foam board and cladding are filled in from the answers.
+type Layer struct {
+	Name      string  `toml:"name,required"`
+	R         float64 `toml:"r"`
+	Perm      float64 `toml:"perm"`
+	Sensitive bool    `toml:"sensitive"` // wood or gypsum, which moisture can harm
+}
+
+// PlaceKind is a kind of place.
+type PlaceKind struct {
+	ID               string   `toml:"id,required"`
+	Name             string   `toml:"name,required"`
+	Plural           string   `toml:"plural"`
+	Remove           bool     `toml:"remove"`
+	Derived          bool     `toml:"derived"`
+	CodeElement      string   `toml:"code_element"`
+	ShareElement     string   `toml:"share_element,required"`
+	Boundary         string   `toml:"boundary,required"` // air, soil or none
+	InsideFilmR      float64  `toml:"inside_film_r"`
+	OutsideFilmR     float64  `toml:"outside_film_r"`
+	HeatFlow         string   `toml:"heat_flow"`
+	DefaultSize      string   `toml:"default_size,required"`
+	DefaultSpacingIn float64  `toml:"default_spacing_in,required"`
+	DefaultPractice  string   `toml:"default_practice,required"`
+	Practices        []string `toml:"practices"`
+	Sizes            []string `toml:"sizes"`
+	CavityDepthIn    float64  `toml:"cavity_depth_in"`
+	VentChannelIn    float64  `toml:"vent_channel_in"`
+	StackOverFraming bool     `toml:"stack_over_framing"`
+	Supports         string   `toml:"supports"`
+	SoundGain        float64  `toml:"sound_gain"`
+	SoundNote        string   `toml:"sound_note"`
+	Labour           string   `toml:"labour"`
+	Layers           []Layer  `toml:"layer,required"`
+	Ref
+}
+
+// Sheet is a sheathing or a cladding.
+type Sheet struct {
+	ID     string  `toml:"id,required"`
+	Name   string  `toml:"name,required"`
+	Remove bool    `toml:"remove"`
+	R      float64 `toml:"r"`
+	Perm   float64 `toml:"perm,required"`
+	Ref
+}
+
+// Foam is the board other insulation is made of where the target needs it.
+type Foam struct {
+	Name   string  `toml:"name,required"`
+	RPerIn float64 `toml:"r_per_in,required"`
+	PermIn float64 `toml:"perm_in,required"`
+	Ref
+}
+
+// Size is a nominal lumber size.
+type Size struct {
+	ID      string  `toml:"id,required"`
+	Remove  bool    `toml:"remove"`
+	DepthIn float64 `toml:"depth_in,required"`
+}
+
+// Share is the share of a surface that is wood, by spacing.
+type Share struct {
+	Element   string         `toml:"element,required"`
+	Practice  string         `toml:"practice,required"`
+	BySpacing []SpacingShare `toml:"by_spacing,required"`
+	Ref
+}
+
+// SpacingShare is one cell of a Share.
+type SpacingShare struct {
+	SpacingIn float64 `toml:"spacing_in,required"`
+	Share     float64 `toml:"share,required"`
+}
+
+// Lumber is what all framing has in common.
+type Lumber struct {
+	ThicknessIn float64 `toml:"thickness_in,required"`
+	RPerIn      float64 `toml:"wood_r_per_in,required"`
+	Ref
+}
+
+// CurvePoint is one anchor of a value scale.
+type CurvePoint struct {
+	At    float64 `toml:"at,required"`
+	Value float64 `toml:"value,required"`
+}
+
+// CriterionPart is one of several quantities a priority measures.
+type CriterionPart struct {
+	ID        string       `toml:"id,required"`
+	Weight    float64      `toml:"weight,required"`
+	WeightWet *float64     `toml:"weight_wet"`
+	Unit      string       `toml:"unit"`
+	Curve     []CurvePoint `toml:"curve,required"`
+}
+
+// Criterion is one priority: what it measures and its fixed scale.
+type Criterion struct {
+	ID              string          `toml:"id,required"`
+	Name            string          `toml:"name,required"`
+	Remove          bool            `toml:"remove"`
+	Measures        string          `toml:"measures,required"`
+	Unit            string          `toml:"unit"`
+	Curve           []CurvePoint    `toml:"curve"`
+	CurveInstaller  []CurvePoint    `toml:"curve_installer"`
+	Inaudible       float64         `toml:"inaudible"`
+	InstallerFactor float64         `toml:"installer_factor"`
+	Parts           []CriterionPart `toml:"part"`
+	WetPlaces       []string        `toml:"wet_places"`
+	Ref
+}
+
+// Settings are the single figures that rule the calculation.
+type Settings struct {
+	AboutEqual      float64 `toml:"about_equal_points,required"`
+	VoidSelf        float64 `toml:"void_share_self,required"`
+	VoidChecked     float64 `toml:"void_share_checked,required"`
+	MaxSqueeze      float64 `toml:"max_squeeze,required"`
+	GapOKIn         float64 `toml:"gap_ok_in,required"`
+	TrussVoid       float64 `toml:"truss_void_share,required"`
+	SavingsLow      float64 `toml:"savings_low,required"`
+	SavingsHigh     float64 `toml:"savings_high,required"`
+	BoardStepR      float64 `toml:"board_step_r,required"`
+	PeakLimitGM2    float64 `toml:"peak_limit_g_m2,required"`
+	MoldRH          float64 `toml:"mold_rh,required"`
+	EmptyCavityR    float64 `toml:"empty_cavity_r"`
+	CeilingLbThin   float64 `toml:"ceiling_lb_ft2_half_inch_24"`
+	CeilingLbStrong float64 `toml:"ceiling_lb_ft2_strong"`
+	HeatingC        float64 `toml:"heating_c"`
+	CoolingC        float64 `toml:"cooling_c"`
+	TraceGM2        float64 `toml:"trace_g_m2"`
+	MoldAboveC      float64 `toml:"mold_above_c"`
+	MoldMonths      int     `toml:"mold_months"`
+	SoilAmpShare    float64 `toml:"soil_amplitude_share"`
+	CoolAboveC      float64 `toml:"cool_above_c"`
+	RHCapCooled     float64 `toml:"rh_cap_cooled"`
+	RHCap           float64 `toml:"rh_cap"`
+	RHDehumidified  float64 `toml:"rh_dehumidified"`
+	Ref
+}
+
+// Source is where figures are from.
+type Source struct {
+	ID     string `toml:"id,required"`
+	Title  string `toml:"title,required"`
+	Where  string `toml:"where"`
+	Known  Known  `toml:"known"`
+	Remove bool   `toml:"remove"`
+}
+
+// Word is an entry of the glossary.
+type Word struct {
+	Term    string   `toml:"term,required"`
+	Also    []string `toml:"also"`
+	Meaning string   `toml:"meaning,required"`
+	Matters string   `toml:"matters,required"`
+	Remove  bool     `toml:"remove"`
+	Ref
+}
+
+// Help is the longer explanation of one question, by its key.
+type Help struct {
+	Key    string `toml:"key,required"`
+	Why    string `toml:"why,required"`
+	How    string `toml:"how"`
+	Ask    string `toml:"ask"`
+	Remove bool   `toml:"remove"`
+}

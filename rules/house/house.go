@@ -1,0 +1,107 @@
+package house
+
+import (
+	"slices"
+	"strconv"
+)
+
+// Version is the newest house file version this program reads and writes.
+const Version = 1
+
+// Limits of a house. A file beyond them is refused in plain words.
+const (
+	MaxPlaces   = 200
+	MaxVariants = 50
+	MaxText     = 200
+)
+
+// House is one house as the builder described it.
+type House struct {
+	Answers  Answers
+	Places   []Place
+	Variants []Variant
+}
+
+// Place is one surface to insulate.
+type Place struct {
+	ID       string
+	Kind     string
+	Answers  Answers
+	Measured []string // keys measured rather than guessed
+}
+
+// Variant is a set of priorities and a budget kept under a name.
+type Variant struct {
+	Name    string
+	Answers Answers // the keys of the priorities and budget questions
+}
+
+// New is an empty house.
+func New() *House { return &House{Answers: Answers{}} }
+
+// Clone copies a house deeply, so that a change can be tried and thrown away.
+func (h *House) Clone() *House {
+	out := &House{Answers: h.Answers.Clone()}
+	for _, p := range h.Places {
+		p.Answers, p.Measured = p.Answers.Clone(), slices.Clone(p.Measured)
+		out.Places = append(out.Places, p)
+	}
+	for _, v := range h.Variants {
+		v.Answers = v.Answers.Clone()
+		out.Variants = append(out.Variants, v)
+	}
+	return out
+}
+
+// Place finds a place by id, or nil.
+func (h *House) Place(id string) *Place {
+	for i := range h.Places {
+		if h.Places[i].ID == id {
+			return &h.Places[i]
+		}
+	}
+	return nil
+}
+
+// FreeID makes an id for a new place of a kind that no place has yet.
+func (h *House) FreeID(kind string) string {
+	id := kind
+	for n := 2; h.Place(id) != nil; n++ {
+		id = kind + "-" + strconv.Itoa(n)
+	}
+	return id
+}
+
+// Add appends a place of a kind and returns it.
+func (h *House) Add(kind string) *Place {
+	h.Places = append(h.Places, Place{ID: h.FreeID(kind), Kind: kind, Answers: Answers{}})
+	return &h.Places[len(h.Places)-1]
+}
+
+// Duplicate appends a copy of a place under a new id; false when there is none.
+func (h *House) Duplicate(id string) bool {
+	p := h.Place(id)
+	if p == nil || len(h.Places) >= MaxPlaces {
+		return false
+	}
+	c := Place{ID: h.FreeID(p.Kind), Kind: p.Kind, Answers: p.Answers.Clone(), Measured: slices.Clone(p.Measured)}
+	h.Places = append(h.Places, c)
+	return true
+}
+
+// Delete removes a place; false when there is none of that id.
+func (h *House) Delete(id string) bool {
+	n := len(h.Places)
+	h.Places = slices.DeleteFunc(h.Places, func(p Place) bool { return p.ID == id })
+	return len(h.Places) < n
+}
+
+// Variant finds a saved plan by name, or nil.
+func (h *House) Variant(name string) *Variant {
+	for i := range h.Variants {
+		if h.Variants[i].Name == name {
+			return &h.Variants[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,182 @@
+package house
+
+import (
+	"strings"
+
+	"battwright/rules/catalog"
+)
+
+var (
+	framedKinds = []string{"attic", "exterior-wall", "crawl-space", "basement-wall", "chimney", "rim-joist", "sloped-ceiling"}
+	wallKinds   = []string{"exterior-wall", "rim-joist"}
+)
+
+func placeQuestions(c *catalog.Catalog) []Question {
+	qs := sizeQuestions()
+	qs = append(qs, framingQuestions(c)...)
+	qs = append(qs, targetQuestions(c)...)
+	qs = append(qs, atticQuestions()...)
+	qs = append(qs, wallQuestions()...)
+	qs = append(qs, crawlQuestions()...)
+	qs = append(qs, basementQuestions()...)
+	qs = append(qs, chimneyQuestions()...)
+	qs = append(qs, placeChoiceQuestions(c)...)
+	for i := range qs {
+		qs[i].Scope = PlaceScope
+	}
+	return qs
+}
+
+func sizeQuestions() []Question {
+	return []Question{
+		{Key: "label", Kind: TextKind, Prompt: "What do you call this place?", Default: defaultLabel},
+		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
+		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
+		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
+		{Key: "area_ft2", Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "How many square feet is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
+		{Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 100000, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall"}, Prompt: "Windows and doors in it, together?", How: "They are taken off the area.", Default: defaultOpenings},
+	}
+}
+
+func framingQuestions(c *catalog.Catalog) []Question {
+	var sizes []Option
+	for _, s := range c.Sizes {
+		sizes = append(sizes, Option{s.ID, s.ID})
+	}
+	return []Question{
+		{Key: "framing.size", Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
+			How: "Measure the depth of a stud or joist: 3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches.",
+			Default: func(a Answered, p *Place) Answer {
+				return Text(a.kindOf(p).DefaultSize)
+			}},
+		{Key: "framing.spacing_in", Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
+			How: "Usually 16 or 24 inches.",
+			Default: func(a Answered, p *Place) Answer {
+				return Number(a.kindOf(p).DefaultSpacingIn)
+			}},
+		{Key: "framing.practice", Kind: Choice, Kinds: framedKinds, DontKnow: true, Prompt: "How is it framed?",
+			Options: []Option{{"standard", "usual studs or joists"}, {"advanced", "advanced framing, fewer studs"}, {"trusses", "factory-made trusses"}, {"timber", "log or timber frame"}},
+			How:     "Trusses are triangles of thin lumber with metal plates.",
+			Default: func(a Answered, p *Place) Answer {
+				return Text(a.kindOf(p).DefaultPractice)
+			}},
+	}
+}
+
+func targetQuestions(c *catalog.Catalog) []Question {
+	return []Question{
+		{Key: "target_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Optional: true, Prompt: "Which R-value do your drawings or a local rule name for it?",
+			How: "It wins over the model code.", Asked: func(a Answered, _ *Place) bool {
+				v := a.Value(Top, nil, "drawings")
+				return !v.Known || v.Answer.Bool
+			}},
+		{Key: "existing_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Kinds: []string{"attic"}, DontKnow: true, Prompt: "What R lies there already?",
+			How: "About 3 for each inch of old blanket. 0 in a new house.", Default: always(Number(0))},
+		{Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"crawl-space", "basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall", "attic"},
+			Prompt: "Will the blanket stay visible, without drywall over it?", Default: func(_ Answered, p *Place) Answer {
+				return YesNo(p.Kind == "crawl-space" || p.Kind == "rim-joist")
+			}},
+	}
+}
+
+func atticQuestions() []Question {
+	attic := []string{"attic"}
+	return []Question{
+		{Key: "heel_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 60, Kinds: attic, DontKnow: true, Prompt: "How high is it from ceiling to roof above the outside wall?", How: "Measured straight up from the outside edge of the wall to the roof boards.", Default: always(Number(5.5))},
+		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "1/2 inch"}, {"five-eighths", "5/8 inch"}}, Default: always(Text("half"))},
+		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Does a chimney, flue or metal vent go up through it?"},
+		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
+		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
+		{Key: "vents_ok", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Is the attic vented at the eaves and near the ridge?", How: "Slots or grilles under the roof edge, and vents near the top."},
+		{Key: "knob_and_tube", Kind: YesNoKind, Kinds: []string{"attic", "exterior-wall", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedOld, Prompt: "Is there old wiring on white porcelain knobs?", How: "If you are not sure, say don't know: an electrician can tell in minutes."},
+		{Key: "vermiculite", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Asked: askedOld, Prompt: "Is there loose, pebbly, shiny gray-brown fill?", How: "It may hold asbestos. Do not touch it."},
+	}
+}
+
+// askedOld: the dangers of old houses are asked unless the house is known to
+// be new.
+func askedOld(a Answered, _ *Place) bool {
+	v := a.Value(Top, nil, "old")
+	return !v.Known || v.Answer.Bool
+}
+
+func wallQuestions() []Question {
+	return []Question{
+		{Key: "ci_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wallKinds, DontKnow: true, Prompt: "Is there a foam or mineral board outside the studs? What R is printed on it?", How: "0 if there is none.", Default: always(Number(0))},
+		{Key: "sheathing", Kind: Choice, Kinds: []string{"exterior-wall"}, DontKnow: true, Prompt: "What is nailed on the outside of the studs?",
+			Options: []Option{{"osb", "OSB, pressed wood chips"}, {"plywood", "plywood"}, {"gypsum", "gypsum sheathing"}, {"fiberboard", "fiberboard"}}, Default: always(Text("osb"))},
+		{Key: "cladding", Kind: Choice, Kinds: wallKinds, DontKnow: true, Prompt: "Is there a gap between siding and wall?", How: "Strips behind the siding, vinyl siding, or brick with air behind: yes.",
+			Options: []Option{{"vented", "yes, air can move behind it"}, {"direct", "no, nailed flat"}}, Default: always(Text("vented"))},
+		{Key: "retarder", Kind: Choice, Kinds: []string{"exterior-wall", "sloped-ceiling"}, DontKnow: true, Prompt: "Will a sheet or special paint go up on the room side to slow damp air?",
+			Options: []Option{{"plan", "let the plan say"}, {"none", "no"}, {"paint", "vapor retarder paint"}, {"polyethylene", "plastic sheet"}, {"smart", "smart sheet"}}, Default: always(Text("plan"))},
+		{Key: "bath", Kind: YesNoKind, Kinds: []string{"exterior-wall"}, DontKnow: true, Prompt: "Is there a tub or shower on this wall?", Default: always(YesNo(false))},
+	}
+}
+
+func crawlQuestions() []Question {
+	crawl := []string{"crawl-space"}
+	return []Question{
+		{Key: "vented", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Prompt: "Does the crawl space have open vents to outdoors?", How: "Grilles in the foundation wall.", Default: always(YesNo(true))},
+		{Key: "ground_cover", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Safety: true, Prompt: "Is the earth covered with plastic sheet, wall to wall?"},
+		{Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 12, Kinds: crawl, DontKnow: true, Prompt: "How high are the crawl space walls?", Default: always(Number(3)), Asked: func(a Answered, p *Place) bool {
+			v := a.Value(PlaceScope, p, "vented")
+			return v.Known && !v.Answer.Bool
+		}},
+	}
+}
+
+func basementQuestions() []Question {
+	wall := []string{"basement-wall", "crawl-space"}
+	closed := func(a Answered, p *Place) bool {
+		if p.Kind == "basement-wall" {
+			return true
+		}
+		v := a.Value(PlaceScope, p, "vented")
+		return v.Known && !v.Answer.Bool
+	}
+	return []Question{
+		{Key: "dampness", Kind: Choice, Kinds: wall, DontKnow: true, Safety: true, Prompt: "After rain or in spring, is the wall or floor below ground ...", How: "Not built yet or don't know: we count it as damp.",
+			Options: []Option{{"dry", "dry to the hand"}, {"damp", "damp or dark in spots"}, {"wet", "wet, or water on the floor"}}},
+		{Key: "foam_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Foam board between the wall and the blanket: what R?", How: "0 if none is planned. Don't know: we plan what the climate asks.", Default: defaultFoam},
+		{Key: "above_grade_ft", Kind: NumberKind, Unit: "ft", Min: 0, Max: 12, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "How much of the wall sticks out of the soil?", Default: always(Number(1))},
+		{Key: "dehumidifier", Kind: YesNoKind, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Will a dehumidifier run from May to September?", Default: always(YesNo(false))},
+	}
+}
+
+func chimneyQuestions() []Question {
+	chimney := []string{"chimney"}
+	return []Question{
+		{Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Prompt: "What kind of chimney or pipe is it?",
+			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}}},
+		{Key: "clearance_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},
+		{Key: "width_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How wide is the chimney?", Default: always(Number(24))},
+		{Key: "depth_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How deep is it?", Default: always(Number(24))},
+		{Key: "floors", Kind: NumberKind, Whole: true, Min: 1, Max: 6, Kinds: chimney, DontKnow: true, Prompt: "Through how many stories does it go?", Default: func(a Answered, _ *Place) Answer {
+			return Number(a.Num(Shape, nil, "stories"))
+		}},
+		{Key: "gap_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 24, Kinds: chimney, DontKnow: true, Prompt: "How much air is there between the chimney and the framing?", How: "Measure at the tightest spot.", Optional: true},
+	}
+}
+
+func placeChoiceQuestions(c *catalog.Catalog) []Question {
+	qs := []Question{
+		{Key: "rule_out", Kind: Many, Options: materialOptions(c), Optional: true, Prompt: "Anything out of the question just here?"},
+		{Key: "rule_out_reason", Kind: TextKind, Optional: true, Prompt: "Why is it out here?", Asked: func(_ Answered, p *Place) bool { return len(p.Answers["rule_out"].List) > 0 }},
+		{Key: "pin", Kind: Choice, Options: append(materialOptions(c), Option{"none", "let the plan choose"}), Optional: true, Prompt: "Keep one material here whatever else changes?"},
+		{Key: "labour", Kind: Choice, Optional: true, Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Prompt: "Who puts it in here, if not as in the rest of the house?"},
+		{Key: "waive_target", Kind: YesNoKind, Optional: true, Prompt: "May this place fall short of its target?", How: "It is printed wherever the plan is shown."},
+	}
+	for _, k := range c.Criteria {
+		qs = append(qs, Question{Key: "priorities." + k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Optional: true,
+			Prompt: "How much does " + k.Name + " matter just here?", How: "Empty: as in the rest of the house."})
+	}
+	return qs
+}
+
+func defaultLabel(a Answered, p *Place) Answer {
+	name := a.kindOf(p).Name
+	if name == "" {
+		name = p.Kind
+	}
+	return Text(strings.ToUpper(name[:1]) + name[1:])
+}

@@ -1,0 +1,151 @@
+package house
+
+import "strings"
+
+// Footprint, perimeter and the rest of the plain geometry of a shape typed
+// once. Everything here is a proposal: each place may carry its own size.
+
+func (a Answered) footprintFt2() float64 {
+	return a.Num(Shape, nil, "length_ft") * a.Num(Shape, nil, "width_ft")
+}
+
+func (a Answered) perimeterFt() float64 {
+	return 2 * (a.Num(Shape, nil, "length_ft") + a.Num(Shape, nil, "width_ft"))
+}
+
+func (a Answered) grossWallFt2() float64 {
+	return a.perimeterFt() * a.Num(Shape, nil, "wall_height_ft") * a.Num(Shape, nil, "stories")
+}
+
+// countKind is the number of places of a kind, at least one, so that two
+// walls without sizes share what the shape gives.
+func (a Answered) countKind(kind string) float64 {
+	n := 0.0
+	for _, p := range a.House.Places {
+		if p.Kind == kind {
+			n++
+		}
+	}
+	return max(n, 1)
+}
+
+func defaultHeight(a Answered, p *Place) Answer {
+	if p.Kind == "basement-wall" {
+		return Number(8)
+	}
+	return Number(a.Num(Shape, nil, "wall_height_ft"))
+}
+
+// said reports a place's own number, when there is one.
+func said(p *Place, key string) (float64, bool) {
+	v := p.Answers[key]
+	return v.Number, v.State == Given
+}
+
+func defaultArea(a Answered, p *Place) Answer {
+	long, hasLong := said(p, "length_ft")
+	wide, hasWide := said(p, "width_ft")
+	high := a.Num(PlaceScope, p, "height_ft")
+	switch p.Kind {
+	case "attic", "sloped-ceiling":
+		if hasLong && hasWide {
+			return Number(long * wide)
+		}
+		share := 1.0
+		if a.Text(Shape, nil, "above") == "both" {
+			share = 0.5
+		}
+		if p.Kind == "sloped-ceiling" {
+			share *= 1.2 // a usual slope makes the roof about a fifth larger than the floor below it
+		}
+		return Number(roundTo(a.footprintFt2()*share/a.countKind(p.Kind), 1))
+	case "exterior-wall":
+		if hasLong {
+			return Number(long * high)
+		}
+		return Number(roundTo(a.grossWallFt2()/a.countKind(p.Kind), 1))
+	case "basement-wall":
+		if hasLong {
+			return Number(long * high)
+		}
+		return Number(roundTo(a.perimeterFt()*high*a.belowShare()/a.countKind(p.Kind), 1))
+	case "crawl-space":
+		return a.crawlArea(p, long, wide, hasLong && hasWide)
+	case "rim-joist":
+		if !hasLong {
+			long = a.perimeterFt() / a.countKind(p.Kind)
+		}
+		size, _ := a.List.catalog.Size(a.Text(PlaceScope, p, "framing.size"))
+		return Number(roundTo(long*size.DepthIn/12, 1))
+	case "chimney":
+		around := 2 * (a.Num(PlaceScope, p, "width_in") + a.Num(PlaceScope, p, "depth_in")) / 12
+		return Number(roundTo(around*high*a.Num(PlaceScope, p, "floors"), 1))
+	}
+	return Number(100)
+}
+
+// A vented crawl space is insulated in the floor above it, a closed one on
+// its walls.
+func (a Answered) crawlArea(p *Place, long, wide float64, has bool) Answer {
+	share := a.belowShare() / a.countKind(p.Kind)
+	if a.Bool(PlaceScope, p, "vented") {
+		if has {
+			return Number(long * wide)
+		}
+		return Number(roundTo(a.footprintFt2()*share, 1))
+	}
+	around := a.perimeterFt() * share
+	if has {
+		around = 2 * (long + wide)
+	}
+	return Number(roundTo(around*a.Num(PlaceScope, p, "wall_height_ft"), 1))
+}
+
+func (a Answered) belowShare() float64 {
+	if a.Text(Shape, nil, "below") == "basement-crawl" {
+		return 0.5
+	}
+	return 1
+}
+
+// Openings are assumed only where the area is: a typed area without openings
+// is taken as it is.
+func defaultOpenings(a Answered, p *Place) Answer {
+	_, typed := said(p, "area_ft2")
+	_, long := said(p, "length_ft")
+	if typed || long || p.Kind != "exterior-wall" {
+		return Number(0)
+	}
+	return Number(roundTo(a.Num(Shape, nil, "openings_ft2")/a.countKind(p.Kind), 1))
+}
+
+// NetAreaFt2 is the area to insulate: the area less the openings, never
+// below zero.
+func (a Answered) NetAreaFt2(p *Place) float64 {
+	return max(0, a.Num(PlaceScope, p, "area_ft2")-a.Num(PlaceScope, p, "openings_ft2"))
+}
+
+// zoneGuess is the climate zone as far as the answers alone tell it; the
+// county table is looked up by those who hold the catalog.
+func (a Answered) zoneGuess() string {
+	if z := a.House.Answers["site.zone"]; z.State == Given {
+		return z.Text
+	}
+	return a.List.catalog.ZoneOf(a.House.Answers["site.state"].Text, a.House.Answers["site.county"].Text, a.House.Answers["site.climate"].Text, a.House.Answers["site.code"].Text)
+}
+
+// Foam is planned by zone where the builder has not said: R-5 in zone 3, R-10
+// in 4 to 6, R-15 in 7 and 8, none in the hot zones.
+func defaultFoam(a Answered, _ *Place) Answer {
+	switch z := strings.TrimSpace(a.zoneGuess()); {
+	case z == "":
+		return Number(10)
+	case z[0] <= '2':
+		return Number(0)
+	case z[0] == '3':
+		return Number(5)
+	case z[0] <= '6':
+		return Number(10)
+	}
+	return Number(15)
+}

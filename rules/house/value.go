@@ -1,0 +1,117 @@
+package house
+
+import "math"
+
+import "battwright/rules/catalog"
+
+// Value is an answer as the rest of the program uses it.
+type Value struct {
+	Answer Answer // the answer, the default, or the stand-in while unknown
+	Known  bool   // a given answer or a stated default; unknown is one more value to the rules
+	Source Source
+}
+
+// Source says where a value is from.
+type Source int
+
+// The sources of a value.
+const (
+	FromNobody  Source = iota // no answer and none needed
+	FromAnswer                // the builder said so
+	FromDefault               // assumed until the builder says
+	FromUnknown               // "don't know", or a safety question not answered
+)
+
+// Answered is a house seen through the question list.
+type Answered struct {
+	List  *QuestionList
+	House *House
+}
+
+// Asked reports whether a question applies to the house and place at all.
+func (a Answered) Asked(q Question, p *Place) bool {
+	if q.Scope == PlaceScope && (p == nil || !q.For(p.Kind)) {
+		return false
+	}
+	return q.Asked == nil || q.Asked(a, p)
+}
+
+// Value gives the value of a question by scope and key. A question that does
+// not apply, or does not exist, has the zero Value.
+func (a Answered) Value(scope Scope, p *Place, key string) Value {
+	q, ok := a.List.Find(Question{Scope: scope, Key: key}.FullKey())
+	if !ok || scope == PlaceScope && (p == nil || !q.For(p.Kind)) {
+		return Value{}
+	}
+	return a.ValueOf(q, p)
+}
+
+// ValueOf is Value for a question already at hand.
+func (a Answered) ValueOf(q Question, p *Place) Value {
+	said := a.Raw(q, p)
+	switch {
+	case said.State == Given:
+		return Value{said, true, FromAnswer}
+	case said.State == Absent && q.Optional:
+		return Value{}
+	case said.State == Absent && !q.Safety && q.Default != nil:
+		return Value{q.Default(a, p), true, FromDefault}
+	}
+	v := Value{Source: FromUnknown}
+	if q.Default != nil {
+		v.Answer = q.Default(a, p)
+	}
+	return v
+}
+
+// Raw is what was said, without defaults.
+func (a Answered) Raw(q Question, p *Place) Answer {
+	if q.Scope == PlaceScope {
+		if p == nil {
+			return Answer{}
+		}
+		return p.Answers[q.Key]
+	}
+	return a.House.Answers[q.FullKey()]
+}
+
+// Store sets or (with the zero Answer) clears what was said.
+func (a Answered) Store(q Question, p *Place, v Answer) {
+	if q.Scope == PlaceScope {
+		if p != nil {
+			p.Answers.Set(q.Key, v)
+		}
+		return
+	}
+	a.House.Answers.Set(q.FullKey(), v)
+}
+
+// Answer, Num, Text and Bool give the value or its stand-in.
+func (a Answered) Answer(scope Scope, p *Place, key string) Answer {
+	return a.Value(scope, p, key).Answer
+}
+
+// Num is the number of a value, or of its stand-in.
+func (a Answered) Num(scope Scope, p *Place, key string) float64 {
+	return a.Answer(scope, p, key).Number
+}
+
+// Text is the choice or text of a value, or of its stand-in.
+func (a Answered) Text(scope Scope, p *Place, key string) string {
+	return a.Answer(scope, p, key).Text
+}
+
+// Bool is the yes or no of a value, or of its stand-in.
+func (a Answered) Bool(scope Scope, p *Place, key string) bool {
+	return a.Answer(scope, p, key).Bool
+}
+
+func (a Answered) kindOf(p *Place) catalog.PlaceKind {
+	if p == nil {
+		return catalog.PlaceKind{}
+	}
+	k, _ := a.List.catalog.Kind(p.Kind)
+	return k
+}
+
+func roundTo(v, step float64) float64 { return math.Round(v/step) * step }

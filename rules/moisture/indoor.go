@@ -1,0 +1,108 @@
+package moisture
+
+// Class is how much moisture a household adds to its air: the excess over
+// outdoors in g/m3 while it is 0 C or colder outside. The three in use are
+// upper edges of the humidity classes 1 to 3 of ISO 13788:2012 Annex A (chart
+// read in a university course).
+type Class float64
+
+// Moisture classes of a house.
+const (
+	Dry   Class = 2
+	Usual Class = 4
+	Humid Class = 6
+)
+
+// Excess left at 20 C outside and above, and where the fall ends (same chart).
+const (
+	warmExcessGM3  = 1.0
+	warmExcessAtC  = 20.0
+	vapourGasJKgK  = 461.5
+	zeroCelsiusK   = 273.15
+	maxExcessGM3   = 20.0
+	lowestIndoorC  = -40.0
+	highestIndoorC = 50.0
+)
+
+// IndoorExcessGM3 is the moisture excess of the room over outdoors in g/m3:
+// the class value at 0 C outside or colder, falling along a straight line to
+// 1 at 20 C (or to the class value if that is lower) and level above.
+// ErrTemperature, ErrHumidity for a class outside 0 to 20.
+func IndoorExcessGM3(class Class, outC float64) (float64, error) {
+	n := float64(class)
+	if !within(n, 0, maxExcessGM3) {
+		return 0, refuse(ErrHumidity, "excess g/m3", n)
+	}
+	if !within(outC, MinTempC, MaxTempC) {
+		return 0, refuse(ErrTemperature, "C", outC)
+	}
+	warm := min(warmExcessGM3, n)
+	share := min(max(outC/warmExcessAtC, 0), 1)
+	return n - (n-warm)*share, nil
+}
+
+// ExcessPa is the vapour pressure in Pa of an excess in g/m3 in a room at
+// roomC (ideal gas: 1 g/m3 is 135 Pa at 20 C).
+func ExcessPa(excessGM3, roomC float64) float64 {
+	return excessGM3 / gPerKg * vapourGasJKgK * (roomC + zeroCelsiusK)
+}
+
+// Indoor is how a house is kept. Humidities are shares, 0 to 1.
+type Indoor struct {
+	Class       Class
+	HeatingC    float64 // kept while it is colder outside
+	Cooled      bool    // has cooling
+	CoolingC    float64 // kept in months warmer than CoolAboveC outside
+	CoolAboveC  float64
+	MaxRHCooled float64 // ceiling while cooling runs: the cooling dries the air
+	MaxRH       float64 // ceiling in every other month
+}
+
+// Months gives the room month by month for the outdoor air given (the air,
+// also for a wall below grade: the room breathes air, not soil). A month
+// neither heated nor cooled follows outdoors when that is warmer. Pressure
+// above the ceiling is taken down and marked in Capped.
+// ErrTemperature, ErrPressure, ErrHumidity.
+func (in Indoor) Months(air Series) (Series, error) {
+	if err := in.check(); err != nil {
+		return Series{}, err
+	}
+	var room Series
+	for m := range Months {
+		out := air.TempC[m]
+		if !within(air.Pa[m], 0, maxPa) {
+			return Series{}, refuse(ErrPressure, "Pa", air.Pa[m])
+		}
+		excess, err := IndoorExcessGM3(in.Class, out)
+		if err != nil {
+			return Series{}, err
+		}
+		t, ceiling := in.HeatingC, in.MaxRH
+		switch {
+		case in.Cooled && out > in.CoolAboveC:
+			t, ceiling = in.CoolingC, in.MaxRHCooled
+		case out > t:
+			t = out
+		}
+		room.TempC[m] = t
+		room.Pa[m] = air.Pa[m] + ExcessPa(excess, t)
+		if top := ceiling * satPa(t); room.Pa[m] > top {
+			room.Pa[m], room.Capped[m] = top, true
+		}
+	}
+	return room, nil
+}
+
+func (in Indoor) check() error {
+	for _, t := range [...]float64{in.HeatingC, in.CoolingC, in.CoolAboveC} {
+		if !within(t, lowestIndoorC, highestIndoorC) {
+			return refuse(ErrTemperature, "room C", t)
+		}
+	}
+	for _, rh := range [...]float64{in.MaxRH, in.MaxRHCooled} {
+		if !within(rh, 0, 1) {
+			return refuse(ErrHumidity, "share", rh)
+		}
+	}
+	return nil
+}

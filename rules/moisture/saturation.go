@@ -1,0 +1,54 @@
+package moisture
+
+import "math"
+
+// Range in which the saturation formula is used. ISO 13788 states it for
+// building temperatures; the wide limits only keep impossible input out.
+const (
+	MinTempC = -90.0
+	MaxTempC = 90.0
+)
+
+// Coefficients of ISO 13788 Annex E (formula read in public implementation
+// notes; the 2012 text from memory). Below 0 C the curve is that over ice.
+const (
+	satRefPa    = 610.5
+	waterFactor = 17.269
+	waterShiftC = 237.3
+	iceFactor   = 21.875
+	iceShiftC   = 265.5
+)
+
+// SaturationPa is the vapour pressure of saturated air in Pa at tC (-90 to
+// 90 C), over ice below 0 C (ISO 13788:2012 Annex E). ErrTemperature outside.
+func SaturationPa(tC float64) (float64, error) {
+	if !within(tC, MinTempC, MaxTempC) {
+		return 0, refuse(ErrTemperature, "C", tC)
+	}
+	return satPa(tC), nil
+}
+
+// satPa is SaturationPa for a temperature already checked.
+func satPa(tC float64) float64 {
+	if tC >= 0 {
+		return satRefPa * math.Exp(waterFactor*tC/(waterShiftC+tC))
+	}
+	return satRefPa * math.Exp(iceFactor*tC/(iceShiftC+tC))
+}
+
+// DewPointC is the temperature in C at which air of vapour pressure pa (Pa)
+// is saturated: the dew point, below 0 C the frost point. It is the inverse
+// of SaturationPa and accepts the pressures that function can return;
+// ErrPressure outside.
+func DewPointC(pa float64) (float64, error) {
+	// A hair of slack so that a value straight from satPa is never refused.
+	const slack = 1e-9
+	if !within(pa, satPa(MinTempC)*(1-slack), satPa(MaxTempC)*(1+slack)) {
+		return 0, refuse(ErrPressure, "Pa", pa)
+	}
+	l := math.Log(pa / satRefPa)
+	if l >= 0 {
+		return waterShiftC * l / (waterFactor - l), nil
+	}
+	return iceShiftC * l / (iceFactor - l), nil
+}

@@ -1,0 +1,66 @@
+package plan
+
+import (
+	"battwright/rules/candidate"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// Assess works out every place of a house. Linear in places and products.
+func Assess(a house.Answered) Assessment {
+	out := Assessment{Answered: a, Site: candidate.ResolveSite(a)}
+	for i := range a.House.Places {
+		out.Places = append(out.Places, candidate.Assess(a, &a.House.Places[i], out.Site))
+	}
+	return out
+}
+
+// Update works out one place again after an answer about it changed, and
+// keeps the rest. The caller passes the house as it is now.
+func (a Assessment) Update(now house.Answered, placeID string) Assessment {
+	if len(now.House.Places) != len(a.Places) {
+		return Assess(now)
+	}
+	out := Assessment{Answered: now, Site: a.Site, Places: append([]candidate.PlaceResult{}, a.Places...)}
+	for i := range now.House.Places {
+		if now.House.Places[i].ID == placeID {
+			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
+		}
+	}
+	return out
+}
+
+// Make is Assess and Weigh with the preferences of the house itself.
+func Make(a house.Answered) Plan {
+	return Assess(a).Weigh(PreferencesOf(a, nil))
+}
+
+// PreferencesOf reads priorities and budget from the house, or from a saved
+// plan laid over it.
+func PreferencesOf(a house.Answered, v *house.Variant) Preferences {
+	if v != nil {
+		h := a.House.Clone()
+		for k, answer := range v.Answers {
+			h.Answers[k] = answer
+		}
+		a.House = h
+	}
+	out := Preferences{Priorities: map[string]float64{}, Places: map[string]map[string]float64{}}
+	for _, k := range a.List.Catalog().Criteria {
+		out.Priorities[k.ID] = a.Num(house.Priorities, nil, k.ID)
+	}
+	for _, p := range a.House.Places {
+		for _, k := range a.List.Catalog().Criteria {
+			if own := p.Answers["priorities."+k.ID]; own.State == house.Given {
+				if out.Places[p.ID] == nil {
+					out.Places[p.ID] = map[string]float64{}
+				}
+				out.Places[p.ID][k.ID] = own.Number
+			}
+		}
+	}
+	if b := a.Value(house.Budget, nil, "total_usd"); b.Source == house.FromAnswer {
+		out.Budget, out.HasBudget = units.FromDollars(b.Answer.Number), true
+	}
+	return out
+}

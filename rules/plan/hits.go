@@ -1,0 +1,147 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+
+	"battwright/rules"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// hits gathers what must be said of a place: from the choice, which knows
+// every fact, or from the place itself when there is no choice.
+func (p *Place) hits() {
+	v := p.Verdict
+	if p.Choice != nil {
+		v = p.Choice.Verdict
+	}
+	for _, h := range v.Safety {
+		if p.Choice == nil && !aboutPlace(h) {
+			continue
+		}
+		p.Safety = append(p.Safety, h)
+		if h.Rule.Effect.Stops && len(h.Unknown) == 0 && p.Stopped == "" {
+			p.Stopped = h.Text
+		}
+	}
+	p.Install, p.Depends = v.Install, v.Depends
+	for _, n := range v.Require {
+		p.Require = append(p.Require, n.Hit)
+	}
+}
+
+// aboutPlace reports whether a caution that fired on unknown facts is about
+// the place and not about a blanket that is not there.
+func aboutPlace(h rules.Hit) bool {
+	for _, name := range h.Unknown {
+		if slices.Contains(blanketFacts, name) {
+			return false
+		}
+	}
+	return true
+}
+
+var blanketFacts = []string{
+	"material", "combustible", "absorbent", "mineral_fiber", "natural", "hard_to_find", "facing", "retarder", "retarder_asked",
+	"two_retarders", "trim_in", "squeeze", "label_r", "cavity_r", "layers", "short_by_r", "add_outside_r", "ceiling_load",
+	"overloaded", "eave_short_in", "damp_verdict", "peak_g_m2", "worst_rh",
+}
+
+// said lists what was assumed and what is unknown, in the order of the
+// question list.
+func (a Assessment) said(out *Plan) {
+	ans := a.Answered
+	note := func(q house.Question, p *house.Place) {
+		if !ans.Asked(q, p) {
+			return
+		}
+		v := ans.ValueOf(q, p)
+		s := Said{Key: q.FullKey(), Prompt: q.Prompt, Value: q.Show(v.Answer, units.US)}
+		if p != nil {
+			s.Place, s.Label = p.ID, ans.Text(house.PlaceScope, p, "label")
+		}
+		switch v.Source {
+		case house.FromDefault:
+			if q.Key != "label" {
+				out.Assumed = append(out.Assumed, s)
+			}
+		case house.FromUnknown:
+			out.Unknown = append(out.Unknown, s)
+		}
+	}
+	for _, q := range ans.List.Questions {
+		if q.Scope != house.PlaceScope {
+			note(q, nil)
+		}
+	}
+	for i := range ans.House.Places {
+		p := &ans.House.Places[i]
+		for _, q := range ans.List.In(house.PlaceScope, p.Kind) {
+			note(q, p)
+		}
+	}
+}
+
+// notCovered says once what the whole plan leaves out.
+func (a Assessment) notCovered(out *Plan) {
+	if q, ok := a.Answered.List.Find("shape.others"); ok {
+		for _, id := range a.Answered.Answer(house.Shape, nil, "others").List {
+			for _, o := range q.Options {
+				if o.Value == id {
+					out.NotCovered = append(out.NotCovered, o.Label+": ask the installer or the building department")
+				}
+			}
+		}
+	}
+	out.NotCovered = append(out.NotCovered,
+		"air leaks, rain and plumbing leaks: sealing comes before blankets",
+		"what happens under the roof boards and behind the siding",
+		"windows, doors, slabs, ducts and heating equipment",
+		"blown, sprayed and board insulation, except where the target needs a board",
+	)
+}
+
+func sources(out *Plan, c *catalog.Catalog) {
+	out.SourceKnown = map[string]catalog.Known{}
+	use := func(r catalog.Ref) {
+		if r.Source == "" {
+			return
+		}
+		if old, ok := out.SourceKnown[r.Source]; ok {
+			out.SourceKnown[r.Source] = catalog.Weakest(old, r.Known)
+			return
+		}
+		out.SourceKnown[r.Source] = r.Known
+	}
+	for _, p := range out.Places {
+		for _, r := range p.Target.From {
+			use(r)
+		}
+		for _, h := range slices.Concat(p.Safety, p.Install, p.Require) {
+			use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
+		}
+		for _, e := range p.Entries {
+			if e.NoFit == "" {
+				for _, r := range e.Refs() {
+					use(r)
+				}
+			}
+			for _, h := range slices.Concat(e.Verdict.Excluded, e.Verdict.For, e.Verdict.Against) {
+				use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
+			}
+		}
+	}
+	for _, r := range out.Site.From {
+		use(r)
+	}
+	for id := range out.SourceKnown {
+		if s, ok := c.Source(id); ok {
+			out.Sources = append(out.Sources, s)
+		} else {
+			out.Sources = append(out.Sources, catalog.Source{ID: id, Title: id})
+		}
+	}
+	slices.SortFunc(out.Sources, func(a, b catalog.Source) int { return strings.Compare(a.ID, b.ID) })
+}

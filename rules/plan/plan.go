@@ -1,0 +1,117 @@
+// Package plan puts the places of a house together: it assesses each once,
+// weighs them by the builder's priorities as often as those change, and says
+// what was chosen, what it costs and what was taken for granted.
+package plan
+
+import (
+	"battwright/rules"
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// Assessment is everything about a house that priorities and budget cannot
+// change. It is made once and weighed many times.
+type Assessment struct {
+	Answered house.Answered
+	Site     candidate.Site
+	Places   []candidate.PlaceResult
+}
+
+// Plan is the recommendation for a house under one set of priorities.
+type Plan struct {
+	Name        string
+	Stage       string
+	Site        candidate.Site
+	Priorities  []Priority
+	Places      []Place
+	Money       Money
+	Assumed     []Said
+	Unknown     []Said
+	NotCovered  []string
+	Overlaid    []string
+	Sources     []catalog.Source
+	SourceKnown map[string]catalog.Known // weakest mark under which a source is used
+}
+
+// Priority is one priority with its level 0 to 5 and its share of the whole.
+type Priority struct {
+	ID, Name string
+	Level    float64
+	Weight   float64
+}
+
+// Place is one place of the plan.
+type Place struct {
+	candidate.PlaceResult
+	Entries []Entry // one a material: ranked first, then excluded
+	Choice  *Entry  // nil when nothing may go here as it stands
+	Best    *Entry  // the best of its own, when the choice is another
+	Stopped string  // why the place has no plan at all, empty when it has one
+	Safety  []rules.Hit
+	Install []rules.Hit
+	Require []rules.Hit
+	Depends []rules.Hit
+	Weights []float64
+	Own     bool // the place has priorities of its own
+	Sure    Sure
+}
+
+// Entry is one material at one place.
+type Entry struct {
+	candidate.Assessed
+	MaterialID string
+	Name       string
+	Rank       int // 0 when excluded or without a blanket that fits
+	Score      float64
+	Parts      []float64 // points by priority, adding up to Score
+	NoFit      string    // why no blanket of the material fits
+	Others     []Variant // the other stacks of the material that were looked at
+}
+
+// Variant is another stack of the same material, best first.
+type Variant struct {
+	candidate.Assessed
+	Score float64
+}
+
+// Usable reports whether the entry may be chosen.
+func (e Entry) Usable() bool { return e.NoFit == "" && !e.Excluded() }
+
+// Money is what the whole plan costs.
+type Money struct {
+	Total     units.Range[units.Cents]
+	Material  units.Range[units.Cents]
+	Labour    units.Range[units.Cents]
+	Budget    units.Cents
+	HasBudget bool
+	Cheapest  units.Cents // typical price of the cheapest set that meets the targets
+}
+
+// Over is by how much the typical total is above the budget, 0 when within.
+func (m Money) Over() units.Cents {
+	if !m.HasBudget {
+		return 0
+	}
+	return max(0, m.Total.Typical-m.Budget)
+}
+
+// Said is one answer of the house as the outputs list it.
+type Said struct {
+	Place   string // id, empty for the house itself
+	Label   string
+	Key     string
+	Prompt  string
+	Value   string
+	Matters bool
+	Effect  string // what another answer would change, when it matters
+}
+
+// Preferences are what Weigh needs beside the assessment.
+type Preferences struct {
+	Priorities map[string]float64            // level by criterion
+	Places     map[string]map[string]float64 // overrides by place id
+	Budget     units.Cents
+	HasBudget  bool
+}

@@ -1,0 +1,223 @@
+package plan
+
+import (
+	"fmt"
+	"sort"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/rank"
+	"battwright/rules/units"
+)
+
+// Weigh ranks and chooses under one set of preferences. It looks nothing up
+// again: scores, ranking and choice come from the assessment alone.
+func (a Assessment) Weigh(p Preferences) Plan {
+	c := a.Answered.List.Catalog()
+	out := Plan{
+		Name: a.Answered.Text(house.Top, nil, "name"), Stage: a.Answered.Text(house.Top, nil, "stage"),
+		Site: a.Site, Overlaid: c.Overlaid,
+	}
+	weights := weightsOf(c, p.Priorities, nil)
+	for i, k := range c.Criteria {
+		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID], weights[i]})
+	}
+	for _, place := range a.Places {
+		own := p.Places[place.Surface.ID]
+		out.Places = append(out.Places, weighPlace(c, place, weightsOf(c, p.Priorities, own), own != nil))
+	}
+	out.Money = moneyOf(out.Places, p)
+	a.said(&out)
+	a.notCovered(&out)
+	sources(&out, c)
+	return out
+}
+
+func weightsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
+	in := make([]float64, len(c.Criteria))
+	for i, k := range c.Criteria {
+		in[i] = levels[k.ID]
+		if v, ok := own[k.ID]; ok {
+			in[i] = v
+		}
+	}
+	// Levels are checked when they are read, so this cannot fail; equal weights
+	// are what no preference at all means.
+	w, _, err := rank.PriorityWeights(in)
+	if err != nil {
+		w, _ = rank.EqualWeights(len(in))
+	}
+	return w
+}
+
+func typical(measures []candidate.Measure) []float64 {
+	out := make([]float64, len(measures))
+	for i, m := range measures {
+		out[i] = m.Value.Typical
+	}
+	return out
+}
+
+// score is 100 times the weighted sum, with the parts that add up to it.
+func score(weights []float64, measures []candidate.Measure) (float64, []float64) {
+	points, parts, err := rank.Score(weights, typical(measures))
+	if err != nil {
+		return 0, make([]float64, len(weights))
+	}
+	return points, parts
+}
+
+func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64, own bool) Place {
+	out := Place{PlaceResult: r, Weights: weights, Own: own}
+	for _, m := range c.Materials {
+		out.Entries = append(out.Entries, entryOf(m, r, weights))
+	}
+	rankEntries(out.Entries)
+	out.choose()
+	out.hits()
+	out.Sure = sureOf(c, &out)
+	return out
+}
+
+// entryOf picks the best stack of one material: what meets the target first,
+// then by score, then the cheaper.
+func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Entry {
+	e := Entry{MaterialID: m.ID, Name: m.Name}
+	var all []Variant
+	for _, cand := range r.Candidates {
+		if cand.Material.ID == m.ID {
+			s, _ := score(weights, cand.Values)
+			all = append(all, Variant{cand, s})
+		}
+	}
+	if len(all) == 0 {
+		e.NoFit = noFit(m, r)
+		return e
+	}
+	sort.SliceStable(all, func(i, j int) bool { return better(all[i], all[j]) })
+	e.Assessed, e.Others = all[0].Assessed, all[1:]
+	e.Score, e.Parts = score(weights, e.Values)
+	return e
+}
+
+func better(a, b Variant) bool {
+	if a.Excluded() != b.Excluded() {
+		return !a.Excluded()
+	}
+	if a.Heat.MeetsTarget != b.Heat.MeetsTarget {
+		return a.Heat.MeetsTarget
+	}
+	if !a.Heat.MeetsTarget && a.Heat.ShortByR != b.Heat.ShortByR {
+		// Short of the target, the stack that comes nearest is worth more than
+		// a few points.
+		return a.Heat.ShortByR < b.Heat.ShortByR
+	}
+	if a.Score != b.Score {
+		return a.Score > b.Score
+	}
+	return a.Money.Total.Typical < b.Money.Total.Typical
+}
+
+func noFit(m catalog.Material, r candidate.PlaceResult) string {
+	for _, u := range r.Unfit {
+		if u.Product.Material == m.ID {
+			return fmt.Sprintf("no %s blanket fits (%s: %s)", m.Name, units.US.R(u.Product.NominalR), u.Why)
+		}
+	}
+	return "no " + m.Name + " blanket fits"
+}
+
+// rankEntries puts what meets the target first, then what falls short, each
+// by score; excluded ones and those that do not fit come last, unranked.
+func rankEntries(entries []Entry) {
+	tier := func(e Entry) int {
+		switch {
+		case !e.Usable():
+			return 2
+		case e.Heat.MeetsTarget:
+			return 0
+		}
+		return 1
+	}
+	sort.SliceStable(entries, func(i, j int) bool {
+		a, b := entries[i], entries[j]
+		if tier(a) != tier(b) {
+			return tier(a) < tier(b)
+		}
+		if a.Score != b.Score {
+			return a.Score > b.Score
+		}
+		if a.Money.Total.Typical != b.Money.Total.Typical {
+			return a.Money.Total.Typical < b.Money.Total.Typical
+		}
+		return a.MaterialID < b.MaterialID
+	})
+	n := 0
+	for i := range entries {
+		if entries[i].Usable() {
+			n++
+			entries[i].Rank = n
+		}
+	}
+}
+
+// choose takes the best usable entry, or the pinned material when it may go
+// there at all.
+func (p *Place) choose() {
+	for i := range p.Entries {
+		e := &p.Entries[i]
+		if !e.Usable() {
+			continue
+		}
+		if p.Choice == nil {
+			p.Choice = e
+		}
+		if e.MaterialID == p.Surface.Pin && e != p.Choice {
+			p.Best, p.Choice = p.Choice, e
+		}
+	}
+}
+
+func moneyOf(places []Place, p Preferences) Money {
+	m := Money{Budget: p.Budget, HasBudget: p.HasBudget}
+	for _, place := range places {
+		if place.Choice == nil || place.Stopped != "" {
+			continue
+		}
+		m.Total = m.Total.Plus(place.Choice.Money.Total)
+		m.Material = m.Material.Plus(place.Choice.Money.Material).Plus(place.Choice.Money.Gear)
+		m.Labour = m.Labour.Plus(place.Choice.Money.Labour)
+		m.Cheapest += cheapest(place)
+	}
+	return m
+}
+
+// cheapest is the lowest typical price of the place that meets its target, or
+// of any when none does.
+func cheapest(p Place) units.Cents {
+	best, bestShort := units.Cents(-1), units.Cents(-1)
+	lower := func(old, v units.Cents) units.Cents {
+		if old < 0 || v < old {
+			return v
+		}
+		return old
+	}
+	for _, cand := range p.Candidates {
+		switch {
+		case cand.Excluded():
+		case cand.Heat.MeetsTarget:
+			best = lower(best, cand.Money.Total.Typical)
+		default:
+			bestShort = lower(bestShort, cand.Money.Total.Typical)
+		}
+	}
+	return max(0, max(best, bestShort*units.Cents(boolInt(best < 0))))
+}
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

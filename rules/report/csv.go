@@ -1,0 +1,56 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strings"
+
+	"battwright/rules/plan"
+	"battwright/rules/strict"
+)
+
+// CSV writes one row per place and material. A cell that a spreadsheet would
+// take for a formula gets a quote mark in front.
+func CSV(p plan.Plan, o Options) (string, error) {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	rows := [][]string{{"place", "kind", "area_ft2", "rank", "material", "fits", "product", "bag_r", "delivered_r", "finished_r", "low_usd", "typical_usd", "high_usd", "score", "chosen"}}
+	for _, place := range p.Places {
+		for _, e := range place.Entries {
+			rows = append(rows, csvRow(place, e, o))
+		}
+	}
+	for _, r := range rows {
+		for i := range r {
+			r[i] = csvCell(r[i])
+		}
+		if err := w.Write(r); err != nil {
+			return "", err
+		}
+	}
+	w.Flush()
+	return b.String(), w.Error()
+}
+
+func csvRow(p plan.Place, e plan.Entry, o Options) []string {
+	row := []string{p.Surface.Label, p.Surface.Asked, fmt.Sprintf("%.1f", p.Surface.AreaFt2), "", e.Name, FitWord(e, nil, 0, o.System)}
+	if e.NoFit != "" || !e.Usable() {
+		return append(row, "", "", "", "", "", "", "", "", "no")
+	}
+	row[3] = fmt.Sprint(e.Rank)
+	chosen := "no"
+	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID && p.Stopped == "" {
+		chosen = "yes"
+	}
+	m := e.Money.Total
+	return append(row, ProductText(e.Assessed, o.System), fmt.Sprintf("%g", e.NominalR), fmt.Sprintf("%.1f", e.Heat.DeliveredR), fmt.Sprintf("%.1f", e.Heat.AssemblyR),
+		fmt.Sprintf("%.2f", m.Low.Dollars()), fmt.Sprintf("%.2f", m.Typical.Dollars()), fmt.Sprintf("%.2f", m.High.Dollars()), fmt.Sprintf("%.1f", e.Score), chosen)
+}
+
+func csvCell(s string) string {
+	s, _ = strict.CleanText(s)
+	if s != "" && strings.ContainsRune("=+-@\t", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}

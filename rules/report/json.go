@@ -1,0 +1,308 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+
+	"battwright/rules"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/rank"
+	"battwright/rules/units"
+)
+
+// Schema is the version of the JSON form. It only ever grows.
+const Schema = 1
+
+type jsonPlan struct {
+	Schema     int          `json:"schema"`
+	House      jsonHouse    `json:"house"`
+	Places     []jsonPlace  `json:"places"`
+	Budget     jsonBudget   `json:"budget"`
+	NotCovered []string     `json:"not_covered"`
+	Sources    []jsonSource `json:"sources"`
+	Overlaid   []string     `json:"overlaid,omitempty"`
+	Closing    string       `json:"closing"`
+}
+
+type jsonHouse struct {
+	Name       string             `json:"name,omitempty"`
+	Zone       string             `json:"zone,omitempty"`
+	Code       string             `json:"code"`
+	Stage      string             `json:"stage"`
+	Priorities map[string]float64 `json:"priorities"`
+	Assumed    []jsonSaid         `json:"assumed"`
+	Unknown    []jsonSaid         `json:"unknown"`
+}
+
+type jsonSaid struct {
+	Place   string `json:"place,omitempty"`
+	Key     string `json:"key"`
+	Value   string `json:"value,omitempty"`
+	Matters bool   `json:"matters,omitempty"`
+}
+
+type jsonPlace struct {
+	ID      string       `json:"id"`
+	Kind    string       `json:"kind"`
+	Label   string       `json:"label"`
+	AreaFt2 float64      `json:"area_ft2"`
+	Stopped string       `json:"stopped,omitempty"`
+	Target  jsonTarget   `json:"target"`
+	Ranking []jsonEntry  `json:"ranking"`
+	Choice  *jsonEntry   `json:"choice,omitempty"`
+	Sure    *jsonSure    `json:"sure,omitempty"`
+	Safety  []jsonSafety `json:"safety"`
+	Install []jsonNote   `json:"install"`
+}
+
+type jsonTarget struct {
+	Text        string   `json:"text"`
+	CavityR     float64  `json:"cavity_r"`
+	ContinuousR float64  `json:"ci_r"`
+	AddOutsideR float64  `json:"add_outside_r"`
+	From        []string `json:"from"`
+}
+
+type jsonEntry struct {
+	Rank     int                `json:"rank,omitempty"`
+	Material string             `json:"material"`
+	Score    *float64           `json:"score,omitempty"`
+	Excluded bool               `json:"excluded"`
+	Because  []jsonSafety       `json:"excluded_because,omitempty"`
+	Values   map[string]float64 `json:"values,omitempty"`
+	Parts    map[string]float64 `json:"parts,omitempty"`
+	Product  *jsonProduct       `json:"product,omitempty"`
+	Heat     *jsonHeat          `json:"heat,omitempty"`
+	Damp     *jsonDamp          `json:"damp,omitempty"`
+	Money    *jsonMoney         `json:"money,omitempty"`
+	Reasons  []jsonReason       `json:"reasons,omitempty"`
+}
+
+type jsonProduct struct {
+	ID            string  `json:"id"`
+	Text          string  `json:"text"`
+	Form          string  `json:"form"`
+	Facing        string  `json:"facing"`
+	FacingSide    string  `json:"facing_side,omitempty"`
+	RetarderAdded string  `json:"retarder_added,omitempty"`
+	Layers        int     `json:"layers"`
+	NominalR      float64 `json:"nominal_r"`
+	ThicknessIn   float64 `json:"thickness_in"`
+}
+
+type jsonHeat struct {
+	CavityR      float64   `json:"cavity_r"`
+	DeliveredR   float64   `json:"delivered_r"`
+	AssemblyR    float64   `json:"assembly_r"`
+	AssemblyLow  float64   `json:"assembly_r_low"`
+	AssemblyHigh float64   `json:"assembly_r_high"`
+	U            float64   `json:"u"`
+	Meets        bool      `json:"meets_target"`
+	ShortByR     float64   `json:"short_by_r"`
+	LossMMBtu    []float64 `json:"loss_mmbtu_year,omitempty"`
+	From         []string  `json:"from"`
+}
+
+type jsonDamp struct {
+	Verdict    string   `json:"verdict"`
+	PeakGM2    *float64 `json:"peak_g_m2,omitempty"`
+	PeakMonth  string   `json:"peak_month,omitempty"`
+	ClearMonth string   `json:"clear_month,omitempty"`
+	WorstRH    *float64 `json:"worst_rh,omitempty"`
+	Class      string   `json:"retarder_class,omitempty"`
+	From       []string `json:"from,omitempty"`
+}
+
+type jsonMoney struct {
+	Low     units.Cents `json:"low_cents"`
+	Typical units.Cents `json:"typical_cents"`
+	High    units.Cents `json:"high_cents"`
+	From    []string    `json:"from"`
+}
+
+type jsonReason struct {
+	Rule string `json:"rule"`
+	Text string `json:"text"`
+	For  bool   `json:"for"`
+}
+
+type jsonSafety struct {
+	Rule     string `json:"rule,omitempty"`
+	Severity int    `json:"severity,omitempty"`
+	Text     string `json:"text"`
+	Source   string `json:"source,omitempty"`
+}
+
+type jsonNote struct {
+	Rule string `json:"rule"`
+	Text string `json:"text"`
+}
+
+type jsonBudget struct {
+	Total    *units.Cents `json:"total_cents,omitempty"`
+	Low      units.Cents  `json:"low_cents"`
+	Typical  units.Cents  `json:"typical_cents"`
+	High     units.Cents  `json:"high_cents"`
+	Within   *bool        `json:"within,omitempty"`
+	Cheapest units.Cents  `json:"cheapest_cents"`
+}
+
+type jsonSource struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
+	Known string `json:"known"`
+}
+
+// JSON writes a plan as one JSON object, indented or on one line.
+func JSON(p plan.Plan, o Options, oneLine bool) ([]byte, error) {
+	v := toJSON(p, o)
+	if oneLine {
+		b, err := json.Marshal(v)
+		return append(b, '\n'), err
+	}
+	b, err := json.MarshalIndent(v, "", "  ")
+	return append(b, '\n'), err
+}
+
+func round(v float64, places int) float64 {
+	k := math.Pow(10, float64(places))
+	return math.Round(v*k) / k
+}
+
+func toJSON(p plan.Plan, o Options) jsonPlan {
+	out := jsonPlan{
+		Schema: Schema, NotCovered: p.NotCovered, Overlaid: p.Overlaid, Closing: Closing,
+		House: jsonHouse{Name: p.Name, Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
+		Budget: jsonBudget{
+			Low: p.Money.Total.Low, Typical: p.Money.Total.Typical, High: p.Money.Total.High, Cheapest: p.Money.Cheapest,
+		},
+	}
+	for _, k := range p.Priorities {
+		out.House.Priorities[k.ID] = k.Level
+	}
+	if p.Money.HasBudget {
+		within := p.Money.Over() == 0
+		out.Budget.Total, out.Budget.Within = &p.Money.Budget, &within
+	}
+	for _, place := range p.Places {
+		out.Places = append(out.Places, jsonPlaceOf(place, p, o))
+	}
+	for _, s := range p.Sources {
+		out.Sources = append(out.Sources, jsonSource{s.ID, s.Title, string(p.SourceKnown[s.ID])})
+	}
+	return out
+}
+
+func said(list []plan.Said) []jsonSaid {
+	out := []jsonSaid{}
+	for _, s := range list {
+		out = append(out, jsonSaid{s.Place, s.Key, s.Value, s.Matters})
+	}
+	return out
+}
+
+func fromIDs(refs []catalog.Ref) []string {
+	out := []string{}
+	for _, r := range refs {
+		out = append(out, r.Source)
+	}
+	return out
+}
+
+func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
+	out := jsonPlace{
+		ID: p.Surface.ID, Kind: p.Surface.Asked, Label: p.Surface.Label, AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.Stopped,
+		Target: jsonTarget{p.Target.Text, p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
+		Safety: []jsonSafety{}, Install: []jsonNote{},
+	}
+	for _, e := range p.Entries {
+		out.Ranking = append(out.Ranking, jsonEntryOf(e, whole, o))
+	}
+	if p.Choice != nil && p.Stopped == "" {
+		e := jsonEntryOf(*p.Choice, whole, o)
+		out.Choice = &e
+		out.Sure = jsonSureOf(p)
+	}
+	for _, h := range p.Safety {
+		out.Safety = append(out.Safety, safety(h))
+	}
+	for _, h := range append(append([]rules.Hit{}, p.Require...), p.Install...) {
+		out.Install = append(out.Install, jsonNote{h.Rule.ID, h.Text})
+	}
+	return out
+}
+
+func safety(h rules.Hit) jsonSafety {
+	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: h.Text, Source: h.Rule.Source}
+}
+
+func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
+	out := jsonEntry{Rank: e.Rank, Material: e.MaterialID, Excluded: !e.Usable()}
+	if e.NoFit != "" {
+		out.Because = []jsonSafety{{Text: e.NoFit}}
+		return out
+	}
+	if e.Out != "" {
+		out.Because = append(out.Because, jsonSafety{Text: e.Out})
+	}
+	for _, h := range e.Verdict.Excluded {
+		out.Because = append(out.Because, jsonSafety{Rule: h.Rule.ID, Text: h.Text, Source: h.Rule.Source})
+	}
+	if e.Usable() {
+		out.scores(e, whole)
+	}
+	out.Product = &jsonProduct{
+		ID: e.Layers[0].Product.ID, Text: ProductText(e.Assessed, o.System), Form: e.Layers[0].Product.Form, Facing: e.Facing.OnBlanket,
+		FacingSide: e.Facing.Side, Layers: len(e.Layers), NominalR: e.NominalR, ThicknessIn: round(e.HeightIn, 2),
+	}
+	if e.Facing.Added {
+		out.Product.RetarderAdded = e.Facing.Sheet
+	}
+	out.Heat = &jsonHeat{
+		round(e.CavityR, 1), round(e.Heat.DeliveredR, 1), round(e.Heat.AssemblyR, 1), round(e.Heat.AssemblyLow, 1), round(e.Heat.AssemblyHigh, 1),
+		round(e.Heat.U, 4), e.Heat.MeetsTarget, round(e.Heat.ShortByR, 1), loss(e), fromIDs(e.Heat.From),
+	}
+	out.Damp = jsonDampOf(e)
+	m := e.Money.Total
+	out.Money = &jsonMoney{m.Low, m.Typical, m.High, fromIDs(e.Money.From)}
+	for _, h := range e.Verdict.For {
+		out.Reasons = append(out.Reasons, jsonReason{h.Rule.ID, h.Text, true})
+	}
+	for _, h := range e.Verdict.Against {
+		out.Reasons = append(out.Reasons, jsonReason{h.Rule.ID, h.Text, false})
+	}
+	return out
+}
+
+func loss(e plan.Entry) []float64 {
+	if e.Heat.LossMMBtu.High <= 0 {
+		return nil
+	}
+	return []float64{round(e.Heat.LossMMBtu.Low, 2), round(e.Heat.LossMMBtu.Typical, 2), round(e.Heat.LossMMBtu.High, 2)}
+}
+
+// scores rounds once, so that the rounded parts add up to the rounded score.
+func (out *jsonEntry) scores(e plan.Entry, whole plan.Plan) {
+	points, parts, err := rank.RoundParts(e.Parts)
+	if err != nil {
+		return
+	}
+	total := points.Points()
+	out.Score = &total
+	out.Values, out.Parts = map[string]float64{}, map[string]float64{}
+	for i, k := range whole.Priorities {
+		out.Values[k.ID] = round(e.Values[i].Value.Typical, 3)
+		out.Parts[k.ID] = parts[i].Points()
+	}
+}
+
+func jsonDampOf(e plan.Entry) *jsonDamp {
+	d := &jsonDamp{Verdict: e.Damp.Verdict, Class: e.Facing.Class, From: fromIDs(e.Damp.From)}
+	if e.Damp.Checked {
+		peak, rh := round(e.Damp.PeakGM2, 1), round(e.Damp.WorstRH, 3)
+		d.PeakGM2, d.WorstRH = &peak, &rh
+		d.PeakMonth, d.ClearMonth = MonthName(e.Damp.PeakMonth), MonthName(e.Damp.ClearMonth)
+	}
+	return d
+}

@@ -1,0 +1,131 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/plan"
+	"battwright/rules/strict"
+)
+
+// Markdown writes the same content as Text for a page that renders it.
+func Markdown(p plan.Plan, o Options) string {
+	m := &markdown{}
+	name := p.Name
+	if name == "" {
+		name = "House without a name"
+	}
+	m.head(1, name)
+	m.para(houseLine(p))
+	m.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
+	m.head(2, "The house at a glance")
+	m.row("Place", "Area", "Plan")
+	m.row("---", "---", "---")
+	for _, place := range p.Places {
+		m.row(mdCell(place.Surface.Label), o.System.Area(place.Surface.AreaFt2), mdCell(Glance(place, o)))
+	}
+	m.para("")
+	m.para(MoneyText(p, o.System))
+	for _, place := range p.Places {
+		m.place(place, o)
+	}
+	m.list("Assumed, because nobody said otherwise", saidLines(p.Assumed))
+	m.list("Not known yet", saidLines(p.Unknown))
+	m.list("Not covered", p.NotCovered)
+	m.list("Changed by your own data files", p.Overlaid)
+	m.list("Where the figures are from", sourceLines(p))
+	m.para(Closing)
+	return m.b.String()
+}
+
+type markdown struct{ b strings.Builder }
+
+func (m *markdown) put(s string) {
+	clean, _ := strict.CleanText(s)
+	m.b.WriteString(strings.TrimRight(clean, " "))
+	m.b.WriteByte('\n')
+}
+
+func (m *markdown) head(level int, s string) {
+	if m.b.Len() > 0 {
+		m.b.WriteByte('\n')
+	}
+	m.put(strings.Repeat("#", level) + " " + mdText(s))
+	m.b.WriteByte('\n')
+}
+
+func (m *markdown) para(s string) {
+	m.put(mdText(s))
+	if s != "" {
+		m.b.WriteByte('\n')
+	}
+}
+
+func (m *markdown) row(cells ...string) { m.put("| " + strings.Join(cells, " | ") + " |") }
+
+func (m *markdown) list(title string, items []string) {
+	if len(items) == 0 {
+		return
+	}
+	m.head(2, title)
+	for _, s := range items {
+		m.put("- " + mdText(s))
+	}
+	m.b.WriteByte('\n')
+}
+
+func (m *markdown) place(p plan.Place, o Options) {
+	m.head(2, fmt.Sprintf("%s, %s, %s", p.Surface.Label, o.System.Area(p.Surface.AreaFt2), FrameText(p)))
+	for _, l := range PlaceLines(p, o) {
+		label := l.Label
+		if label == "" {
+			label = "Ways"
+		}
+		m.put("- **" + mdText(label) + "**: " + mdText(l.Text))
+	}
+	m.b.WriteByte('\n')
+	if p.Choice != nil && p.Stopped == "" {
+		for _, w := range WhyLines(p) {
+			sign, text, _ := strings.Cut(w.Text, " ")
+			m.put("- (" + sign + ") " + mdText(text))
+		}
+		m.put("- How sure: " + mdText(SureText(p)))
+		m.b.WriteByte('\n')
+	}
+	if p.Stopped == "" {
+		m.row("Rank", "Material", "Fits", "Price", "Points")
+		m.row("---", "---", "---", "---", "---")
+		for _, r := range RankRows(p, o) {
+			if r.Rank == "" {
+				m.row("-", mdCell(r.Name), "no: "+mdCell(r.Minus), "", "")
+				continue
+			}
+			m.row(r.Rank, mdCell(r.Name), mdCell(r.Fit), r.Price, r.Score)
+		}
+		m.b.WriteByte('\n')
+	}
+	m.section("Care", Cautions(p))
+	if p.Stopped == "" {
+		m.section("How", Steps(p))
+	}
+	m.section("Notes", p.Target.Notes)
+}
+
+func (m *markdown) section(title string, items []string) {
+	if len(items) == 0 {
+		return
+	}
+	m.put("**" + title + "**")
+	m.b.WriteByte('\n')
+	for _, s := range items {
+		m.put("- " + mdText(s))
+	}
+	m.b.WriteByte('\n')
+}
+
+// mdText keeps a builder's own words from acting as markup.
+func mdText(s string) string {
+	return strings.NewReplacer("\\", "\\\\", "<", "&lt;", ">", "&gt;", "*", "\\*", "_", "\\_", "`", "\\`", "[", "\\[", "]", "\\]", "#", "\\#", "|", "\\|").Replace(s)
+}
+
+func mdCell(s string) string { return strings.ReplaceAll(mdText(s), "\n", " ") }

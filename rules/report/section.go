@@ -1,0 +1,199 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules"
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+// Options of a rendering.
+type Options struct {
+	Catalog *catalog.Catalog
+	System  units.System
+	Width   int // text only; 0 means 78
+	Full    bool
+}
+
+// Line is one labelled line of a place: "Use", "mineral wool batts ...".
+type Line struct{ Label, Text string }
+
+// PlaceLines are the facts of a place in the order a builder needs them. The
+// screens and the text report print the same lines.
+func PlaceLines(p plan.Place, o Options) []Line {
+	var out []Line
+	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
+	if p.Stopped != "" {
+		add("Stop", "%s", p.Stopped)
+		return out
+	}
+	if p.Surface.Kind.ID == "chimney" {
+		gap := o.System.Inches(p.Surface.Clearance.Inches)
+		add("Gap", "KEEP THE GAP EMPTY (%s); %s. Confirm with the mason or installer.", gap, p.Surface.Clearance.Reason)
+	}
+	if p.Choice == nil {
+		add("Use", "nothing as it stands: see why below")
+		return out
+	}
+	e := p.Choice
+	add("Use", "%s", ProductText(e.Assessed, o.System))
+	if sheet := SheetText(e.Assessed, o.Catalog); sheet != "" {
+		add("Sheet", "%s", sheet)
+	}
+	add("Face", "%s", faceText(*e))
+	if p.Target.AddR > 0 {
+		add("Plus", "%s", BoardText(p, o.System))
+	}
+	add("Target", "%s", targetText(p, *e, o.System))
+	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
+		add("", "the code's ways: R-%s", p.Target.Options)
+	}
+	add("Gives", "%s", givesText(p, *e, o.System))
+	add("Cost", "%s", costText(p, *e, o.System))
+	add("Damp", "%s", DampText(e.Damp, o.System))
+	return out
+}
+
+func faceText(e plan.Entry) string {
+	if e.Facing.OnBlanket != "none" && e.Facing.Side != "" {
+		return e.Facing.Side + ": " + e.Facing.Why
+	}
+	return e.Facing.Why
+}
+
+// BoardText names the board the target needs beside the blanket, loudly.
+func BoardText(p plan.Place, s units.System) string {
+	if p.Surface.Kind.Boundary == "soil" {
+		return fmt.Sprintf("%s MORE FOAM BOARD ON THE WALL: not a blanket, not in this price, before the studs go up", s.R(p.Target.AddR))
+	}
+	return fmt.Sprintf("%s BOARD OUTSIDE THE STUDS: not a batt, not in this price, buy before the siding goes on", s.R(p.Target.AddR))
+}
+
+func targetText(p plan.Place, e plan.Entry, s units.System) string {
+	switch {
+	case !p.Target.Required:
+		return p.Target.Text
+	case e.Heat.MeetsTarget && p.Target.AddR > 0:
+		return "meets " + p.Target.Text + " only with the board"
+	case e.Heat.MeetsTarget:
+		return "meets " + p.Target.Text
+	}
+	waived := ""
+	if p.Surface.Waived {
+		waived = "; you accepted that"
+	}
+	return fmt.Sprintf("SHORT by %s of %s%s", s.R(e.Heat.ShortByR), p.Target.Text, waived)
+}
+
+func givesText(p plan.Place, e plan.Entry, s units.System) string {
+	board := ""
+	if p.Target.AddR > 0 {
+		board = " with the board"
+	}
+	text := fmt.Sprintf("%s in the cavity as usually fitted; the finished surface with its wood is about %s%s (%s to %s). The code counts the bag.",
+		s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board, s.R(e.Heat.AssemblyLow), s.R(e.Heat.AssemblyHigh))
+	if e.Heat.LossMMBtu.High > 0 {
+		text += fmt.Sprintf(" Heat lost: %s to %s a year.", s.Energy(e.Heat.LossMMBtu.Low), s.Energy(e.Heat.LossMMBtu.High))
+	}
+	return text
+}
+
+func costText(p plan.Place, e plan.Entry, s units.System) string {
+	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material, rough: no store price typed yet"
+	if e.Money.Labour.High > 0 {
+		text += "; " + s.MoneyRange(e.Money.Labour) + " for the work"
+	}
+	return text
+}
+
+// RankRow is one row of the ranking of a place.
+type RankRow struct {
+	Rank, Name, Fit, Price, Score string
+	Plus, Minus                   string
+}
+
+// RankRows are the materials of a place, ranked first.
+func RankRows(p plan.Place, o Options) []RankRow {
+	var leader *plan.Entry
+	if len(p.Entries) > 0 && p.Entries[0].Usable() {
+		leader = &p.Entries[0]
+	}
+	var out []RankRow
+	for _, e := range p.Entries {
+		row := RankRow{Name: e.Name, Fit: FitWord(e, leader, o.Catalog.Settings.AboutEqual, o.System)}
+		if e.Usable() {
+			row.Rank = fmt.Sprint(e.Rank)
+			row.Price = o.System.MoneyRange(e.Money.Total)
+			row.Score = fmt.Sprintf("%.0f", e.Score)
+			row.Plus, row.Minus = first(e.Verdict.For), first(e.Verdict.Against)
+		} else if why := WhyOut(e); len(why) > 0 {
+			row.Minus = why[0]
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+func first(hits []rules.Hit) string {
+	if len(hits) == 0 {
+		return ""
+	}
+	return hits[0].Text
+}
+
+// Cautions are the safety notes of a place, worst first. An open question is
+// said as one.
+func Cautions(p plan.Place) []string {
+	var out []string
+	for _, h := range p.Safety {
+		if h.Text == p.Stopped {
+			continue
+		}
+		text := h.Text
+		if len(h.Unknown) > 0 {
+			text = "Not known yet, find out first. " + text
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// Steps are the installation notes of a place in order.
+func Steps(p plan.Place) []string {
+	var out []string
+	for _, h := range p.Require {
+		out = append(out, h.Text)
+	}
+	for _, h := range p.Install {
+		out = append(out, h.Text)
+	}
+	return out
+}
+
+// Detail names the values of an entry, a priority a line.
+func Detail(c *catalog.Catalog, e plan.Entry, s units.System) []Line {
+	var out []Line
+	for i, k := range c.Criteria {
+		if i >= len(e.Values) {
+			break
+		}
+		v := e.Values[i]
+		out = append(out, Line{k.Name, fmt.Sprintf("%.2f of 1, worth %.1f points (%s)", v.Value.Typical, e.Parts[i], measured(k, v, s))})
+	}
+	return out
+}
+
+func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
+	if len(v.Detail) == 0 {
+		return fmt.Sprintf("%.1f %s", v.Raw.Typical, k.Unit)
+	}
+	parts := make([]string, len(v.Detail))
+	for i, d := range v.Detail {
+		parts[i] = fmt.Sprintf("%.3g %s", d.Raw, d.Unit)
+	}
+	return strings.Join(parts, "; ")
+}

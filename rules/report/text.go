@@ -1,0 +1,217 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+const textWidth = 78
+
+// Text writes a plan for a terminal or a printer, lines at most Width wide.
+func Text(p plan.Plan, o Options) string {
+	t := &writer{width: o.Width}
+	if t.width <= 0 {
+		t.width = textWidth
+	}
+	name := p.Name
+	if name == "" {
+		name = "House without a name"
+	}
+	t.heading(strings.ToUpper(name), "=")
+	t.para(houseLine(p))
+	t.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
+	t.table(p, o)
+	t.money(p, o)
+	for _, place := range p.Places {
+		t.place(place, o)
+	}
+	t.list("ASSUMED, because nobody said otherwise", saidLines(p.Assumed))
+	t.list("NOT KNOWN YET", saidLines(p.Unknown))
+	t.list("NOT COVERED", p.NotCovered)
+	t.list("CHANGED BY YOUR OWN DATA FILES", p.Overlaid)
+	t.list("WHERE THE FIGURES ARE FROM", sourceLines(p))
+	t.blank()
+	t.para(Closing)
+	return t.String()
+}
+
+func houseLine(p plan.Plan) string {
+	zone := "climate zone not known"
+	if p.Site.Zone != "" {
+		zone = "climate zone " + p.Site.Zone + " (" + p.Site.ZoneWhy + ")"
+	}
+	return fmt.Sprintf("%s; model code %s; %s.", zone, p.Site.EditionText(), StageText(p.Stage))
+}
+
+func prioritiesText(p plan.Plan) string {
+	parts := make([]string, len(p.Priorities))
+	for i, k := range p.Priorities {
+		parts[i] = fmt.Sprintf("%s %g", k.Name, k.Level)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func saidLines(list []plan.Said) []string {
+	var out []string
+	last := ""
+	for _, s := range list {
+		where := s.Label
+		if s.Place == "" {
+			where = "House"
+		}
+		text := s.Prompt
+		if s.Value != "" {
+			text += " " + s.Value
+		}
+		if s.Matters {
+			text += " (MATTERS: " + s.Effect + ")"
+		}
+		if where == last {
+			out[len(out)-1] += " - " + text
+			continue
+		}
+		last = where
+		out = append(out, where+": "+text)
+	}
+	return out
+}
+
+func sourceLines(p plan.Plan) []string {
+	out := make([]string, len(p.Sources))
+	for i, s := range p.Sources {
+		out[i] = fmt.Sprintf("%s [%s]", s.Title, KnownText(p.SourceKnown[s.ID]))
+	}
+	return out
+}
+
+// table is the house table: places down, choice, target and price across.
+func (t *writer) table(p plan.Plan, o Options) {
+	t.heading("THE HOUSE AT A GLANCE", "-")
+	for _, place := range p.Places {
+		t.item(place.Surface.Label+": ", Glance(place, o))
+	}
+}
+
+// Glance says one place in one line.
+func Glance(place plan.Place, o Options) string {
+	switch {
+	case place.Stopped != "":
+		return "NO PLAN: " + place.Stopped
+	case place.Choice == nil:
+		return "nothing as it stands; " + o.System.Area(place.Surface.AreaFt2)
+	}
+	e := place.Choice
+	text := ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(e.Money.Total)
+	if !e.Heat.MeetsTarget {
+		text += "; SHORT by " + o.System.R(e.Heat.ShortByR)
+	}
+	if place.Target.AddR > 0 {
+		text += "; plus " + o.System.R(place.Target.AddR) + " board"
+	}
+	if place.Surface.Kind.ID == "chimney" {
+		text = "KEEP THE GAP EMPTY (" + o.System.Inches(place.Surface.Clearance.Inches) + "); beyond it " + e.Name + "; confirm with the mason or installer"
+	}
+	return text
+}
+
+func (t *writer) money(p plan.Plan, o Options) {
+	t.blank()
+	t.para(MoneyText(p, o.System))
+}
+
+// MoneyText says what the plan costs, and how that sits with the budget.
+func MoneyText(p plan.Plan, s units.System) string {
+	text := fmt.Sprintf("All places: %s, most likely about %s. Rough prices, area times a price range; can be off by a third.", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical))
+	if p.Money.HasBudget {
+		if over := p.Money.Over(); over > 0 {
+			text += fmt.Sprintf(" Your budget of %s is %s too small; the cheapest set that meets the targets is about %s.", s.Money(p.Money.Budget), s.Money(over), s.Money(p.Money.Cheapest))
+		} else {
+			text += fmt.Sprintf(" Within your budget of %s.", s.Money(p.Money.Budget))
+		}
+	}
+	return text
+}
+
+func (t *writer) place(p plan.Place, o Options) {
+	head := fmt.Sprintf("%s   %s, %s", strings.ToUpper(p.Surface.Label), o.System.Area(p.Surface.AreaFt2), FrameText(p))
+	t.heading(head, "-")
+	for _, l := range PlaceLines(p, o) {
+		t.labelled(l.Label, l.Text)
+	}
+	if p.Choice != nil && p.Stopped == "" {
+		for _, w := range WhyLines(p) {
+			t.labelled(w.Label, w.Text)
+		}
+		t.labelled("Sure", SureText(p))
+	}
+	if p.Stopped == "" {
+		t.ranking(p, o)
+	}
+	for i, c := range Cautions(p) {
+		label := ""
+		if i == 0 {
+			label = "Care"
+		}
+		t.labelled(label, "! "+c)
+	}
+	if p.Stopped == "" {
+		for i, s := range Steps(p) {
+			label := ""
+			if i == 0 {
+				label = "How"
+			}
+			t.labelled(label, "- "+s)
+		}
+	}
+	for _, n := range p.Target.Notes {
+		t.labelled("Note", n)
+	}
+}
+
+// FrameText says what the place is framed with.
+func FrameText(p plan.Place) string {
+	f := p.Surface.Frame
+	switch f.Practice {
+	case "trusses":
+		return fmt.Sprintf("trusses at %g in, bottom chord %s", f.SpacingIn, f.Size)
+	}
+	return fmt.Sprintf("%s at %g in", f.Size, f.SpacingIn)
+}
+
+// WhyLines are the reasons for and against the choice.
+func WhyLines(p plan.Place) []Line {
+	var out []Line
+	label := "Why"
+	for i, h := range p.Choice.Verdict.For {
+		if i == 3 {
+			break
+		}
+		out = append(out, Line{label, "+ " + h.Text})
+		label = ""
+	}
+	for i, h := range p.Choice.Verdict.Against {
+		if i == 2 {
+			break
+		}
+		out = append(out, Line{label, "- " + h.Text})
+		label = ""
+	}
+	return out
+}
+
+func (t *writer) ranking(p plan.Place, o Options) {
+	for i, r := range RankRows(p, o) {
+		label := ""
+		if i == 0 {
+			label = "Ranks"
+		}
+		if r.Rank == "" {
+			t.labelled(label, fmt.Sprintf("   %s: no. %s", r.Name, r.Minus))
+			continue
+		}
+		t.labelled(label, fmt.Sprintf("%s. %s: %s, %s, %s of 100 points", r.Rank, r.Name, r.Fit, r.Price, r.Score))
+	}
+}

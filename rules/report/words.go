@@ -1,0 +1,143 @@
+// Package report turns a plan into text, Markdown, JSON and CSV. It works
+// nothing out; every number it prints passes through units.System.
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+var months = []string{"", "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+
+// MonthName names a month 1 to 12; anything else is empty.
+func MonthName(m int) string {
+	if m < 1 || m > 12 {
+		return ""
+	}
+	return months[m]
+}
+
+// ProductText names what to buy, in one line: "mineral wool batts, no facing,
+// 5 1/2 in, R-23 on the bag".
+func ProductText(a candidate.Assessed, s units.System) string {
+	var parts []string
+	for _, l := range a.Layers {
+		parts = append(parts, fmt.Sprintf("%s %s", s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn)))
+	}
+	form := "batts"
+	if a.Layers[0].Product.Form == "roll" {
+		form = "rolls"
+	}
+	face := "no facing"
+	switch a.Facing.OnBlanket {
+	case "kraft":
+		face = "paper face"
+	case "foil-rated":
+		face = "flame-rated foil face"
+	}
+	if len(a.Layers) == 1 {
+		return fmt.Sprintf("%s %s, %s, %s, %s on the bag", a.Material.Name, form, face, s.Inches(a.Layers[0].Product.ThicknessIn), s.R(a.Layers[0].Product.NominalR))
+	}
+	return fmt.Sprintf("%s %s, %s, in %d layers: %s on the bags", a.Material.Name, form, face, len(a.Layers), strings.Join(parts, " + "))
+}
+
+// SheetText names the sheet the plan adds or the builder brings, empty when
+// there is none.
+func SheetText(a candidate.Assessed, c *catalog.Catalog) string {
+	if a.Facing.Sheet == "" {
+		return ""
+	}
+	name := a.Facing.Sheet
+	if f, ok := c.Facing(a.Facing.Sheet); ok {
+		name = f.Name
+	}
+	return name + " " + a.Facing.Side
+}
+
+// FitWord is the cell of the house table: fits, about equal, short by R-4, no.
+func FitWord(e plan.Entry, leader *plan.Entry, aboutEqual float64, s units.System) string {
+	switch {
+	case !e.Usable():
+		return "no"
+	case !e.Heat.MeetsTarget:
+		return "short by " + s.R(e.Heat.ShortByR)
+	case leader != nil && leader.MaterialID != e.MaterialID && leader.Heat.MeetsTarget && leader.Score-e.Score < aboutEqual:
+		return "about equal"
+	}
+	return "fits"
+}
+
+// WhyOut gives the reasons an entry is left out, each with its rule.
+func WhyOut(e plan.Entry) []string {
+	if e.NoFit != "" {
+		return []string{e.NoFit}
+	}
+	var out []string
+	if e.Out != "" {
+		out = append(out, e.Out)
+	}
+	for _, h := range e.Verdict.Excluded {
+		out = append(out, h.Text)
+	}
+	return out
+}
+
+// DampText says what the damp check found, never that a place is dry.
+func DampText(d candidate.Damp, s units.System) string {
+	switch d.Verdict {
+	case candidate.NoBuildUp:
+		return "no damp build-up from vapor. Does not cover leaks, rain or air."
+	case candidate.Dries:
+		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
+	case candidate.MoldRisk:
+		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 {
+			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
+		}
+		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Percent(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+	case candidate.StaysWet:
+		return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
+	}
+	return d.Note
+}
+
+// StageText names the stage of the build.
+func StageText(stage string) string {
+	switch stage {
+	case "not-framed":
+		return "not framed yet"
+	case "framed":
+		return "framed"
+	case "wired":
+		return "pipes and wires in"
+	case "insulated":
+		return "insulation in"
+	case "closed":
+		return "closed"
+	}
+	return stage
+}
+
+// KnownText spells a provenance mark out for a person.
+func KnownText(k catalog.Known) string {
+	switch k {
+	case catalog.Standard:
+		return "checked source"
+	case catalog.Secondary:
+		return "weaker source"
+	case catalog.Practice:
+		return "rule of thumb"
+	case catalog.Memory:
+		return "not yet checked"
+	case catalog.Invented:
+		return "invented"
+	}
+	return ""
+}
+
+// Closing is the caution every report ends with.
+const Closing = "Model codes are law only as adopted where you build: ask the building department. Electrical, chimney and structural work belongs to licensed trades."

@@ -1,0 +1,125 @@
+package takeoff
+
+import (
+	"math"
+
+	"battwright/rules/units"
+)
+
+// Area is a surface known by its size alone.
+type Area struct {
+	Ft2       float64    // net or gross, as the caller means it
+	SpacingIn float64    // framing module, 6 to 48 in
+	Share     float64    // clear share, above 0 to 1; used by ByClearShare only
+	BayIn     float64    // height of a bay one piece serves; 0 = the piece's own length
+	How       Convention // ByModule or ByClearShare
+}
+
+// AreaCount is the answer of an area method.
+type AreaCount struct {
+	Convention Convention
+	LinearFt   float64 // length of blanket
+	Pieces     int
+}
+
+// Count divides the area into pieces of the product, without spare.
+//
+// ByModule: linear feet = area / module in feet, because a foot of blanket
+// serves the stud beside it too (estimating texts give 1.33 ft2 a foot at 16
+// in); pieces = linear feet / the height one piece serves.
+// ByClearShare: pieces = area x share / face of a piece.
+// Any other convention needs the bays and is refused.
+//
+// Errors: ErrSize, ErrShare, ErrTooWide (a module wider than the blanket can
+// fill), ErrConvention.
+func (a Area) Count(p Product) (AreaCount, error) {
+	if err := p.check(); err != nil {
+		return AreaCount{}, err
+	}
+	if err := sizeBetween("area", a.Ft2, 0, maxAreaFt2); err != nil {
+		return AreaCount{}, err
+	}
+	serves := a.BayIn
+	if serves == 0 {
+		serves = p.LengthIn
+	}
+	if err := sizeBetween("bay height", serves, 1, maxSizeIn); err != nil {
+		return AreaCount{}, err
+	}
+	switch a.How {
+	case ByModule:
+		return a.byModule(p, serves)
+	case ByClearShare:
+		return a.byShare(p)
+	}
+	return AreaCount{}, wrapf(ErrConvention, "%q, accepted %q or %q", a.How, ByModule, ByClearShare)
+}
+
+func (a Area) byModule(p Product, servesIn float64) (AreaCount, error) {
+	perFt, err := ModuleFt2PerFt(a.SpacingIn)
+	if err != nil {
+		return AreaCount{}, err
+	}
+	if a.SpacingIn-StudIn > p.WidthIn {
+		return AreaCount{}, wrapf(ErrTooWide, "bay %v in, blanket %v in", a.SpacingIn-StudIn, p.WidthIn)
+	}
+	// A short piece in a taller bay serves its own length only.
+	if servesIn > p.LengthIn+PlatesIn {
+		servesIn = p.LengthIn
+	}
+	lf := a.Ft2 / perFt
+	return AreaCount{ByModule, lf, ceilInt(lf * units.InchPerFoot / servesIn)}, nil
+}
+
+func (a Area) byShare(p Product) (AreaCount, error) {
+	if err := shareBetween("clear share", a.Share, 0.01, 1); err != nil {
+		return AreaCount{}, err
+	}
+	face := ft2(p.WidthIn * p.LengthIn)
+	n := a.Ft2 * a.Share / face
+	return AreaCount{ByClearShare, n * p.LengthIn / units.InchPerFoot, ceilInt(n)}, nil
+}
+
+// ModuleFt2PerFt is the wall area one foot of blanket serves at a spacing:
+// 1.00, 1.33, 1.60, 2.00 ft2 at 12, 16, 19.2, 24 in.
+func ModuleFt2PerFt(spacingIn float64) (float64, error) {
+	if err := sizeBetween("framing spacing", spacingIn, 6, 48); err != nil {
+		return 0, err
+	}
+	return spacingIn / units.InchPerFoot, nil
+}
+
+// ClearShare is the clear share of a plain wall without openings: stud height
+// over wall height times clear width over spacing.
+func ClearShare(heightIn, studHeightIn, spacingIn, thickIn float64) (float64, error) {
+	if err := positive("wall height", heightIn, maxHighIn); err != nil {
+		return 0, err
+	}
+	if err := positive("stud height", studHeightIn, heightIn); err != nil {
+		return 0, err
+	}
+	if err := checkFraming(StudIn, spacingIn, thickIn); err != nil {
+		return 0, err
+	}
+	return studHeightIn / heightIn * (spacingIn - thickIn) / spacingIn, nil
+}
+
+// GableFt2 is the area of count triangles under a roof.
+func GableFt2(spanIn, riseIn float64, count int) (float64, error) {
+	if err := positive("gable span", spanIn, maxSizeIn); err != nil {
+		return 0, err
+	}
+	if err := positive("gable rise", riseIn, maxHighIn); err != nil {
+		return 0, err
+	}
+	if err := countBetween("gables", count, 0, 1000); err != nil {
+		return 0, err
+	}
+	return ft2(spanIn*riseIn/2) * float64(count), nil
+}
+
+// ceilInt rounds up, but not for the last bits of a division: 105.00000000000001
+// pieces are 105.
+func ceilInt(v float64) int {
+	return int(math.Ceil(v - 1e-9*max(1, math.Abs(v))))
+}

@@ -1,0 +1,47 @@
+package takeoff
+
+// Product is one size of blanket as it is sold.
+type Product struct {
+	WidthIn     float64 // 2 to 120 in
+	LengthIn    float64 // of a batt or of a whole roll, 6 to 2,400 in
+	ThicknessIn float64 // label thickness, 0 when it does not matter
+	PerPackage  int     // batts in a package; 1 for a roll
+	FitWidthIn  float64 // cut wider than the bay by this; 0 cuts it exact
+	FitLengthIn float64 // cut longer than the bay by this; 0 cuts it exact
+}
+
+// FrictionFit returns the product cut a little large, as blankets that hold
+// themselves are.
+func (p Product) FrictionFit() Product {
+	p.FitWidthIn, p.FitLengthIn = FitWidthIn, FitLengthIn
+	return p
+}
+
+// Ft2 is the face of one piece.
+func (p Product) Ft2() float64 { return ft2(p.WidthIn * p.LengthIn) }
+
+// PackageFt2 is the blanket in one package, framing not counted.
+func (p Product) PackageFt2() float64 { return p.Ft2() * float64(p.PerPackage) }
+
+// PackageModuleFt2 is the wall one package serves when the stud beside each
+// piece is counted with it.
+func (p Product) PackageModuleFt2(spacingIn float64) float64 {
+	return ft2(spacingIn*p.LengthIn) * float64(p.PerPackage)
+}
+
+func (p Product) check() error {
+	for _, s := range []struct {
+		name      string
+		in        float64
+		low, high float64
+	}{
+		{"product width", p.WidthIn, 2, 120}, {"product length", p.LengthIn, 6, 2400},
+		{"product thickness", p.ThicknessIn, 0, 36},
+		{"width fit", p.FitWidthIn, 0, 2}, {"length fit", p.FitLengthIn, 0, 2},
+	} {
+		if err := sizeBetween(s.name, s.in, s.low, s.high); err != nil {
+			return err
+		}
+	}
+	return countBetween("pieces per package", p.PerPackage, 1, 1000)
+}

@@ -1,0 +1,136 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// template is a reason cut at its placeholders. Every part is words followed
+// by a fact; fact is -1 where only words are left.
+type template struct {
+	whole string // the reason itself when it names no fact
+	parts []part
+}
+
+type part struct {
+	words string
+	fact  int
+}
+
+// parse cuts a reason at {fact}. A brace that does not close, or closes
+// nothing, is refused: it would reach the screen.
+func (b *Book) parse(reason string) (template, error) {
+	if strings.TrimSpace(reason) == "" {
+		return template{}, fmt.Errorf("%w: no reason", ErrReason)
+	}
+	t := template{whole: reason}
+	rest := reason
+	for {
+		open := strings.IndexAny(rest, "{}")
+		if open < 0 {
+			break
+		}
+		end := strings.IndexAny(rest[open+1:], "{}")
+		if rest[open] == '}' || end < 0 || rest[open+1+end] == '{' {
+			return template{}, fmt.Errorf("%w: a brace without its partner in %q", ErrReason, reason)
+		}
+		name := rest[open+1 : open+1+end]
+		i, ok := b.index[name]
+		if !ok {
+			return template{}, fmt.Errorf("%w: {%s} is not a declared fact", ErrReason, name)
+		}
+		t.parts = append(t.parts, part{words: rest[:open], fact: i})
+		rest = rest[open+end+2:]
+	}
+	if len(t.parts) > 0 && rest != "" {
+		t.parts = append(t.parts, part{words: rest, fact: -1})
+	}
+	return t, nil
+}
+
+// Format shows the value of a fact in a reason.
+type Format func(Fact, Value) string
+
+// Plain is the format of Hit.Text: numbers with three figures and their unit,
+// listed values with blanks for hyphens, yes or no, "unknown".
+func Plain(f Fact, v Value) string {
+	if n, ok := v.AsNumber(); ok {
+		return withUnit(shortNumber(n), f.Unit)
+	}
+	if s, ok := v.AsText(); ok {
+		return strings.ReplaceAll(s, "-", " ")
+	}
+	return v.String()
+}
+
+// Render fills in the reason of a rule again, in another format (other units,
+// other words). A nil format is Plain. It returns "" for a rule of another book.
+func (b *Book) Render(r *Rule, f *Facts, format Format) string {
+	i, ok := b.place(r)
+	if !ok {
+		return ""
+	}
+	if format == nil {
+		format = Plain
+	}
+	return b.fill(&b.ready[i].text, b.own(f), format)
+}
+
+// place finds the number of a rule that belongs to this book.
+func (b *Book) place(r *Rule) (int, bool) {
+	if r == nil {
+		return 0, false
+	}
+	i, ok := b.byID[r.ID]
+	return i, ok && &b.rules[i] == r
+}
+
+func (b *Book) fill(t *template, f *Facts, format Format) string {
+	if len(t.parts) == 0 {
+		return t.whole
+	}
+	var out strings.Builder
+	for _, p := range t.parts {
+		out.WriteString(p.words)
+		if p.fact >= 0 {
+			fact := b.facts[p.fact]
+			out.WriteString(format(fact, fact.unpack(f.slots[p.fact])))
+		}
+	}
+	return out.String()
+}
+
+// withUnit writes thermal resistance the way bags do, R-19, and puts other
+// units behind the number.
+func withUnit(number, unit string) string {
+	switch unit {
+	case "":
+		return number
+	case "R":
+		return "R-" + number
+	}
+	return number + " " + unit
+}
+
+// shortNumber rounds to three figures, and to whole numbers from 100 on: more
+// than a builder can measure, and no false precision.
+func shortNumber(v float64) string {
+	if v == 0 || !finite(v) {
+		if v == 0 {
+			return "0"
+		}
+		return "unknown"
+	}
+	decimals := 2 - int(math.Floor(math.Log10(math.Abs(v))))
+	decimals = min(max(decimals, 0), 6)
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}

@@ -1,0 +1,129 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"battwright/rules/report"
+	"battwright/rules/strict"
+	"battwright/tui/style"
+)
+
+// piece is a run of text of one tone.
+type piece struct {
+	tone style.Tone
+	text string
+}
+
+// row is one line of a screen before it is painted.
+type row []piece
+
+// page collects the rows of a screen. Screens say what to show; the page keeps
+// every line within the width and cleans what comes from files.
+type page struct {
+	width int
+	rows  []row
+	focus int // the row that must stay in view when the page is cut to height
+}
+
+func newPage(width int) *page { return &page{width: width, focus: -1} }
+
+func clean(s string) string {
+	s, _ = strict.CleanText(s)
+	return strings.ReplaceAll(s, "\n", " ")
+}
+
+// add appends one line, cut to the width.
+func (p *page) add(pieces ...piece) {
+	left := p.width
+	var out row
+	for _, x := range pieces {
+		text := clean(x.text)
+		if w := ansi.StringWidth(text); w > left {
+			text = ansi.Truncate(text, left, "")
+		}
+		left -= ansi.StringWidth(text)
+		out = append(out, piece{x.tone, text})
+	}
+	p.rows = append(p.rows, out)
+}
+
+func (p *page) line(tone style.Tone, s string) { p.add(piece{tone, s}) }
+
+func (p *page) blank() { p.rows = append(p.rows, nil) }
+
+// para appends wrapped text, each line indented.
+func (p *page) para(tone style.Tone, indent int, s string) {
+	for _, l := range wrap(clean(s), p.width-indent) {
+		p.add(piece{style.Plain, strings.Repeat(" ", indent)}, piece{tone, l})
+	}
+}
+
+// labelled appends "Label  text" with the text wrapped beside the label.
+func (p *page) labelled(tone style.Tone, label string, labelWidth int, s string) {
+	if p.width < labelWidth*3 {
+		labelWidth = p.width / 3
+	}
+	for i, l := range wrap(clean(s), p.width-labelWidth) {
+		head := label
+		if i > 0 {
+			head = ""
+		}
+		p.add(piece{style.Title, padTo(head, labelWidth)}, piece{tone, l})
+	}
+}
+
+// mark makes the last row the one to keep in view.
+func (p *page) mark() { p.focus = len(p.rows) - 1 }
+
+// wrap is report.Wrap for text that may hold wide characters: lines that come
+// out too wide are cut by cells, not runes.
+func wrap(s string, width int) []string {
+	width = max(1, width)
+	var out []string
+	for _, l := range report.Wrap(s, width) {
+		for ansi.StringWidth(l) > width {
+			head := ansi.Truncate(l, width, "")
+			if head == "" {
+				break
+			}
+			out = append(out, head)
+			l = strings.TrimPrefix(l, head)
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+func padTo(s string, width int) string {
+	s = ansi.Truncate(s, width, "")
+	if n := width - ansi.StringWidth(s); n > 0 {
+		return s + strings.Repeat(" ", n)
+	}
+	return s
+}
+
+// window cuts the rows to a height, starting at scroll or so that the focused
+// row is in view, and says whether there is more above and below.
+func (p *page) window(height, scroll int) (rows []row, top int, above, below bool) {
+	if height < 1 {
+		return nil, 0, false, false
+	}
+	top = scroll
+	if p.focus >= 0 {
+		top = min(top, p.focus)
+		top = max(top, p.focus-height+1)
+	}
+	top = max(0, min(top, len(p.rows)-height))
+	end := min(len(p.rows), top+height)
+	return p.rows[top:end], top, top > 0, end < len(p.rows)
+}
+
+func paint(t style.Theme, r row) string {
+	var b strings.Builder
+	for _, x := range r {
+		b.WriteString(t.Paint(x.tone, x.text))
+	}
+	return b.String()
+}
