@@ -19,6 +19,8 @@ type Book struct {
 
 	impossible [][]test // combinations of facts that do not occur
 	options    []option // kept to build the same book from shuffled rules
+
+	maxSteps, maxPieces int // limits of the proofs
 }
 
 // ready is a rule made ready for Eval.
@@ -79,7 +81,7 @@ func Profile(fact, value string, holds map[string]Value) Option {
 // each wraps one of the sentinel errors of this package. The order of the rules
 // does not matter. Facts and rules are not to be changed afterwards.
 func NewBook(facts []Fact, rules []Rule, opts ...Option) (*Book, error) {
-	b := &Book{facts: slices.Clone(facts)}
+	b := &Book{facts: slices.Clone(facts), maxSteps: maxSteps, maxPieces: maxPieces}
 	for _, o := range opts {
 		if o != nil {
 			o(b)

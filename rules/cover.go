@@ -22,7 +22,7 @@ const (
 // uncovered looks for a part of the region that none of the boxes covers and
 // returns it as a box.
 func (g *grid) uncovered(region box, by []box) (box, answer) {
-	steps := maxSteps
+	steps := g.book.maxSteps
 	if g.empty(region) {
 		return nil, covered
 	}
@@ -111,7 +111,7 @@ func (g *grid) minus(region box, boxes []box) ([]box, bool) {
 		for _, p := range pieces {
 			next = append(next, g.without(p, x)...)
 		}
-		if pieces = next; len(pieces) > maxPieces {
+		if pieces = next; len(pieces) > g.book.maxPieces {
 			return nil, false
 		}
 	}
@@ -142,7 +142,7 @@ func (g *grid) both(xs, ys []box) ([]box, bool) {
 				continue
 			}
 			out = addWidest(out, meet(x, y))
-			if len(out) > maxPieces {
+			if len(out) > g.book.maxPieces {
 				return nil, false
 			}
 		}

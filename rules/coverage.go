@@ -14,18 +14,27 @@ const (
 // not occur needs nothing.
 //
 // It also proves that a place never loses all its materials silently: wherever
-// every choice is excluded, a safety rule that stops the plan or a require of
-// NeedNoOption must fire. A choice is a material with the facts declared as
-// FromMaterial; all other facts are taken as given. Profile options tell which
-// facts go with which material.
-func (b *Book) Coverage(places, materials []string) []Finding {
+// every choice is excluded, something must say so: a safety rule that stops the
+// plan, a safety rule that fires in that place only where nothing is left, or a
+// require of NeedNoOption. A choice is a material with the facts declared as
+// FromMaterial and those named in chosen (the facing, say); all other facts are
+// taken as given. Profile options tell which facts go with which material.
+func (b *Book) Coverage(places, materials []string, chosen ...string) []Finding {
 	p, m, bad := b.placeAndMaterial(places, materials)
+	for _, name := range chosen {
+		if _, ok := b.index[name]; !ok {
+			bad = append(bad, found("", BadQuestion, "no fact named %q", name))
+		}
+	}
 	if len(bad) > 0 {
 		return bad
 	}
 	r := b.reach()
-	c := &coverage{reach: r, place: p, material: m,
+	c := &coverage{reach: r, material: m, chosen: make([]bool, len(b.facts)),
 		excludes: r.of(func(x *Rule) bool { return x.Effect.Kind == Exclude })}
+	for i, f := range b.facts {
+		c.chosen[i] = i == m || f.From == FromMaterial || slices.Contains(chosen, f.Name)
+	}
 	var out []Finding
 	for _, place := range places {
 		region := r.only(r.full, p, slices.Index(b.facts[p].Values, place))
@@ -53,6 +62,9 @@ func (b *Book) placeAndMaterial(places, materials []string) (p, m int, bad []Fin
 		}
 		return i
 	}
+	if len(places) == 0 || len(materials) == 0 {
+		bad = append(bad, found("", BadQuestion, "%d places and %d materials given; want some of both", len(places), len(materials)))
+	}
 	p = index(placeFact, places)
 	m = index(materialFact, materials)
 	return p, m, bad
@@ -60,8 +72,9 @@ func (b *Book) placeAndMaterial(places, materials []string) (p, m int, bad []Fin
 
 type coverage struct {
 	*reach
-	place, material int
-	excludes        []box
+	material int
+	chosen   []bool // facts that come with the choice, the material among them
+	excludes []box
 }
 
 // reasons asks for a word for and a word against in one cell.
@@ -112,18 +125,9 @@ func (c *coverage) keepsOne(place string, region box, materials []string) []Find
 	if !ok {
 		return []Finding{hard("", place+": whether a material is left")}
 	}
-	speaks := slices.Concat(c.impossible, c.of(func(x *Rule) bool {
-		return x.Effect.Kind == Safety && x.Effect.Stops
-	}))
-	for i := range c.book.rules {
-		if c.book.rules[i].Effect.Need != NeedNoOption {
-			continue
-		}
-		heard, ok := c.heard(i, region)
-		if !ok {
-			return []Finding{hard("", place+": where "+c.book.rules[i].ID+" is heard")}
-		}
-		speaks = append(speaks, heard...)
+	speaks, ok := c.saysNone(c.amongst(region, materials), lost)
+	if !ok {
+		return []Finding{hard("", place+": where something says that no material is left")}
 	}
 	for _, piece := range lost {
 		point, a := c.uncovered(piece, speaks)
@@ -137,21 +141,41 @@ func (c *coverage) keepsOne(place string, region box, materials []string) []Find
 	return nil
 }
 
+// saysNone lists where something tells that no material is left. A caution
+// that fires elsewhere in the place too is about something else.
+func (c *coverage) saysNone(region box, lost []box) ([]box, bool) {
+	out := slices.Clone(c.impossible)
+	only := slices.Concat(lost, c.impossible)
+	for i := range c.book.rules {
+		e := c.book.rules[i].Effect
+		switch {
+		case e.Need == NeedNoOption:
+			heard, ok := c.heard(i, region)
+			if !ok {
+				return nil, false
+			}
+			out = append(out, heard...)
+		case e.Kind == Safety && e.Stops:
+			out = append(out, c.rule[i])
+		case e.Kind == Safety:
+			if _, a := c.uncovered(meet(region, c.rule[i]), only); a == covered {
+				out = append(out, c.rule[i])
+			}
+		}
+	}
+	return out, true
+}
+
 // allExcluded returns the part of the region, with the facts of the choice
 // left open, in which every choice is excluded or does not occur.
 func (c *coverage) allExcluded(region box, materials []string) ([]box, bool) {
-	chosen := make([]bool, len(c.dims))
-	for i, f := range c.book.facts {
-		chosen[i] = i == c.material || f.From == FromMaterial
-	}
-	out := slices.Concat(c.excludes, c.impossible)
 	var limits []box
-	for _, x := range out {
+	for _, x := range slices.Concat(c.excludes, c.impossible) {
 		if c.overlap(x, region) {
 			limits = append(limits, x)
 		}
 	}
-	w := &choices{coverage: c, chosen: chosen, limits: limits, left: []box{region}}
+	w := &choices{coverage: c, limits: limits, left: []box{c.amongst(region, materials)}}
 	for _, m := range materials {
 		start := c.only(region, c.material, slices.Index(c.book.facts[c.material].Values, m))
 		if !w.visit(start, c.material, 0) {
@@ -161,11 +185,21 @@ func (c *coverage) allExcluded(region box, materials []string) ([]box, bool) {
 	return w.left, true
 }
 
+// amongst narrows a region to the materials asked about.
+func (c *coverage) amongst(region box, materials []string) box {
+	out := slices.Clone(region)
+	d := c.dims[c.material] // an enum is one word
+	out[d.off] = 0
+	for _, m := range materials {
+		out[d.off] |= 1 << slices.Index(c.book.facts[c.material].Values, m)
+	}
+	return out
+}
+
 // choices walks over the cells of the facts that come with a choice and keeps
 // what is lost under every one of them.
 type choices struct {
 	*coverage
-	chosen []bool
 	limits []box
 	left   []box
 	seen   int
@@ -209,7 +243,7 @@ func (w *choices) matters(x box, fact int) bool {
 
 // narrow keeps what is lost under one more choice.
 func (w *choices) narrow(x box) bool {
-	if w.seen++; w.seen > maxSteps {
+	if w.seen++; w.seen > w.book.maxSteps {
 		return false
 	}
 	var lost []box

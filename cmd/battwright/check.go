@@ -55,7 +55,7 @@ func checkRules(c *catalog.Catalog, e env) int {
 	for _, f := range findings {
 		fmt.Fprintln(e.stdout, f)
 	}
-	fmt.Fprintf(e.stdout, "%d rules over %d facts; %d obligations; %d findings\n", c.Book.Len(), c.Book.FactCount(), len(c.Obligations()), len(findings))
+	fmt.Fprintf(e.stdout, "%d rules over %d facts; %d obligations; %d findings\n", c.RuleCount(), c.FactCount(), len(c.Obligations()), len(findings))
 	if len(findings) > 0 {
 		return exitShort
 	}

@@ -47,6 +47,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	if s.Kind.ID == "chimney" {
+		set("clearance_known", rules.Bool(s.Clearance.Known))
 		if s.Clearance.Known {
 			set("clearance_in", rules.Number(s.Clearance.Inches))
 		}

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"battwright/rules/strict"
 )
@@ -175,13 +176,14 @@ func (c *Counties) NearClimates(climates []Climate, state, county, zone string, 
 	if _, err := CodeZone(zone); err != nil {
 		return nil, err
 	}
+	zone = strings.Replace(strings.ToUpper(strings.TrimSpace(zone)), "M", "C", 1)
 	type ranked struct {
 		NearClimate
 		tier int
 	}
 	var all []ranked
 	for _, cl := range climates {
-		if cl.Country != "US" {
+		if _, err := CodeZone(cl.Zone2021); err != nil || cl.Country != "US" {
 			continue
 		}
 		near := NearClimate{Climate: cl, KM: home.middle.KM(cl.At), SameZone: cl.Zone2021 == zone}

@@ -12,7 +12,7 @@ import (
 
 // What can be wrong with a question put to the place data.
 var (
-	ErrOptions = errors.New("R-value options not understood")
+	ErrOptions = errors.New("options of R-value not understood")
 	ErrEdition = errors.New("code edition not listed")
 	ErrZone    = errors.New("climate zone not understood")
 	ErrNoCell  = errors.New("no figure in the table")

@@ -206,6 +206,18 @@ func buildBook(r *records) (*rules.Book, []rules.Obligation, error) {
 		}
 		duties = append(duties, rules.Obligation{ID: o.ID, When: when, NeedEffect: rules.EffectKind(o.Effect), NeedRule: o.Rule})
 	}
-	book, err := rules.NewBook(facts, rs)
+	book, err := rules.NewBook(facts, rs, profiles(r)...)
 	return book, duties, errors.Join(append(errs, err)...)
+}
+
+// profiles tell the proofs which facts go with which material.
+func profiles(r *records) []rules.Option {
+	var out []rules.Option
+	for _, m := range r.Materials {
+		out = append(out, rules.Profile("material", m.ID, map[string]rules.Value{
+			"combustible": rules.Bool(!m.Noncombust), "absorbent": rules.Bool(m.Absorbent), "mineral_fiber": rules.Bool(m.MineralFiber),
+			"natural": rules.Bool(m.Natural), "hard_to_find": rules.Bool(m.HardToFind),
+		}))
+	}
+	return out
 }

@@ -351,6 +351,14 @@ func (q Question) showNumber(v float64, s units.System) string {
 	return formatNumber(v)
 }
 
+// Plain writes a number as a person would type it again: "5 1/2".
+func (q Question) Plain(a Answer) string {
+	if q.Unit == "in" {
+		return units.Fraction(a.Number)
+	}
+	return formatNumber(a.Number)
+}
+
 func (q Question) label(value string) string {
 	for _, o := range q.Options {
 		if o.Value == value {

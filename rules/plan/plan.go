@@ -54,8 +54,8 @@ type Place struct {
 	Require []rules.Hit
 	Depends []rules.Hit
 	Weights []float64
-	Own     bool // the place has priorities of its own
-	Sure    Sure
+	Levels  []float64 // 0 to 5, in the order of the criteria
+	Own     bool      // the place has priorities of its own
 }
 
 // Entry is one material at one place.

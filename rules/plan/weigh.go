@@ -25,7 +25,9 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	}
 	for _, place := range a.Places {
 		own := p.Places[place.Surface.ID]
-		out.Places = append(out.Places, weighPlace(c, place, weightsOf(c, p.Priorities, own), own != nil))
+		placed := weighPlace(c, place, weightsOf(c, p.Priorities, own))
+		placed.Levels, placed.Own = levelsOf(c, p.Priorities, own), own != nil
+		out.Places = append(out.Places, placed)
 	}
 	out.Money = moneyOf(out.Places, p)
 	a.said(&out)
@@ -34,7 +36,8 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	return out
 }
 
-func weightsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
+// levelsOf lists the levels in the order of the criteria; a place's own win.
+func levelsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
 	in := make([]float64, len(c.Criteria))
 	for i, k := range c.Criteria {
 		in[i] = levels[k.ID]
@@ -42,6 +45,11 @@ func weightsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
 			in[i] = v
 		}
 	}
+	return in
+}
+
+func weightsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
+	in := levelsOf(c, levels, own)
 	// Levels are checked when they are read, so this cannot fail; equal weights
 	// are what no preference at all means.
 	w, _, err := rank.PriorityWeights(in)
@@ -68,15 +76,14 @@ func score(weights []float64, measures []candidate.Measure) (float64, []float64)
 	return points, parts
 }
 
-func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64, own bool) Place {
-	out := Place{PlaceResult: r, Weights: weights, Own: own}
+func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) Place {
+	out := Place{PlaceResult: r, Weights: weights}
 	for _, m := range c.Materials {
 		out.Entries = append(out.Entries, entryOf(m, r, weights))
 	}
 	rankEntries(out.Entries)
 	out.choose()
 	out.hits()
-	out.Sure = sureOf(c, &out)
 	return out
 }
 

@@ -125,10 +125,8 @@ func wholeChange(tier []Option, levels []float64, p, x, winner int) *LevelChange
 func leadingAt(tier []Option, levels []float64, p int, x float64) int {
 	moved := append([]float64(nil), levels...)
 	moved[p] = x
-	weights, _, err := PriorityWeights(moved)
-	if err != nil {
-		return -1 // unreachable: levels were checked and x lies in 0..MaxLevel
-	}
+	// No error can come: levels were checked and x lies in 0..MaxLevel.
+	weights, _, _ := PriorityWeights(moved)
 	return first(tier, weights)
 }
 

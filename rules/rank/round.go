@@ -64,8 +64,8 @@ func largestRemainder(xs []float64, whole int) []int {
 	counts, byRest, missing := make([]int, len(xs)), make([]int, len(xs)), whole
 	rest := make([]float64, len(xs))
 	for i, x := range xs {
-		// A whole number that arithmetic left a hair short is that whole number.
-		floor := math.Floor(x + scoreGrain)
+		// A whole number left a hair short has the largest rest and comes back.
+		floor := math.Floor(x)
 		counts[i], byRest[i], rest[i] = int(floor), i, grains(x-floor)
 		missing -= counts[i]
 	}

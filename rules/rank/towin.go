@@ -15,8 +15,9 @@ type WeightMove struct {
 }
 
 // WeightToWin gives the smallest move of a single weight that brings option id
-// level with every rival that led it. ok is false when it wins already or no single weight is enough. Moves of the same size go to the
-// earlier priority. ErrNotContender, and as WeightSwitches.
+// level with every rival that led it. ok is false when it wins already or no
+// single weight is enough. Moves of the same size go to the earlier priority.
+// ErrNotContender, and as WeightSwitches.
 func WeightToWin(options []Option, weights []float64, id string) (m WeightMove, ok bool, err error) {
 	tier, err := weighed(options, weights)
 	if err != nil {

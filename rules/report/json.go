@@ -222,7 +222,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	if p.Choice != nil && p.Stopped == "" {
 		e := jsonEntryOf(*p.Choice, whole, o)
 		out.Choice = &e
-		out.Sure = jsonSureOf(p)
+		out.Sure = jsonSureOf(p, o)
 	}
 	for _, h := range p.Safety {
 		out.Safety = append(out.Safety, safety(h))

@@ -89,7 +89,7 @@ func (m *markdown) place(p plan.Place, o Options) {
 			sign, text, _ := strings.Cut(w.Text, " ")
 			m.put("- (" + sign + ") " + mdText(text))
 		}
-		m.put("- How sure: " + mdText(SureText(p)))
+		m.put("- How sure: " + mdText(SureText(p, o)))
 		m.b.WriteByte('\n')
 	}
 	if p.Stopped == "" {

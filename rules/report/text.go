@@ -145,7 +145,7 @@ func (t *writer) place(p plan.Place, o Options) {
 		for _, w := range WhyLines(p) {
 			t.labelled(w.Label, w.Text)
 		}
-		t.labelled("Sure", SureText(p))
+		t.labelled("Sure", SureText(p, o))
 	}
 	if p.Stopped == "" {
 		t.ranking(p, o)

@@ -1,0 +1,228 @@
+package budget
+
+import (
+	"cmp"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/units"
+)
+
+// allSets lists every complete set, in the order in which ties are settled
+// for one budget: value, then cost, then ids. Costs and values are added as
+// they stand; the houses below use values that floats hold exactly.
+func allSets(places []Place) []Set {
+	sets := []Set{{}}
+	for _, pl := range places {
+		var next []Set
+		for _, s := range sets {
+			for j, o := range pl.Options {
+				next = append(next, Set{
+					Cost:  s.Cost + o.Cost,
+					Value: s.Value + o.Value,
+					Picks: append(slices.Clone(s.Picks), j),
+					IDs:   append(slices.Clone(s.IDs), o.ID),
+				})
+			}
+		}
+		sets = next
+	}
+	slices.SortFunc(sets, func(a, b Set) int {
+		return cmp.Or(cmp.Compare(b.Value, a.Value), cmp.Compare(a.Cost, b.Cost), slices.Compare(a.IDs, b.IDs))
+	})
+	return sets
+}
+
+func bruteBest(sets []Set, budget units.Cents) (Set, bool) {
+	i := slices.IndexFunc(sets, func(s Set) bool { return s.Cost <= budget })
+	if i < 0 {
+		return Set{}, false
+	}
+	return sets[i], true
+}
+
+// bruteFront walks up from the cheapest: at each cost the best set.
+func bruteFront(sets []Set) []Set {
+	byCost := slices.Clone(sets)
+	slices.SortStableFunc(byCost, func(a, b Set) int { return cmp.Compare(a.Cost, b.Cost) })
+	var front []Set
+	for _, s := range byCost {
+		if len(front) == 0 || s.Value > front[len(front)-1].Value {
+			front = append(front, s)
+		}
+	}
+	return front
+}
+
+// randomHouse makes small houses. With few costs and values to draw from, ties
+// of every kind are common.
+func randomHouse(r *rand.Rand, maxPlaces, maxOptions int) []Place {
+	costs := []int64{4, 30, 100_000}[r.IntN(3)]
+	values := []int{3, 12, 400}[r.IntN(3)]
+	places := make([]Place, 1+r.IntN(maxPlaces))
+	for i := range places {
+		places[i].ID = fmt.Sprintf("p%d", i)
+		names := r.Perm(maxOptions)
+		for j := range 1 + r.IntN(maxOptions) {
+			places[i].Options = append(places[i].Options, Option{
+				ID:    string(rune('a' + names[j])),
+				Cost:  units.Cents(r.Int64N(costs)),
+				Value: float64(r.IntN(values)) / 4,
+			})
+		}
+	}
+	return places
+}
+
+func TestAgainstEverySet(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 11))
+	for n := range 3000 {
+		places := randomHouse(r, 4, 5)
+		if n%100 == 0 {
+			places = randomHouse(r, 5, 6)
+		}
+		sets := allSets(places)
+		front := bruteFront(sets)
+		f, err := Frontier(places, Opts{})
+		require.NoError(t, err)
+		require.Len(t, f.Points, len(front), "house %d: %v", n, places)
+		for i, want := range front {
+			got, err := f.Set(i)
+			require.NoError(t, err)
+			require.Equal(t, want, got, "house %d: %v", n, places)
+			require.Equal(t, Point{want.Cost, want.Value}, f.Points[i])
+		}
+		cheapest, dearest := front[0].Cost, front[len(front)-1].Cost
+		for range 4 {
+			budget := max(0, cheapest-2) + units.Cents(r.Int64N(int64(dearest-cheapest)+6))
+			requireBest(t, places, sets, cheapest, budget)
+		}
+	}
+}
+
+func requireBest(t *testing.T, places []Place, sets []Set, cheapest, budget units.Cents) {
+	t.Helper()
+	c, err := Best(places, budget, Opts{})
+	require.NoError(t, err)
+	want, ok := bruteBest(sets, budget)
+	if !ok {
+		require.Equal(t, cheapest-budget, c.Missing)
+		want, _ = bruteBest(sets, cheapest)
+	} else {
+		require.Zero(t, c.Missing)
+	}
+	require.Equal(t, want, c.Set, "budget %d: %v", budget, places)
+}
+
+// A pinned house is the house with one option left at the pinned places.
+func TestPinsAgainstEverySet(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 5))
+	for range 600 {
+		places := randomHouse(r, 4, 4)
+		pins := map[string]string{}
+		for _, pl := range places {
+			if r.IntN(2) == 0 {
+				pins[pl.ID] = pl.Options[r.IntN(len(pl.Options))].ID
+			}
+		}
+		var sets []Set
+		for _, s := range allSets(places) {
+			if keepsPins(places, s, pins) {
+				sets = append(sets, s)
+			}
+		}
+		front := bruteFront(sets)
+		f, err := Frontier(places, Opts{Pins: pins})
+		require.NoError(t, err)
+		require.Len(t, f.Points, len(front))
+		for i, want := range front {
+			got, err := f.Set(i)
+			require.NoError(t, err)
+			require.Equal(t, want, got)
+			c, err := Best(places, want.Cost, Opts{Pins: pins})
+			require.NoError(t, err)
+			require.Equal(t, want, c.Set)
+		}
+	}
+}
+
+func keepsPins(places []Place, s Set, pins map[string]string) bool {
+	for i, pl := range places {
+		if want, ok := pins[pl.ID]; ok && s.IDs[i] != want {
+			return false
+		}
+	}
+	return true
+}
+
+// In dollars: real sets, rising, and never further from the exact frontier
+// than what rounding up can add.
+func TestDollarsAgainstEverySet(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 17))
+	for range 600 {
+		places := randomHouse(r, 4, 5)
+		exact, err := Frontier(places, Opts{})
+		require.NoError(t, err)
+		p, err := newProblem(places, nil, false)
+		require.NoError(t, err)
+		f, err := p.inDollars().front(DefaultMaxStates)
+		require.NoError(t, err)
+		f.Slack = units.Cents(99 * len(places))
+		requireWithinSlack(t, exact, f)
+		for _, pt := range exact.Points {
+			budget := pt.Cost + units.Cents(r.IntN(300))
+			c, err := p.chooseInDollars(int64(budget), DefaultMaxStates)
+			require.NoError(t, err)
+			require.LessOrEqual(t, c.Set.Cost, budget)
+			requireConsistent(t, places, c.Set)
+			if i, ok := exact.At(budget - f.Slack); ok {
+				require.GreaterOrEqual(t, c.Set.Value, exact.Points[i].Value)
+			}
+			i, _ := exact.At(budget)
+			require.LessOrEqual(t, c.Set.Value, exact.Points[i].Value)
+		}
+	}
+}
+
+func requireWithinSlack(t *testing.T, exact, rounded Front) {
+	t.Helper()
+	for i, pt := range rounded.Points {
+		s, err := rounded.Set(i)
+		require.NoError(t, err)
+		require.Equal(t, pt, Point{s.Cost, s.Value})
+		if i > 0 {
+			require.Greater(t, pt.Cost, rounded.Points[i-1].Cost)
+			require.Greater(t, pt.Value, rounded.Points[i-1].Value)
+		}
+		k, ok := exact.At(pt.Cost)
+		require.True(t, ok)
+		require.LessOrEqual(t, pt.Value, exact.Points[k].Value)
+	}
+	for _, pt := range exact.Points {
+		k, ok := rounded.At(pt.Cost + rounded.Slack)
+		require.True(t, ok)
+		require.GreaterOrEqual(t, rounded.Points[k].Value, pt.Value)
+	}
+}
+
+// requireConsistent adds a set up again from the options it names.
+func requireConsistent(t *testing.T, places []Place, s Set) {
+	t.Helper()
+	require.Len(t, s.Picks, len(places))
+	cost, value := units.Cents(0), 0.0
+	for i, pl := range places {
+		if s.Picks[i] == NotNow {
+			require.Empty(t, s.IDs[i])
+			continue
+		}
+		o := pl.Options[s.Picks[i]]
+		require.Equal(t, o.ID, s.IDs[i])
+		cost, value = cost+o.Cost, value+o.Value
+	}
+	require.Equal(t, cost, s.Cost)
+	require.InDelta(t, value, s.Value, 1e-6)
+}

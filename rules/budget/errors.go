@@ -1,0 +1,61 @@
+package budget
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Sentinel errors; each is wrapped with the values that caused it.
+var (
+	// ErrNoPlaces: there is nothing to choose for.
+	ErrNoPlaces = errors.New("no places")
+	// ErrNoOptions: a place has no option, so no set is complete.
+	ErrNoOptions = errors.New("place without options")
+	// ErrID: an id is empty, or two things that must differ share one.
+	ErrID = errors.New("id empty or used twice")
+	// ErrSize: more places, options or price lines than MaxPlaces, MaxOptions
+	// or MaxLines.
+	ErrSize = errors.New("too many to weigh")
+	// ErrCost: a cost is negative or above MaxCost.
+	ErrCost = errors.New("cost out of range")
+	// ErrValue: a value is not a number, or beyond MaxValue either way, or
+	// negative where only gains make sense.
+	ErrValue = errors.New("value out of range")
+	// ErrBudget: a budget is negative.
+	ErrBudget = errors.New("budget out of range")
+	// ErrPin: a pin names a place or an option that is not there.
+	ErrPin = errors.New("pin fits nothing")
+	// ErrMaxStates: the cap on states is negative or beyond MaxMaxStates.
+	ErrMaxStates = errors.New("state cap out of range")
+	// ErrTooManyStates: the exact answer needs more states than the cap. It
+	// is an error and not a rougher answer, so that nobody reads one as exact.
+	ErrTooManyStates = errors.New("too many states for an exact answer")
+	// ErrPoint: no such point on the frontier.
+	ErrPoint = errors.New("no such point")
+	// ErrNoLines: there is no price to add up.
+	ErrNoLines = errors.New("no price lines")
+	// ErrRange: a price's low, typical and high are not in that order.
+	ErrRange = errors.New("prices not in order")
+	// ErrShare: a share lies outside 0 to 1.
+	ErrShare = errors.New("share out of range")
+)
+
+// Limits of what is accepted. They keep every sum inside 63 bits and are far
+// beyond any house.
+const (
+	MaxPlaces    = 4_000
+	MaxOptions   = 1_000
+	MaxLines     = 10_000
+	MaxCost      = 100_000_000_000 // cents: a billion dollars for one option or line
+	MaxValue     = 1_000_000.0
+	MaxMaxStates = 100_000_000
+	// DefaultMaxStates is the cap when Opts.MaxStates is 0: some 50 MB.
+	DefaultMaxStates = 2_000_000
+	// ValueStep is what values are counted in: figures with up to nine
+	// decimals add up exactly.
+	ValueStep = 1e-9
+)
+
+func wrapf(sentinel error, format string, args ...any) error {
+	return fmt.Errorf("%w: "+format, append([]any{sentinel}, args...)...)
+}

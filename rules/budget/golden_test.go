@@ -1,0 +1,126 @@
+package budget
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/units"
+)
+
+// Source "tiny" (computed by brute force).
+func TestTinyFrontAndAnswers(t *testing.T) {
+	data := load(t)
+	places := tinyPlaces(data)
+	f, err := Frontier(places, Opts{})
+	require.NoError(t, err)
+	require.Len(t, f.Points, len(data.Tiny.Front))
+	for i, want := range data.Tiny.Front {
+		require.Equal(t, Point{units.Cents(want[0]), want[1]}, f.Points[i])
+	}
+	for _, a := range data.Tiny.Answers {
+		c, err := Best(places, a.Budget, Opts{})
+		require.NoError(t, err)
+		require.Equal(t, a.Missing, c.Missing, "budget %d", a.Budget)
+		require.Equal(t, a.Picks, c.Set.Picks, "budget %d", a.Budget)
+		require.Equal(t, a.Value, c.Set.Value, "budget %d", a.Budget)
+		require.Equal(t, a.Cost, c.Set.Cost, "budget %d", a.Budget)
+		i, ok := f.At(a.Budget)
+		require.Equal(t, a.Missing == 0, ok)
+		if ok {
+			s, err := f.Set(i)
+			require.NoError(t, err)
+			require.Equal(t, c.Set, s)
+		}
+	}
+}
+
+// Source "greedy" (computed): filling along the hull stops short of the best.
+func TestTinyGreedyIsBeaten(t *testing.T) {
+	data := load(t)
+	places := tinyPlaces(data)
+	for _, row := range data.Greedy.Rows {
+		p, err := newProblem(places, nil, false)
+		require.NoError(t, err)
+		quick := p.cheapestChoice()
+		p.fill(int64(row.Budget), quick)
+		require.Equal(t, row.Greedy, points(p.valueOf(quick)))
+		if row.GreedyCents > 0 {
+			require.Equal(t, row.GreedyCents, p.paidOf(quick))
+		}
+		c, err := Best(places, row.Budget, Opts{})
+		require.NoError(t, err)
+		require.Equal(t, row.Optimum, c.Set.Value)
+	}
+}
+
+// Source "generated" (computed): optimum, its cost, and the size of the
+// frontier up to the budget.
+func TestGeneratedOptima(t *testing.T) {
+	data := load(t)
+	for _, row := range data.Generated.Rows {
+		t.Run(row.name(), func(t *testing.T) {
+			slow := row.Places == 1000 && row.Family != "unc"
+			if slow && testing.Short() {
+				t.Skip("seconds")
+			}
+			places, budget := generate(data.Generated.Seed, row.Family, row.Places, data.Generated.Options)
+			require.Equal(t, row.Budget, budget, "the generator must be the one described")
+			c, err := Best(places, budget, Opts{MaxStates: 20_000_000})
+			require.NoError(t, err)
+			require.Zero(t, c.Missing)
+			require.InDelta(t, row.Value, c.Set.Value, 1e-6)
+			require.Equal(t, row.Cost, c.Set.Cost)
+			requireConsistent(t, places, c.Set)
+			t.Logf("states %d", c.States)
+		})
+	}
+}
+
+func TestGeneratedFronts(t *testing.T) {
+	data := load(t)
+	for _, row := range data.Generated.Rows {
+		if row.FrontWithin == 0 || row.Places > 5 && row.Family != "unc" {
+			continue
+		}
+		t.Run(row.name(), func(t *testing.T) {
+			places, budget := generate(data.Generated.Seed, row.Family, row.Places, data.Generated.Options)
+			f, err := Frontier(places, Opts{})
+			require.NoError(t, err)
+			i, ok := f.At(budget)
+			require.True(t, ok)
+			t.Logf("points %d, within budget %d, states %d", len(f.Points), i+1, f.States)
+			require.InDelta(t, row.Value, f.Points[i].Value, 1e-6)
+			require.Equal(t, row.FrontWithin, i+1)
+			s, err := f.Set(i)
+			require.NoError(t, err)
+			c, err := Best(places, budget, Opts{})
+			require.NoError(t, err)
+			require.Equal(t, s, c.Set)
+		})
+	}
+}
+
+// The family with value in step with cost is what the cap is for.
+func TestTooManyStatesIsSaid(t *testing.T) {
+	data := load(t)
+	places, budget := generate(data.Generated.Seed, "strong", 5, data.Generated.Options)
+	_, err := Frontier(places, Opts{MaxStates: 50_000})
+	require.ErrorIs(t, err, ErrTooManyStates)
+	_, err = Best(places, budget, Opts{MaxStates: 500})
+	require.ErrorIs(t, err, ErrTooManyStates)
+	require.ErrorContains(t, err, "500")
+
+	f, err := Frontier(places, Opts{MaxStates: 50_000, OrDollars: true})
+	require.NoError(t, err)
+	require.True(t, f.Rounded)
+	require.Equal(t, units.Cents(495), f.Slack)
+	exact, err := Frontier(places, Opts{})
+	require.NoError(t, err)
+	require.False(t, exact.Rounded)
+	requireWithinSlack(t, exact, f)
+
+	_, err = Frontier(places, Opts{MaxStates: 3, OrDollars: true})
+	require.True(t, errors.Is(err, ErrTooManyStates), "even dollars need more")
+}

@@ -1,0 +1,120 @@
+package budget
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"battwright/rules/units"
+)
+
+// Option is one way to do a place.
+type Option struct {
+	ID    string      // not empty, its own within the place
+	Cost  units.Cents // 0 to MaxCost
+	Value float64     // points, -MaxValue to MaxValue, counted to ValueStep
+}
+
+// Place is one surface of the house with the options it may get; exactly one
+// of them is chosen.
+type Place struct {
+	ID      string // not empty, its own within the house
+	Options []Option
+}
+
+// Opts bounds the work and fixes what is already decided. The zero value is
+// right for a house.
+type Opts struct {
+	// MaxStates caps the partial sets kept over all places; 0 means
+	// DefaultMaxStates.
+	MaxStates int
+	// OrDollars allows an answer counted in whole dollars, each cost rounded
+	// up, when the exact one needs more than MaxStates. Such answers say so
+	// in their Rounded field. Without it they are ErrTooManyStates.
+	OrDollars bool
+	// Pins fixes places to an option: place id to option id. The other
+	// places are solved around them.
+	Pins map[string]string
+}
+
+// NotNow is the pick of a place that is put off.
+const NotNow = -1
+
+// Set is one option for each place.
+type Set struct {
+	Cost  units.Cents
+	Value float64
+	// Picks holds, for each place in the order given, the index of its option
+	// in Place.Options, or NotNow.
+	Picks []int
+	// IDs holds the same options by id; "" for NotNow.
+	IDs []string
+}
+
+func (o Opts) states() (int, error) {
+	switch {
+	case o.MaxStates < 0 || o.MaxStates > MaxMaxStates:
+		return 0, wrapf(ErrMaxStates, "%d, accepted 0 to %d", o.MaxStates, MaxMaxStates)
+	case o.MaxStates == 0:
+		return DefaultMaxStates, nil
+	}
+	return o.MaxStates, nil
+}
+
+func checkPlaces(places []Place) error {
+	if len(places) == 0 {
+		return ErrNoPlaces
+	}
+	if len(places) > MaxPlaces {
+		return wrapf(ErrSize, "%d places, accepted up to %d", len(places), MaxPlaces)
+	}
+	seen := make(map[string]bool, len(places))
+	for i, p := range places {
+		if p.ID == "" || seen[p.ID] {
+			return wrapf(ErrID, "place %d, id %q", i+1, p.ID)
+		}
+		seen[p.ID] = true
+		if err := checkOptions(p); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkOptions(p Place) error {
+	if len(p.Options) == 0 {
+		return wrapf(ErrNoOptions, "%q", p.ID)
+	}
+	if len(p.Options) > MaxOptions {
+		return wrapf(ErrSize, "%d options at %q, accepted up to %d", len(p.Options), p.ID, MaxOptions)
+	}
+	seen := make(map[string]bool, len(p.Options))
+	for i, o := range p.Options {
+		if o.ID == "" || seen[o.ID] {
+			return wrapf(ErrID, "option %d at %q, id %q", i+1, p.ID, o.ID)
+		}
+		seen[o.ID] = true
+		if o.Cost < 0 || o.Cost > MaxCost {
+			return wrapf(ErrCost, "%d cents for %q at %q", int64(o.Cost), o.ID, p.ID)
+		}
+		if math.IsNaN(o.Value) || math.Abs(o.Value) > MaxValue {
+			return wrapf(ErrValue, "%v for %q at %q", o.Value, o.ID, p.ID)
+		}
+	}
+	return nil
+}
+
+// checkPins reports the first pin, by place id, that fits nothing.
+func checkPins(places []Place, pins map[string]string) error {
+	for _, id := range slices.Sorted(maps.Keys(pins)) {
+		at := slices.IndexFunc(places, func(p Place) bool { return p.ID == id })
+		if at < 0 {
+			return wrapf(ErrPin, "no place %q", id)
+		}
+		want := pins[id]
+		if !slices.ContainsFunc(places[at].Options, func(o Option) bool { return o.ID == want }) {
+			return wrapf(ErrPin, "no option %q at %q", want, id)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,237 @@
+package candidate
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/house"
+	"battwright/rules/moisture"
+	"battwright/rules/units"
+)
+
+// Site is what all places of a house share.
+type Site struct {
+	Zone       string // as counties carry it: 6A, 4C, 7
+	ZoneWhy    string
+	CodeZone   string // column of the code tables: 6, 4M
+	ZoneNumber int
+	Letter     string
+	Marine     bool
+	Edition    string
+	Provision  bool // the edition's figures are not yet checked
+	HasClimate bool
+	Climate    catalog.Climate
+	ClimateWhy string
+	ClimateRef catalog.Ref
+	MeanC      [12]float64
+	VaporPa    [12]float64
+	HDD65      float64
+	Indoor     string
+	Cooled     bool
+	Fuel       string
+	FuelPrice  float64 // dollars per unit, 0 when not said
+	Dehumid    map[string]bool
+	Notes      []string
+	From       []catalog.Ref
+	edition    catalog.Edition
+}
+
+// EditionText is the years of the model code.
+func (s Site) EditionText() string {
+	if s.edition.Title == "" {
+		return s.Edition
+	}
+	if s.Provision {
+		return s.edition.Title + " (figures not yet checked)"
+	}
+	return s.edition.Title
+}
+
+// ResolveSite works out zone and climate from the answers.
+func ResolveSite(a house.Answered) Site {
+	c := a.List.Catalog()
+	text := func(key string) string { return a.Text(house.Site, nil, key) }
+	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price"), Dehumid: map[string]bool{}}
+	s.edition, _ = c.Codes.Edition(s.Edition)
+	s.Provision = s.edition.Provisional
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		s.Dehumid[p.ID] = a.Bool(house.PlaceScope, p, "dehumidifier")
+	}
+	at := c.Locate(text("state"), text("county"), text("zone"), text("climate"), s.Edition)
+	s.Notes, s.From = at.Notes, at.From
+	s.setZone(at.Zone, at.Why)
+	if at.HasClimate {
+		s.HasClimate, s.Climate, s.ClimateWhy = true, at.Climate, at.ClimateWhy
+		s.MeanC, s.VaporPa, s.HDD65 = at.Climate.MeanC, at.Climate.VaporPa, at.Climate.HDD65
+		s.ClimateRef = catalog.Ref{Source: at.Climate.From.Temp, Known: at.Climate.Known.Temp}
+	}
+	s.ownFigures(a, c)
+	return s
+}
+
+func (s *Site) setZone(zone, why string) {
+	code, err := catalog.CodeZone(zone)
+	if err != nil {
+		return
+	}
+	s.Zone, s.ZoneWhy, s.CodeZone = zone, why, code
+	s.ZoneNumber, _ = strconv.Atoi(zone[:1])
+	if len(zone) > 1 {
+		s.Letter = zone[1:]
+	}
+	s.Marine = s.Letter == "C"
+}
+
+// ownFigures lays what the builder typed over the listed climate. A zone that
+// is not known yet is worked out from them.
+func (s *Site) ownFigures(a house.Answered, c *catalog.Catalog) {
+	months := a.Answer(house.Site, nil, "months").List
+	if len(months) == 12 {
+		var means []float64
+		for m, text := range months {
+			v, err := strconv.ParseFloat(text, 64)
+			if err != nil {
+				return
+			}
+			s.MeanC[m] = v
+			means = append(means, units.CToF(v))
+		}
+		s.Notes = append(s.Notes, "monthly temperatures are your own; the damp in the air is taken as 75 % of saturation")
+		s.HasClimate, s.ClimateWhy = true, "your own figures"
+		const usualOutdoorRH = 0.75
+		for m, t := range s.MeanC {
+			if sat, err := moisture.SaturationPa(t); err == nil {
+				s.VaporPa[m] = sat * usualOutdoorRH
+			}
+		}
+		if hdd, _, err := heat.DegreeDaysFromMonths([12]float64(means), 65); err == nil {
+			s.HDD65 = hdd
+		}
+		s.zoneFromMonths(c, means)
+	}
+	if v := a.Value(house.Site, nil, "hdd65"); v.Source == house.FromAnswer {
+		s.HDD65 = v.Answer.Number
+	}
+}
+
+func (s *Site) zoneFromMonths(c *catalog.Catalog, meansF []float64) {
+	if s.Zone != "" {
+		return
+	}
+	_, cdd, err := heat.DegreeDaysFromMonths([12]float64(meansF), 50)
+	if err != nil {
+		return
+	}
+	g, err := c.Codes.ZoneFromWeather(catalog.Weather{HDD65: s.HDD65, CDD50: cdd, MeanC: s.MeanC[:]})
+	if err != nil {
+		return
+	}
+	s.setZone(g.Zone, "worked out from your monthly temperatures")
+	s.Notes = append(s.Notes, g.Notes...)
+}
+
+// class is the moisture class of the household.
+func (s Site) class() moisture.Class {
+	switch s.Indoor {
+	case "dry":
+		return moisture.Dry
+	case "humid":
+		return moisture.Humid
+	}
+	return moisture.Usual
+}
+
+// dampMonths gives the year inside and outside a place: air, or the soil
+// beside a basement wall. soil tells which.
+func (s Site) dampMonths(surface Surface, c *catalog.Catalog) (months [12]moisture.Month, soil bool, err error) {
+	air, err := moisture.AirSeries(s.MeanC, s.VaporPa)
+	if err != nil {
+		return months, false, err
+	}
+	set := c.Settings
+	in := moisture.Indoor{
+		Class: s.class(), HeatingC: set.HeatingC, Cooled: s.Cooled, CoolingC: set.CoolingC, CoolAboveC: set.CoolAboveC,
+		MaxRHCooled: set.RHCapCooled, MaxRH: set.RHCap,
+	}
+	if surface.Kind.Boundary == "soil" && s.Dehumid[surface.ID] {
+		in.MaxRH, in.MaxRHCooled = set.RHDehumidified, min(set.RHDehumidified, set.RHCapCooled)
+	}
+	room, err := in.Months(air)
+	if err != nil {
+		return months, false, err
+	}
+	if surface.Kind.Boundary != "soil" {
+		return moisture.Join(room, air), false, nil
+	}
+	ground, err := s.soil(set.SoilAmpShare)
+	if err != nil {
+		return months, true, err
+	}
+	return moisture.Join(room, ground), true, nil
+}
+
+// soil swings about the yearly mean of the air, less than the air does and a
+// month later than the coldest air.
+func (s Site) soil(ampShare float64) (moisture.Series, error) {
+	sum, low, high, coldest := 0.0, math.Inf(1), math.Inf(-1), 0
+	for m, t := range s.MeanC {
+		sum += t
+		if t < low {
+			low, coldest = t, m
+		}
+		high = math.Max(high, t)
+	}
+	return moisture.SoilMonths(sum/12, (high-low)/2*ampShare, float64((coldest+1)%12+1))
+}
+
+// lossOf is the heat a place loses in a year, as a range: the plain
+// degree-day formula and the share of it that real houses show.
+func lossOf(s Surface, site Site, c *catalog.Catalog, b Blankets, bounds heat.Bounds, t Target) (units.Range[float64], error) {
+	if site.HDD65 <= 0 || s.AreaFt2 <= 0 || s.Kind.Boundary == "none" {
+		return units.Range[float64]{}, nil
+	}
+	ua := s.AreaFt2 / bounds.Mean
+	if s.Kind.Boundary == "soil" {
+		var err error
+		if ua, err = groundUA(s, bounds.Mean); err != nil {
+			return units.Range[float64]{}, err
+		}
+	}
+	loss := func(share float64) (float64, error) {
+		btu, err := heat.DegreeDayLoss(ua, site.HDD65, share)
+		return btu / 1e6, err
+	}
+	low, err := loss(c.Settings.SavingsLow)
+	if err != nil {
+		return units.Range[float64]{}, fmt.Errorf("heat loss: %w", err)
+	}
+	high, err := loss(c.Settings.SavingsHigh)
+	return units.Range[float64]{Low: low, Typical: (low + high) / 2, High: high}, err
+}
+
+// soilK is the conductivity of ordinary soil, Btu/(h.ft.F) (handbook design
+// value, from memory).
+const soilK = 0.8
+
+// groundUA is area times U of a wall partly in the soil: the part above meets
+// air, the part below the soil at its depth.
+func groundUA(s Surface, wallR float64) (float64, error) {
+	above := math.Min(s.AboveFt, s.HeightFt)
+	below := s.HeightFt - above
+	if s.HeightFt <= 0 {
+		return s.AreaFt2 / wallR, nil
+	}
+	ua := s.AreaFt2 * (above / s.HeightFt) / wallR
+	if below <= 0 {
+		return ua, nil
+	}
+	u, err := heat.GroundWallU(soilK, 0, below, wallR)
+	if err != nil {
+		return 0, err
+	}
+	return ua + s.AreaFt2*(below/s.HeightFt)*u, nil
+}

@@ -1,0 +1,186 @@
+package catalog
+
+import (
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+	"github.com/stretchr/testify/require"
+)
+
+// published is one row of a table of outside figures; source and mark stand
+// beside every value in the file.
+type published struct{ kind, a, b, c, value, source, mark string }
+
+func read(t testing.TB, path ...string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(append([]string{"..", ".."}, path...)...))
+	require.NoError(t, err)
+	return string(text)
+}
+
+// checks reads rows of one kind of codes.csv or climate-check.csv.
+func checks(t testing.TB, file, kind string) []published {
+	t.Helper()
+	rows, err := csv.NewReader(strings.NewReader(read(t, "testdata", "published", file))).ReadAll()
+	require.NoError(t, err)
+	var out []published
+	for _, r := range rows[1:] {
+		if r[0] != kind {
+			continue
+		}
+		p := published{kind: r[0], a: r[1], b: r[2], value: r[len(r)-3], source: r[len(r)-2], mark: r[len(r)-1]}
+		if len(r) == 7 {
+			p.c = r[3]
+		}
+		require.NotEmpty(t, p.source)
+		require.NotEmpty(t, p.mark)
+		out = append(out, p)
+	}
+	require.NotEmpty(t, out, "%s has no rows of kind %s", file, kind)
+	return out
+}
+
+func codes(t testing.TB) *CodeBook {
+	t.Helper()
+	b, err := ParseCodes(read(t, "data", "codes.toml"))
+	require.NoError(t, err)
+	return b
+}
+
+func climates(t testing.TB) []Climate {
+	t.Helper()
+	c, err := ParseClimates(read(t, "data", "climates.toml"))
+	require.NoError(t, err)
+	return c
+}
+
+func counties(t testing.TB) *Counties {
+	t.Helper()
+	c, err := ParseCounties(read(t, "data", "counties.txt"))
+	require.NoError(t, err)
+	return c
+}
+
+func climateByID(t testing.TB, all []Climate, id string) Climate {
+	t.Helper()
+	for _, c := range all {
+		if c.ID == id {
+			return c
+		}
+	}
+	require.Fail(t, "no climate", id)
+	return Climate{}
+}
+
+// Every source named in the place data must be in the list of sources, and
+// every listed source must be used.
+func TestPlaceSourcesAreListed(t *testing.T) {
+	var list struct {
+		Source []struct{ ID, Title, Where, Known string } `toml:"source"`
+	}
+	meta, err := toml.Decode(read(t, "data", "sources-places.toml"), &list)
+	require.NoError(t, err)
+	require.Empty(t, meta.Undecoded())
+	unused := map[string]bool{}
+	for _, s := range list.Source {
+		require.False(t, unused[s.ID], "%s is there twice", s.ID)
+		require.NotEmpty(t, s.Title)
+		require.True(t, Known(s.Known).Valid(), s.ID)
+		unused[s.ID] = true
+	}
+	listed := len(unused)
+	seen := map[string]bool{}
+	use := func(r Ref) {
+		seen[r.Source] = true
+		delete(unused, r.Source)
+	}
+	b, places := codes(t), counties(t)
+	for _, m := range b.minimums {
+		use(m.ref)
+	}
+	for _, u := range b.uPath {
+		use(u.Ref)
+	}
+	for _, r := range b.retarders {
+		use(r.Ref)
+	}
+	for _, r := range b.retrofits {
+		use(r.Ref)
+	}
+	for _, n := range b.notes {
+		use(n.Ref)
+	}
+	for _, f := range b.fullHeight {
+		use(f.Ref)
+	}
+	use(b.zoning.Ref)
+	use(places.Ref)
+	use(places.MiddlesRef)
+	for _, c := range climates(t) {
+		for _, r := range c.Refs() {
+			use(r)
+		}
+	}
+	require.Empty(t, unused, "listed but not used")
+	require.Len(t, seen, listed, "used but not listed: %v", seen)
+}
+
+// The files hold nothing that the structs do not read: a misspelled key would
+// otherwise be lost without a word.
+func TestPlaceFilesHaveNoStrayKeys(t *testing.T) {
+	var codes codeFile
+	meta, err := toml.Decode(read(t, "data", "codes.toml"), &codes)
+	require.NoError(t, err)
+	require.Empty(t, meta.Undecoded())
+	var climates struct {
+		Bases    []basisRecord `toml:"basis"`
+		Climates []Climate     `toml:"climate"`
+	}
+	meta, err = toml.Decode(read(t, "data", "climates.toml"), &climates)
+	require.NoError(t, err)
+	require.Empty(t, meta.Undecoded())
+}
+
+// The county table is embedded in the program and must stay small.
+func TestPackedCountiesAreSmall(t *testing.T) {
+	require.Less(t, len(read(t, "data", "counties.txt")), 80_000)
+}
+
+func BenchmarkParsePlaceData(b *testing.B) {
+	codesText, climatesText, countiesText := read(b, "data", "codes.toml"), read(b, "data", "climates.toml"), read(b, "data", "counties.txt")
+	b.Run("codes", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = ParseCodes(codesText)
+		}
+	})
+	b.Run("climates", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = ParseClimates(climatesText)
+		}
+	})
+	b.Run("counties", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = ParseCounties(countiesText)
+		}
+	})
+	c := counties(b)
+	b.Run("lookup", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _, _ = c.Lookup("TX", "Zavala County")
+		}
+	})
+	b.Run("search all states", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = c.Search("", "wash", 8)
+		}
+	})
+}

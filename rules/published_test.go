@@ -1,0 +1,193 @@
+package rules
+
+import (
+	"fmt"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Source "kleene": the truth table of strong three-valued conjunction.
+func TestConjunctionFollowsKleene(t *testing.T) {
+	p := readPublished(t)
+	letters := map[string]Value{"T": Bool(true), "F": Bool(false), "U": Unknown()}
+	states := map[string]truth{"T": yes, "F": no, "U": undecided}
+	facts := []Fact{{Name: "a", Type: Boolean}, {Name: "b", Type: Boolean}}
+	note := newBook(t, facts, []Rule{rule("note", Effect{Kind: Install}, holds("a"), holds("b"))})
+	caution := newBook(t, facts, []Rule{rule("caution", Effect{Kind: Safety, Severity: 1}, holds("a"), holds("b"))})
+	require.Len(t, p.Kleene.Rows, 9)
+	for _, row := range p.Kleene.Rows {
+		values := map[string]Value{"a": letters[row[0]], "b": letters[row[1]]}
+		v := note.Eval(factsOf(t, note, values))
+		require.Equal(t, states[row[2]] == yes, len(v.Install) == 1, row)
+		require.Equal(t, states[row[2]] == undecided, len(v.Depends) == 1, row)
+		s := caution.Eval(factsOf(t, caution, values))
+		require.Equal(t, states[row[2]] != no, len(s.Safety) == 1, row)
+		require.Empty(t, s.Depends)
+	}
+}
+
+// zoneBook turns a zone table into one require rule per zone.
+func zoneBook(t *testing.T, table zoneTable, opts ...Option) *Book {
+	t.Helper()
+	facts := []Fact{
+		{Name: "cdd", Type: Numeric, Min: 0, Max: 20000},
+		{Name: "hdd", Type: Numeric, Min: 0, Max: 40000},
+	}
+	var list []Rule
+	for _, row := range table.Rows {
+		var when []Atom
+		add := func(fact string, op Op, limit *float64) {
+			if limit != nil {
+				when = append(when, num(fact, op, *limit))
+			}
+		}
+		add("cdd", Gt, row.CDDAbove)
+		add("cdd", Le, row.CDDTo)
+		add("hdd", Gt, row.HDDAbove)
+		add("hdd", Le, row.HDDTo)
+		n := strconv.Itoa(row.Zone)
+		list = append(list, rule("zone-"+n, Effect{Kind: Require, Need: "zone", NeedValue: n}, when...))
+	}
+	return newBook(t, facts, list, opts...)
+}
+
+var everywhere = []Obligation{{ID: "complete", NeedEffect: Require}}
+
+// Source "zones": the table is meant to give every place exactly one zone.
+func TestZoneTableOf2021IsAPartition(t *testing.T) {
+	p := readPublished(t)
+	b := zoneBook(t, p.Zones2021)
+	require.Empty(t, b.Contradictions())
+	require.Empty(t, b.CheckObligations(everywhere))
+	require.Empty(t, b.Dead())
+	require.Empty(t, b.RedundantAtoms())
+	// Taking any row out opens a hole: the proof above is not an idle one.
+	for i := range p.Zones2021.Rows {
+		less := p.Zones2021
+		less.Rows = append(append(less.Rows[:0:0], less.Rows[:i]...), less.Rows[i+1:]...)
+		require.Len(t, zoneBook(t, less).CheckObligations(everywhere), 1)
+	}
+}
+
+// Source "zones-2018": cooling rows carry no heating limit there, so that very
+// hot and very cold at once would be in two zones; no place on earth is.
+func TestZoneTableOf2018OverlapsOnlyWhereNobodyLives(t *testing.T) {
+	p := readPublished(t)
+	b := zoneBook(t, p.Zones2018)
+	require.Empty(t, b.CheckObligations(everywhere))
+	var pairs []string
+	for _, f := range b.Contradictions() {
+		require.Equal(t, Contradiction, f.Kind)
+		pairs = append(pairs, f.Rule)
+	}
+	hot, both := 0, 0
+	for _, row := range p.Zones2018.Rows {
+		if row.CDDAbove != nil && row.HDDTo == nil {
+			hot++
+		}
+		if row.HDDAbove != nil {
+			both++
+		}
+	}
+	require.Len(t, pairs, hot*both)
+	never := Impossible(num("cdd", Gt, 6300), num("hdd", Gt, 5400))
+	require.Empty(t, zoneBook(t, p.Zones2018, never).Contradictions())
+}
+
+// Source "degree-days": 57 stations against the zone of their county; where the
+// county list departs from the degree days the row says so.
+func TestStationsFallInTheZoneOfTheirCounty(t *testing.T) {
+	p := readPublished(t)
+	b := zoneBook(t, p.Zones2021)
+	require.Len(t, p.Stations.Rows, 57)
+	agree := 0
+	for _, s := range p.Stations.Rows {
+		v := b.Eval(factsOf(t, b, map[string]Value{"cdd": Number(s.CDD / 1.8), "hdd": Number(s.HDD / 1.8)}))
+		require.Len(t, v.Require, 1, s.Place)
+		same := v.Require[0].Value == strconv.Itoa(s.Zone)
+		require.Equal(t, s.Differs, !same, "%s: %s", s.Place, v.Require[0].Value)
+		if same {
+			agree++
+		}
+	}
+	require.Equal(t, 49, agree) // as counted in the comparison of both lists
+}
+
+func ageBook(t *testing.T, rows [][2]float64) *Book {
+	t.Helper()
+	lo, hi := rows[0][0], rows[len(rows)-1][1]
+	var list []Rule
+	for i, r := range rows {
+		list = append(list, rule(fmt.Sprintf("row-%d", i+1), Effect{Kind: Require, Need: "row", NeedValue: strconv.Itoa(i + 1)},
+			num("age", Ge, r[0]), num("age", Le, r[1])))
+	}
+	return newBook(t, []Fact{{Name: "age", Type: Numeric, Min: lo, Max: hi}}, list)
+}
+
+// Source "age-rows": one table overlaps at 29, the other leaves 31 out.
+func TestOverlapAndGapOfAgeRows(t *testing.T) {
+	p := readPublished(t)
+	for _, c := range []struct {
+		rows              ageRows
+		overlap, gapCount int
+	}{{p.Ages.Overlap, 1, 0}, {p.Ages.Gap, 0, 1}} {
+		b := ageBook(t, c.rows.Rows)
+		require.Len(t, b.Contradictions(), c.overlap)
+		gaps := b.CheckObligations(everywhere)
+		require.Len(t, gaps, c.gapCount)
+		for _, g := range gaps {
+			require.Equal(t, Unmet, g.Kind)
+			require.Contains(t, g.Text, fmt.Sprintf("age = %v", c.rows.At))
+		}
+		for _, point := range c.rows.Points {
+			v := b.Eval(factsOf(t, b, map[string]Value{"age": Number(point[0])}))
+			require.Len(t, v.Require, int(point[1]), point)
+		}
+	}
+}
+
+func gradeRules(rows []gradeRow) []Rule {
+	var list []Rule
+	for i, r := range rows {
+		amount := num("amount", Ge, r.From)
+		if r.Below != nil {
+			amount = Atom{Fact: "amount", Op: Between, Num: r.From, Num2: *r.Below}
+		}
+		list = append(list, rule(fmt.Sprintf("row-%d", i+1), Effect{Kind: Require, Need: "rate", NeedValue: r.Rate}, is("grade", r.Grade), amount))
+	}
+	return list
+}
+
+// Sources "grade-table" and "hit-policies": an eight-row table with hit policy
+// Unique: complete, free of overlap, and each half-open end on the right side.
+func TestGradeTableIsUniqueAndComplete(t *testing.T) {
+	p := readPublished(t)
+	facts := []Fact{
+		{Name: "grade", Type: Enum, Values: []string{"A", "B"}},
+		{Name: "amount", Type: Numeric, Min: 0, Max: 1e7},
+	}
+	b := newBook(t, facts, gradeRules(p.Grades.Rows))
+	require.Empty(t, b.Contradictions())
+	require.Empty(t, b.CheckObligations(everywhere))
+	for _, ask := range p.Grades.Asked {
+		v := b.Eval(factsOf(t, b, map[string]Value{"grade": Text(ask[0].(string)), "amount": Number(ask[1].(float64))}))
+		require.Len(t, v.Require, 1, ask)
+		require.Equal(t, ask[2], v.Require[0].Value)
+	}
+	for i, row := range p.Grades.Rows {
+		rows := append([]gradeRow(nil), p.Grades.Rows...)
+		if row.Below != nil {
+			wider := *row.Below + 1
+			rows[i].Below = &wider
+			require.Len(t, newBook(t, facts, gradeRules(rows)).Contradictions(), 1, "row %d", i+1)
+			swapped := row.From
+			rows[i].From, rows[i].Below = *row.Below, &swapped
+			_, err := NewBook(facts, gradeRules(rows))
+			require.ErrorIs(t, err, ErrCondition)
+		}
+		rows[i].From, rows[i].Below = row.From+1, row.Below
+		require.Len(t, newBook(t, facts, gradeRules(rows)).CheckObligations(everywhere), 1, "row %d", i+1)
+	}
+}

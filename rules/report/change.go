@@ -1,0 +1,52 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+// ChangeText says in one line what an edit changed: "Street wall: fiberglass
+// -> mineral wool, +$140". Nothing changed is said too.
+func ChangeText(changes []plan.Change, s units.System) string {
+	if len(changes) == 0 {
+		return "No place changes."
+	}
+	parts := make([]string, len(changes))
+	for i, c := range changes {
+		parts[i] = oneChange(c, s)
+	}
+	return strings.Join(parts, "; ")
+}
+
+func oneChange(c plan.Change, s units.System) string {
+	name := func(m string) string {
+		if m == "" {
+			return "no blanket"
+		}
+		return m
+	}
+	switch {
+	case c.Added:
+		return c.Label + ": new, " + name(c.To)
+	case c.Removed:
+		return c.Label + ": removed"
+	case c.From != c.To:
+		return fmt.Sprintf("%s: %s -> %s%s", c.Label, name(c.From), name(c.To), costDelta(c.Cost, s))
+	case c.Product:
+		return fmt.Sprintf("%s: another %s blanket%s", c.Label, c.To, costDelta(c.Cost, s))
+	}
+	return c.Label + ":" + strings.TrimPrefix(costDelta(c.Cost, s), ",")
+}
+
+func costDelta(c units.Cents, s units.System) string {
+	switch {
+	case c > 0:
+		return ", +" + s.Money(c)
+	case c < 0:
+		return ", " + s.Money(c)
+	}
+	return ", same price"
+}

@@ -1,0 +1,104 @@
+package strict
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"time"
+)
+
+// unitNames puts the unit at the end of a key into words. The longer ending
+// stands first where one ends in another.
+var unitNames = []struct{ ending, unit string }{
+	{"_usd_ft2", "dollars per square foot"},
+	{"_kg_m3", "kilograms per cubic meter"},
+	{"_kg_m2", "kilograms per square meter"},
+	{"_g_m2", "grams per square meter"},
+	{"_mj_m2", "megajoules per square meter"},
+	{"_mj_kg", "megajoules per kilogram"},
+	{"_r_per_in", "R per inch"},
+	{"_ft2", "square feet"},
+	{"_ft", "feet"},
+	{"_per_in", "a unit per inch"},
+	{"_in", "inches"},
+	{"_mm", "millimeters"},
+	{"_usd", "dollars"},
+	{"_cents", "cents"},
+	{"_lb", "pounds"},
+	{"_kg", "kilograms"},
+	{"_pa", "pascals"},
+	{"_c", "degrees Celsius"},
+	{"_f", "degrees Fahrenheit"},
+	{"_r", "R"},
+}
+
+// numberOf says which number a key wants: a number of square feet.
+func numberOf(key, number string) string {
+	for _, u := range unitNames {
+		if strings.HasSuffix(key, u.ending) {
+			return number + " of " + u.unit
+		}
+	}
+	return number
+}
+
+// wantOf says what a field accepts.
+func wantOf(t reflect.Type, key string) string {
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch k := t.Kind(); {
+	case reflect.PointerTo(t).Implements(fromTOMLType):
+		return "a value" // only the type itself knows which
+	case t == reflect.TypeFor[time.Time]():
+		return "a date like 2025-03-31, without quote marks"
+	case k == reflect.String:
+		return "text between quote marks"
+	case k == reflect.Bool:
+		return "true or false"
+	case k >= reflect.Int && k <= reflect.Uint64:
+		return numberOf(key, "a whole number")
+	case k == reflect.Float32 || k == reflect.Float64:
+		return numberOf(key, "a number")
+	case k == reflect.Slice || k == reflect.Array:
+		return wantList(t, key)
+	case k == reflect.Struct || k == reflect.Map:
+		return fmt.Sprintf("a table: %s = { ... } or a line [%s]", partText(key), partText(key))
+	}
+	return "a value"
+}
+
+func wantList(t reflect.Type, key string) string {
+	element := t.Elem()
+	for element.Kind() == reflect.Pointer {
+		element = element.Elem()
+	}
+	switch k := element.Kind(); {
+	case k == reflect.Struct || k == reflect.Map:
+		return fmt.Sprintf("tables: a line [[%s]] for each", partText(key))
+	case k == reflect.Slice || k == reflect.Array:
+		return "a list of lists: [ [ ... ], [ ... ] ]"
+	case k == reflect.String:
+		return `a list of texts: [ "...", "..." ]`
+	case k == reflect.Interface:
+		return "a list: [ ... ]"
+	case t.Kind() == reflect.Array:
+		return fmt.Sprintf("a list [ ... ] of %d values, each %s", t.Len(), wantOf(element, key))
+	}
+	return "a list [ ... ], each value " + wantOf(element, key)
+}
+
+// oneOf says which keys there are instead of an unknown one.
+func oneOf(key string, names []string) string {
+	const most = 12 // more than a person picks from
+	if near := Nearest(key, names); near != "" {
+		return "did you mean " + near + "?"
+	}
+	switch {
+	case len(names) == 0:
+		return "no keys here"
+	case len(names) > most:
+		return fmt.Sprintf("one of %s and %d more", strings.Join(names[:most], ", "), len(names)-most)
+	}
+	return "one of " + strings.Join(names, ", ")
+}

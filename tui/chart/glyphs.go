@@ -1,0 +1,63 @@
+package chart
+
+// Glyphs is a set of drawing signs, each one column wide. There are two:
+// ASCII and Unicode. The fields are closed so that no third set can appear in
+// which two kinds of layer look alike.
+type Glyphs struct {
+	bar, over, track string // filled, filled above the limit, room left
+	base, limit      string // the two lines of the months
+	rail, rung       string // the ladder
+	here, hereRung   string // the step one stands on
+	up, down         string // toward the inside, toward the outside
+	film, board      string // layers of a section, in the order of Kind
+	fiber, retarder  string
+	sheathing        string
+	cladding, gap    string
+	concrete, soil   string
+}
+
+// ASCII is the set for terminals and fonts that have nothing else.
+func ASCII() Glyphs {
+	return Glyphs{
+		bar: "#", over: "!", track: ".",
+		base: "-", limit: "=",
+		rail: "|", rung: "-", here: ">", hereRung: "=",
+		up: "^", down: "v",
+		film: ".", board: "=", fiber: "~", retarder: "-", sheathing: "#",
+		cladding: "/", gap: " ", concrete: "o", soil: ":",
+	}
+}
+
+// Unicode is the set with line and block characters. It keeps to signs that
+// common console fonts have: no emoji, no Braille patterns.
+func Unicode() Glyphs {
+	return Glyphs{
+		bar: "█", over: "▒", track: "░",
+		base: "─", limit: "═",
+		rail: "│", rung: "─", here: "›", hereRung: "═",
+		up: "↑", down: "↓",
+		film: "·", board: "═", fiber: "≈", retarder: "─", sheathing: "▓",
+		cladding: "▌", gap: " ", concrete: "▒", soil: "░",
+	}
+}
+
+func (g Glyphs) all() []string {
+	return []string{
+		g.bar, g.over, g.track, g.base, g.limit, g.rail, g.rung, g.here, g.hereRung,
+		g.up, g.down, g.film, g.board, g.fiber, g.retarder, g.sheathing,
+		g.cladding, g.gap, g.concrete, g.soil,
+	}
+}
+
+// layer gives the sign of a kind of layer; a kind that does not exist has
+// none, and its name alone has to do.
+func (g Glyphs) layer(k Kind) string {
+	signs := [...]string{
+		g.film, g.board, g.fiber, g.retarder, g.sheathing,
+		g.cladding, g.gap, g.concrete, g.soil,
+	}
+	if k < 0 || int(k) >= len(signs) {
+		return " "
+	}
+	return signs[k]
+}

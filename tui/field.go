@@ -1,0 +1,404 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/tui/style"
+)
+
+// field renders and edits one question, whatever its kind. It is the only
+// component that does.
+type field struct {
+	q       house.Question
+	place   string // id, empty for questions about the house
+	input   textinput.Model
+	cursor  int  // option under the cursor
+	typed   bool // the text differs from the answer that is kept
+	problem string
+}
+
+const maxTyped = 400 // far above any answer; a paste beyond it is cut
+
+func newField(q house.Question, place string) field {
+	in := textinput.New()
+	in.Prompt = ""
+	in.CharLimit = maxTyped
+	in.Cursor.SetMode(2) // hidden: we draw our own, so that frames are stable
+	f := field{q: q, place: place, input: in}
+	return f
+}
+
+func (f *field) textual() bool {
+	switch f.q.Kind {
+	case house.NumberKind, house.TextKind, house.Numbers:
+		return true
+	}
+	return false
+}
+
+// typing reports whether letters belong to the field. Numbers need no letters
+// but those of units, so the single-letter keys stay free there.
+func (f *field) typing() bool {
+	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers
+}
+
+// focus puts the kept answer, or what is assumed, under the cursor.
+func (f *field) focus(s *session) {
+	p := s.house.Place(f.place)
+	a := s.answered()
+	raw := a.Raw(f.q, p)
+	if f.textual() {
+		if !f.typed {
+			f.input.SetValue("")
+			if raw.State == house.Given {
+				f.input.SetValue(plainValue(f.q, raw))
+			}
+		}
+		f.input.Focus()
+		f.input.CursorEnd()
+		return
+	}
+	now := raw
+	if raw.State == house.Absent {
+		now = a.ValueOf(f.q, p).Answer
+	}
+	f.cursor = max(0, slices.IndexFunc(f.options(), func(o house.Option) bool { return o.Value == optionOf(f.q, now) }))
+}
+
+func (f *field) blur() { f.input.Blur() }
+
+// plainValue is the answer as a person would type it again.
+func plainValue(q house.Question, a house.Answer) string {
+	if q.Kind == house.NumberKind {
+		return q.Plain(a)
+	}
+	return q.Show(a, 0)
+}
+
+func optionOf(q house.Question, a house.Answer) string {
+	if q.Kind == house.YesNoKind {
+		if a.Bool {
+			return "yes"
+		}
+		return "no"
+	}
+	return a.Text
+}
+
+// options are what can be picked; yes and no are options too.
+func (f *field) options() []house.Option {
+	if f.q.Kind == house.YesNoKind {
+		return []house.Option{{Value: "yes", Label: "yes"}, {Value: "no", Label: "no"}}
+	}
+	return f.q.Options
+}
+
+// result of a key at a field.
+type fieldResult int
+
+const (
+	stays   fieldResult = iota // the field used the key, or nobody did
+	accepts                    // on to the next question
+	ignores                    // not for the field
+)
+
+func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
+	p := s.house.Place(f.place)
+	switch {
+	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.typing():
+		return f.dontKnow(s, p)
+	case msg.String() == "ctrl+u" || key.Matches(msg, keys.Clear) && !f.typing():
+		f.clear(s, p)
+		return stays
+	case key.Matches(msg, keys.Accept):
+		return f.accept(s, p)
+	case f.textual():
+		return f.type_(msg)
+	}
+	return f.pick(msg, s, p)
+}
+
+func (f *field) dontKnow(s *session, p *house.Place) fieldResult {
+	if !f.q.DontKnow {
+		f.problem = `"don't know" is not needed here: leave it as it is, or ` + f.q.Accepted()
+		return stays
+	}
+	f.typed, f.problem = false, ""
+	f.input.SetValue("")
+	s.answer(f.q, p, house.DontKnow())
+	return accepts
+}
+
+func (f *field) clear(s *session, p *house.Place) {
+	f.typed, f.problem = false, ""
+	f.input.SetValue("")
+	s.answer(f.q, p, house.Answer{})
+	f.focus(s)
+}
+
+// accept keeps what is there. An empty text keeps the answer there was, or
+// what is assumed; a wrong one stays on the screen with what would be right.
+func (f *field) accept(s *session, p *house.Place) fieldResult {
+	if f.textual() {
+		if !f.typed {
+			return accepts
+		}
+		a, err := f.q.Parse(f.input.Value())
+		if err != nil {
+			f.problem = sentence(err)
+			return stays
+		}
+		f.typed, f.problem = false, ""
+		s.answer(f.q, p, a)
+		return accepts
+	}
+	if f.q.Kind == house.Many {
+		if s.answered().Raw(f.q, p).State == house.Absent && f.q.Default != nil {
+			s.answer(f.q, p, s.answered().ValueOf(f.q, p).Answer)
+		}
+		return accepts
+	}
+	f.choose(s, p)
+	return accepts
+}
+
+func (f *field) choose(s *session, p *house.Place) {
+	opts := f.options()
+	if len(opts) == 0 {
+		return
+	}
+	v := opts[min(f.cursor, len(opts)-1)].Value
+	a := house.Text(v)
+	if f.q.Kind == house.YesNoKind {
+		a = house.YesNo(v == "yes")
+	}
+	f.problem = ""
+	s.answer(f.q, p, a)
+}
+
+func (f *field) type_(msg tea.KeyMsg) fieldResult {
+	switch {
+	case key.Matches(msg, keys.Up), key.Matches(msg, keys.Down), slices.Contains(neverTyped, msg.String()):
+		return ignores
+	case !f.typing() && isPlainLetter(msg) && !f.typed:
+		return ignores // "b", "?" and the like are keys while nothing is typed
+	}
+	before := f.input.Value()
+	f.input, _ = f.input.Update(msg)
+	if f.input.Value() != before {
+		f.typed, f.problem = true, ""
+	}
+	return stays
+}
+
+// neverTyped are keys that the text input would swallow without a trace.
+var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "shift+tab"}
+
+func isPlainLetter(msg tea.KeyMsg) bool {
+	return msg.Type == tea.KeyRunes && len(msg.Runes) == 1 && !msg.Paste && !strings.ContainsRune("0123456789./-$'", msg.Runes[0])
+}
+
+func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
+	n := len(f.options())
+	switch {
+	case n == 0:
+		return ignores
+	case key.Matches(msg, keys.Left):
+		f.cursor = (f.cursor + n - 1) % n
+	case key.Matches(msg, keys.Right):
+		f.cursor = (f.cursor + 1) % n
+	case f.q.Kind == house.Many && key.Matches(msg, keys.Toggle):
+		f.toggle(s, p)
+	case f.q.Kind == house.YesNoKind && key.Matches(msg, keys.Yes):
+		f.cursor = 0
+		f.choose(s, p)
+		return accepts
+	case f.q.Kind == house.YesNoKind && msg.String() == "n":
+		f.cursor = 1
+		f.choose(s, p)
+		return accepts
+	case len(msg.Runes) == 1 && msg.Runes[0] >= '1' && int(msg.Runes[0]-'0') <= n:
+		f.cursor = int(msg.Runes[0] - '1')
+		if f.q.Kind == house.Many {
+			f.toggle(s, p)
+			return stays
+		}
+		f.choose(s, p)
+		return accepts
+	default:
+		return ignores
+	}
+	return stays
+}
+
+func (f *field) toggle(s *session, p *house.Place) {
+	v := f.options()[f.cursor].Value
+	list := slices.Clone(s.answered().ValueOf(f.q, p).Answer.List)
+	if i := slices.Index(list, v); i >= 0 {
+		list = slices.Delete(list, i, i+1)
+	} else {
+		list = append(list, v)
+	}
+	s.answer(f.q, p, house.List(list...))
+}
+
+// sentence takes the wrapping words off an error for a person.
+func sentence(err error) string {
+	_, text, ok := strings.Cut(err.Error(), ": ")
+	if !ok {
+		return err.Error()
+	}
+	return text
+}
+
+// answerText is the answer in one line, with how it is known.
+func (f *field) answerText(s *session) (text string, tone style.Tone) {
+	p := s.house.Place(f.place)
+	v := s.answered().ValueOf(f.q, p)
+	switch v.Source {
+	case house.FromAnswer:
+		return f.q.Show(v.Answer, s.system), style.Plain
+	case house.FromDefault:
+		return f.q.Show(v.Answer, s.system) + " (assumed)", style.Dim
+	case house.FromUnknown:
+		return "not known yet", style.Warn
+	}
+	return "-", style.Dim
+}
+
+// view draws the question; the active one opens up with its input, how to
+// find out, and what is wrong.
+func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
+	answer, tone := f.answerText(s)
+	if !active {
+		f.closed(p, answer, tone)
+		return
+	}
+	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt)
+	p.mark()
+	indent := 4
+	switch {
+	case f.textual():
+		f.inputRow(p, s, indent)
+	case f.q.Kind == house.Many:
+		f.manyRows(p, s, indent, g)
+	default:
+		f.choiceRows(p, s, indent, g)
+	}
+	if f.problem != "" {
+		p.para(style.Danger, indent, f.problem)
+	}
+	if f.q.How != "" {
+		p.para(style.Dim, indent, f.q.How)
+	}
+	p.mark()
+}
+
+func (f *field) closed(p *page, answer string, tone style.Tone) {
+	if p.width < 64 {
+		p.line(style.Plain, "  "+f.q.Prompt)
+		p.line(tone, "    "+answer)
+		return
+	}
+	const answerWidth = 30
+	lines := wrap(f.q.Prompt, p.width-answerWidth-3)
+	for i, l := range lines {
+		if i == 0 {
+			p.add(piece{style.Plain, "  " + padTo(l, p.width-answerWidth-2)}, piece{tone, answer})
+			continue
+		}
+		p.line(style.Plain, "  "+l)
+	}
+}
+
+func (f *field) inputRow(p *page, s *session, indent int) {
+	v := f.input.Value()
+	if v == "" {
+		answer, _ := f.answerText(s)
+		p.add(piece{style.Plain, strings.Repeat(" ", indent) + "[_"}, piece{style.Dim, " " + answer}, piece{style.Plain, " ]"})
+		return
+	}
+	room := max(4, p.width-indent-6)
+	r := []rune(v)
+	pos := f.input.Position()
+	start := max(0, pos-room+1)
+	end := min(len(r), start+room)
+	text := string(r[start:min(pos, end)]) + "_" + string(r[min(pos, end):end])
+	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit()})
+}
+
+func (f *field) unit() string {
+	switch f.q.Unit {
+	case "ft", "in", "ft2":
+		return " " + f.q.Unit
+	}
+	return ""
+}
+
+func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
+	known := s.answered().ValueOf(f.q, s.house.Place(f.place))
+	for i, o := range f.options() {
+		mark, tone := "  ", style.Plain
+		if i == f.cursor {
+			mark, tone = g.Pointer+" ", style.Chosen
+		}
+		note := ""
+		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
+			note = "  (assumed)"
+		}
+		p.line(tone, strings.Repeat(" ", indent)+mark+numbered(i)+o.Label+note)
+	}
+	if known.Source == house.FromUnknown {
+		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
+	}
+}
+
+func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
+	list := s.answered().ValueOf(f.q, s.house.Place(f.place)).Answer.List
+	for i, o := range f.options() {
+		mark, tone := "  ", style.Plain
+		if i == f.cursor {
+			mark, tone = g.Pointer+" ", style.Chosen
+		}
+		tick := g.NoTick
+		if slices.Contains(list, o.Value) {
+			tick = g.Tick
+		}
+		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label)
+	}
+}
+
+func numbered(i int) string {
+	if i > 8 {
+		return "   "
+	}
+	return string(rune('1'+i)) + "  "
+}
+
+func (f *field) keys() []key.Binding {
+	out := []key.Binding{keys.Accept}
+	switch {
+	case f.q.Kind == house.Many:
+		out = append(out, keys.Left, keys.Right, keys.Toggle)
+	case !f.textual():
+		out = append(out, keys.Left, keys.Right)
+	}
+	if f.q.DontKnow {
+		b := keys.DontKnow
+		if f.typing() {
+			b = bind("ctrl+d", "don't know", "ctrl+d")
+		}
+		out = append(out, b)
+	}
+	why := keys.Why
+	if f.typing() {
+		why = bind("f1", "why we ask", "f1")
+	}
+	return append(out, why)
+}

@@ -1,0 +1,191 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/tui/style"
+)
+
+// form asks a list of questions, one open at a time. It is the review screen
+// as well: every answer can be reached with the arrow keys.
+type form struct {
+	title  string
+	intro  string
+	at     step
+	place  string // id of the place, empty for the house
+	pick   func(*session) []house.Question
+	then   func(*session) tea.Cmd // after the last question
+	fields []field
+	active int
+	help   bool
+	below  func(*page, *session) // what the answers lead to, under the questions
+}
+
+func newForm(title, intro string, at step, place string, s *session, pick func(*session) []house.Question, then func(*session) tea.Cmd) *form {
+	f := &form{title: title, intro: intro, at: at, place: place, pick: pick, then: then}
+	f.refresh(s)
+	if len(f.fields) > 0 {
+		f.fields[0].focus(s)
+	}
+	return f
+}
+
+// refresh takes the questions that apply now. What was typed into a field
+// stays with it.
+func (f *form) refresh(s *session) {
+	old := map[string]field{}
+	activeKey := ""
+	for i, x := range f.fields {
+		old[x.q.FullKey()] = x
+		if i == f.active {
+			activeKey = x.q.FullKey()
+		}
+	}
+	f.fields = nil
+	place := s.house.Place(f.place)
+	for _, q := range f.pick(s) {
+		if !s.answered().Asked(q, place) {
+			continue
+		}
+		x, ok := old[q.FullKey()]
+		if !ok {
+			x = newField(q, f.place)
+		}
+		x.q = q
+		f.fields = append(f.fields, x)
+		if q.FullKey() == activeKey {
+			f.active = len(f.fields) - 1
+		}
+	}
+	f.active = max(0, min(f.active, len(f.fields)-1))
+}
+
+func (f *form) Step() step { return f.at }
+
+func (f *form) Typing() bool {
+	return len(f.fields) > 0 && (f.fields[f.active].typing() || f.fields[f.active].typed)
+}
+
+func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok || len(f.fields) == 0 {
+		if ok && key.Matches(k, keys.Back) {
+			return f, send(backMsg{})
+		}
+		return f, nil
+	}
+	x := &f.fields[f.active]
+	if f.help {
+		f.help = false
+		return f, nil
+	}
+	if k.String() == "f1" || key.Matches(k, keys.Why) && !x.typing() {
+		f.help = true
+		return f, nil
+	}
+	switch x.update(k, s) {
+	case accepts:
+		f.refresh(s)
+		return f.forward(s)
+	case stays:
+		f.refresh(s)
+		return f, nil
+	}
+	switch {
+	case key.Matches(k, keys.Up), k.String() == "shift+tab":
+		f.move(-1, s)
+	case key.Matches(k, keys.Down):
+		f.move(1, s)
+	case key.Matches(k, keys.More):
+		s.rough = !s.rough
+		f.refresh(s)
+		f.fields[f.active].focus(s)
+	case key.Matches(k, keys.Back):
+		return f, send(backMsg{})
+	case key.Matches(k, keys.Next):
+		if f.then != nil {
+			return f, f.then(s)
+		}
+	}
+	return f, nil
+}
+
+func (f *form) forward(s *session) (screen, tea.Cmd) {
+	if f.active == len(f.fields)-1 {
+		if f.then != nil {
+			return f, f.then(s)
+		}
+		return f, nil
+	}
+	f.move(1, s)
+	return f, nil
+}
+
+func (f *form) move(by int, s *session) {
+	f.fields[f.active].blur()
+	f.active = max(0, min(f.active+by, len(f.fields)-1))
+	f.fields[f.active].focus(s)
+}
+
+func (f *form) View(p *page, s *session) {
+	p.line(style.Title, f.title)
+	if f.intro != "" {
+		p.para(style.Dim, 0, f.intro)
+	}
+	p.blank()
+	for i := range f.fields {
+		f.fields[i].view(p, s, i == f.active, s.g)
+		if i == f.active && f.help {
+			f.helpRows(p, s)
+		}
+	}
+	if len(f.fields) == 0 {
+		p.line(style.Dim, "Nothing to ask here.")
+	}
+	if f.below != nil {
+		p.blank()
+		f.below(p, s)
+	}
+}
+
+func (f *form) helpRows(p *page, s *session) {
+	q := f.fields[f.active].q
+	h, ok := s.catalog().Help(q.FullKey())
+	if !ok {
+		p.para(style.Good, 4, q.How)
+		return
+	}
+	p.para(style.Good, 4, "Why we ask: "+h.Why)
+	if h.How != "" {
+		p.para(style.Good, 4, "How to find out: "+h.How)
+	}
+	if h.Ask != "" {
+		p.para(style.Good, 4, "To ask: \""+strings.Trim(h.Ask, `"`)+"\"")
+	}
+	p.mark()
+}
+
+func (f *form) Keys(s *session) []key.Binding {
+	if len(f.fields) == 0 {
+		return []key.Binding{keys.Back}
+	}
+	x := &f.fields[f.active]
+	out := x.keys()
+	back := keys.Back
+	if x.typing() {
+		back = bind("esc", "back", "esc")
+	}
+	out = append(out, back, bind("up/down", "other question", "up", "down"))
+	more := keys.More
+	if !s.rough {
+		more = bind("m", "fewer questions", "m")
+	}
+	if x.typing() {
+		more = bind("ctrl+t", more.Help().Desc, "ctrl+t")
+	}
+	return append(out, more)
+}

@@ -1,0 +1,59 @@
+package tui
+
+import "github.com/charmbracelet/bubbles/key"
+
+// keyMap holds every key of the program. The footer, the help screen and the
+// key table of the README are made from it.
+type keyMap struct {
+	Up, Down, Left, Right, PageUp, PageDown key.Binding
+	Accept, Back, Next, Prev                key.Binding
+	DontKnow, Why, Clear, More, Toggle      key.Binding
+	Yes, No                                 key.Binding
+	Add, Copy, Delete, Edit, Propose        key.Binding
+	Reasons, Picture, Damp, How, Own        key.Binding
+	FindOut, Export, Save, Keep, Words      key.Binding
+	GoTo, Quit, Interrupt, Suspend          key.Binding
+}
+
+func bind(help, what string, keys ...string) key.Binding {
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(help, what))
+}
+
+var keys = keyMap{
+	Up:        bind("up", "up", "up"),
+	Down:      bind("down", "down", "down", "tab"),
+	Left:      bind("left", "less", "left"),
+	Right:     bind("right", "more", "right"),
+	PageUp:    bind("pgup", "page up", "pgup"),
+	PageDown:  bind("pgdn", "page down", "pgdown"),
+	Accept:    bind("enter", "accept", "enter"),
+	Back:      bind("b", "back", "b", "esc"),
+	Next:      bind("n", "next step", "n", "ctrl+n"),
+	Prev:      bind("p", "step before", "ctrl+p"),
+	DontKnow:  bind("d", "don't know", "d", "ctrl+d"),
+	Why:       bind("?", "why we ask", "?", "f1"),
+	Clear:     bind("c", "clear", "c", "ctrl+u"),
+	More:      bind("m", "more questions", "m", "ctrl+t"),
+	Toggle:    bind("space", "tick", " "),
+	Yes:       bind("y", "yes", "y"),
+	No:        bind("n", "no", "n"),
+	Add:       bind("a", "add", "a"),
+	Copy:      bind("c", "copy", "c"),
+	Delete:    bind("x", "delete", "x"),
+	Edit:      bind("e", "its answers", "e"),
+	Propose:   bind("r", "propose again", "r"),
+	Reasons:   bind("w", "why", "w"),
+	Picture:   bind("p", "picture", "p"),
+	Damp:      bind("d", "damp", "d"),
+	How:       bind("h", "how to install", "h"),
+	Own:       bind("o", "what matters here", "o"),
+	FindOut:   bind("f", "find out", "f"),
+	Export:    bind("x", "export", "x"),
+	Save:      bind("s", "save", "s", "ctrl+s"),
+	Keep:      bind("k", "keep as a plan", "k"),
+	Words:     bind("/", "words", "/"),
+	GoTo:      bind("g", "go to", "g"),
+	Quit:      bind("q", "quit", "q"),
+	Interrupt: bind("ctrl+c", "stop", "ctrl+c"),
+	Suspend:   bind("ctrl+z", "pause", "ctrl+z"),
+}

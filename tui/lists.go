@@ -1,0 +1,179 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/report"
+	"battwright/tui/style"
+)
+
+// reading is a screen that only shows; extra keys lead on from it.
+type reading struct {
+	at    step
+	draw  func(*page, *session)
+	extra []key.Binding
+	on    func(tea.KeyMsg, *session) tea.Cmd
+	back  tea.Cmd
+}
+
+func (r *reading) Step() step   { return r.at }
+func (r *reading) Typing() bool { return false }
+
+func (r *reading) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return r, nil
+	}
+	if key.Matches(k, keys.Back) {
+		if r.back != nil {
+			return r, r.back
+		}
+		return r, send(backMsg{})
+	}
+	if r.on != nil {
+		return r, r.on(k, s)
+	}
+	return r, nil
+}
+
+func (r *reading) View(p *page, s *session) { r.draw(p, s) }
+
+func (r *reading) Keys(*session) []key.Binding {
+	return append(append([]key.Binding{}, r.extra...), bind("pgup/pgdn", "scroll", "pgup"), keys.Back)
+}
+
+// newFindOut is the list of what to find out, most plan-changing first.
+func newFindOut() *reading {
+	return &reading{at: stepCheck, draw: func(p *page, s *session) {
+		p.line(style.Title, "Find-out list")
+		p.para(style.Dim, 0, "What is not known yet. MATTERS: another answer changes the plan. The rest can wait, or does not matter here.")
+		p.blank()
+		list := s.findOut()
+		for i, u := range list {
+			where := "House"
+			if u.Place != "" {
+				where = u.Label
+			}
+			tone, word := style.Dim, "does not change the plan"
+			if u.Matters {
+				tone, word = style.Warn, "MATTERS: "+u.Effect
+			}
+			p.para(style.Plain, 2, fmt.Sprintf("%d. %s: %s", i+1, where, u.Prompt))
+			p.para(tone, 5, word)
+			if h, ok := s.catalog().Help(u.Key); ok && h.Ask != "" {
+				p.para(style.Dim, 5, "To ask: "+h.Ask)
+			}
+		}
+		if len(list) == 0 {
+			p.line(style.Good, "Nothing is unknown.")
+		}
+		p.blank()
+		p.line(style.Title, "Assumed, because nobody said otherwise")
+		for _, a := range s.plan.Assumed {
+			where := "House"
+			if a.Place != "" {
+				where = a.Label
+			}
+			p.para(style.Dim, 2, fmt.Sprintf("%s: %s %s", where, a.Prompt, a.Value))
+		}
+	}}
+}
+
+// newOrder shows what the order rests on so far.
+func newOrder() *reading {
+	r := &reading{at: stepOrder, extra: []key.Binding{bind("n", "check", "n"), keys.Export}, back: send(goMsg{stepMoney})}
+	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+		switch {
+		case key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
+			return send(goMsg{stepCheck})
+		case key.Matches(k, keys.Export):
+			return send(pushMsg{newExport()})
+		}
+		return nil
+	}
+	r.draw = orderRows
+	return r
+}
+
+// newCheck gathers the cautions of the whole house before the walls close.
+func newCheck() *reading {
+	r := &reading{at: stepCheck, extra: []key.Binding{keys.FindOut, keys.Export}, back: send(goMsg{stepOrder})}
+	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+		switch {
+		case key.Matches(k, keys.FindOut), key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
+			return send(pushMsg{newFindOut()})
+		case key.Matches(k, keys.Export):
+			return send(pushMsg{newExport()})
+		}
+		return nil
+	}
+	r.draw = checkRows
+	return r
+}
+
+func checkRows(p *page, s *session) {
+	p.line(style.Title, "Before anything is covered")
+	p.para(style.Dim, 0, "Walk the house with this list. Do not cover a blanket before the insulation inspection.")
+	for _, pl := range s.plan.Places {
+		p.blank()
+		p.line(style.Title, pl.Surface.Label)
+		if pl.Stopped != "" {
+			p.para(style.Danger, 2, "STOP: "+pl.Stopped)
+			continue
+		}
+		if pl.Choice != nil {
+			p.para(style.Plain, 2, s.g.NoTick+" the label says "+report.ProductText(pl.Choice.Assessed, s.system))
+		}
+		for _, c := range report.Cautions(pl) {
+			p.para(style.Warn, 2, s.g.NoTick+" "+c)
+		}
+		for _, h := range report.Steps(pl) {
+			p.para(style.Plain, 2, s.g.NoTick+" "+h)
+		}
+	}
+	p.blank()
+	p.para(style.Dim, 0, report.Closing)
+}
+
+func moneyBelow(p *page, s *session) {
+	p.para(style.Plain, 0, report.MoneyText(s.plan, s.system))
+	p.blank()
+	for _, pl := range s.plan.Places {
+		if pl.Choice == nil || pl.Stopped != "" {
+			continue
+		}
+		m := pl.Choice.Money
+		text := s.system.MoneyRange(m.Total)
+		if m.Labour.High > 0 {
+			text += " with the work"
+		}
+		p.labelled(style.Plain, "  "+pl.Surface.Label, max(12, min(34, p.width/2)), pl.Choice.Name+", "+text)
+	}
+}
+
+// newProblems shows everything that is wrong with a file; the house that was
+// open stays open.
+func newProblems(title string, err error) *reading {
+	return &reading{at: stepNone, draw: func(p *page, _ *session) {
+		p.line(style.Title, title)
+		p.para(style.Dim, 0, "The house that was open is still open and unchanged. Correct these lines in any editor, then open the file again:")
+		p.blank()
+		for _, l := range splitLines(err.Error()) {
+			p.para(style.Warn, 2, l)
+		}
+	}}
+}
+
+func splitLines(s string) []string {
+	var out []string
+	start := 0
+	for i := 0; i < len(s); i++ {
+		if s[i] == '\n' {
+			out, start = append(out, s[start:i]), i+1
+		}
+	}
+	return append(out, s[start:])
+}

@@ -1,0 +1,121 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/tui/style"
+)
+
+// look is the house table: words and prices, no scores.
+type look struct{ cursor int }
+
+func newLook() *look { return &look{} }
+
+func (x *look) Step() step   { return stepLook }
+func (x *look) Typing() bool { return false }
+
+func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return x, nil
+	}
+	n := len(s.plan.Places)
+	x.cursor = max(0, min(x.cursor, n-1))
+	switch {
+	case key.Matches(k, keys.Up):
+		x.cursor = max(0, x.cursor-1)
+	case key.Matches(k, keys.Down):
+		x.cursor = min(max(0, n-1), x.cursor+1)
+	case key.Matches(k, keys.Accept) && n > 0:
+		return x, send(pushMsg{newPlacePage(s.plan.Places[x.cursor].Surface.ID)})
+	case key.Matches(k, keys.FindOut):
+		return x, send(pushMsg{newFindOut()})
+	case key.Matches(k, keys.Export):
+		return x, send(pushMsg{newExport()})
+	case key.Matches(k, keys.Keep):
+		return x, send(pushMsg{newVariants()})
+	case k.String() == "m":
+		return x, send(goMsg{stepMatters})
+	case key.Matches(k, keys.Next):
+		return x, send(goMsg{stepMoney})
+	case key.Matches(k, keys.Back):
+		return x, send(goMsg{stepMatters})
+	}
+	return x, nil
+}
+
+func (x *look) View(p *page, s *session) {
+	p.line(style.Title, "The house at a glance")
+	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
+	p.blank()
+	for i, pl := range s.plan.Places {
+		x.place(p, s, pl, i == x.cursor)
+	}
+	if len(s.plan.Places) == 0 {
+		p.line(style.Warn, "No place yet: g, then places.")
+	}
+}
+
+func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
+	glance(p, s, pl, here)
+	if here {
+		p.mark()
+	}
+	for _, r := range report.RankRows(pl, s.options()) {
+		if pl.Stopped != "" {
+			break
+		}
+		cell := r.Fit
+		if r.Price != "" {
+			cell += ", " + r.Price
+		}
+		note := ""
+		switch {
+		case r.Rank == "":
+			note = r.Minus
+		case r.Plus != "":
+			note = "+ " + r.Plus
+		}
+		if p.width < 76 || !here {
+			p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), padTo(cell, p.width-22)})
+			continue
+		}
+		p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), padTo(cell, 30)}, piece{style.Dim, note})
+	}
+	if here {
+		p.mark()
+	}
+}
+
+func fitTone(fit string) style.Tone {
+	switch fit {
+	case "fits":
+		return style.Good
+	case "no":
+		return style.Dim
+	case "about equal":
+		return style.Plain
+	}
+	return style.Warn
+}
+
+// glance is one place in one entry: its name and what to do.
+func glance(p *page, s *session, pl plan.Place, here bool) {
+	mark, tone := "  ", style.Title
+	if here {
+		mark, tone = s.g.Pointer+" ", style.Chosen
+	}
+	p.line(tone, mark+pl.Surface.Label)
+	body := style.Plain
+	if pl.Stopped != "" || pl.Choice == nil {
+		body = style.Danger
+	}
+	p.para(body, 4, report.Glance(pl, s.options()))
+}
+
+func (x *look) Keys(*session) []key.Binding {
+	return []key.Binding{bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter"), bind("m", "what matters", "m"), bind("n", "money", "n"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
+}

@@ -1,0 +1,206 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/tui/style"
+)
+
+// matters asks what is out of the question and the five priorities, for the
+// house or for one place, and shows the ranking move while they change.
+type matters struct {
+	place  string // id, empty for the house
+	out    field
+	cursor int // 0 is "out of the question", then the priorities
+	help   bool
+}
+
+func newMatters(s *session) *matters { return newMattersFor(s, "") }
+
+func newMattersFor(s *session, place string) *matters {
+	key := "rule_out"
+	if place != "" {
+		key = "place.rule_out"
+	}
+	q, _ := s.list.Find(key)
+	m := &matters{place: place, out: newField(q, place)}
+	m.out.focus(s)
+	if place != "" {
+		m.cursor = 1
+	}
+	return m
+}
+
+func (m *matters) Step() step   { return stepMatters }
+func (m *matters) Typing() bool { return false }
+
+func (m *matters) questions(s *session) []house.Question {
+	var out []house.Question
+	for _, k := range s.catalog().Criteria {
+		key := "priorities." + k.ID
+		if m.place != "" {
+			key = "place.priorities." + k.ID
+		}
+		if q, ok := s.list.Find(key); ok {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// level is the priority as it counts here, and whether the place has its own.
+func (m *matters) level(s *session, q house.Question, i int) (level int, own bool) {
+	a := s.answered()
+	p := s.house.Place(m.place)
+	if raw := a.Raw(q, p); raw.State == house.Given {
+		return int(raw.Number), true
+	}
+	return int(a.Num(house.Priorities, nil, s.catalog().Criteria[i].ID)), false
+}
+
+func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return m, nil
+	}
+	if m.help {
+		m.help = false
+		return m, nil
+	}
+	qs := m.questions(s)
+	switch {
+	case key.Matches(k, keys.Up):
+		m.cursor = max(0, m.cursor-1)
+		return m, nil
+	case key.Matches(k, keys.Down):
+		m.cursor = min(len(qs), m.cursor+1)
+		return m, nil
+	case key.Matches(k, keys.Why):
+		m.help = true
+		return m, nil
+	case key.Matches(k, keys.Next):
+		return m, m.leave()
+	case key.Matches(k, keys.Back):
+		if m.place != "" {
+			return m, send(backMsg{})
+		}
+		return m, send(goMsg{stepPlaces})
+	case key.Matches(k, keys.Accept):
+		if m.cursor < len(qs) && m.place == "" && m.cursor == 0 {
+			m.cursor++
+			return m, nil
+		}
+		return m, m.leave()
+	}
+	if m.cursor == 0 {
+		m.out.update(k, s)
+		return m, nil
+	}
+	m.set(k, s, qs[m.cursor-1], m.cursor-1)
+	return m, nil
+}
+
+func (m *matters) leave() tea.Cmd {
+	if m.place != "" {
+		return send(backMsg{})
+	}
+	return send(goMsg{stepLook})
+}
+
+// set changes one priority: a digit sets it, left and right move it.
+func (m *matters) set(k tea.KeyMsg, s *session, q house.Question, i int) {
+	level, _ := m.level(s, q, i)
+	p := s.house.Place(m.place)
+	switch {
+	case key.Matches(k, keys.Left):
+		level--
+	case key.Matches(k, keys.Right):
+		level++
+	case len(k.Runes) == 1 && k.Runes[0] >= '0' && k.Runes[0] <= '5':
+		level = int(k.Runes[0] - '0')
+	case key.Matches(k, keys.Clear):
+		s.answer(q, p, house.Answer{})
+		return
+	default:
+		return
+	}
+	a := house.Number(float64(max(0, min(5, level))))
+	s.answer(q, p, a)
+}
+
+func (m *matters) View(p *page, s *session) {
+	title := "What matters"
+	if pl := s.place(m.place); pl != nil {
+		title = "What matters: " + pl.Surface.Label
+	}
+	p.line(style.Title, title)
+	p.para(style.Dim, 0, "Safety and your R-value are always kept. Beyond that, what matters most? 0 does not matter, 5 matters most.")
+	p.blank()
+	m.out.view(p, s, m.cursor == 0, s.g)
+	p.blank()
+	for i, q := range m.questions(s) {
+		m.row(p, s, q, i)
+	}
+	p.blank()
+	if m.place != "" {
+		if pl := s.place(m.place); pl != nil {
+			rankRows(p, s, *pl)
+		}
+		return
+	}
+	p.line(style.Title, "Then")
+	for _, pl := range s.plan.Places {
+		glance(p, s, pl, false)
+	}
+}
+
+func (m *matters) row(p *page, s *session, q house.Question, i int) {
+	level, own := m.level(s, q, i)
+	mark, tone := "  ", style.Plain
+	if m.cursor == i+1 {
+		mark, tone = s.g.Pointer+" ", style.Chosen
+	}
+	k := s.catalog().Criteria[i]
+	bar := ""
+	for n := 1; n <= 5; n++ {
+		if n <= level {
+			bar += s.g.Bar + s.g.Bar
+		} else {
+			bar += s.g.Empty + s.g.Empty
+		}
+	}
+	note := ""
+	switch {
+	case m.place != "" && own:
+		note = "  just here"
+	case m.place != "":
+		note = "  as in the rest of the house"
+	case !own:
+		note = "  (assumed)"
+	}
+	p.add(piece{tone, mark + padTo(k.Name, 22)}, piece{tone, fmt.Sprintf("%d ", level)}, piece{style.Plain, bar}, piece{style.Dim, note})
+	if m.cursor == i+1 {
+		p.mark()
+		if m.help {
+			p.para(style.Good, 4, "Judged by "+k.Measures+".")
+			if h, ok := s.catalog().Help("priorities." + k.ID); ok {
+				p.para(style.Good, 4, h.Why)
+			}
+		}
+	}
+}
+
+func (m *matters) Keys(*session) []key.Binding {
+	if m.cursor == 0 {
+		return []key.Binding{keys.Left, keys.Right, keys.Toggle, keys.Down, keys.Accept, keys.Back}
+	}
+	out := []key.Binding{bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Up, keys.Down, keys.Why, keys.Accept, keys.Back}
+	if m.place != "" {
+		out = append(out, bind("c", "as in the house", "c"))
+	}
+	return out
+}

@@ -1,0 +1,223 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/tui/style"
+)
+
+// view is what a place page shows.
+type view int
+
+const (
+	viewResult view = iota
+	viewWhy
+	viewPicture
+	viewDamp
+	viewHow
+)
+
+// placePage is one place: the result, and one key further the reasons, the
+// picture, the damp check, and how to install.
+type placePage struct {
+	id   string
+	show view
+}
+
+func newPlacePage(id string) *placePage { return &placePage{id: id} }
+
+func (x *placePage) Step() step   { return stepLook }
+func (x *placePage) Typing() bool { return false }
+
+func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return x, nil
+	}
+	turn := func(v view) {
+		if x.show == v {
+			v = viewResult
+		}
+		x.show = v
+	}
+	switch {
+	case key.Matches(k, keys.Reasons):
+		turn(viewWhy)
+	case k.String() == "p":
+		turn(viewPicture)
+	case k.String() == "d":
+		turn(viewDamp)
+	case key.Matches(k, keys.How):
+		turn(viewHow)
+	case key.Matches(k, keys.Own):
+		return x, send(pushMsg{newMattersFor(s, x.id)})
+	case key.Matches(k, keys.Edit):
+		if s.house.Place(x.id) != nil {
+			return x, send(pushMsg{newPlaceForm(s, x.id)})
+		}
+	case key.Matches(k, keys.Right), key.Matches(k, keys.Next):
+		x.step(s, 1)
+	case key.Matches(k, keys.Left):
+		x.step(s, -1)
+	case key.Matches(k, keys.Back):
+		if x.show != viewResult {
+			x.show = viewResult
+			return x, nil
+		}
+		return x, send(backMsg{})
+	}
+	return x, nil
+}
+
+// step goes to the neighbouring place.
+func (x *placePage) step(s *session, by int) {
+	for i, p := range s.plan.Places {
+		if p.Surface.ID == x.id {
+			n := len(s.plan.Places)
+			x.id = s.plan.Places[(i+by+n)%n].Surface.ID
+			return
+		}
+	}
+}
+
+func (x *placePage) View(p *page, s *session) {
+	pl := s.place(x.id)
+	if pl == nil {
+		p.line(style.Warn, "This place is gone.")
+		return
+	}
+	p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl)))
+	switch x.show {
+	case viewWhy:
+		x.why(p, s, *pl)
+	case viewPicture:
+		pictureRows(p, s, *pl)
+	case viewDamp:
+		dampRows(p, s, *pl)
+	case viewHow:
+		x.how(p, s, *pl)
+	default:
+		x.result(p, s, *pl)
+	}
+}
+
+const labelColumn = 8
+
+func (x *placePage) result(p *page, s *session, pl plan.Place) {
+	for _, l := range report.PlaceLines(pl, s.options()) {
+		tone := style.Plain
+		switch l.Label {
+		case "Stop", "Gap", "Plus":
+			tone = style.Danger
+		}
+		p.labelled(tone, l.Label, labelColumn, l.Text)
+	}
+	if pl.Choice != nil && pl.Stopped == "" {
+		for _, w := range report.WhyLines(pl) {
+			p.labelled(style.Plain, w.Label, labelColumn, w.Text)
+		}
+		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
+	}
+	cautions := report.Cautions(pl)
+	for i, c := range cautions {
+		if i == 3 {
+			p.labelled(style.Dim, "", labelColumn, fmt.Sprintf("%d more with h", len(cautions)-3))
+			break
+		}
+		label := ""
+		if i == 0 {
+			label = "Care"
+		}
+		p.labelled(style.Warn, label, labelColumn, "! "+c)
+	}
+	if n := unknownHere(s.plan, pl.Surface.ID); n > 0 {
+		p.labelled(style.Dim, "Guess", labelColumn, fmt.Sprintf("%d answers about this place are not known yet: e opens them", n))
+	}
+}
+
+func unknownHere(pl plan.Plan, id string) int {
+	n := 0
+	for _, u := range pl.Unknown {
+		if u.Place == id {
+			n++
+		}
+	}
+	return n
+}
+
+func rankRows(p *page, s *session, pl plan.Place) {
+	for i, r := range report.RankRows(pl, s.options()) {
+		label := ""
+		if i == 0 {
+			label = "Ranks"
+		}
+		if r.Rank == "" {
+			p.labelled(style.Dim, label, labelColumn, r.Name+": no. "+r.Minus)
+			continue
+		}
+		p.labelled(style.Plain, label, labelColumn, fmt.Sprintf("%s. %s: %s, %s, %s of 100 points", r.Rank, r.Name, r.Fit, r.Price, r.Score))
+	}
+}
+
+// why shows the ranking, the points of each material by priority, and every
+// reason with the rule it comes from.
+func (x *placePage) why(p *page, s *session, pl plan.Place) {
+	p.para(style.Dim, 0, "Why this one, and why not the others. Every reason names its rule in brackets.")
+	p.blank()
+	rankRows(p, s, pl)
+	for _, e := range pl.Entries {
+		p.blank()
+		p.line(style.Title, e.Name)
+		if !e.Usable() {
+			for _, why := range report.WhyOut(e) {
+				p.para(style.Warn, 2, why)
+			}
+			for _, h := range e.Verdict.Excluded {
+				p.para(style.Dim, 4, "["+h.Rule.ID+"] "+sourceTitle(s, h.Rule.Source))
+			}
+			continue
+		}
+		for _, l := range report.Detail(s.catalog(), e, s.system) {
+			p.labelled(style.Dim, "  "+l.Label, 24, l.Text)
+		}
+		for _, h := range e.Verdict.For {
+			p.para(style.Plain, 2, "+ "+h.Text+" ["+h.Rule.ID+"]")
+		}
+		for _, h := range e.Verdict.Against {
+			p.para(style.Plain, 2, "- "+h.Text+" ["+h.Rule.ID+"]")
+		}
+	}
+}
+
+func sourceTitle(s *session, id string) string {
+	if src, ok := s.catalog().Source(id); ok {
+		return src.Title
+	}
+	return id
+}
+
+func (x *placePage) how(p *page, s *session, pl plan.Place) {
+	p.line(style.Title, "Care")
+	for _, c := range report.Cautions(pl) {
+		p.para(style.Warn, 2, "! "+c)
+	}
+	p.blank()
+	p.line(style.Title, "How")
+	for _, h := range report.Steps(pl) {
+		p.para(style.Plain, 2, s.g.Dot+" "+h)
+	}
+	for _, n := range pl.Target.Notes {
+		p.para(style.Dim, 2, n)
+	}
+	p.blank()
+	p.para(style.Dim, 0, report.Closing)
+}
+
+func (x *placePage) Keys(*session) []key.Binding {
+	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}
+}

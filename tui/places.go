@@ -1,0 +1,152 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+	"battwright/tui/style"
+)
+
+// places lists the places of the house: add, copy, delete, edit.
+type places struct {
+	cursor   int
+	deleting bool
+}
+
+func newPlaces() *places { return &places{} }
+
+func (x *places) Step() step   { return stepPlaces }
+func (x *places) Typing() bool { return false }
+
+func (x *places) current(s *session) *house.Place {
+	if len(s.house.Places) == 0 {
+		return nil
+	}
+	x.cursor = max(0, min(x.cursor, len(s.house.Places)-1))
+	return &s.house.Places[x.cursor]
+}
+
+func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return x, nil
+	}
+	p := x.current(s)
+	if x.deleting {
+		x.deleting = false
+		if key.Matches(k, keys.Yes) && p != nil {
+			s.house.Delete(p.ID)
+			s.edited(wholeHouse, "")
+		}
+		return x, nil
+	}
+	switch {
+	case key.Matches(k, keys.Up):
+		x.cursor = max(0, x.cursor-1)
+	case key.Matches(k, keys.Down):
+		x.cursor = min(max(0, len(s.house.Places)-1), x.cursor+1)
+	case key.Matches(k, keys.Add):
+		return x, send(pushMsg{newAddPlace()})
+	case key.Matches(k, keys.Propose):
+		if added := house.Propose(s.list, s.house); len(added) > 0 {
+			s.edited(wholeHouse, "")
+		} else {
+			s.notice = "Every kind of place that the shape calls for is there already."
+		}
+	case p != nil && k.String() == "c":
+		if s.house.Duplicate(p.ID) {
+			s.edited(wholeHouse, "")
+			x.cursor = len(s.house.Places) - 1
+		}
+	case p != nil && key.Matches(k, keys.Delete):
+		x.deleting = true
+	case p != nil && key.Matches(k, keys.Edit):
+		return x, send(pushMsg{newPlaceForm(s, p.ID)})
+	case key.Matches(k, keys.Accept), key.Matches(k, keys.Next):
+		return x, send(goMsg{stepMatters})
+	case key.Matches(k, keys.Back):
+		return x, send(goMsg{stepHouse})
+	}
+	return x, nil
+}
+
+func (x *places) View(p *page, s *session) {
+	p.line(style.Title, "The places to insulate")
+	p.para(style.Dim, 0, "Proposed from the shape of the house. Sizes are guesses until you measure: e opens a place.")
+	p.blank()
+	a := s.answered()
+	for i := range s.house.Places {
+		x.row(p, s, a, i)
+	}
+	if len(s.house.Places) == 0 {
+		p.line(style.Warn, "No place yet: a adds one, r proposes from the shape.")
+	}
+	if x.deleting {
+		p.line(style.Warn, "Delete "+a.Text(house.PlaceScope, x.current(s), "label")+"?  y yes, any other key no")
+	}
+	p.blank()
+	p.line(style.Title, "Not covered: ask somebody else, so that nobody thinks they are done")
+	for _, n := range s.plan.NotCovered {
+		p.para(style.Dim, 2, s.g.Dot+" "+n)
+	}
+}
+
+func (x *places) row(p *page, s *session, a house.Answered, i int) {
+	place := &s.house.Places[i]
+	mark, tone := "  ", style.Plain
+	if i == x.cursor {
+		mark, tone = s.g.Pointer+" ", style.Chosen
+	}
+	area := s.system.Area(a.NetAreaFt2(place))
+	known := "assumed"
+	if place.Answers["area_ft2"].State == house.Given || place.Answers["length_ft"].State == house.Given {
+		known = "your figure"
+	}
+	size := ""
+	if q := s.place(place.ID); q != nil {
+		size = report.FrameText(*q)
+	}
+	label := a.Text(house.PlaceScope, place, "label")
+	if p.width < 64 {
+		p.line(tone, mark+label)
+		p.line(style.Dim, fmt.Sprintf("    %s (%s), %s", area, known, size))
+	} else {
+		p.add(piece{tone, mark + padTo(label, p.width-48)}, piece{style.Plain, " " + padTo(area+" "+known, 22)}, piece{style.Dim, size})
+	}
+	if i == x.cursor {
+		p.mark()
+	}
+}
+
+func (x *places) Keys(s *session) []key.Binding {
+	out := []key.Binding{bind("enter", "what matters", "enter"), keys.Add}
+	if len(s.house.Places) > 0 {
+		out = append(out, keys.Edit, keys.Copy, keys.Delete)
+	}
+	return append(out, keys.Propose, keys.Back)
+}
+
+// newAddPlace is the menu of kinds.
+func newAddPlace() *menu {
+	m := &menu{title: "Add a place", at: stepPlaces}
+	m.rows = func(s *session) []choiceRow {
+		var rows []choiceRow
+		for _, id := range s.list.PlaceKinds() {
+			k, _ := s.catalog().Kind(id)
+			rows = append(rows, choiceRow{k.Name, "", func(s *session) tea.Cmd {
+				if len(s.house.Places) >= house.MaxPlaces {
+					return send(noticeMsg{fmt.Sprintf("A house can have at most %d places.", house.MaxPlaces)})
+				}
+				added := s.house.Add(id)
+				s.edited(wholeHouse, "")
+				return send(replaceMsg{newPlaceForm(s, added.ID)})
+			}})
+		}
+		return rows
+	}
+	return m
+}

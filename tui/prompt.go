@@ -1,0 +1,215 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+	"battwright/rules/strict"
+	"battwright/tui/style"
+)
+
+// prompt asks for one line of text: a file name, a name, a word.
+type prompt struct {
+	at          step
+	title, hint string
+	input       textinput.Model
+	problem     string
+	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
+	below       func(*page, *session, string)
+	sure        string // what was asked twice: the same text accepted again means yes
+}
+
+func newPrompt(at step, title, hint string, confirm func(string, *session) (tea.Cmd, string)) *prompt {
+	in := textinput.New()
+	in.Prompt, in.CharLimit = "", maxTyped
+	in.Focus()
+	return &prompt{at: at, title: title, hint: hint, input: in, confirm: confirm}
+}
+
+func (x *prompt) Step() step   { return x.at }
+func (x *prompt) Typing() bool { return true }
+
+func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return x, nil
+	}
+	switch {
+	case k.String() == "esc":
+		return x, send(backMsg{})
+	case key.Matches(k, keys.Accept):
+		text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
+		cmd, problem := x.confirm(text, s)
+		x.problem = problem
+		return x, cmd
+	}
+	x.problem = ""
+	x.input, _ = x.input.Update(k)
+	return x, nil
+}
+
+func (x *prompt) View(p *page, s *session) {
+	p.line(style.Title, x.title)
+	p.para(style.Dim, 0, x.hint)
+	p.blank()
+	v := []rune(x.input.Value())
+	pos := x.input.Position()
+	start := max(0, pos-max(4, p.width-8))
+	p.add(piece{style.Plain, "  ["}, piece{style.Chosen, string(v[start:pos]) + "_" + string(v[pos:])}, piece{style.Plain, "]"})
+	p.mark()
+	if x.problem != "" {
+		p.para(style.Danger, 2, x.problem)
+		p.mark()
+	}
+	if x.below != nil {
+		p.blank()
+		x.below(p, s, x.input.Value())
+	}
+}
+
+func (x *prompt) Keys(*session) []key.Binding {
+	return []key.Binding{bind("enter", "accept", "enter"), bind("esc", "back", "esc")}
+}
+
+// newOpenFile reads a house file; a broken one shows all its problems and
+// leaves the open house alone.
+func newOpenFile() *prompt {
+	return newPrompt(stepNone, "Open a house file", "The path of a .toml file, for instance my-house.toml", func(path string, s *session) (tea.Cmd, string) {
+		if path == "" {
+			return nil, "Type the name of a file."
+		}
+		text, err := s.store.Read(path)
+		if err != nil {
+			return nil, err.Error()
+		}
+		h, err := house.Read(s.list, path, text)
+		if err != nil {
+			return send(replaceMsg{newProblems(path+" has mistakes", err)}), ""
+		}
+		s.open(h, path, text)
+		return send(goMsg{firstOpenStep(s)}), ""
+	})
+}
+
+// newSaveAs asks where to save the house.
+func newSaveAs() *prompt {
+	var x *prompt
+	x = newPrompt(stepNone, "Save the house", "The name of a file, for instance my-house.toml. It is plain text; you can read and change it.", func(path string, s *session) (tea.Cmd, string) {
+		if path == "" {
+			return nil, "Type the name of a file."
+		}
+		if !strings.HasSuffix(path, ".toml") {
+			path += ".toml"
+		}
+		text := s.text()
+		if err := s.store.Write(path, text, x.sure == path); err != nil {
+			x.sure = path
+			return nil, err.Error() + " Enter again overwrites it."
+		}
+		s.path, s.onDisk, s.saved = path, text, true
+		s.notice = "Saved in " + path
+		return tea.Batch(send(backMsg{}), forget(s.store)), ""
+	})
+	return x
+}
+
+func forget(store Store) tea.Cmd {
+	return func() tea.Msg {
+		if err := store.Forget(); err != nil {
+			return noticeMsg{err.Error()}
+		}
+		return nil
+	}
+}
+
+// exportFormats are the forms a plan can be written in.
+var exportFormats = []struct{ ext, name string }{
+	{"txt", "text, to read and print"}, {"md", "Markdown, for a web page"}, {"json", "JSON, for other programs"}, {"csv", "CSV, for a spreadsheet"},
+}
+
+func newExport() *menu {
+	m := &menu{title: "Export the recommendation", intro: "Write it to a file, or read it here first.", at: stepOrder}
+	m.rows = func(s *session) []choiceRow {
+		rows := []choiceRow{{"Read it here", "", func(*session) tea.Cmd { return send(pushMsg{newReader()}) }}}
+		for _, f := range exportFormats {
+			rows = append(rows, choiceRow{"Write " + f.name, "", func(*session) tea.Cmd { return send(pushMsg{newExportTo(f.ext)}) }})
+		}
+		return rows
+	}
+	return m
+}
+
+func newExportTo(ext string) *prompt {
+	var x *prompt
+	x = newPrompt(stepOrder, "Export", "The name of a file, for instance my-house."+ext, func(path string, s *session) (tea.Cmd, string) {
+		if path == "" {
+			return nil, "Type the name of a file."
+		}
+		if !strings.HasSuffix(path, "."+ext) {
+			path += "." + ext
+		}
+		text, err := exported(s, ext)
+		if err == nil {
+			err = s.store.Write(path, text, x.sure == path)
+		}
+		if err != nil {
+			x.sure = path
+			return nil, err.Error() + " Enter again overwrites it."
+		}
+		s.notice = "Written to " + path
+		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
+	})
+	return x
+}
+
+func exported(s *session, ext string) (string, error) {
+	switch ext {
+	case "md":
+		return report.Markdown(s.plan, s.options()), nil
+	case "json":
+		b, err := report.JSON(s.plan, s.options(), false)
+		return string(b), err
+	case "csv":
+		return report.CSV(s.plan, s.options())
+	}
+	return report.Text(s.plan, s.options()), nil
+}
+
+func newReader() *reading {
+	return &reading{at: stepOrder, draw: func(p *page, s *session) {
+		o := s.options()
+		o.Width = min(p.width, 100)
+		for _, l := range splitLines(report.Text(s.plan, o)) {
+			p.line(style.Plain, l)
+		}
+	}}
+}
+
+// newGlossary finds words while they are typed.
+func newGlossary() *prompt {
+	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled.", func(string, *session) (tea.Cmd, string) { return nil, "" })
+	x.below = func(p *page, s *session, typed string) {
+		if strings.TrimSpace(typed) == "" {
+			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
+			return
+		}
+		found, near := s.catalog().FindWord(typed)
+		for _, w := range found {
+			p.line(style.Title, w.Term)
+			p.para(style.Plain, 2, w.Meaning)
+			p.para(style.Dim, 2, "Why it matters: "+w.Matters)
+			p.blank()
+		}
+		if len(found) == 0 && near != "" {
+			p.line(style.Warn, "Did you mean "+near+"?")
+		} else if len(found) == 0 {
+			p.line(style.Warn, "No such word here.")
+		}
+	}
+	return x
+}

@@ -1,0 +1,38 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+)
+
+// save writes the person's own file. Where comments or somebody else's
+// changes would be lost, it asks first, by asking for the name again.
+func (m Model) save() tea.Cmd {
+	s := m.s
+	if s.store == nil {
+		return nil
+	}
+	if s.path == "" {
+		return send(pushMsg{newSaveAs()})
+	}
+	if s.store.Changed(s.path, s.onDisk) {
+		s.notice = s.path + " was changed by another program since it was read: save under another name, or the same to overwrite."
+		return send(pushMsg{newSaveAs()})
+	}
+	if house.HasComments(s.onDisk) {
+		s.notice = s.path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
+		return send(pushMsg{newSaveAs()})
+	}
+	text := s.text()
+	if err := s.store.Write(s.path, text, true); err != nil {
+		s.notice = err.Error()
+		return nil
+	}
+	s.onDisk, s.saved, s.notice = text, true, "Saved in "+s.path
+	return forget(s.store)
+}
+
+// keptText is what is kept in the state folder: the house, and which file it
+// belongs to.
+func (s *session) keptText() string { return s.text() }

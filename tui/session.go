@@ -1,0 +1,133 @@
+package tui
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/rules/units"
+	"battwright/tui/style"
+)
+
+// Store is the world outside the program, as far as answers are concerned.
+// Its work is done in commands, never while a screen is drawn.
+type Store interface {
+	// Autosave keeps the answers in the state folder. Later numbers win: a slow
+	// write never overwrites a newer one.
+	Autosave(n int, text string) error
+	// Resume gives the kept answers, the file they belong to, and whether there are any.
+	Resume() (text, path string, ok bool)
+	// Forget drops the kept answers, after they were saved.
+	Forget() error
+	// Read reads a house file.
+	Read(path string) (text string, err error)
+	// Changed reports whether the file is no longer what was read or written.
+	Changed(path, text string) bool
+	// Write writes a file whole or not at all. It refuses to overwrite unless
+	// told so.
+	Write(path, text string, overwrite bool) error
+	// Where says where the kept answers are.
+	Where() string
+}
+
+// session is the state that all screens share.
+type session struct {
+	list    *house.QuestionList
+	house   *house.House
+	path    string // the person's own file, empty when none yet
+	onDisk  string // its text as last read or written
+	saved   bool   // everything said is in the person's own file
+	edits   int
+	store   Store
+	system  units.System
+	assess  plan.Assessment
+	plan    plan.Plan
+	changed string // what the last edit changed, in one line
+	notice  string // what just happened: saved, exported, could not
+	g       style.Glyphs
+	rough   bool   // the rough look: only the few questions that decide most
+}
+
+func newSession(l *house.QuestionList, store Store) *session {
+	s := &session{list: l, store: store, rough: true, saved: true}
+	s.open(house.New(), "", "")
+	return s
+}
+
+// open takes a house as the one worked on.
+func (s *session) open(h *house.House, path, text string) {
+	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice = h, path, text, true, "", ""
+	s.assess = plan.Assess(s.answered())
+	s.weigh()
+}
+
+func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house} }
+
+func (s *session) catalog() *catalog.Catalog { return s.list.Catalog() }
+
+func (s *session) options() report.Options {
+	return report.Options{Catalog: s.catalog(), System: s.system}
+}
+
+func (s *session) weigh() {
+	s.plan = s.assess.Weigh(plan.PreferencesOf(s.answered(), nil))
+}
+
+// scopeOfEdit says how much must be worked out again.
+type scopeOfEdit int
+
+const (
+	weightsOnly scopeOfEdit = iota
+	onePlace
+	wholeHouse
+)
+
+// edited works the plan out again after an answer changed and says what
+// changed. Priorities and budget only need weighing.
+func (s *session) edited(what scopeOfEdit, placeID string) {
+	before := s.plan
+	switch what {
+	case onePlace:
+		s.assess = s.assess.Update(s.answered(), placeID)
+	case wholeHouse:
+		s.assess = plan.Assess(s.answered())
+	default:
+		s.assess.Answered = s.answered()
+	}
+	s.weigh()
+	s.edits++
+	s.saved = false
+	s.notice = ""
+	s.changed = report.ChangeText(plan.Changes(before, s.plan), s.system)
+}
+
+// answer stores one answer and works out what follows.
+func (s *session) answer(q house.Question, p *house.Place, a house.Answer) {
+	old := s.answered().Raw(q, p)
+	if old.Equal(a) {
+		return
+	}
+	s.answered().Store(q, p, a)
+	switch {
+	case q.Scope == house.Priorities, q.Scope == house.Budget && q.Key == "total_usd":
+		s.edited(weightsOnly, "")
+	case q.Scope == house.PlaceScope && p != nil && q.Key[:min(len(q.Key), 10)] == "priorities":
+		s.edited(weightsOnly, "")
+	case q.Scope == house.PlaceScope && p != nil && q.Key != "area_ft2":
+		s.edited(onePlace, p.ID)
+	default:
+		s.edited(wholeHouse, "")
+	}
+}
+
+func (s *session) text() string { return house.Write(s.list, s.house) }
+
+// place finds a place of the plan by id.
+func (s *session) place(id string) *plan.Place {
+	for i := range s.plan.Places {
+		if s.plan.Places[i].Surface.ID == id {
+			return &s.plan.Places[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,190 @@
+package tui
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+	"battwright/testdata/demo"
+	"battwright/tui/style"
+)
+
+// choiceRow is one line of a menu.
+type choiceRow struct {
+	label, note string
+	do          func(*session) tea.Cmd
+}
+
+// menu is a list of things to do.
+type menu struct {
+	title, intro string
+	at           step
+	rows         func(*session) []choiceRow
+	cursor       int
+	root         bool // nothing lies below: back does nothing
+}
+
+func (m *menu) Step() step   { return m.at }
+func (m *menu) Typing() bool { return false }
+
+func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+	k, ok := msg.(tea.KeyMsg)
+	if !ok {
+		return m, nil
+	}
+	rows := m.rows(s)
+	m.cursor = min(m.cursor, max(0, len(rows)-1))
+	switch {
+	case len(rows) == 0:
+	case key.Matches(k, keys.Up):
+		m.cursor = (m.cursor + len(rows) - 1) % len(rows)
+	case key.Matches(k, keys.Down):
+		m.cursor = (m.cursor + 1) % len(rows)
+	case key.Matches(k, keys.Accept):
+		return m, rows[m.cursor].do(s)
+	}
+	if len(k.Runes) == 1 && k.Runes[0] >= '1' && int(k.Runes[0]-'0') <= len(rows) {
+		m.cursor = int(k.Runes[0] - '1')
+		return m, rows[m.cursor].do(s)
+	}
+	if key.Matches(k, keys.Back) && !m.root {
+		return m, send(backMsg{})
+	}
+	return m, nil
+}
+
+func (m *menu) View(p *page, s *session) {
+	p.line(style.Title, m.title)
+	p.para(style.Dim, 0, m.intro)
+	p.blank()
+	for i, r := range m.rows(s) {
+		mark, tone := "  ", style.Plain
+		if i == m.cursor {
+			mark, tone = s.g.Pointer+" ", style.Chosen
+		}
+		p.line(tone, mark+numbered(i)+r.label)
+		if i == m.cursor {
+			p.mark()
+		}
+		if r.note != "" {
+			p.para(style.Dim, 5, r.note)
+		}
+	}
+}
+
+func (m *menu) Keys(*session) []key.Binding {
+	out := []key.Binding{bind("up/down", "move", "up", "down"), bind("enter", "choose", "enter")}
+	if !m.root {
+		out = append(out, keys.Back)
+	}
+	return out
+}
+
+// newStart is the first screen: go on, begin, or look around.
+func newStart() *menu {
+	return &menu{
+		title: "Which blanket insulation goes where in your house, and why.", root: true,
+		intro: "Attic, walls, crawl space, basement, near a chimney. You answer what you know; what you don't is assumed and said. Nothing is sent anywhere.",
+		rows:  startRows,
+	}
+}
+
+func startRows(s *session) []choiceRow {
+	var rows []choiceRow
+	if s.edits > 0 || s.path != "" || len(s.house.Places) > 0 {
+		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }})
+	} else if s.store != nil {
+		if _, path, ok := s.store.Resume(); ok {
+			note := "Your last answers were kept, though not saved in a file of yours."
+			if path != "" {
+				note = "Your last answers for " + path + " were kept, though not saved in it."
+			}
+			rows = append(rows, choiceRow{"Go on where you stopped", note, resume})
+		}
+	}
+	return append(rows,
+		choiceRow{"A new house, rough look", "About 9 questions, 3 minutes: what goes where and roughly what it costs.", func(s *session) tea.Cmd { return startNew(s, true) }},
+		choiceRow{"A new house, ready to order", "About 40 questions, 15 minutes, with a tape measure: sizes you can buy by.", func(s *session) tea.Cmd { return startNew(s, false) }},
+		choiceRow{"Look at a demo house", "An invented house with every kind of place. Change anything; it is not yours.", openDemo},
+		choiceRow{"Open a house file", "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
+		choiceRow{"Words of the trade", "", func(s *session) tea.Cmd { return send(pushMsg{newGlossary()}) }},
+		choiceRow{"Quit", "", func(*session) tea.Cmd { return send(quitMsg{}) }},
+	)
+}
+
+func houseName(s *session) string {
+	if n := s.answered().Text(house.Top, nil, "name"); n != "" {
+		return n
+	}
+	if s.path != "" {
+		return s.path
+	}
+	return "this house"
+}
+
+func stageLine(s *session) string {
+	stage := report.StageText(s.plan.Stage)
+	return fmt.Sprintf("It is %s. %d places, %d answers not known yet.", stage, len(s.plan.Places), len(s.plan.Unknown))
+}
+
+// firstOpenStep is where to go on: the house until it has places, then the
+// table.
+func firstOpenStep(s *session) step {
+	if len(s.house.Places) == 0 {
+		return stepHouse
+	}
+	return stepLook
+}
+
+func startNew(s *session, rough bool) tea.Cmd {
+	s.open(house.New(), "", "")
+	s.rough = rough
+	return send(goMsg{stepHouse})
+}
+
+func openDemo(s *session) tea.Cmd {
+	h, err := house.Read(s.list, demo.Default, demo.Text(demo.Default))
+	if err != nil {
+		return send(noticeMsg{"The demo house could not be read."})
+	}
+	s.open(h, "", "")
+	return send(goMsg{stepLook})
+}
+
+// resume takes the kept answers back, with the file they belong to.
+func resume(s *session) tea.Cmd {
+	text, path, ok := s.store.Resume()
+	if !ok {
+		return send(noticeMsg{"Nothing was kept."})
+	}
+	h, err := house.Read(s.list, "kept answers", text)
+	if err != nil {
+		return send(pushMsg{newProblems("The kept answers could not be read", err)})
+	}
+	onDisk := ""
+	if path != "" {
+		onDisk, _ = s.store.Read(path)
+	}
+	s.open(h, path, onDisk)
+	s.saved = false
+	return send(goMsg{firstOpenStep(s)})
+}
+
+// newGoTo is the menu of all steps.
+func newGoTo(at step) *menu {
+	m := &menu{title: "Go to", intro: "", at: at}
+	m.rows = func(*session) []choiceRow {
+		var rows []choiceRow
+		for i := stepHouse; i <= stepCheck; i++ {
+			rows = append(rows, choiceRow{stepNames[i], "", func(*session) tea.Cmd { return send(goMsg{i}) }})
+		}
+		return append(rows, choiceRow{"find-out list", "", func(*session) tea.Cmd { return send(replaceMsg{newFindOut()}) }},
+			choiceRow{"export", "", func(*session) tea.Cmd { return send(replaceMsg{newExport()}) }},
+			choiceRow{"start screen", "", func(*session) tea.Cmd { return send(goMsg{stepNone}) }})
+	}
+	m.cursor = max(0, int(at)-1)
+	return m
+}

@@ -1,0 +1,87 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+)
+
+// screenOf makes the screen of a step, nil for the start screen below all.
+func screenOf(to step, s *session) screen {
+	switch to {
+	case stepHouse:
+		return newHouseForm(s)
+	case stepPlaces:
+		return newPlaces()
+	case stepMatters:
+		return newMatters(s)
+	case stepLook:
+		return newLook()
+	case stepMoney:
+		return newMoney(s)
+	case stepOrder:
+		return newOrder()
+	case stepCheck:
+		return newCheck()
+	}
+	return nil
+}
+
+func next(to step) func(*session) tea.Cmd {
+	return func(*session) tea.Cmd { return send(goMsg{to}) }
+}
+
+// askedNow keeps the questions of the rough look, or all.
+func askedNow(s *session, qs []house.Question) []house.Question {
+	if !s.rough {
+		return qs
+	}
+	var out []house.Question
+	for _, q := range qs {
+		if q.Rough {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+func newHouseForm(s *session) *form {
+	pick := func(s *session) []house.Question {
+		var qs []house.Question
+		for _, q := range s.list.In(house.Top, "") {
+			if q.Key != "rule_out" && q.Key != "rule_out_reason" { // asked with what matters
+				qs = append(qs, q)
+			}
+		}
+		qs = append(qs, s.list.In(house.Site, "")...)
+		return askedNow(s, append(qs, s.list.In(house.Shape, "")...))
+	}
+	then := func(s *session) tea.Cmd {
+		if len(s.house.Places) == 0 {
+			house.Propose(s.list, s.house)
+			s.edited(wholeHouse, "")
+		}
+		return send(goMsg{stepPlaces})
+	}
+	return newForm("The house", "Enter takes what stands there. Nothing is wrong that you can't change later.", stepHouse, "", s, pick, then)
+}
+
+// newPlaceForm asks everything about one place.
+func newPlaceForm(s *session, id string) *form {
+	pick := func(s *session) []house.Question {
+		p := s.house.Place(id)
+		if p == nil {
+			return nil
+		}
+		return s.list.In(house.PlaceScope, p.Kind)
+	}
+	p := s.house.Place(id)
+	title := s.answered().Text(house.PlaceScope, p, "label")
+	return newForm(title, "Size first, then what it is made of.", stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+}
+
+func newMoney(s *session) *form {
+	f := newForm("Work and money", "", stepMoney, "", s, func(s *session) []house.Question { return s.list.In(house.Budget, "") }, next(stepOrder))
+	f.below = moneyBelow
+	return f
+}

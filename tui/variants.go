@@ -1,0 +1,79 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/tui/style"
+)
+
+// newVariants lists the saved plans: priorities and budget under a name.
+func newVariants() *menu {
+	m := &menu{title: "Saved plans", intro: "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place.", at: stepLook}
+	m.rows = func(s *session) []choiceRow {
+		rows := []choiceRow{{"Keep the priorities of now as a plan", "", func(*session) tea.Cmd { return send(pushMsg{newKeep()}) }}}
+		for _, v := range s.house.Variants {
+			rows = append(rows, choiceRow{v.Name, variantNote(s, v), func(s *session) tea.Cmd { return useVariant(s, v) }})
+		}
+		return rows
+	}
+	return m
+}
+
+// variantNote says what the saved plan would change against the one shown.
+func variantNote(s *session, v house.Variant) string {
+	other := s.assess.Weigh(plan.PreferencesOf(s.answered(), &v))
+	return fmt.Sprintf("about %s. %s", s.system.Money(other.Money.Total.Typical), report.ChangeText(plan.Changes(s.plan, other), s.system))
+}
+
+func useVariant(s *session, v house.Variant) tea.Cmd {
+	for k, a := range v.Answers {
+		s.house.Answers.Set(k, a)
+	}
+	s.edited(wholeHouse, "")
+	return send(goMsg{stepLook})
+}
+
+func newKeep() *prompt {
+	x := newPrompt(stepLook, "Keep as a plan", "A name, for instance quiet house.", func(name string, s *session) (tea.Cmd, string) {
+		switch {
+		case name == "":
+			return nil, "Type a name."
+		case len([]rune(name)) > house.MaxText:
+			return nil, fmt.Sprintf("At most %d characters.", house.MaxText)
+		case s.house.Variant(name) == nil && len(s.house.Variants) >= house.MaxVariants:
+			return nil, fmt.Sprintf("A house can have at most %d saved plans.", house.MaxVariants)
+		}
+		keep(s, name)
+		s.notice = "Kept as " + name
+		return send(backMsg{}), ""
+	})
+	x.below = func(p *page, s *session, typed string) {
+		if s.house.Variant(typed) != nil {
+			p.line(style.Warn, "There is a plan of that name: it will be replaced.")
+		}
+	}
+	return x
+}
+
+func keep(s *session, name string) {
+	v := house.Variant{Name: name, Answers: house.Answers{}}
+	for _, scope := range []house.Scope{house.Priorities, house.Budget} {
+		for _, q := range s.list.In(scope, "") {
+			if a := s.answered().ValueOf(q, nil); a.Known {
+				v.Answers.Set(q.FullKey(), a.Answer)
+			}
+		}
+	}
+	if old := s.house.Variant(name); old != nil {
+		*old = v
+	} else {
+		s.house.Variants = append(s.house.Variants, v)
+	}
+	s.edits++
+	s.saved = false
+}
