@@ -177,6 +177,26 @@ func TestChimneyWithoutRoomMustBeSaid(t *testing.T) {
 	require.Equal(t, NoOption, wool[0].Kind)
 }
 
+// Where a caution fires for facts that do not occur is no matter.
+func TestCautionBeyondWhatOccurs(t *testing.T) {
+	chimney, wet := is("place", "chimney"), holds("wet")
+	list := []Rule{
+		rule("out", Effect{Kind: Exclude}, chimney, wet, num("depth_in", Lt, 2)),
+		rule("tell", Effect{Kind: Safety, Severity: 1}, chimney, wet),
+	}
+	count := func(opts ...Option) int {
+		n := 0
+		for _, f := range newBook(t, houseFacts(), list, opts...).Coverage([]string{"chimney"}, []string{"glass"}) {
+			if f.Kind == NoOption {
+				n++
+			}
+		}
+		return n
+	}
+	require.Equal(t, 1, count(), "it fires in deep wet chimneys too, so it is about something else")
+	require.Equal(t, 0, count(Impossible(chimney, wet, num("depth_in", Ge, 2))), "there are none")
+}
+
 func TestFactsOfTheChoiceAreNamed(t *testing.T) {
 	facts := append(houseFacts(), Fact{Name: "facing", Type: Enum, Values: []string{"none", "kraft"}, From: FromComputed})
 	b := newBook(t, facts, []Rule{rule("faced", Effect{Kind: Exclude}, is("place", "chimney"), is("facing", "kraft"))})

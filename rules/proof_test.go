@@ -116,10 +116,11 @@ func TestExamplesAreRun(t *testing.T) {
 	require.Equal(t, "r: example: example 3: fires is true, the rule says false", list[0].String())
 	require.Equal(t, []ExampleRun{{Rule: "r", Fired: 1, Silent: 2}}, b.ExampleCoverage())
 
-	r.Examples = r.Examples[:2]
+	// An example that fails twice tries neither condition alone.
+	r.Examples[2] = Example{Facts: map[string]Value{"place": Text("attic"), "burns": Bool(false)}}
 	b = newBook(t, houseFacts(), []Rule{r})
 	require.Empty(t, b.RunExamples())
-	require.Equal(t, []ExampleRun{{Rule: "r", Fired: 1, Silent: 1, Untested: []int{1}}}, b.ExampleCoverage())
+	require.Equal(t, []ExampleRun{{Rule: "r", Fired: 1, Silent: 2, Untested: []int{1}}}, b.ExampleCoverage())
 
 	// A danger fires on what is not known.
 	r.Effect = Effect{Kind: Safety, Severity: 3}

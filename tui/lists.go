@@ -127,7 +127,7 @@ func checkRows(p *page, s *session) {
 		if pl.Choice != nil {
 			p.para(style.Plain, 2, s.g.NoTick+" the label says "+report.ProductText(pl.Choice.Assessed, s.system))
 		}
-		for _, c := range report.Cautions(pl) {
+		for _, c := range report.Cautions(pl, s.options()) {
 			p.para(style.Warn, 2, s.g.NoTick+" "+c)
 		}
 		for _, h := range report.Steps(pl) {

@@ -123,7 +123,7 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 		}
 		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
 	}
-	cautions := report.Cautions(pl)
+	cautions := report.Cautions(pl, s.options())
 	for i, c := range cautions {
 		if i == 3 {
 			p.labelled(style.Dim, "", labelColumn, fmt.Sprintf("%d more with h", len(cautions)-3))
@@ -203,7 +203,7 @@ func sourceTitle(s *session, id string) string {
 
 func (x *placePage) how(p *page, s *session, pl plan.Place) {
 	p.line(style.Title, "Care")
-	for _, c := range report.Cautions(pl) {
+	for _, c := range report.Cautions(pl, s.options()) {
 		p.para(style.Warn, 2, "! "+c)
 	}
 	p.blank()

@@ -15,6 +15,8 @@ type Store interface {
 	// Autosave keeps the answers in the state folder. Later numbers win: a slow
 	// write never overwrites a newer one.
 	Autosave(n int, text string) error
+	// Belongs sets which file the kept answers belong to.
+	Belongs(path string)
 	// Resume gives the kept answers, the file they belong to, and whether there are any.
 	Resume() (text, path string, ok bool)
 	// Forget drops the kept answers, after they were saved.
@@ -45,7 +47,10 @@ type session struct {
 	changed string // what the last edit changed, in one line
 	notice  string // what just happened: saved, exported, could not
 	g       style.Glyphs
-	rough   bool   // the rough look: only the few questions that decide most
+	found   []plan.Said // the find-out list as of edit foundAt
+	foundAt int
+	ascii   bool
+	rough   bool // the rough look: only the few questions that decide most
 }
 
 func newSession(l *house.QuestionList, store Store) *session {
@@ -56,7 +61,10 @@ func newSession(l *house.QuestionList, store Store) *session {
 
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
-	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice = h, path, text, true, "", ""
+	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.found = h, path, text, true, "", "", nil
+	if s.store != nil {
+		s.store.Belongs(path)
+	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
 }
@@ -130,4 +138,14 @@ func (s *session) place(id string) *plan.Place {
 		}
 	}
 	return nil
+}
+
+// findOut ranks what is unknown; it is worked out when its screen is shown.
+func (s *session) findOut() []plan.Said {
+	if s.foundAt == s.edits && s.found != nil {
+		return s.found
+	}
+	s.found = s.assess.FindOut(plan.PreferencesOf(s.answered(), nil), s.plan)
+	s.foundAt = s.edits
+	return s.found
 }

@@ -61,13 +61,3 @@ func checkRules(c *catalog.Catalog, e env) int {
 	}
 	return exitDone
 }
-
-// runBare starts the wizard, or without a terminal prints the demo plan and
-// how to start.
-func runBare(args []string, e env) int {
-	code := runPlan(args, e)
-	if code == exitDone && len(args) == 0 && !e.terminal {
-		fmt.Fprintln(e.stderr, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
-	}
-	return code
-}

@@ -149,7 +149,10 @@ func planOf(h *house.House, l *house.QuestionList, levels map[string]float64, va
 	for k, level := range levels {
 		prefs.Priorities[k] = level
 	}
-	return plan.Assess(a).Weigh(prefs), nil
+	assessed := plan.Assess(a)
+	p := assessed.Weigh(prefs)
+	p.Unknown = assessed.FindOut(prefs, p)
+	return p, nil
 }
 
 func variantNames(h *house.House) string {

@@ -27,6 +27,17 @@ type Assessed struct {
 // Excluded reports whether a rule or the builder takes the candidate out.
 func (a Assessed) Excluded() bool { return len(a.Verdict.Excluded) > 0 || a.Out != "" }
 
+// TierCriterion is the name by which a rule moves a candidate below all others
+// of its place, whatever the priorities: an adjust of this criterion below 0.
+const TierCriterion = "tier"
+
+// Demoted reports whether a rule ranks the candidate below the others.
+func (a Assessed) Demoted() bool { return a.Verdict.Adjust[TierCriterion] < 0 }
+
+// FirstTier reports whether the candidate stands in the front tier: it meets
+// the target and no rule ranks it below.
+func (a Assessed) FirstTier() bool { return a.Heat.MeetsTarget && !a.Demoted() }
+
 // PlaceResult is everything about one place.
 type PlaceResult struct {
 	Surface    Surface

@@ -57,6 +57,8 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets) Facing {
 	case "crawl-wall":
 		if has("foil-rated") {
 			f.OnBlanket, f.Side, f.Why = "foil-rated", visibleSide, "the blanket stays visible: only a face rated 25/450 may"
+		} else {
+			f.Why = "not sold with a flame-rated face: it must be covered with something the building department accepts"
 		}
 	case "crawl-space":
 		f.Why = "unfaced: the plastic on the earth does the work, and a paper face must not stay visible"

@@ -105,7 +105,7 @@ func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []he
 		if height <= inJoists {
 			wood, depth = s.Frame.WoodShare, l.RoomIn
 		}
-		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: depth * c.Lumber.RPerIn, WoodShare: wood, VoidShare: voids[i]}.Layer())
+		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: depth * c.Lumber.RPerIn, WoodShare: wood, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[i]}.Layer())
 	}
 	return out
 }
@@ -123,7 +123,7 @@ func deliveredR(s Surface, c *catalog.Catalog, b Blankets, otherR float64) float
 	}
 	sum := 0.0
 	for i, l := range b.Layers {
-		r, err := heat.WithVoids(l.R, otherR+b.CavityR-l.R, 0, voids[i])
+		r, err := heat.WithVoids(l.R, otherR+b.CavityR-l.R, c.Settings.EmptyCavityR, voids[i])
 		if err != nil {
 			r = l.R
 		}

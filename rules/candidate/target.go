@@ -110,13 +110,17 @@ func (t Target) describe(s Surface, site Site) string {
 		return "no R-value required here by the model code"
 	}
 	var b strings.Builder
+	board := "board outside"
+	if s.Kind.Boundary == "soil" {
+		board = "foam board behind"
+	}
 	switch {
 	case t.CavityR == 0:
-		fmt.Fprintf(&b, "%s of board alone", units.US.R(t.ContinuousR))
+		fmt.Fprintf(&b, "%s of %s alone", units.US.R(t.ContinuousR), board)
 	case t.ContinuousR == 0:
 		b.WriteString(units.US.R(t.CavityR))
 	default:
-		fmt.Fprintf(&b, "%s + %g board", units.US.R(t.CavityR), t.ContinuousR)
+		fmt.Fprintf(&b, "%s + %g %s", units.US.R(t.CavityR), t.ContinuousR, board)
 	}
 	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", editionYear(site.Edition), site.Zone)
 	return b.String()

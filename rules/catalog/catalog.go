@@ -32,6 +32,7 @@ type Catalog struct {
 	sources     map[string]Source
 	sourceOrder []string
 	help        map[string]int
+	ifUnknown   map[string]string
 }
 
 func find[T any](list []T, is func(T) bool) (T, bool) {
@@ -103,6 +104,18 @@ func (c *Catalog) Help(key string) (Help, bool) {
 		return Help{}, false
 	}
 	return c.Helps[i], true
+}
+
+// Caution is what a safety rule says: its reason, or its question while the
+// facts it rests on are unknown.
+func (c *Catalog) Caution(h rules.Hit) string {
+	if text := c.ifUnknown[h.Rule.ID]; len(h.Unknown) > 0 && text != "" {
+		return text
+	}
+	if len(h.Unknown) > 0 {
+		return "Find out first. " + h.Text
+	}
+	return h.Text
 }
 
 // Obligations are what the rule book must always do, proved in the tests.

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"slices"
 	"sort"
 
 	"battwright/rules/strict"
@@ -163,6 +162,10 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 		c.sources[s.ID] = s
 		c.sourceOrder = append(c.sourceOrder, s.ID)
 	}
+	c.ifUnknown = map[string]string{}
+	for _, rule := range r.Rules {
+		c.ifUnknown[rule.ID] = rule.IfUnknown
+	}
 	for i, h := range r.Helps {
 		c.help[h.Key] = i
 	}
@@ -184,14 +187,4 @@ func named(file string, err error) error {
 		return nil
 	}
 	return fmt.Errorf("%s: %w", file, err)
-}
-
-// sortedKeys is for messages that must not depend on map order.
-func sortedKeys[V any](m map[string]V) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }

@@ -52,6 +52,7 @@ type RuleRecord struct {
 	When      []AtomRecord    `toml:"when,required"`
 	Effect    EffectRecord    `toml:"effect,required"`
 	Reason    string          `toml:"reason,required"`
+	IfUnknown string          `toml:"if_unknown"` // what a caution says while its facts are unknown
 	Overrides []string        `toml:"overrides"`
 	Examples  []ExampleRecord `toml:"example"`
 	Ref

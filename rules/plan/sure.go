@@ -38,7 +38,7 @@ func (p Place) options() ([]rank.Option, []rank.Box) {
 			continue
 		}
 		out = append(out, rank.Option{
-			ID: e.MaterialID, Values: typical(e.Values), MeetsTarget: e.Heat.MeetsTarget, Excluded: e.Excluded(), CostCents: int64(e.Money.Total.Typical),
+			ID: e.MaterialID, Values: typical(e.Values), MeetsTarget: e.FirstTier(), Excluded: e.Excluded(), CostCents: int64(e.Money.Total.Typical),
 		})
 		boxes = append(boxes, boxOf(e.Values))
 	}
@@ -102,7 +102,7 @@ func (out *Sure) count(p Place, shares []rank.Share) {
 // gap measures the lead over the best rival of the same tier.
 func (out *Sure) gap(p Place, aboutEqual float64) {
 	for _, e := range p.Entries {
-		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || e.Heat.MeetsTarget != p.Choice.Heat.MeetsTarget {
+		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || e.FirstTier() != p.Choice.FirstTier() {
 			continue
 		}
 		out.RunnerUp, out.Lead = e.MaterialID, p.Choice.Score-e.Score

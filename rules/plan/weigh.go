@@ -112,8 +112,8 @@ func better(a, b Variant) bool {
 	if a.Excluded() != b.Excluded() {
 		return !a.Excluded()
 	}
-	if a.Heat.MeetsTarget != b.Heat.MeetsTarget {
-		return a.Heat.MeetsTarget
+	if a.FirstTier() != b.FirstTier() {
+		return a.FirstTier()
 	}
 	if !a.Heat.MeetsTarget && a.Heat.ShortByR != b.Heat.ShortByR {
 		// Short of the target, the stack that comes nearest is worth more than
@@ -142,7 +142,7 @@ func rankEntries(entries []Entry) {
 		switch {
 		case !e.Usable():
 			return 2
-		case e.Heat.MeetsTarget:
+		case e.FirstTier():
 			return 0
 		}
 		return 1

@@ -225,7 +225,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		out.Sure = jsonSureOf(p, o)
 	}
 	for _, h := range p.Safety {
-		out.Safety = append(out.Safety, safety(h))
+		out.Safety = append(out.Safety, safety(h, o))
 	}
 	for _, h := range append(append([]rules.Hit{}, p.Require...), p.Install...) {
 		out.Install = append(out.Install, jsonNote{h.Rule.ID, h.Text})
@@ -233,8 +233,8 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	return out
 }
 
-func safety(h rules.Hit) jsonSafety {
-	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: h.Text, Source: h.Rule.Source}
+func safety(h rules.Hit, o Options) jsonSafety {
+	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: o.Catalog.Caution(h), Source: h.Rule.Source}
 }
 
 func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {

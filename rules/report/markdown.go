@@ -104,7 +104,7 @@ func (m *markdown) place(p plan.Place, o Options) {
 		}
 		m.b.WriteByte('\n')
 	}
-	m.section("Care", Cautions(p))
+	m.section("Care", Cautions(p, o))
 	if p.Stopped == "" {
 		m.section("How", Steps(p))
 	}

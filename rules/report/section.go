@@ -147,17 +147,13 @@ func first(hits []rules.Hit) string {
 
 // Cautions are the safety notes of a place, worst first. An open question is
 // said as one.
-func Cautions(p plan.Place) []string {
+func Cautions(p plan.Place, o Options) []string {
 	var out []string
 	for _, h := range p.Safety {
 		if h.Text == p.Stopped {
 			continue
 		}
-		text := h.Text
-		if len(h.Unknown) > 0 {
-			text = "Not known yet, find out first. " + text
-		}
-		out = append(out, text)
+		out = append(out, o.Catalog.Caution(h))
 	}
 	return out
 }

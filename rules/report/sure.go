@@ -19,6 +19,8 @@ func SureText(p plan.Place, o Options) string {
 	switch {
 	case !s.Known:
 		return "not worked out"
+	case s.Only && others(p) > 0:
+		return "Clear: the others fall short or always rank below."
 	case s.Only:
 		return "Nothing else may go here."
 	}
@@ -40,6 +42,17 @@ func SureText(p plan.Place, o Options) string {
 		b.WriteString(" " + text)
 	}
 	return b.String()
+}
+
+// others counts the usable materials beside the choice.
+func others(p plan.Place) int {
+	n := -1
+	for _, e := range p.Entries {
+		if e.Usable() {
+			n++
+		}
+	}
+	return n
 }
 
 // SureNumbers is the figure behind the word, for the why page.

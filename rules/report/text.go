@@ -150,7 +150,7 @@ func (t *writer) place(p plan.Place, o Options) {
 	if p.Stopped == "" {
 		t.ranking(p, o)
 	}
-	for i, c := range Cautions(p) {
+	for i, c := range Cautions(p, o) {
 		label := ""
 		if i == 0 {
 			label = "Care"

@@ -33,17 +33,22 @@ func ProductText(a candidate.Assessed, s units.System) string {
 	if a.Layers[0].Product.Form == "roll" {
 		form = "rolls"
 	}
-	face := "no facing"
-	switch a.Facing.OnBlanket {
-	case "kraft":
-		face = "paper face"
-	case "foil-rated":
-		face = "flame-rated foil face"
-	}
+	face := FaceWord(a.Facing.OnBlanket)
 	if len(a.Layers) == 1 {
 		return fmt.Sprintf("%s %s, %s, %s, %s on the bag", a.Material.Name, form, face, s.Inches(a.Layers[0].Product.ThicknessIn), s.R(a.Layers[0].Product.NominalR))
 	}
 	return fmt.Sprintf("%s %s, %s, in %d layers: %s on the bags", a.Material.Name, form, face, len(a.Layers), strings.Join(parts, " + "))
+}
+
+// FaceWord names the facing of a blanket in plain words.
+func FaceWord(facing string) string {
+	switch facing {
+	case "kraft":
+		return "paper face"
+	case "foil-rated":
+		return "flame-rated foil face"
+	}
+	return "no facing"
 }
 
 // SheetText names the sheet the plan adds or the builder brings, empty when
@@ -66,6 +71,8 @@ func FitWord(e plan.Entry, leader *plan.Entry, aboutEqual float64, s units.Syste
 		return "no"
 	case !e.Heat.MeetsTarget:
 		return "short by " + s.R(e.Heat.ShortByR)
+	case e.Demoted():
+		return "only if need be"
 	case leader != nil && leader.MaterialID != e.MaterialID && leader.Heat.MeetsTarget && leader.Score-e.Score < aboutEqual:
 		return "about equal"
 	}

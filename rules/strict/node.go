@@ -12,6 +12,8 @@ type node struct {
 	order int // breaks ties of keys on one line
 	depth int // keys and indices from the root
 
+	fixed bool // given by key = value, which nothing may add to
+
 	kids  map[string]*node
 	items []*node
 }

@@ -37,8 +37,11 @@ func Parse(file, text string) (*Tree, Problems) {
 	if err != nil || !s.done {
 		return t, Problems{s.syntax(err)}
 	}
+	if len(s.twice) > 0 {
+		return t, append(s.problems, s.twice...).tidy() // who knows which value the library kept
+	}
 	t.values, t.lines, t.comments = values, s.root, s.comments
-	return t, append(s.problems, s.twice...).tidy()
+	return t, s.problems.tidy()
 }
 
 // understood is the text the library may see: all of it, or a little beyond

@@ -179,8 +179,8 @@ func TestSyntaxLines(t *testing.T) {
 		{"a = [\n 1\n 2\n]\n", 3, "comma"},
 		{"a = 1 b = 2\n", 1, "on each line"},
 		{"[a] b = 2\n", 1, "on each line"},
-		{"a = 1\na.b = 2\n", 2, "once"},
-		{"a = [1]\n[[a]]\n", 2, "once"},
+		{"a = 1\na.b = 2\n", 2, "on line 1"},
+		{"a = [1]\n[[a]]\n", 2, "on line 1"},
 	} {
 		tree, problems := Parse("f", c.text)
 		require.Len(t, problems, 1, "%q", c.text)
@@ -212,6 +212,8 @@ func TestExtraRefusals(t *testing.T) {
 		{"a = 1\nb = [1.0, -inf]\n", 2, "-inf", "b[1]"},
 		{"a = { x = nan }\n", 1, "nan", "a.x"},
 		{"a.b = 1\na = 2\n", 2, "a second time", "a"},
+		{"a = { b = 1 }\na.c = 2\n", 2, "its value already", "a"},
+		{"a = 1\nb = [[ { c = 1 } ]]\nb.c.d = 1\n", 3, "its value already", "b"},
 		{"a = 1\nb = " + brackets(MaxDepth+1) + "\n", 2, "more than 64", ""},
 		{"a = 1\n" + strings.Repeat("b.", MaxDepth) + "b = 1\n", 2, "more than 64", ""},
 		{"a = 1\n[" + strings.Repeat("b.", MaxDepth) + "b]\n", 2, "more than 64", ""},
@@ -264,8 +266,8 @@ func TestProblemText(t *testing.T) {
 		`house.toml:12: place[0].area_ft2: found "big"; want a number of square feet`: {"house.toml", 12, "place[0].area_ft2", `"big"`, "a number of square feet"},
 		`house.toml: version: found nothing; want version = 1`:                        {"house.toml", 0, "version", "nothing", "version = 1"},
 		`h.toml:3: aera: found a key; did you mean area?`:                             {"h.toml", 3, "aera", "a key", "did you mean area?"},
-		`h.toml:3: want a file`:                                                       {"h.toml", 3, "", "", "a file"},
-		`h x.toml:3: found y`:                                                         {"h\nx\x1b.toml", 3, "", "y\u202e", ""},
+		`h.toml:3: want a file`: {"h.toml", 3, "", "", "a file"},
+		`h x.toml:3: found y`:   {"h\nx\x1b.toml", 3, "", "y\u202e", ""},
 	} {
 		require.Equal(t, want, p.Error())
 	}

@@ -25,7 +25,7 @@ func (w *walker) scalar(dst reflect.Value, v any) {
 	case dst.CanUint():
 		ok = setUint(dst, v)
 	case dst.CanFloat():
-		ok = notNumber(v) || setFloat(dst, v) // Parse has refused the first
+		ok = setFloat(dst, v)
 	default:
 		w.fail(fmt.Errorf("%w: %v", ErrTarget, dst.Type()))
 		return

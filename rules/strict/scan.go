@@ -29,7 +29,7 @@ type scanner struct {
 	comments    bool
 
 	problems Problems // what the library accepts and we do not
-	twice    []Problem
+	twice    Problems // keys given a value twice
 
 	token  int    // where the last string began
 	open   []open // lists and inline tables not closed yet
@@ -150,6 +150,11 @@ func (s *scanner) header() bool {
 			s.tooFar = true
 			return false
 		}
+		if n.fixed {
+			s.more(n, line)
+			s.table = apart(n, line)
+			return true
+		}
 	}
 	switch {
 	case list:
@@ -179,19 +184,41 @@ func (s *scanner) pair(table *node) bool {
 		}
 		before := n.kids[part]
 		n = s.kid(n, part, line)
-		if before != nil && i == len(parts)-1 {
+		switch last := i == len(parts)-1; {
+		case before == nil:
+		case last:
 			s.again(n, line)
+			n = apart(n, line)
+		case n.fixed:
+			s.more(n, line)
+			n = apart(n, line)
 		}
 	}
-	return s.value(n)
+	ok = s.value(n)
+	n.fixed = true
+	return ok
 }
 
-// again notes a key that has a value already. The library accepts some of
-// these and keeps the first value without a word.
+// apart makes a node for what is written under a name that is taken, so that
+// it does not mix with what is there.
+func apart(n *node, line int) *node {
+	return &node{parent: n.parent, name: n.name, line: line, depth: n.depth}
+}
+
+// again notes a key that has a value already, and more one that is to be a
+// table besides. The library accepts some of these and drops one of the values
+// without a word.
 func (s *scanner) again(n *node, line int) {
 	s.twice = append(s.twice, Problem{
 		File: s.file, Line: line, Key: keyText(n.path()),
 		Found: "this key a second time", Want: fmt.Sprintf("it once only; the first is on line %d", n.line),
+	})
+}
+
+func (s *scanner) more(n *node, line int) {
+	s.twice = append(s.twice, Problem{
+		File: s.file, Line: line, Key: keyText(n.path()),
+		Found: "more keys for this one, which has its value already", Want: fmt.Sprintf("all of it in one place; it is on line %d", n.line),
 	})
 }
 

@@ -88,6 +88,9 @@ func (w *walker) unknown(names []string) {
 
 // value fills one field.
 func (w *walker) value(dst reflect.Value, v any) {
+	if notNumber(v) {
+		return // Parse has refused it
+	}
 	if dst.Kind() == reflect.Pointer {
 		if dst.IsNil() {
 			dst.Set(reflect.New(dst.Type().Elem()))
@@ -96,9 +99,6 @@ func (w *walker) value(dst reflect.Value, v any) {
 		return
 	}
 	if own, ok := dst.Addr().Interface().(fromTOML); ok {
-		if notNumber(v) {
-			return // Parse has refused it
-		}
 		if err := own.FromTOML(v); err != nil {
 			w.bad(v, cutTo(err.Error(), 5*shown))
 		}
@@ -125,8 +125,12 @@ func (w *walker) value(dst reflect.Value, v any) {
 func (w *walker) structure(dst reflect.Value, v any) {
 	if dst.Type() == reflect.TypeFor[time.Time]() {
 		if t, ok := v.(time.Time); ok {
-			dst.Set(reflect.ValueOf(t))
-			return
+			// By way of its text, as the library does it: without the names
+			// that the library gives to times of no zone.
+			text, err := t.MarshalText()
+			if own, isTime := dst.Addr().Interface().(*time.Time); err == nil && isTime && own.UnmarshalText(text) == nil {
+				return
+			}
 		}
 	} else if table, ok := v.(map[string]any); ok {
 		w.table(dst, table)

@@ -7,36 +7,36 @@ import (
 	"time"
 )
 
-// unitNames puts the unit at the end of a key into words. The longer ending
-// stands first where one ends in another.
+// unitNames puts the unit at the end of a key into words: it follows "a
+// number". The longer ending stands first where one ends in another.
 var unitNames = []struct{ ending, unit string }{
-	{"_usd_ft2", "dollars per square foot"},
-	{"_kg_m3", "kilograms per cubic meter"},
-	{"_kg_m2", "kilograms per square meter"},
-	{"_g_m2", "grams per square meter"},
-	{"_mj_m2", "megajoules per square meter"},
-	{"_mj_kg", "megajoules per kilogram"},
-	{"_r_per_in", "R per inch"},
-	{"_ft2", "square feet"},
-	{"_ft", "feet"},
-	{"_per_in", "a unit per inch"},
-	{"_in", "inches"},
-	{"_mm", "millimeters"},
-	{"_usd", "dollars"},
-	{"_cents", "cents"},
-	{"_lb", "pounds"},
-	{"_kg", "kilograms"},
-	{"_pa", "pascals"},
-	{"_c", "degrees Celsius"},
-	{"_f", "degrees Fahrenheit"},
-	{"_r", "R"},
+	{"_usd_ft2", " of dollars per square foot"},
+	{"_kg_m3", " of kilograms per cubic meter"},
+	{"_kg_m2", " of kilograms per square meter"},
+	{"_g_m2", " of grams per square meter"},
+	{"_mj_m2", " of megajoules per square meter"},
+	{"_mj_kg", " of megajoules per kilogram"},
+	{"_r_per_in", " of R per inch"},
+	{"_ft2", " of square feet"},
+	{"_ft", " of feet"},
+	{"_per_in", ""},
+	{"_in", " of inches"},
+	{"_mm", " of millimeters"},
+	{"_usd", " of dollars"},
+	{"_cents", " of cents"},
+	{"_lb", " of pounds"},
+	{"_kg", " of kilograms"},
+	{"_pa", " of pascals"},
+	{"_c", " of degrees Celsius"},
+	{"_f", " of degrees Fahrenheit"},
+	{"_r", " (an R-value)"},
 }
 
 // numberOf says which number a key wants: a number of square feet.
 func numberOf(key, number string) string {
 	for _, u := range unitNames {
 		if strings.HasSuffix(key, u.ending) {
-			return number + " of " + u.unit
+			return number + u.unit
 		}
 	}
 	return number

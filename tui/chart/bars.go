@@ -7,11 +7,12 @@ import (
 	"strings"
 )
 
-// Least columns for a bar beside its label, and below it. Shorter bars cannot
-// be told apart.
+// Least columns for a bar beside its label, and below it, since shorter bars
+// cannot be told apart; and the most.
 const (
 	barBeside = 8
 	barBelow  = 4
+	barMost   = 40 // longer ones only take the place of the note
 )
 
 // BarRow is one bar.
@@ -57,14 +58,14 @@ func (p Pen) barLayout(rows []BarRow, width int) barLayout {
 		l.top = max(l.top, r.drawable(r.Value), r.drawable(r.Max))
 	}
 	l.label = min(max(l.label, 1), width*2/5)
-	l.bar = min(width-l.label-l.number-2, 60)
+	l.bar = min(width-l.label-l.number-2, barMost)
 	if l.bar >= barBeside {
 		return l
 	}
 	l.label = 0 // labels get lines of their own
-	l.bar = min(width-l.number-3, 60)
+	l.bar = min(width-l.number-3, barMost)
 	if l.bar < barBelow {
-		l.number, l.bar = 0, min(width-2, 60) // and so do numbers
+		l.number, l.bar = 0, min(width-2, barMost) // and so do numbers
 	}
 	return l
 }

@@ -66,13 +66,7 @@ func ladderSentence(steps []Step) string {
 		if s.Here {
 			part += " (you are here)"
 		}
-		if t := clean(s.Title); t != "" {
-			part += " " + unstop(t)
-		}
-		if price := clean(s.Price); price != "" {
-			part += " for " + unstop(price)
-		}
-		parts[i] = part
+		parts[i] = strings.Join(present(part, aside(unstop(clean(s.Title)), s.Price)), " ")
 	}
 	noun := "steps"
 	if len(steps) == 1 {

@@ -123,19 +123,19 @@ func share(v, whole float64, rows int) int {
 func (p Pen) monthRows(g monthGrid, o MonthsOpts) []string {
 	var lines []string
 	for row := g.above; row >= 1; row-- {
-		lines = append(lines, p.monthLine(g, axisText(row == g.above, o.Text(g.top)), func(v float64) string {
+		lines = append(lines, p.monthLine(g, axisText(row == g.above, o.Text(g.top)), " ", func(v float64) string {
 			_, over := g.marks(v)
 			return p.mark(over >= row, p.Glyphs.over, " ")
 		}))
 	}
 	if g.limit > 0 {
-		lines = append(lines, p.monthLine(g, o.Text(g.limit), func(v float64) string {
+		lines = append(lines, p.monthLine(g, o.Text(g.limit), p.Glyphs.limit, func(v float64) string {
 			return p.mark(known(v) && v > g.limit, p.Glyphs.over, p.Glyphs.limit)
 		}))
 	}
 	for row := g.below; row >= 1; row-- {
 		first := row == g.below && g.limit == 0 && g.top > 0
-		lines = append(lines, p.monthLine(g, axisText(first, o.Text(g.top)), func(v float64) string {
+		lines = append(lines, p.monthLine(g, axisText(first, o.Text(g.top)), " ", func(v float64) string {
 			if !known(v) && row == 1 {
 				return "?"
 			}
@@ -143,7 +143,7 @@ func (p Pen) monthRows(g monthGrid, o MonthsOpts) []string {
 			return p.mark(under >= row, p.Glyphs.bar, " ")
 		}))
 	}
-	return append(lines, p.monthLine(g, o.Text(0), func(float64) string { return p.Glyphs.base }))
+	return append(lines, p.monthLine(g, o.Text(0), p.Glyphs.base, func(float64) string { return p.Glyphs.base }))
 }
 
 func axisText(show bool, text string) string {
@@ -161,18 +161,12 @@ func (Pen) mark(yes bool, on, off string) string {
 }
 
 // monthLine repeats a sign over the columns of each month. From two columns up
-// one of them stays free, or the bars of neighbors would run together; the
-// lines across the drawing stay whole.
-func (p Pen) monthLine(g monthGrid, axis string, sign func(float64) string) string {
+// one of them is a gap, or the bars of neighbors would run together.
+func (p Pen) monthLine(g monthGrid, axis, gap string, sign func(float64) string) string {
 	var b strings.Builder
 	for _, v := range g.values {
-		s := sign(v)
-		gap := " "
-		if s == p.Glyphs.limit || s == p.Glyphs.base {
-			gap = s
-		}
 		solid := max(g.month-1, 1)
-		b.WriteString(strings.Repeat(s, solid) + strings.Repeat(gap, g.month-solid))
+		b.WriteString(strings.Repeat(sign(v), solid) + strings.Repeat(gap, g.month-solid))
 	}
 	return p.axisPad(g, axis) + b.String()
 }

@@ -53,21 +53,29 @@ func (p Pen) take(s string, cells int) (head, rest string) {
 
 // wrap breaks a text at its spaces into lines of at most cells columns; a word
 // longer than that is split between runes. There is always one line.
-func (p Pen) wrap(s string, cells int) []string {
-	cells = max(cells, 1)
+func (p Pen) wrap(s string, cells int) []string { return p.flow(s, cells, cells) }
+
+// flow is wrap with a room of its own for the first line.
+func (p Pen) flow(s string, first, more int) []string {
 	var lines []string
+	room := func() int {
+		if len(lines) == 0 {
+			return max(first, 1)
+		}
+		return max(more, 1)
+	}
 	line := ""
 	for word := range strings.SplitSeq(clean(s), " ") {
 		if line != "" {
-			if p.fits(line+" "+word, cells) {
+			if p.fits(line+" "+word, room()) {
 				line += " " + word
 				continue
 			}
 			lines = append(lines, line)
 		}
-		for !p.fits(word, cells) {
+		for !p.fits(word, room()) {
 			var head string
-			head, word = p.take(word, cells)
+			head, word = p.take(word, room())
 			lines = append(lines, head)
 		}
 		line = word
@@ -80,8 +88,7 @@ func (p Pen) wrap(s string, cells int) []string {
 
 // hang wraps a text with one indent for the first line and one for the rest.
 func (p Pen) hang(s string, width int, first, more string) []string {
-	room := width - max(p.Measure(first), p.Measure(more))
-	lines := p.wrap(s, room)
+	lines := p.flow(s, width-p.Measure(first), width-p.Measure(more))
 	for i := range lines {
 		if i == 0 {
 			lines[i] = first + lines[i]

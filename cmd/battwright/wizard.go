@@ -1,0 +1,97 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os/signal"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/tui"
+)
+
+// runBare starts the wizard, or without a terminal prints the plan of the
+// demo house and how to start.
+func runBare(args []string, e env) int {
+	var dataDir, system string
+	var ascii, mono bool
+	f := newFlags("battwright")
+	f.StringVar(&dataDir, "data", "", "")
+	f.StringVar(&system, "units", "us", "")
+	f.BoolVar(&ascii, "ascii", false, "")
+	f.BoolVar(&mono, "no-color", false, "")
+	files, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "battwright", err)
+	}
+	if !e.terminal {
+		return noTerminal(files, args, e)
+	}
+	if len(files) > 1 {
+		return usage(e, "the screens take one house file; plan takes several")
+	}
+	c, err := loadCatalog(dataDir)
+	if err != nil {
+		return fail(e, err)
+	}
+	cfg := tui.Config{
+		List: house.NewList(c), Store: newStore(e.getenv), System: systemOf(system), In: e.stdin, Out: e.stdout,
+		ASCII: ascii, Mono: mono || e.getenv("NO_COLOR") != "",
+	}
+	if len(files) == 1 {
+		if code := openFor(&cfg, files[0], e); code != exitDone {
+			return code
+		}
+	}
+	return runWizard(cfg, e)
+}
+
+// openFor reads the house file named on the command line. A file that is not
+// there yet is where a new house will be saved.
+func openFor(cfg *tui.Config, path string, e env) int {
+	text, err := readText(path, nil)
+	if err != nil {
+		return fail(e, fmt.Errorf("%s: %w", path, plainPathError(err)))
+	}
+	h, err := house.Read(cfg.List, path, text)
+	if err != nil {
+		return fail(e, err)
+	}
+	cfg.House, cfg.Path, cfg.Text = h, path, text
+	return exitDone
+}
+
+func noTerminal(files, args []string, e env) int {
+	code := runPlan(args, e)
+	if code == exitDone && len(files) == 0 {
+		fmt.Fprintln(e.stderr, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
+	}
+	return code
+}
+
+// runWizard shows the screens. A signal ends them in order: the terminal is
+// restored and the answers are kept.
+func runWizard(cfg tui.Config, e env) int {
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	err := tui.Run(ctx, cfg)
+	switch {
+	case errors.Is(err, tui.ErrInterrupted), errors.Is(err, tea.ErrInterrupted), ctx.Err() != nil:
+		fmt.Fprintf(e.stderr, "battwright: stopped. Your answers are in %s\n", cfg.Store.Where())
+		return exitInterrupted
+	case errors.Is(err, tea.ErrProgramPanic):
+		fmt.Fprintf(e.stderr, "battwright: a fault in the program itself. Your answers are in %s\n", cfg.Store.Where())
+		return exitInternal
+	case err != nil:
+		return fail(e, err)
+	}
+	fmt.Fprintln(e.stderr, goodbye(cfg))
+	return exitDone
+}
+
+func goodbye(cfg tui.Config) string {
+	return "Your answers are in " + cfg.Store.Where() + ". Start again with: battwright"
+}

@@ -1,0 +1,92 @@
+package budget
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/units"
+)
+
+func TestImpossibleHouses(t *testing.T) {
+	one := func(o ...Option) []Place { return []Place{{"attic", o}} }
+	good := Option{"a", 100, 1}
+	many := make([]Option, MaxOptions+1)
+	for j := range many {
+		many[j] = Option{ID: fmt.Sprint(j)}
+	}
+	cases := []struct {
+		name   string
+		places []Place
+		opts   Opts
+		want   error
+	}{
+		{"no places", nil, Opts{}, ErrNoPlaces},
+		{"too many places", make([]Place, MaxPlaces+1), Opts{}, ErrSize},
+		{"no options", one(), Opts{}, ErrNoOptions},
+		{"too many options", one(many...), Opts{}, ErrSize},
+		{"place without id", []Place{{"", []Option{good}}}, Opts{}, ErrID},
+		{"same place twice", []Place{{"x", []Option{good}}, {"x", []Option{good}}}, Opts{}, ErrID},
+		{"option without id", one(Option{"", 1, 1}), Opts{}, ErrID},
+		{"same option twice", one(good, good), Opts{}, ErrID},
+		{"negative cost", one(Option{"a", -1, 1}), Opts{}, ErrCost},
+		{"huge cost", one(Option{"a", math.MaxInt64, 1}), Opts{}, ErrCost},
+		{"value not a number", one(Option{"a", 1, math.NaN()}), Opts{}, ErrValue},
+		{"value infinite", one(Option{"a", 1, math.Inf(-1)}), Opts{}, ErrValue},
+		{"value huge", one(Option{"a", 1, 1e300}), Opts{}, ErrValue},
+		{"pin without place", one(good), Opts{Pins: map[string]string{"wall": "a"}}, ErrPin},
+		{"pin without option", one(good), Opts{Pins: map[string]string{"attic": "b"}}, ErrPin},
+		{"negative cap", one(good), Opts{MaxStates: -1}, ErrMaxStates},
+		{"huge cap", one(good), Opts{MaxStates: MaxMaxStates + 1}, ErrMaxStates},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := Frontier(c.places, c.opts)
+			require.ErrorIs(t, err, c.want)
+			_, err = Best(c.places, 1000, c.opts)
+			require.ErrorIs(t, err, c.want)
+			_, err = Postpone(c.places, 1000, c.opts)
+			require.ErrorIs(t, err, c.want)
+		})
+	}
+	_, err := Best(one(good), -1, Opts{})
+	require.ErrorIs(t, err, ErrBudget)
+	require.ErrorContains(t, err, "-1")
+}
+
+func TestImpossiblePrices(t *testing.T) {
+	cases := []struct {
+		name  string
+		price units.Range[units.Cents]
+		want  error
+	}{
+		{"negative", units.Range[units.Cents]{Low: -1, Typical: 1, High: 2}, ErrCost},
+		{"huge", units.Range[units.Cents]{Low: 1, Typical: 1, High: MaxCost + 1}, ErrCost},
+		{"low over typical", units.Range[units.Cents]{Low: 3, Typical: 2, High: 4}, ErrRange},
+		{"typical over high", units.Range[units.Cents]{Low: 1, Typical: 5, High: 4}, ErrRange},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := Sum([]units.Range[units.Cents]{units.Same(units.Cents(5)), c.price})
+			require.ErrorIs(t, err, c.want)
+			_, err = MeanCents(c.price)
+			require.ErrorIs(t, err, c.want)
+			_, err = VarianceCents2(c.price)
+			require.ErrorIs(t, err, c.want)
+			_, err = ShareUnder(c.price, 1)
+			require.ErrorIs(t, err, c.want)
+		})
+	}
+	_, err := Sum(nil)
+	require.ErrorIs(t, err, ErrNoLines)
+	_, err = Sum(make([]units.Range[units.Cents], MaxLines+1))
+	require.ErrorIs(t, err, ErrSize)
+	total, err := Sum([]units.Range[units.Cents]{{Low: 1, Typical: 2, High: 3}})
+	require.NoError(t, err)
+	for _, bad := range []float64{math.NaN(), -0.01, 1.01, math.Inf(1)} {
+		_, err = total.Percentile(bad)
+		require.ErrorIs(t, err, ErrShare)
+	}
+}

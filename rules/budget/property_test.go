@@ -1,0 +1,231 @@
+package budget
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/units"
+)
+
+// realHouse makes houses with plain decimal values, larger than brute force
+// allows.
+func realHouse(r *rand.Rand, maxPlaces, maxOptions int) []Place {
+	places := make([]Place, 1+r.IntN(maxPlaces))
+	for i := range places {
+		places[i].ID = fmt.Sprintf("p%d", i)
+		for j := range 1 + r.IntN(maxOptions) {
+			places[i].Options = append(places[i].Options, Option{
+				ID: fmt.Sprintf("o%d", j), Cost: units.Cents(r.Int64N(60_000)), Value: 100 * r.Float64(),
+			})
+		}
+	}
+	return places
+}
+
+func span(places []Place) (cheapest, dearest units.Cents) {
+	for _, pl := range places {
+		low, high := pl.Options[0].Cost, pl.Options[0].Cost
+		for _, o := range pl.Options {
+			low, high = min(low, o.Cost), max(high, o.Cost)
+		}
+		cheapest, dearest = cheapest+low, dearest+high
+	}
+	return cheapest, dearest
+}
+
+func mustBest(t *testing.T, places []Place, budget units.Cents) Choice {
+	t.Helper()
+	c, err := Best(places, budget, Opts{})
+	require.NoError(t, err)
+	return c
+}
+
+func TestBestIsTheFrontAtEveryBudget(t *testing.T) {
+	r := rand.New(rand.NewPCG(21, 1))
+	for range 60 {
+		places := realHouse(r, 7, 12)
+		f, err := Frontier(places, Opts{})
+		require.NoError(t, err)
+		last := -math.MaxFloat64
+		for range 25 {
+			i := r.IntN(len(f.Points))
+			for _, budget := range []units.Cents{f.Points[i].Cost - 1, f.Points[i].Cost, f.Points[i].Cost + 1} {
+				if budget < 0 {
+					continue
+				}
+				c := mustBest(t, places, budget)
+				k, ok := f.At(budget)
+				require.Equal(t, ok, c.Missing == 0)
+				if ok {
+					s, err := f.Set(k)
+					require.NoError(t, err)
+					require.Equal(t, s, c.Set)
+				}
+			}
+		}
+		cheapest, dearest := span(places)
+		for budget := cheapest; budget <= dearest; budget += max(1, (dearest-cheapest)/20) {
+			c := mustBest(t, places, budget)
+			require.GreaterOrEqual(t, c.Set.Value, last, "more money never buys less")
+			last = c.Set.Value
+		}
+	}
+}
+
+func TestEndsOfTheBudget(t *testing.T) {
+	r := rand.New(rand.NewPCG(22, 1))
+	for range 200 {
+		places := realHouse(r, 8, 10)
+		cheapest, _ := span(places)
+		c := mustBest(t, places, cheapest)
+		require.Equal(t, cheapest, c.Set.Cost)
+		require.Zero(t, c.Missing)
+
+		rich := mustBest(t, places, math.MaxInt64)
+		for i, pl := range places {
+			for _, o := range pl.Options {
+				require.LessOrEqual(t, o.Value, pl.Options[rich.Set.Picks[i]].Value)
+			}
+		}
+		if cheapest > 0 {
+			poor := mustBest(t, places, 0)
+			require.Equal(t, cheapest, poor.Missing)
+			require.Equal(t, c.Set, poor.Set)
+		}
+	}
+}
+
+func TestOptionsComeAndGo(t *testing.T) {
+	r := rand.New(rand.NewPCG(23, 1))
+	for range 300 {
+		places := realHouse(r, 6, 8)
+		cheapest, dearest := span(places)
+		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
+		before := mustBest(t, places, budget)
+
+		i := r.IntN(len(places))
+		more := slices.Clone(places)
+		more[i].Options = append(slices.Clone(places[i].Options),
+			Option{"new", units.Cents(r.Int64N(60_000)), 100 * r.Float64()})
+		require.GreaterOrEqual(t, mustBest(t, more, budget).Set.Value, before.Set.Value)
+
+		if len(places[i].Options) < 2 {
+			continue
+		}
+		gone := (before.Set.Picks[i] + 1) % len(places[i].Options)
+		fewer := slices.Clone(places)
+		fewer[i].Options = slices.Delete(slices.Clone(places[i].Options), gone, gone+1)
+		require.Equal(t, before.Set.IDs, mustBest(t, fewer, budget).Set.IDs)
+	}
+}
+
+func TestOrderOfPlacesAndOptions(t *testing.T) {
+	r := rand.New(rand.NewPCG(24, 1))
+	for range 200 {
+		places := realHouse(r, 7, 8)
+		cheapest, dearest := span(places)
+		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
+		want := mustBest(t, places, budget)
+		f, err := Frontier(places, Opts{})
+		require.NoError(t, err)
+
+		mixed := slices.Clone(places)
+		for i := range mixed {
+			mixed[i].Options = slices.Clone(mixed[i].Options)
+			r.Shuffle(len(mixed[i].Options), func(a, b int) {
+				o := mixed[i].Options
+				o[a], o[b] = o[b], o[a]
+			})
+		}
+		require.Equal(t, want.Set.IDs, mustBest(t, mixed, budget).Set.IDs)
+
+		r.Shuffle(len(mixed), func(a, b int) { mixed[a], mixed[b] = mixed[b], mixed[a] })
+		got := mustBest(t, mixed, budget)
+		require.Equal(t, want.Set.Cost, got.Set.Cost)
+		require.Equal(t, want.Set.Value, got.Set.Value, "sums of whole numbers: equal to the last bit")
+		g, err := Frontier(mixed, Opts{})
+		require.NoError(t, err)
+		require.Equal(t, f.Points, g.Points)
+	}
+}
+
+func TestBoundOptimumGreedy(t *testing.T) {
+	r := rand.New(rand.NewPCG(25, 1))
+	for range 300 {
+		places := realHouse(r, 8, 10)
+		cheapest, dearest := span(places)
+		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
+		p, err := newProblem(places, nil, false)
+		require.NoError(t, err)
+		b := p.newBound(min(int64(budget), p.dearest()))
+		require.LessOrEqual(t, p.paidOf(b.greedy), int64(budget))
+		best := mustBest(t, places, budget)
+		value := int64(math.Round(best.Set.Value * valueUnits))
+		require.GreaterOrEqual(t, b.short(value), int64(0), "bound over optimum")
+		require.GreaterOrEqual(t, value, b.value, "optimum over greedy")
+		require.GreaterOrEqual(t, b.slack(len(places), int64(best.Set.Cost), value), int64(0))
+	}
+}
+
+// Any price put on money gives a bound and so the right answer; a poor one
+// only costs time. Rounding the price, as long sums force it to be, is safe.
+func TestAnswerDoesNotHangOnTheScale(t *testing.T) {
+	r := rand.New(rand.NewPCG(26, 1))
+	for range 200 {
+		places := randomHouse(r, 4, 5)
+		for i := range places {
+			for j := range places[i].Options {
+				o := &places[i].Options[j]
+				o.Cost *= MaxCost / 200_000
+				o.Value = math.Round(o.Value*4) * 2_000 * float64(1-2*r.IntN(2))
+			}
+		}
+		sets := allSets(places)
+		cheapest, dearest := span(places)
+		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
+		want, ok := bruteBest(sets, budget)
+		require.True(t, ok)
+		require.Equal(t, want, mustBest(t, places, budget).Set)
+	}
+}
+
+// The largest input accepted stays inside 63 bits.
+func TestLargestSums(t *testing.T) {
+	for _, sign := range []float64{1, -1} {
+		places := make([]Place, MaxPlaces)
+		for i := range places {
+			places[i] = Place{fmt.Sprintf("p%d", i), []Option{
+				{"a", MaxCost, MaxValue}, {"b", 0, sign * MaxValue / 2}, {"c", 1, sign * MaxValue / 4},
+			}}
+		}
+		c := mustBest(t, places, math.MaxInt64)
+		require.Equal(t, MaxPlaces*MaxValue, c.Set.Value)
+		require.Equal(t, units.Cents(MaxPlaces*MaxCost), c.Set.Cost)
+		c = mustBest(t, places, MaxCost*MaxPlaces/2)
+		require.InDelta(t, MaxPlaces/2*MaxValue+c.Set.Value-MaxPlaces/2*MaxValue, c.Set.Value, 1)
+		require.Equal(t, "a", c.Set.IDs[slices.Index(c.Set.IDs, "a")])
+		count := 0
+		for _, id := range c.Set.IDs {
+			if id == "a" {
+				count++
+			}
+		}
+		require.InDelta(t, MaxPlaces/2, count, 1)
+	}
+}
+
+func TestDecimalsTieExactly(t *testing.T) {
+	places := []Place{
+		{"x", []Option{{"b", 100, 0.3}, {"a", 100, 0.1}}},
+		{"y", []Option{{"b", 100, 0.2}, {"c", 200, 0.4}}},
+		{"z", []Option{{"a", 100, 0.3}, {"b", 100, 0.3}}},
+	}
+	c := mustBest(t, places, 300)
+	require.Equal(t, []string{"b", "b", "a"}, c.Set.IDs)
+	require.Equal(t, 0.8, c.Set.Value)
+}

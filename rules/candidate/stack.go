@@ -1,0 +1,68 @@
+package candidate
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/units"
+)
+
+// Roles of a layer in the picture of a place.
+const (
+	RoleBoard     = "board"
+	RoleFiber     = "fiber"
+	RoleRetarder  = "retarder"
+	RoleSheathing = "sheathing"
+	RoleCladding  = "cladding"
+	RoleGap       = "gap"
+	RoleConcrete  = "concrete"
+)
+
+// StackLayer is one layer of a finished place, from inside to outside.
+type StackLayer struct {
+	Name, Note, Role string
+}
+
+// Stack lists the layers of a place with this candidate in it.
+func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
+	var out []StackLayer
+	add := func(role, name, note string) { out = append(out, StackLayer{name, note, role}) }
+	for _, l := range s.Kind.Layers {
+		switch l.Name {
+		case "blanket":
+			if record, ok := c.Facing(a.Facing.Retarder()); ok && record.ID != "none" {
+				add(RoleRetarder, record.Name, a.Facing.Side)
+			}
+			for _, b := range a.Layers {
+				note := units.US.R(b.Product.NominalR) + " on the bag, " + units.US.Inches(b.RoomIn)
+				if b.Across {
+					note += ", across the joists"
+				}
+				add(RoleFiber, a.Material.Name, note)
+			}
+		case "sheathing":
+			add(RoleSheathing, s.Sheathing.Name, "")
+		case "board outside", "foam board":
+			if r := s.CIR + t.AddR; r > 0 {
+				note := units.US.R(r)
+				if t.AddR > 0 {
+					note += ", of which " + units.US.R(t.AddR) + " is still to be bought"
+				}
+				add(RoleBoard, c.Foam.Name, note)
+			}
+		case "cladding":
+			add(RoleCladding, s.Cladding.Name, "")
+		default:
+			role := RoleBoard
+			if s.Kind.Boundary == "soil" && !l.Sensitive {
+				role = RoleConcrete
+			}
+			add(role, l.Name, "")
+		}
+	}
+	switch s.Kind.ID {
+	case "attic", "sloped-ceiling":
+		add(RoleGap, "airway under the roof", "kept open")
+	case "chimney":
+		add(RoleGap, "GAP, EMPTY", units.US.Inches(s.Clearance.Inches)+" to the chimney")
+	}
+	return out
+}

@@ -1,0 +1,125 @@
+package plan
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// FindOut is the list of what is unknown, ranked by whether an answer can
+// change the plan. For each unknown every possible answer is tried and the
+// plan worked out again: "matters" is computed, not guessed.
+func (a Assessment) FindOut(p Preferences, base Plan) []Said {
+	out := append([]Said{}, base.Unknown...)
+	weight := make([]int, len(out))
+	for i := range out {
+		weight[i] = a.tryAnswers(&out[i], p, base)
+	}
+	index := make([]int, len(out))
+	for i := range index {
+		index[i] = i
+	}
+	sort.SliceStable(index, func(i, j int) bool { return weight[index[i]] > weight[index[j]] })
+	sorted := make([]Said, len(out))
+	for i, at := range index {
+		sorted[i] = out[at]
+	}
+	return sorted
+}
+
+// Weights of what an answer can change, for ranking only.
+const (
+	stopsPlace     = 100
+	changesChoice  = 20
+	changesBlanket = 5
+	changesCaution = 1
+)
+
+// tryAnswers fills in what another answer would change and returns how much.
+func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
+	q, ok := a.Answered.List.Find(s.Key)
+	if !ok {
+		return 0
+	}
+	most := 0
+	for _, answer := range possible(q) {
+		if w, effect := a.tryOne(q, s.Place, answer, p, base); w > most {
+			most, s.Effect = w, effect
+		}
+	}
+	s.Matters = most >= changesBlanket
+	return most
+}
+
+func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (int, string) {
+	h := a.Answered.House.Clone()
+	now := house.Answered{List: a.Answered.List, House: h}
+	now.Store(q, h.Place(placeID), answer)
+	var tried Assessment
+	if q.Scope == house.PlaceScope {
+		tried = a.Update(now, placeID)
+	} else {
+		tried = Assess(now)
+	}
+	other := tried.Weigh(p)
+	words := q.Show(answer, units.US)
+	for i, place := range other.Places {
+		if i < len(base.Places) && place.Stopped != "" && base.Places[i].Stopped == "" {
+			return stopsPlace, fmt.Sprintf("if %q: no plan for %s before somebody licensed has seen it", words, place.Surface.Label)
+		}
+	}
+	weight, effect := 0, ""
+	for _, c := range Changes(base, other) {
+		w, text := changesBlanket, fmt.Sprintf("if %q: another blanket or sheet for %s", words, c.Label)
+		if c.From != c.To {
+			to := c.To
+			if to == "" {
+				to = "no blanket"
+			}
+			w, text = changesChoice, fmt.Sprintf("if %q: %s for %s", words, to, c.Label)
+		}
+		if w > weight {
+			weight, effect = w, text
+		}
+	}
+	if weight == 0 && cautions(other) != cautions(base) {
+		return changesCaution, ""
+	}
+	return weight, effect
+}
+
+func cautions(p Plan) string {
+	var b strings.Builder
+	for _, place := range p.Places {
+		for _, h := range place.Safety {
+			b.WriteString(place.Surface.ID + "/" + h.Rule.ID + ";")
+		}
+	}
+	return b.String()
+}
+
+// possible lists the answers that are tried. A number is tried well below and
+// well above what is assumed meanwhile.
+func possible(q house.Question) []house.Answer {
+	var out []house.Answer
+	switch q.Kind {
+	case house.Choice:
+		for _, o := range q.Options {
+			out = append(out, house.Text(o.Value))
+		}
+	case house.YesNoKind:
+		out = append(out, house.YesNo(true), house.YesNo(false))
+	case house.NumberKind:
+		for _, share := range []float64{0, 0.1, 0.25, 0.5} {
+			v := q.Min + share*(q.Max-q.Min)
+			if q.Whole {
+				v = float64(int(v))
+			}
+			out = append(out, house.Number(v))
+		}
+	}
+	return out
+}

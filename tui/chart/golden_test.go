@@ -1,0 +1,132 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The golden files hold invented houses and prices; they fix the look, not
+// figures.
+
+var goldenWidths = []int{40, 60, 80, 120}
+
+// drawings is one sample of each kind, at the width given.
+var drawings = map[string]func(Pen, int) Drawing{
+	"bars":        func(p Pen, w int) Drawing { return p.Bars(sampleBars(), w) },
+	"section":     func(p Pen, w int) Drawing { return p.Section(sampleWall(), "living room, 70 F", "January, 20 F", w) },
+	"held":        func(p Pen, w int) Drawing { return p.Months(sampleHeld(), heldOpts(), w) },
+	"humidity":    func(p Pen, w int) Drawing { return p.Months(sampleHumidity(), humidityOpts(), w) },
+	"ladder":      func(p Pen, w int) Drawing { return p.Ladder(sampleSteps(), w) },
+	"house-table": func(p Pen, w int) Drawing { return p.Table(sampleHeaders(), sampleRows(), w, TableOpts{}) },
+	"order-table": func(p Pen, w int) Drawing {
+		return p.Table([]string{"What", "Packages", "Cost"}, [][]string{
+			{"fiberglass batts R-21, 15 in wide, paper face", "12", "$640"},
+			{"board outside the studs, R-5 (not a batt)", "30", "$1,150"},
+		}, w, TableOpts{Keep: []int{1, 2}, Right: []int{1, 2}})
+	},
+}
+
+func TestGolden(t *testing.T) {
+	for name, draw := range drawings {
+		t.Run(name, func(t *testing.T) {
+			var b strings.Builder
+			for _, w := range goldenWidths {
+				for _, set := range []struct {
+					name   string
+					glyphs Glyphs
+				}{{"ascii", ASCII()}, {"unicode", Unicode()}} {
+					d := draw(Pen{Glyphs: set.glyphs}, w)
+					fmt.Fprintf(&b, "== %d columns, %s\n%s\n", w, set.name, strings.Join(d.Lines, "\n"))
+				}
+			}
+			fmt.Fprintf(&b, "== sentence\n%s\n", draw(Pen{}, 80).Sentence)
+			golden(t, name, b.String())
+		})
+	}
+}
+
+// golden compares with the file kept; UPDATE=1 rewrites it.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	file := filepath.Join("testdata", name+".golden")
+	if os.Getenv("UPDATE") == "1" {
+		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err, "run with UPDATE=1 to make it")
+	require.Equal(t, string(want), got)
+}
+
+func sampleBars() []BarRow {
+	return []BarRow{
+		{Label: "price", Value: 13.1, Max: 17.6},
+		{Label: "quiet", Value: 5.2, Max: 5.9, Note: "you put it last for the attic"},
+		{Label: "no itch or dust", Value: 9.4, Max: 23.5},
+		{Label: "least likely to burn", Value: math.NaN(), Max: 11.8, Note: "treatment not named"},
+		{Label: "copes with damp", Value: 0, Max: 17.6},
+	}
+}
+
+func sampleWall() []SectionLayer {
+	return []SectionLayer{
+		{Name: "still air", Kind: Film, TempText: "70 F"},
+		{Name: "painted gypsum, 1/2 in", Kind: Board, TempText: "68 F"},
+		{Name: "paper face", Kind: Retarder, TempText: "67 F", Note: "staple it flat to the studs; never a second sheet over it"},
+		{Name: "fiberglass batt R-21, 5 1/2 in", Kind: Fiber, TempText: "67 F", Note: "fills the bay, nothing pressed in"},
+		{Name: "OSB, 7/16 in", Kind: Sheathing, TempText: "24 F", Note: "the plane to watch: damp air that gets this far meets a cold board"},
+		{Name: "vented gap", Kind: Gap, TempText: "21 F"},
+		{Name: "siding", Kind: Cladding, TempText: "20 F"},
+	}
+}
+
+func sampleHeld() [12]float64 {
+	return [12]float64{120, 171, 190.4, 84, 3, 0, 0, 0, 0, 0, 12, 66}
+}
+
+func heldOpts() MonthsOpts {
+	return MonthsOpts{
+		What: "Water held against the sheathing", Held: true, First: 9,
+		Text:  func(v float64) string { return fmt.Sprintf("%.0f g/m2", v) },
+		Short: func(v float64) string { return fmt.Sprintf("%.0f", v) },
+	}
+}
+
+func sampleHumidity() [12]float64 {
+	return [12]float64{88, 86, 79, 71, 62, 55, 54, 56, 61, math.NaN(), 78, 85}
+}
+
+func humidityOpts() MonthsOpts {
+	return MonthsOpts{
+		What: "Humidity at the sheathing", Limit: 80, LimitLabel: "mold risk above",
+		Text:  func(v float64) string { return fmt.Sprintf("%.0f %%", v) },
+		Short: func(v float64) string { return fmt.Sprintf("%.0f", v) },
+	}
+}
+
+func sampleSteps() []Step {
+	return []Step{
+		{Title: "Cheapest set that meets the requirements: fiberglass everywhere", Price: "$4,210"},
+		{Title: "Mineral wool in the street wall: quieter, same R", Price: "+$140", Here: true},
+		{Title: "Wool in the bedroom walls: less itch, and the attic stays as it is", Price: "+$610"},
+		{Title: "Everything at its best", Price: "+$1,900"},
+	}
+}
+
+func sampleHeaders() []string {
+	return []string{"Place", "Fiberglass", "Cotton", "Mineral wool", "Sheep's wool"}
+}
+
+func sampleRows() [][]string {
+	return [][]string{
+		{"Attic over bedrooms", "fits $1,480", "no: too heavy for the ceiling", "about equal $1,920", "about equal $2,700"},
+		{"Street wall", "fits $340", "short by R-1", "fits $460", "short by R-1"},
+		{"Basement", "fits $510", "no", "fits $620", "no"},
+		{"Chimney", "no", "no", "KEEP THE GAP EMPTY (2 in)", "no"},
+	}
+}

@@ -1,0 +1,163 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestBarSentence(t *testing.T) {
+	cases := []struct {
+		rows []BarRow
+		want string
+	}{
+		{nil, nothing},
+		{[]BarRow{{Label: "wool", Value: 2}, {Label: "cotton", Value: 3, Note: "lint."}}, "Highest first: cotton 3 (lint) and wool 2."},
+		{[]BarRow{{Label: "wool", Value: math.NaN()}, {Label: "cotton", Value: math.Inf(1)}}, "No figure for wool and cotton."},
+		{[]BarRow{{Label: "sound", Value: 4, Max: 20}, {Label: "fire", Value: math.NaN()}}, "Highest first: sound 4 of 20; no figure for fire."},
+		{[]BarRow{{Label: "attic", Value: 49, Text: "R-49"}}, "Highest first: attic R-49."},
+	}
+	for _, c := range cases {
+		require.Equal(t, c.want, Pen{}.Bars(c.rows, 80).Sentence)
+	}
+}
+
+// Nothing below zero is drawn, and nothing above it without a mark.
+func TestSmallBars(t *testing.T) {
+	d := Pen{}.Bars([]BarRow{{Label: "a", Value: 1e6}, {Label: "b", Value: 1e-6}, {Label: "c", Value: 0}, {Label: "d", Value: -5}}, 60)
+	var marks []int
+	for _, l := range d.Lines {
+		marks = append(marks, strings.Count(l, "#"))
+	}
+	require.Equal(t, []int{1, 0, 0}, marks[1:])
+	require.Greater(t, marks[0], 10)
+	require.Contains(t, d.Lines[3], "-5")
+}
+
+func TestRetarderSide(t *testing.T) {
+	layers := func(kinds ...Kind) []SectionLayer {
+		var ls []SectionLayer
+		for _, k := range kinds {
+			ls = append(ls, SectionLayer{Name: "layer", Kind: k})
+		}
+		return ls
+	}
+	cases := []struct {
+		layers     []SectionLayer
+		at         int
+		want       side
+		sign, says string
+	}{
+		{layers(Film, Board, Retarder, Fiber, Sheathing), 2, inward, "-^-", "on the inside of the fiber"},
+		{layers(Retarder, Board, Gap, Fiber), 0, inward, "-^-", "on the inside of the fiber"},
+		{layers(Board, Fiber, Retarder, Gap), 2, outward, "-v-", "on the outside of the fiber"},
+		{layers(Fiber, Retarder, Fiber), 1, between, "^-v", "between two layers of fiber"},
+		{layers(Fiber, Board, Retarder, Fiber), 2, inward, "-^-", "on the inside of the fiber"},
+		{layers(Board, Retarder, Concrete), 1, alone, "---", ""},
+	}
+	for _, c := range cases {
+		require.Equal(t, c.want, sideOf(c.layers, c.at))
+		d := Pen{}.Section(c.layers, "", "", 80)
+		require.True(t, strings.HasPrefix(d.Lines[1+c.at], c.sign+" layer"), d.Lines[1+c.at])
+		require.Contains(t, d.Lines[1+c.at], c.says)
+		require.Contains(t, d.Sentence, c.says)
+	}
+}
+
+// Layers can be told apart by their signs alone, in both sets.
+func TestKindsLookDifferent(t *testing.T) {
+	for _, g := range []Glyphs{ASCII(), Unicode()} {
+		seen := map[string]Kind{}
+		for k := Film; k <= Soil; k++ {
+			other, twice := seen[g.layer(k)]
+			require.False(t, twice, "kinds %d and %d", k, other)
+			seen[g.layer(k)] = k
+		}
+		require.Equal(t, " ", g.layer(-1))
+		require.Equal(t, " ", g.layer(Soil+1))
+	}
+}
+
+func TestNotesOfASectionStayShort(t *testing.T) {
+	long := strings.Repeat("word ", 60)
+	d := Pen{}.Section([]SectionLayer{{Name: "batt", Note: long, Kind: Fiber}}, "", "", 200)
+	for _, l := range d.Lines {
+		require.LessOrEqual(t, len(l), mostNote+signColumns+1)
+	}
+	require.Equal(t, 60, strings.Count(strings.Join(d.Lines, " "), "word"))
+}
+
+func TestLadderMarksOneStepBySignAndWord(t *testing.T) {
+	for _, g := range []Glyphs{ASCII(), Unicode()} {
+		d := Pen{Glyphs: g}.Ladder(sampleSteps(), 80)
+		var here, next []string
+		for _, l := range d.Lines {
+			if strings.HasPrefix(l, g.here) {
+				here = append(here, l)
+			}
+			if strings.Contains(l, "next:") {
+				next = append(next, l)
+			}
+		}
+		require.Len(t, here, 1)
+		require.Contains(t, here[0], "HERE: Mineral wool")
+		require.Len(t, next, 1)
+		require.Contains(t, next[0], "Wool in the bedroom walls")
+	}
+	require.Contains(t, Pen{}.Ladder(sampleSteps(), 80).Sentence, "2 (you are here) Mineral wool in the street wall")
+	require.Equal(t, "A ladder of 1 step: 1 All ($5).", Pen{}.Ladder([]Step{{Title: "All.", Price: "$5"}}, 80).Sentence)
+}
+
+func TestLadderRailsStayInLine(t *testing.T) {
+	var steps []Step
+	for i := range 120 {
+		steps = append(steps, Step{Title: fmt.Sprint("step ", i), Here: i == 98})
+	}
+	for _, l := range (Pen{}).Ladder(steps, 40).Lines {
+		require.Equal(t, byte('|'), l[1], l)
+		require.Equal(t, byte('|'), l[7], l)
+	}
+}
+
+func TestTableTurnsIntoBlocksWhenNarrow(t *testing.T) {
+	narrow := Pen{}.Table(sampleHeaders(), sampleRows(), 40, TableOpts{}).Lines
+	require.Equal(t, []string{"Attic over bedrooms", "  Fiberglass: fits $1,480", "  Cotton: no: too heavy for the ceiling"}, narrow[:3])
+	wideOne := Pen{}.Table(sampleHeaders(), sampleRows(), 200, TableOpts{}).Lines
+	require.Len(t, wideOne, 2+4, "all on one line each")
+}
+
+// Cells of a kept column are never broken, and no word of the others up to
+// the longest that counts.
+func TestTableKeepsWordsWhole(t *testing.T) {
+	rows := [][]string{{"a place with a long name", "$1,200 to $1,400", "about equal and so on"}}
+	for width := MinWidth; width <= MaxWidth; width++ {
+		text := strings.Join(Pen{}.Table([]string{"Place", "Cost", "Verdict"}, rows, width, TableOpts{Keep: []int{1}}).Lines, "\n")
+		for _, w := range append(words(rows), "$1,200 to") {
+			require.Contains(t, text, w, "width %d", width)
+		}
+		if !strings.Contains(text, "Cost:") {
+			require.Contains(t, text, "$1,200 to $1,400", "width %d", width)
+		}
+	}
+}
+
+func TestTableOfUnevenRows(t *testing.T) {
+	d := Pen{}.Table([]string{"Place"}, [][]string{{"attic", "R-49", "more"}, nil, {"wall"}}, 60, TableOpts{})
+	require.Equal(t, []string{"Place", "-----  ----  ----", "attic  R-49  more", "", "wall"}, d.Lines)
+	require.Equal(t, "attic: R-49, more; wall.", d.Sentence)
+	require.Equal(t, "A table without rows, with columns a and b.", Pen{}.Table([]string{"a", "b"}, nil, 60, TableOpts{}).Sentence)
+	require.Equal(t, Drawing{Lines: []string{nothing}, Sentence: nothing}, Pen{}.Table(nil, nil, 60, TableOpts{}))
+}
+
+func TestPlainNumbers(t *testing.T) {
+	for v, want := range map[float64]string{
+		0: "0", math.Copysign(0.01, -1): "0", 0.05: "0.1", 7: "7", 7.25: "7.2", 99.96: "100", 99.94: "99.9",
+		1234.4: "1,234", -1234567: "-1,234,567", 1e9: "1e+09", math.Inf(1): noFigure,
+	} {
+		require.Equal(t, want, plain(v))
+	}
+	require.Equal(t, noFigure, plain(math.NaN()))
+}

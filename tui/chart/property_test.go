@@ -1,0 +1,191 @@
+package chart
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+)
+
+// pens are the ways of measuring a drawing has to live with; the last two are
+// at odds with how texts are put together.
+var pens = map[string]Pen{
+	"zero":      {},
+	"ascii":     {Glyphs: ASCII(), Measure: utf8.RuneCountInString},
+	"unicode":   {Glyphs: Unicode(), Measure: utf8.RuneCountInString},
+	"wide":      {Glyphs: Unicode(), Measure: wide},
+	"ambiguous": {Glyphs: Unicode(), Measure: func(s string) int { return 2*utf8.RuneCountInString(s) - ascii(s) }},
+	"joined":    {Glyphs: Unicode(), Measure: func(s string) int { return utf8.RuneCountInString(s) + strings.Count(s, "a|") }},
+	"nothing":   {Glyphs: ASCII(), Measure: func(string) int { return 0 }},
+}
+
+func ascii(s string) int {
+	n := 0
+	for i := range len(s) {
+		if s[i] < utf8.RuneSelf {
+			n++
+		}
+	}
+	return n
+}
+
+// source makes input of every kind that could come in, from a fixed seed.
+type source struct{ *rand.Rand }
+
+func (r source) number() float64 {
+	odd := []float64{math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64, 0, -1, 1e-12, 1e9}
+	if r.IntN(4) == 0 {
+		return odd[r.IntN(len(odd))]
+	}
+	return r.Float64() * math.Pow(10, float64(r.IntN(6)))
+}
+
+func (r source) text() string {
+	parts := []string{"attic", "R-21", "a", "|", "", " ", "壁", "e\u0301", "\t", "\n", "\x1b[31m", "\u202e", "\xff", "\u00a0", "👩‍🔧", "extraordinarilylongword", "5 1/2 in", "."}
+	var b strings.Builder
+	for range r.IntN(9) {
+		b.WriteString(parts[r.IntN(len(parts))])
+		if r.IntN(2) == 0 {
+			b.WriteByte(' ')
+		}
+	}
+	return b.String()
+}
+
+func (r source) texts() []string {
+	out := make([]string, r.IntN(7))
+	for i := range out {
+		out[i] = r.text()
+	}
+	return out
+}
+
+func (r source) draw(p Pen, width int) map[string]Drawing {
+	bars := make([]BarRow, r.IntN(6))
+	for i := range bars {
+		bars[i] = BarRow{Label: r.text(), Value: r.number(), Max: r.number(), Text: r.text(), Note: r.text()}
+	}
+	layers := make([]SectionLayer, r.IntN(8))
+	for i := range layers {
+		layers[i] = SectionLayer{Name: r.text(), Note: r.text(), TempText: r.text(), Kind: Kind(r.IntN(12) - 1)}
+	}
+	steps := make([]Step, r.IntN(13))
+	for i := range steps {
+		steps[i] = Step{Title: r.text(), Price: r.text(), Here: r.IntN(4) == 0}
+	}
+	var values [12]float64
+	for i := range values {
+		values[i] = r.number()
+	}
+	o := MonthsOpts{What: r.text(), Held: r.IntN(2) == 0, Limit: r.number(), LimitLabel: r.text(), First: r.IntN(40) - 20, Rows: r.IntN(30) - 5}
+	if r.IntN(2) == 0 {
+		o.Text = func(float64) string { return r.text() }
+		o.Short = func(float64) string { return r.text() }
+	}
+	rows := make([][]string, r.IntN(5))
+	for i := range rows {
+		rows[i] = r.texts()
+	}
+	to := TableOpts{Keep: []int{r.IntN(5) - 1}, Right: []int{r.IntN(5)}, Dense: r.IntN(2) == 0}
+	return map[string]Drawing{
+		"bars":    p.Bars(bars, width),
+		"section": p.Section(layers, r.text(), r.text(), width),
+		"ladder":  p.Ladder(steps, width),
+		"months":  p.Months(values, o, width),
+		"table":   p.Table(r.texts(), rows, width, to),
+	}
+}
+
+func check(t *testing.T, p Pen, d Drawing, width int, context ...any) {
+	t.Helper()
+	p = p.ready()
+	require.NotEmpty(t, d.Lines, context...)
+	require.True(t, strings.HasSuffix(d.Sentence, "."), context...)
+	for _, l := range append([]string{d.Sentence}, d.Lines...) {
+		require.True(t, utf8.ValidString(l), context...)
+		require.NotContains(t, l, "\x1b", context...)
+		require.NotContains(t, l, "\n", context...)
+		require.NotContains(t, l, "\u202e", context...)
+	}
+	for _, l := range d.Lines {
+		require.LessOrEqual(t, p.Measure(l), width, context...)
+		require.Equal(t, strings.TrimRight(l, " "), l, context...)
+	}
+}
+
+func TestEveryDrawingKeepsToItsWidth(t *testing.T) {
+	for name, p := range pens {
+		t.Run(name, func(t *testing.T) {
+			r := source{rand.New(rand.NewPCG(7, 11))}
+			for range 3 {
+				for width := MinWidth; width <= MaxWidth; width++ {
+					for kind, d := range r.draw(p, width) {
+						check(t, p, d, width, kind, width)
+					}
+				}
+			}
+		})
+	}
+}
+
+func TestWidthOutOfBoundsIsBrought(t *testing.T) {
+	for kind, draw := range drawings {
+		for _, w := range []struct{ asked, used int }{{-5, 20}, {0, 20}, {19, 20}, {201, 200}, {math.MaxInt, 200}} {
+			require.Equal(t, draw(Pen{}, w.used), draw(Pen{}, w.asked), kind)
+		}
+	}
+}
+
+func TestASCIIStaysASCII(t *testing.T) {
+	for kind, draw := range drawings {
+		for width := MinWidth; width <= MaxWidth; width++ {
+			d := draw(Pen{Glyphs: ASCII()}, width)
+			for _, l := range append([]string{d.Sentence}, d.Lines...) {
+				require.Equal(t, len(l), ascii(l), "%s at %d: %q", kind, width, l)
+			}
+		}
+	}
+}
+
+func TestSameInputSameDrawing(t *testing.T) {
+	for kind, draw := range drawings {
+		require.Equal(t, draw(Pen{Glyphs: Unicode()}, 70), draw(Pen{Glyphs: Unicode()}, 70), kind)
+	}
+}
+
+// A terminal that takes two columns for block signs gets the other set, so
+// that bars keep their proportions.
+func TestTwoColumnSignsFallBackToASCII(t *testing.T) {
+	for kind, draw := range drawings {
+		require.Equal(t, draw(Pen{}, 80), draw(pens["ambiguous"], 80), kind)
+	}
+}
+
+// Words are wrapped, never dropped: what the caller gave is on the screen.
+func TestNothingIsLeftOut(t *testing.T) {
+	cases := map[string][]string{
+		"house-table": append(strings.Fields(strings.Join(sampleHeaders()[1:], " ")), words(sampleRows())...),
+		"ladder":      strings.Fields("Cheapest requirements: everywhere $4,210 +$140 HERE: next: bedroom best +$1,900"),
+		"section":     strings.Fields("INSIDE: room, gypsum, paper inside fiber staple second sheet fills bay, watch: siding OUTSIDE: 67 24 January,"),
+		"bars":        strings.Fields("price quiet last attic itch dust burn figure treatment named copes 13.1 9.4"),
+	}
+	for kind, all := range cases {
+		for width := MinWidth; width <= MaxWidth; width++ {
+			got := strings.Fields(strings.NewReplacer(":", " : ").Replace(strings.Join(drawings[kind](Pen{}, width).Lines, " ")))
+			for _, w := range all {
+				require.Contains(t, got, strings.TrimSuffix(w, ":"), "%s at %d", kind, width)
+			}
+		}
+	}
+}
+
+func words(rows [][]string) []string {
+	var out []string
+	for _, r := range rows {
+		out = append(out, strings.Fields(strings.Join(r, " "))...)
+	}
+	return out
+}

@@ -1,0 +1,182 @@
+package chart
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+)
+
+// published holds figures from outside the project; each group names its
+// source and mark in the file.
+type published struct {
+	Held struct {
+		Rows []struct {
+			City, Wall string
+			Peak       float64
+			DryBy      string `json:"dry_by"`
+			Months     [12]float64
+		}
+	}
+	Humidity struct {
+		Rows []struct {
+			City   string
+			Months [12]float64
+		}
+	}
+	MinimumR struct {
+		Rows []struct {
+			Part string
+			R    float64
+		}
+	} `json:"minimum_r"`
+	Signs struct {
+		Rows []struct {
+			Sign, Code string
+			Width      string `json:"east_asian_width"`
+		}
+	}
+	Texts struct {
+		Rows []struct {
+			Text    string
+			Columns int
+		}
+	}
+}
+
+func load(t testing.TB) published {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/published/chart.json")
+	require.NoError(t, err)
+	var p published
+	require.NoError(t, json.Unmarshal(text, &p))
+	require.NotEmpty(t, p.Held.Rows)
+	require.NotEmpty(t, p.Humidity.Rows)
+	require.NotEmpty(t, p.MinimumR.Rows)
+	require.NotEmpty(t, p.Signs.Rows)
+	require.NotEmpty(t, p.Texts.Rows)
+	return p
+}
+
+// wide counts two columns for the ranges that Unicode Standard Annex 11 gives
+// as W or F in the texts of the data file, none for combining marks.
+func wide(s string) int {
+	n := 0
+	for _, r := range s {
+		switch {
+		case r >= 0x300 && r <= 0x36f:
+		case r >= 0x1100 && r <= 0x115f, r >= 0x3041 && r <= 0x30ff,
+			r >= 0x4e00 && r <= 0x9fff, r >= 0xac00 && r <= 0xd7a3,
+			r >= 0xff01 && r <= 0xff60, r >= 0x1f300 && r <= 0x1faff:
+			n += 2
+		default:
+			n++
+		}
+	}
+	return n
+}
+
+// Source: monthly runs after ISO 13788:2012 (computed); the sentence must give
+// the peak and the month of drying of their summary table.
+func TestMonthsSayPeakAndDryingOfPublishedRuns(t *testing.T) {
+	for _, r := range load(t).Held.Rows {
+		t.Run(r.City+" "+r.Wall, func(t *testing.T) {
+			o := heldOpts()
+			o.What = "Water held"
+			s := Pen{}.Months(r.Months, o, 80).Sentence
+			if r.Peak == 0 {
+				require.Equal(t, "Water held is nothing in any month.", s)
+				return
+			}
+			require.Contains(t, s, fmt.Sprintf(", %.0f g/m2;", r.Peak))
+			require.True(t, strings.HasSuffix(s, "it is gone by "+r.DryBy+"."), s)
+		})
+	}
+}
+
+// Source: TMY3 station files (read). The months over a limit of 70 percent
+// were read off the row by eye.
+func TestMonthsSayWhichMonthsAreOverTheLimit(t *testing.T) {
+	want := map[string]string{
+		"Burlington": "Humidity outdoors is highest in January, 75 %; it is over the limit of 70 % in January and August to October and back within it in February.",
+		"Miami":      "Humidity outdoors is highest in December, 77 %; it is over the limit of 70 % in May to January and back within it in February.",
+		"Phoenix":    "Humidity outdoors is highest in February, 52 %; it is never over the limit of 70 %.",
+	}
+	for _, r := range load(t).Humidity.Rows {
+		o := humidityOpts()
+		o.What, o.Limit = "Humidity outdoors", 70
+		require.Equal(t, want[r.City], Pen{}.Months(r.Months, o, 80).Sentence)
+	}
+}
+
+// Source: IECC 2021 table R402.1.3, zone 5 (read). The bars keep the
+// proportions of the numbers: 60 to 30 to 15.
+func TestBarsKeepProportions(t *testing.T) {
+	var rows []BarRow
+	var top float64
+	for _, r := range load(t).MinimumR.Rows {
+		rows = append(rows, BarRow{Label: r.Part, Value: r.R})
+		top = max(top, r.R)
+	}
+	for width := MinWidth; width <= MaxWidth; width++ {
+		d := Pen{}.Bars(rows, width)
+		var got []int
+		for _, l := range d.Lines {
+			if n := strings.Count(l, "#"); n > 0 {
+				got = append(got, n)
+			}
+		}
+		require.Len(t, got, len(rows), "width %d", width)
+		for i, r := range rows {
+			require.InDelta(t, r.Value/top*float64(got[0]), float64(got[i]), 0.5, "width %d", width)
+		}
+	}
+}
+
+// Source: Unicode Character Database (read). No sign may be one that takes two
+// columns everywhere, and none may be missing from the list.
+func TestUnicodeSignsAreOneColumn(t *testing.T) {
+	class := map[string]string{" ": "Na"}
+	for _, r := range load(t).Signs.Rows {
+		first, _ := utf8.DecodeRuneInString(r.Sign)
+		require.Equal(t, r.Code, fmt.Sprintf("U+%04X", first))
+		class[r.Sign] = r.Width
+	}
+	for _, g := range Unicode().all() {
+		require.Contains(t, []string{"N", "Na", "H", "A"}, class[g], "sign %q", g)
+		require.Equal(t, 1, utf8.RuneCountInString(g))
+		require.False(t, g >= "\u2800" && g <= "\u28ff", "Braille %q", g)
+	}
+	for _, g := range ASCII().all() {
+		require.Len(t, g, 1)
+		require.Less(t, g[0], byte(128))
+	}
+}
+
+// Source: Unicode Character Database (computed sums). Wide letters keep the
+// columns of a table and the ends of bars in line.
+func TestWideLettersKeepColumns(t *testing.T) {
+	var rows [][]string
+	var bars []BarRow
+	for _, r := range load(t).Texts.Rows {
+		require.Equal(t, r.Columns, wide(r.Text), r.Text)
+		rows = append(rows, []string{r.Text, "|"})
+		bars = append(bars, BarRow{Label: r.Text, Value: 5, Note: "|"})
+	}
+	p := Pen{Measure: wide}
+	for _, lines := range [][]string{
+		p.Table([]string{"", "|"}, rows, 80, TableOpts{}).Lines[2:],
+		p.Bars(bars, 80).Lines,
+	} {
+		at := map[int]bool{}
+		for _, l := range lines {
+			require.True(t, strings.HasSuffix(l, "|"), l)
+			at[wide(l)] = true
+		}
+		require.Len(t, at, 1, "the last columns stand under one another")
+	}
+}

@@ -1,0 +1,56 @@
+package tui
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/units"
+	_ "battwright/tui/background" // before the terminal library asks the terminal
+	"battwright/tui/style"
+)
+
+// Config is what the wizard needs to start.
+type Config struct {
+	List   *house.QuestionList
+	Store  Store
+	House  *house.House // nil: begin with the start screen
+	Path   string
+	Text   string
+	System units.System
+	Mono   bool // no colour
+	ASCII  bool
+	In     io.Reader
+	Out    io.Writer
+}
+
+// ErrInterrupted says that the person stopped the program with ctrl-c.
+var ErrInterrupted = errors.New("interrupted")
+
+// NewModel makes the root model of a configuration.
+func NewModel(c Config) Model {
+	theme := style.New(c.Mono, c.ASCII)
+	s := newSession(c.List, c.Store)
+	s.g, s.system, s.ascii = theme.Glyphs, c.System, c.ASCII
+	m := Model{s: s, theme: theme, scroll: map[int]int{}}
+	m = m.push(newStart())
+	if c.House != nil {
+		s.open(c.House, c.Path, c.Text)
+		m = m.goTo(firstOpenStep(s))
+	}
+	return m
+}
+
+// Run shows the wizard until the person leaves. The terminal is restored
+// whatever happens, a panic included.
+func Run(ctx context.Context, c Config) error {
+	p := tea.NewProgram(NewModel(c), tea.WithContext(ctx), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
+	last, err := p.Run()
+	if m, ok := last.(Model); ok && m.Interrupted() {
+		return ErrInterrupted
+	}
+	return err
+}
