@@ -64,11 +64,16 @@ func (f *field) focus(s *session) {
 		f.input.CursorEnd()
 		return
 	}
-	now := raw
-	if raw.State == house.Absent {
-		now = a.ValueOf(f.q, p).Answer
+	v := a.ValueOf(f.q, p)
+	f.cursor = slices.IndexFunc(f.options(), func(o house.Option) bool { return o.Value == optionOf(f.q, v.Answer) })
+	if v.Source == house.FromUnknown {
+		// Nothing is under the cursor until the person moves it: enter must not
+		// turn "not known" into an answer that decides safety.
+		f.cursor = -1
 	}
-	f.cursor = max(0, slices.IndexFunc(f.options(), func(o house.Option) bool { return o.Value == optionOf(f.q, now) }))
+	if f.q.Kind == house.Many {
+		f.cursor = max(0, f.cursor)
+	}
 }
 
 func (f *field) blur() { f.input.Blur() }
@@ -170,7 +175,7 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 
 func (f *field) choose(s *session, p *house.Place) {
 	opts := f.options()
-	if len(opts) == 0 {
+	if len(opts) == 0 || f.cursor < 0 {
 		return
 	}
 	v := opts[min(f.cursor, len(opts)-1)].Value
@@ -209,9 +214,11 @@ func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 	switch {
 	case n == 0:
 		return ignores
-	case key.Matches(msg, keys.Left):
-		f.cursor = (f.cursor + n - 1) % n
-	case key.Matches(msg, keys.Right):
+	case msg.String() == "tab":
+		return ignores
+	case key.Matches(msg, keys.Left), key.Matches(msg, keys.Up) && f.cursor > 0:
+		f.cursor = (max(0, f.cursor) + n - 1) % n
+	case key.Matches(msg, keys.Right), key.Matches(msg, keys.Down) && f.cursor < n-1:
 		f.cursor = (f.cursor + 1) % n
 	case f.q.Kind == house.Many && key.Matches(msg, keys.Toggle):
 		f.toggle(s, p)
@@ -306,14 +313,18 @@ func (f *field) closed(p *page, answer string, tone style.Tone) {
 		p.line(tone, "    "+answer)
 		return
 	}
-	const answerWidth = 30
-	lines := wrap(f.q.Prompt, p.width-answerWidth-3)
-	for i, l := range lines {
-		if i == 0 {
-			p.add(piece{style.Plain, "  " + padTo(l, p.width-answerWidth-2)}, piece{tone, answer})
-			continue
+	const answerWidth = 32
+	left := wrap(f.q.Prompt, p.width-answerWidth-3)
+	right := wrap(answer, answerWidth)
+	for i := range max(len(left), len(right)) {
+		l, r := "", ""
+		if i < len(left) {
+			l = left[i]
 		}
-		p.line(style.Plain, "  "+l)
+		if i < len(right) {
+			r = right[i]
+		}
+		p.add(piece{style.Plain, "  " + padTo(l, p.width-answerWidth-2)}, piece{tone, r})
 	}
 }
 
@@ -385,9 +396,9 @@ func (f *field) keys() []key.Binding {
 	out := []key.Binding{keys.Accept}
 	switch {
 	case f.q.Kind == house.Many:
-		out = append(out, keys.Left, keys.Right, keys.Toggle)
+		out = append(out, bind("up/down", "move", "up"), keys.Toggle)
 	case !f.textual():
-		out = append(out, keys.Left, keys.Right)
+		out = append(out, bind("up/down", "choose", "up"))
 	}
 	if f.q.DontKnow {
 		b := keys.DontKnow

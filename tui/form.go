@@ -179,7 +179,7 @@ func (f *form) Keys(s *session) []key.Binding {
 	if x.typing() {
 		back = bind("esc", "back", "esc")
 	}
-	out = append(out, back, bind("up/down", "other question", "up", "down"))
+	out = append(out, back, bind("tab", "next question", "tab"))
 	more := keys.More
 	if !s.rough {
 		more = bind("m", "fewer questions", "m")

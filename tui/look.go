@@ -79,11 +79,10 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 		case r.Plus != "":
 			note = "+ " + r.Plus
 		}
-		if p.width < 76 || !here {
-			p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), padTo(cell, p.width-22)})
-			continue
+		p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), cell})
+		if here && note != "" {
+			p.para(style.Dim, 20, note)
 		}
-		p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), padTo(cell, 30)}, piece{style.Dim, note})
 	}
 	if here {
 		p.mark()

@@ -72,6 +72,9 @@ func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return m, nil
 	}
 	qs := m.questions(s)
+	if m.cursor == 0 && m.out.update(k, s) != ignores && !key.Matches(k, keys.Accept) {
+		return m, nil
+	}
 	switch {
 	case key.Matches(k, keys.Up):
 		m.cursor = max(0, m.cursor-1)
@@ -97,7 +100,6 @@ func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return m, m.leave()
 	}
 	if m.cursor == 0 {
-		m.out.update(k, s)
 		return m, nil
 	}
 	m.set(k, s, qs[m.cursor-1], m.cursor-1)
@@ -196,9 +198,9 @@ func (m *matters) row(p *page, s *session, q house.Question, i int) {
 
 func (m *matters) Keys(*session) []key.Binding {
 	if m.cursor == 0 {
-		return []key.Binding{keys.Left, keys.Right, keys.Toggle, keys.Down, keys.Accept, keys.Back}
+		return []key.Binding{bind("up/down", "move", "up"), keys.Toggle, bind("enter", "on to what matters", "enter"), keys.Back}
 	}
-	out := []key.Binding{bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Up, keys.Down, keys.Why, keys.Accept, keys.Back}
+	out := []key.Binding{bind("up/down", "move", "up"), bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Why, bind("enter", "first look", "enter"), keys.Back}
 	if m.place != "" {
 		out = append(out, bind("c", "as in the house", "c"))
 	}

@@ -233,7 +233,7 @@ func (m Model) View() string {
 	if m.width < minWidth || m.height < minHeight {
 		return m.tooSmall()
 	}
-	p := newPage(m.width)
+	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
 	top := m.top()
 	top.View(p, m.s)
 	head, foot := m.head(top), m.foot(top)
@@ -254,7 +254,7 @@ func (m Model) View() string {
 }
 
 func (m Model) tooSmall() string {
-	p := newPage(max(1, m.width))
+	p := newPage(max(1, m.width), "")
 	p.para(style.Plain, 0, fmt.Sprintf("The window is %d by %d. Battwright needs at least %d by %d. Make it larger; nothing is lost. q quits.", m.width, m.height, minWidth, minHeight))
 	rows, _, _, _ := p.window(max(1, m.height), 0)
 	lines := make([]string, len(rows))
@@ -284,7 +284,7 @@ func (m Model) moreMarks(head []row, above, below bool) {
 }
 
 func (m Model) head(top screen) []row {
-	p := newPage(m.width)
+	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
 	if at := top.Step(); at == stepNone {
 		p.line(style.Title, "battwright")
 	} else {
@@ -319,7 +319,7 @@ func (m Model) path(p *page, at step) {
 }
 
 func (m Model) foot(top screen) []row {
-	p := newPage(m.width)
+	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:

@@ -22,12 +22,15 @@ type row []piece
 // page collects the rows of a screen. Screens say what to show; the page keeps
 // every line within the width and cleans what comes from files.
 type page struct {
-	width int
-	rows  []row
-	focus int // the row that must stay in view when the page is cut to height
+	width    int
+	rows     []row
+	ellipsis string // what says that a line was cut
+	focus    int    // the row that must stay in view when the page is cut to height
 }
 
-func newPage(width int) *page { return &page{width: width, focus: -1} }
+func newPage(width int, ellipsis string) *page {
+	return &page{width: width, ellipsis: ellipsis, focus: -1}
+}
 
 func clean(s string) string {
 	s, _ = strict.CleanText(s)
@@ -41,7 +44,7 @@ func (p *page) add(pieces ...piece) {
 	for _, x := range pieces {
 		text := clean(x.text)
 		if w := ansi.StringWidth(text); w > left {
-			text = ansi.Truncate(text, left, "")
+			text = ansi.Truncate(text, left, p.ellipsis)
 		}
 		left -= ansi.StringWidth(text)
 		out = append(out, piece{x.tone, text})

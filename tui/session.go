@@ -106,7 +106,10 @@ func (s *session) edited(what scopeOfEdit, placeID string) {
 	s.edits++
 	s.saved = false
 	s.notice = ""
-	s.changed = report.ChangeText(plan.Changes(before, s.plan), s.system)
+	s.changed = ""
+	if len(s.plan.Places)+len(before.Places) > 0 {
+		s.changed = report.ChangeText(plan.Changes(before, s.plan), s.system)
+	}
 }
 
 // answer stores one answer and works out what follows.

@@ -45,7 +45,7 @@ var (
 const (
 	MaxPlaces    = 4_000
 	MaxOptions   = 1_000
-	MaxLines     = 10_000
+	MaxLines     = 1_000
 	MaxCost      = 100_000_000_000 // cents: a billion dollars for one option or line
 	MaxValue     = 1_000_000.0
 	MaxMaxStates = 100_000_000

@@ -1,9 +1,6 @@
 package budget
 
-import (
-	"cmp"
-	"math"
-)
+import "math"
 
 // state is a set for the first places that no other such set beats.
 type state struct {
@@ -27,6 +24,7 @@ type search struct {
 	cap    int
 	kept   int
 	layers [][]state
+	ties   ties
 }
 
 // cursor walks the sets of the layer before, each with one option added. Both
@@ -40,7 +38,7 @@ type cursor struct {
 const belowAll = -(1 << 62)
 
 func (s *search) run() error {
-	s.layers = append(s.layers[:0], []state{{parent: -1, choice: -1}})
+	s.layers = [][]state{{{parent: -1, choice: -1}}}
 	for i := range s.p.items {
 		next, err := s.layer(i)
 		if err != nil {
@@ -61,13 +59,20 @@ func (s *search) layer(i int) ([]state, error) {
 		}
 	}
 	for k := len(heap)/2 - 1; k >= 0; k-- {
-		s.down(i, heap, k)
+		down(heap, k)
 	}
 	next := make([]state, 0, len(s.layers[i])+len(heap))
 	last := int64(belowAll)
 	for len(heap) > 0 {
 		top := &heap[0]
-		if top.value > last {
+		switch {
+		case top.value == last && top.cost == next[len(next)-1].cost:
+			// Every option's walk meets a given cost at most once, so all
+			// equals of a kept set pass here right after it.
+			if kept := &next[len(next)-1]; s.idsBefore(i, top.parent, top.opt, kept.parent, kept.choice) {
+				kept.parent, kept.choice = top.parent, top.opt
+			}
+		case top.value > last:
 			if s.kept++; s.kept > s.cap {
 				return nil, wrapf(ErrTooManyStates, "more than %d at place %d of %d (%s)",
 					s.cap, i+1, len(s.p.items), s.p.placeIDs[i])
@@ -79,7 +84,7 @@ func (s *search) layer(i int) ([]state, error) {
 			heap[0] = heap[len(heap)-1]
 			heap = heap[:len(heap)-1]
 		}
-		s.down(i, heap, 0)
+		down(heap, 0)
 	}
 	return next, nil
 }
@@ -125,17 +130,17 @@ func firstAbove(states []state, from int, value int64) int {
 	return high
 }
 
-// down restores the heap below k: cheaper first, then more value, then ids.
-func (s *search) down(i int, heap []cursor, k int) {
+// down restores the heap below k: cheaper first, then more value.
+func down(heap []cursor, k int) {
 	for {
 		child := 2*k + 1
 		if child >= len(heap) {
 			return
 		}
-		if r := child + 1; r < len(heap) && s.before(i, &heap[r], &heap[child]) {
+		if r := child + 1; r < len(heap) && heap[r].before(&heap[child]) {
 			child = r
 		}
-		if !s.before(i, &heap[child], &heap[k]) {
+		if !heap[child].before(&heap[k]) {
 			return
 		}
 		heap[k], heap[child] = heap[child], heap[k]
@@ -143,28 +148,8 @@ func (s *search) down(i int, heap []cursor, k int) {
 	}
 }
 
-func (s *search) before(i int, a, b *cursor) bool {
-	if a.cost != b.cost {
-		return a.cost < b.cost
-	}
-	if a.value != b.value {
-		return a.value > b.value
-	}
-	return s.compareIDs(i, a, b) < 0
-}
-
-// compareIDs orders two sets for places 0..i by their option ids, first place
-// first. Walking back until both come from the same set finds the first place
-// in which they differ.
-func (s *search) compareIDs(i int, a, b *cursor) int {
-	ra, rb := s.p.items[i][a.opt].rank, s.p.items[i][b.opt].rank
-	p, q := a.parent, b.parent
-	for l := i; p != q; l-- {
-		sp, sq := &s.layers[l][p], &s.layers[l][q]
-		ra, rb = s.p.items[l-1][sp.choice].rank, s.p.items[l-1][sq.choice].rank
-		p, q = sp.parent, sq.parent
-	}
-	return cmp.Compare(ra, rb)
+func (c *cursor) before(d *cursor) bool {
+	return c.cost < d.cost || c.cost == d.cost && c.value > d.value
 }
 
 // choice walks back from a state of the last layer.

@@ -9,10 +9,6 @@ import (
 	"battwright/rules/units"
 )
 
-// cells is how finely the spread of a total is divided. The work grows with
-// its square: some milliseconds for any number of lines.
-const cells = 2048
-
 // Total is the sum of several uncertain prices.
 type Total struct {
 	// Low, Typical and High add up the ends and the typical prices. The
@@ -27,8 +23,7 @@ type Total struct {
 	SDCents, SDTogetherCents float64
 
 	lines []triangle // those that have a spread, widest first
-	step  float64    // cents between two entries of share
-	share []float64  // P(total <= Low + k step), prices on their own
+	grid  grid       // the spread of prices on their own
 }
 
 // Odds are two figures for the same question, the ends between which the
@@ -42,11 +37,10 @@ type Amounts struct{ Independent, Together units.Cents }
 // Sum adds up price lines. The order of the lines changes nothing. Errors:
 // ErrNoLines, ErrSize, ErrCost, ErrRange.
 //
-// Method: the distribution of the sum so far, taken as straight between grid
-// points, is averaged over the next triangular price exactly; mean-preserving
-// and of second order in the step. Against exact sums of polynomials the odds
-// were within 0.00001 for five usual lines and within 0.0005 for the worst
-// shapes tried.
+// Method: convolution on a grid (grid.go) for prices on their own, adding up
+// the same point of every line for prices together. Against the exact piecewise
+// polynomials the odds were within 0.00001 for 1 to 25 lines of all shapes
+// tried.
 func Sum(lines []units.Range[units.Cents]) (Total, error) {
 	if len(lines) == 0 {
 		return Total{}, ErrNoLines
@@ -68,8 +62,9 @@ func Sum(lines []units.Range[units.Cents]) (Total, error) {
 		return cmp.Or(cmp.Compare(b.width, a.width), cmp.Compare(b.mode, a.mode))
 	})
 	t.moments()
-	t.step = float64(t.High-t.Low) / cells
-	t.share = convolve(t.lines, t.step)
+	if len(t.lines) > 1 {
+		t.grid = newGrid(t.lines, float64(t.High-t.Low)/cells)
+	}
 	return t, nil
 }
 
@@ -82,57 +77,6 @@ func (t *Total) moments() {
 		t.SDTogetherCents += math.Sqrt(l.variance())
 	}
 	t.SDCents = math.Sqrt(variance)
-}
-
-// convolve gives the distribution of the sum on the grid 0, step, 2 step ...
-func convolve(lines []triangle, step float64) []float64 {
-	if len(lines) == 0 {
-		return nil
-	}
-	now, next := make([]float64, cells+1), make([]float64, cells+1)
-	for j := range now {
-		now[j] = lines[0].share(float64(j) * step)
-	}
-	full := reachOf(lines[0], step) // from here on the distribution is 1
-	for _, l := range lines[1:] {
-		w := weights(l, step)
-		full += len(w) - 1
-		for j := range next {
-			next[j] = 1
-			if j < full {
-				next[j] = average(now, w, j)
-			}
-		}
-		now, next = next, now
-	}
-	now[cells] = 1
-	return now
-}
-
-func average(share, w []float64, j int) float64 {
-	sum := 0.0
-	for k := range min(len(w), j+1) {
-		sum += w[k] * share[j-k]
-	}
-	return min(sum, 1)
-}
-
-// weights spreads one price over the grid so that averaging a function that
-// is straight between grid points comes out exact: the integral of the density
-// times a tent of one step either side, which is a second difference of area.
-func weights(l triangle, step float64) []float64 {
-	w := make([]float64, reachOf(l, step)+1)
-	before, here := 0.0, 0.0
-	for k := range w {
-		after := l.area(float64(k+1) * step)
-		w[k] = max(0, (after-2*here+before)/step)
-		before, here = here, after
-	}
-	return w
-}
-
-func reachOf(l triangle, step float64) int {
-	return min(int(math.Ceil(l.width/step)), cells)
 }
 
 // Within is the probability, 0 to 1, that the total stays at or below a
@@ -152,10 +96,8 @@ func (t Total) apart(x float64) float64 {
 	if len(t.lines) == 1 {
 		return t.lines[0].share(x)
 	}
-	at := x / t.step
-	k := min(int(at), len(t.share)-2)
-	part := min(at-float64(k), 1)
-	return t.share[k] + part*(t.share[k+1]-t.share[k])
+	mean := t.MeanCents - float64(t.Low)
+	return t.grid.at(t.grid.mean + (x-mean)*t.grid.sd/t.SDCents)
 }
 
 // together finds the share u at which all lines, each at its own u point, add

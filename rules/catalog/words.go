@@ -32,8 +32,9 @@ func (c *Catalog) FindWord(term string) (found []Word, near string) {
 	if asked == "" {
 		return nil, ""
 	}
-	if found = c.wordsNamed(asked); found == nil {
-		found = c.wordsHolding(asked)
+	names := c.foldedNames()
+	if found = c.wordsNamed(names, asked); found == nil {
+		found = c.wordsHolding(names, asked)
 	}
 	if found == nil {
 		near = c.nearestTerm(term)
@@ -55,51 +56,43 @@ func (w Word) names() []string {
 	return append([]string{w.Term}, w.Also...)
 }
 
+// foldedNames are the names of each word as a search compares them.
+func (c *Catalog) foldedNames() [][]string {
+	folded := make([][]string, len(c.Words))
+	for i, w := range c.Words {
+		folded[i] = ids(w.names(), foldTerm)
+	}
+	return folded
+}
+
 // wordsNamed finds by the whole name. Spaces are left out, so that "crawlspace"
 // is "crawl space".
-func (c *Catalog) wordsNamed(asked string) []Word {
+func (c *Catalog) wordsNamed(names [][]string, asked string) []Word {
 	tight := strings.ReplaceAll(asked, " ", "")
-	return c.wordsWith(func(name string) bool {
-		return strings.ReplaceAll(name, " ", "") == tight
-	})
-}
-
-func (c *Catalog) wordsHolding(asked string) []Word {
-	length := utf8.RuneCountInString(asked)
-	if length < shortestStart {
-		return nil
-	}
-	starts := func(name string) bool { return strings.HasPrefix(name, asked) }
-	found := c.wordsWith(starts)
-	if length < shortestInside {
-		return found
-	}
-	for _, w := range c.wordsWith(func(name string) bool { return strings.Contains(name, asked) }) {
-		if !w.hasName(starts) {
-			found = append(found, w)
-		}
-	}
-	return found
-}
-
-func (c *Catalog) wordsWith(is func(name string) bool) []Word {
 	var found []Word
-	for _, w := range c.Words {
-		if w.hasName(is) {
+	for i, w := range c.Words {
+		if slices.ContainsFunc(names[i], func(name string) bool { return strings.ReplaceAll(name, " ", "") == tight }) {
 			found = append(found, w)
 		}
 	}
 	return found
 }
 
-// hasName asks about the folded names.
-func (w Word) hasName(is func(name string) bool) bool {
-	for _, name := range w.names() {
-		if is(foldTerm(name)) {
-			return true
+// wordsHolding finds by a part of a name, its beginning first.
+func (c *Catalog) wordsHolding(names [][]string, asked string) []Word {
+	length := utf8.RuneCountInString(asked)
+	var starting, holding []Word
+	for i, w := range c.Words {
+		switch {
+		case length < shortestStart:
+		case slices.ContainsFunc(names[i], func(name string) bool { return strings.HasPrefix(name, asked) }):
+			starting = append(starting, w)
+		case length < shortestInside:
+		case slices.ContainsFunc(names[i], func(name string) bool { return strings.Contains(name, asked) }):
+			holding = append(holding, w)
 		}
 	}
-	return false
+	return append(starting, holding...)
 }
 
 // nearestTerm guesses by the other names too, but answers with the headword: a

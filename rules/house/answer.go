@@ -65,4 +65,15 @@ func (a Answers) Set(key string, v Answer) {
 
 func formatNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
+// unique drops what is named a second time.
+func unique(ids []string) []string {
+	var out []string
+	for _, id := range ids {
+		if !slices.Contains(out, id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
 func joinList(ids []string) string { return strings.Join(ids, ", ") }

@@ -65,7 +65,7 @@ func (q Question) checkNumbers(list []string) error {
 		return refuse("found %d numbers; want %s", len(list), q.Accepted())
 	}
 	for _, s := range list {
-		v, err := parseSigned(s)
+		v, err := numberIn(s)
 		if err != nil || v < q.Min || v > q.Max {
 			return refuse("found %q; want %s", clip(s), q.Accepted())
 		}

@@ -65,8 +65,12 @@ func (h *House) Place(id string) *Place {
 
 // FreeID makes an id for a new place of a kind that no place has yet.
 func (h *House) FreeID(kind string) string {
+	return firstFree(kind, func(id string) bool { return h.Place(id) != nil })
+}
+
+func firstFree(kind string, taken func(id string) bool) string {
 	id := kind
-	for n := 2; h.Place(id) != nil; n++ {
+	for n := 2; taken(id); n++ {
 		id = kind + "-" + strconv.Itoa(n)
 	}
 	return id

@@ -2,6 +2,7 @@ package house
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"battwright/rules/catalog"
 )
@@ -178,5 +179,6 @@ func defaultLabel(a Answered, p *Place) Answer {
 	if name == "" {
 		name = p.Kind
 	}
-	return Text(strings.ToUpper(name[:1]) + name[1:])
+	first, size := utf8.DecodeRuneInString(name) // a name of an overlay may begin with any letter
+	return Text(strings.ToUpper(string(first)) + name[size:])
 }

@@ -1,6 +1,8 @@
 package house
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"battwright/rules/strict"
@@ -14,7 +16,7 @@ func (q Question) Parse(typed string) (Answer, error) {
 	if s == "" {
 		return Answer{}, nil
 	}
-	if low := strings.ToLower(s); low == "unknown" || low == "don't know" || low == "dont know" || low == "?" && q.Kind != TextKind {
+	if q.saysDontKnow(s) {
 		return DontKnow(), q.Check(DontKnow())
 	}
 	a, err := q.parse(s)
@@ -24,25 +26,30 @@ func (q Question) Parse(typed string) (Answer, error) {
 	return a, q.Check(a)
 }
 
+// saysDontKnow: free text that must be given may hold any of these words.
+func (q Question) saysDontKnow(s string) bool {
+	if q.Kind == TextKind && !q.DontKnow {
+		return false
+	}
+	switch strings.ToLower(strings.ReplaceAll(s, "\u2019", "'")) {
+	case "unknown", "don't know", "dont know", "not sure":
+		return true
+	case "?":
+		return q.Kind != TextKind
+	}
+	return false
+}
+
 func (q Question) parse(s string) (Answer, error) {
 	switch q.Kind {
 	case Choice:
 		return Text(q.match(s)), nil
 	case Many:
-		if strings.EqualFold(s, "none") {
-			return List(), nil
-		}
-		var ids []string
-		for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
-			if part = strings.TrimSpace(part); part != "" {
-				ids = append(ids, q.match(part))
-			}
-		}
-		return List(ids...), nil
+		return q.parseMany(s), nil
 	case NumberKind:
 		return q.parseNumber(s)
 	case Numbers:
-		return List(strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })...), nil
+		return q.parseNumbers(s)
 	case YesNoKind:
 		switch strings.ToLower(s) {
 		case "y", "yes", "true":
@@ -52,10 +59,20 @@ func (q Question) parse(s string) (Answer, error) {
 		}
 		return Answer{}, refuse("found %q; want yes or no", clip(s))
 	}
-	if q.Normalize != nil {
-		s = q.Normalize(s)
+	return q.textAnswer(s), nil
+}
+
+func (q Question) parseMany(s string) Answer {
+	if strings.EqualFold(s, "none") {
+		return List()
 	}
-	return Text(s), nil
+	var ids []string
+	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+		if part = strings.TrimSpace(part); part != "" {
+			ids = append(ids, q.match(part))
+		}
+	}
+	return List(unique(ids)...)
 }
 
 // match finds the option meant by its value or its words, or returns s.
@@ -69,7 +86,6 @@ func (q Question) match(s string) string {
 }
 
 func (q Question) parseNumber(s string) (Answer, error) {
-	s = strings.TrimPrefix(strings.TrimPrefix(s, "$"), "R-")
 	read := units.ParseNumber
 	switch q.Unit {
 	case "ft":
@@ -78,20 +94,66 @@ func (q Question) parseNumber(s string) (Answer, error) {
 		read = units.ParseInches
 	}
 	if q.Min < 0 {
-		read = parseSigned
+		read = numberIn
 	}
-	v, err := read(s)
+	v, err := read(bare(s, q.Unit))
 	if err != nil {
-		return Answer{}, refuse("%q is not a number; want %s", clip(s), q.Accepted())
+		return Answer{}, refuse("found %q; want %s", clip(s), q.Accepted())
 	}
 	return Number(v), nil
 }
 
-func parseSigned(s string) (float64, error) {
-	s = strings.TrimSpace(s)
-	if rest, ok := strings.CutPrefix(s, "-"); ok {
-		v, err := units.ParseNumber(rest)
-		return -v, err
+// bare drops the unit that a builder writes beside a number: "$1,200",
+// "R-21", "320 sq ft".
+func bare(s, unit string) string {
+	var before, after []string
+	switch {
+	case unit == "R":
+		before = []string{"r-", "r"}
+	case strings.HasPrefix(unit, "usd"):
+		before, after = []string{"$", "usd"}, []string{"dollars", "usd"}
+	case unit == "ft2":
+		after = []string{"square feet", "sq. ft.", "sq. ft", "sq ft", "sqft", "ft2", "sf"}
 	}
-	return units.ParseNumber(s)
+	low := strings.ToLower(s)
+	for _, w := range before {
+		if strings.HasPrefix(low, w) {
+			return strings.TrimSpace(s[len(w):])
+		}
+	}
+	for _, w := range after {
+		if strings.HasSuffix(low, w) {
+			return strings.TrimSpace(s[:len(s)-len(w)])
+		}
+	}
+	return s
+}
+
+// parseNumbers keeps a list of numbers in plain digits, whatever way they
+// were typed: others read them without a builder's fractions.
+func (q Question) parseNumbers(s string) (Answer, error) {
+	list := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })
+	for i, word := range list {
+		v, err := numberIn(word)
+		if err != nil {
+			return Answer{}, refuse("found %q; want %s", clip(word), q.Accepted())
+		}
+		list[i] = formatNumber(v)
+	}
+	return List(slices.Clip(list)...), nil
+}
+
+// numberIn reads a number with or without a sign. Beyond what people type it
+// takes plain digits of any length, which is how figures are kept.
+func numberIn(s string) (float64, error) {
+	s = strings.TrimSpace(s)
+	digits, minus := strings.CutPrefix(s, "-")
+	v, err := units.ParseNumber(digits)
+	if err != nil && digits != "" && strings.Trim(digits, "0123456789.") == "" {
+		v, err = strconv.ParseFloat(digits, 64)
+	}
+	if minus {
+		v = -v
+	}
+	return v, err
 }

@@ -1,7 +1,7 @@
 package house
 
 // Propose makes the places that the shape of the house calls for. Places that
-// are already there are kept: only kinds that are missing are added. It
+// are already there are kept: only kinds that are missing are added, up to MaxPlaces. It
 // returns the ids of the places it added.
 func Propose(l *QuestionList, h *House) []string {
 	a := Answered{List: l, House: h}
@@ -11,7 +11,7 @@ func Propose(l *QuestionList, h *House) []string {
 	}
 	var added []string
 	add := func(kind, label string, set func(*Place)) {
-		if have[kind] {
+		if have[kind] || len(h.Places) >= MaxPlaces {
 			return
 		}
 		p := h.Add(kind)

@@ -128,7 +128,7 @@ func (q Question) Accepted() string {
 	case YesNoKind:
 		s = "true or false"
 	case TextKind:
-		s = fmt.Sprintf("text of at most %d characters", MaxText)
+		s = fmt.Sprintf("one line of text of at most %d characters", MaxText)
 	}
 	if q.DontKnow {
 		s += `, or "unknown"`

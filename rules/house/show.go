@@ -1,6 +1,8 @@
 package house
 
 import (
+	"math"
+
 	"battwright/rules/strict"
 	"battwright/rules/units"
 )
@@ -55,12 +57,28 @@ func (q Question) showNumber(v float64, s units.System) string {
 	return formatNumber(v)
 }
 
-// Plain writes a number as a person would type it again: "5 1/2".
+// Plain writes a number as a person would type it again: "5 1/2", "8 ft 2 in".
+// What is longer than anyone types is cut to four decimals.
 func (q Question) Plain(a Answer) string {
-	if q.Unit == "in" {
+	short := formatNumber(roundTo(a.Number*1e4, 1) / 1e4)
+	switch {
+	case q.Unit == "in":
 		return units.Fraction(a.Number)
+	case q.Unit == "ft" && len(short) > len("12.25"):
+		return feetInches(a.Number, short)
 	}
-	return formatNumber(a.Number)
+	return short
+}
+
+// feetInches writes feet that fall on a sixteenth of an inch, others as they
+// are.
+func feetInches(ft float64, otherwise string) string {
+	sixteenths := math.Round(ft * 12 * 16)
+	if math.Abs(sixteenths-ft*12*16) > 1e-6 {
+		return otherwise
+	}
+	whole := math.Floor(sixteenths / (12 * 16))
+	return formatNumber(whole) + " ft " + units.Fraction(sixteenths/16-whole*12) + " in"
 }
 
 func (q Question) label(value string) string {

@@ -48,6 +48,9 @@ func (a Answered) Value(scope Scope, p *Place, key string) Value {
 
 // ValueOf is Value for a question already at hand.
 func (a Answered) ValueOf(q Question, p *Place) Value {
+	if q.Scope == PlaceScope && p == nil {
+		return Value{}
+	}
 	said := a.Raw(q, p)
 	switch {
 	case said.State == Given:

@@ -79,7 +79,7 @@ func tomlValue(q Question, a Answer) any {
 	case Numbers:
 		out := make([]float64, 0, len(a.List))
 		for _, s := range a.List {
-			v, _ := parseSigned(s)
+			v, _ := numberIn(s)
 			out = append(out, v)
 		}
 		return out

@@ -14,11 +14,24 @@ func ChangeText(changes []plan.Change, s units.System) string {
 	if len(changes) == 0 {
 		return "No place changes."
 	}
+	added := 0
+	for _, c := range changes {
+		if c.Added {
+			added++
+		}
+	}
+	if added > 1 && added == len(changes) {
+		return fmt.Sprintf("%d places added.", added)
+	}
 	parts := make([]string, len(changes))
 	for i, c := range changes {
 		parts[i] = oneChange(c, s)
 	}
-	return strings.Join(parts, "; ")
+	text := strings.Join(parts, "; ")
+	if len(changes) > 2 {
+		text = fmt.Sprintf("%d places change: %s", len(changes), text)
+	}
+	return text
 }
 
 func oneChange(c plan.Change, s units.System) string {

@@ -52,8 +52,8 @@ func Decode(file, text string, v any) (Lines, error) {
 }
 
 // DecodePlain reads text that the tests have already read strictly, such as
-// the embedded data, at half the cost: into the same values, but with the
-// library's own idea of errors.
+// the embedded data: into the same values, without the scan and the walk, and
+// with the library's own idea of errors.
 func DecodePlain(text string, v any) error {
 	if target, err := structOf(v); err != nil {
 		return err

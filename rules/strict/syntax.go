@@ -87,7 +87,7 @@ func (s *scanner) quoteLine(line int) string {
 	for row := range strings.Lines(s.text) {
 		if n++; n == line {
 			if shown := cut(strings.TrimSpace(row)); shown != "" {
-				return "the line  " + shown
+				return `"` + shown + `"`
 			}
 			break
 		}

@@ -117,3 +117,12 @@ func TestFirstMonthTurnsTheDrawingOnly(t *testing.T) {
 		require.Equal(t, l[:axis]+l[axis+9*month:]+l[axis:axis+9*month], full(b.Lines[i]))
 	}
 }
+
+// A value on the edge of a row does not gain a row from rounding: 7 x 0.1 is a
+// little more than 0.7 in binary.
+func TestRowsForgiveRounding(t *testing.T) {
+	tenth := 0.1
+	require.Greater(t, tenth*7*10, 7.0)
+	require.Equal(t, 7, share(tenth*7, 1, 10))
+	require.Equal(t, 8, share(0.71, 1, 10))
+}

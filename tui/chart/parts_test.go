@@ -161,3 +161,21 @@ func TestPlainNumbers(t *testing.T) {
 	}
 	require.Equal(t, noFigure, plain(math.NaN()))
 }
+
+func TestDenseTableHasNoEmptyLines(t *testing.T) {
+	draw := func(dense bool) string {
+		return strings.Join(Pen{}.Table(sampleHeaders(), sampleRows(), 80, TableOpts{Dense: dense}).Lines, "\n")
+	}
+	require.Contains(t, draw(false), "\n\n")
+	require.Equal(t, strings.ReplaceAll(draw(false), "\n\n", "\n"), draw(true))
+}
+
+// Signs that take no column must not make one line of a whole book.
+func TestLinesAreBoundedInBytesToo(t *testing.T) {
+	p := Pen{Measure: wide}.ready()
+	lines := p.wrap(strings.Repeat("e"+strings.Repeat("\u0301", 500), 10), 20)
+	require.Greater(t, len(lines), 10)
+	for _, l := range lines {
+		require.LessOrEqual(t, len(l), 32*20+64)
+	}
+}

@@ -1,0 +1,177 @@
+package house
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"battwright/rules/strict"
+)
+
+// spot is where a mistake is. One spot is reported once: what is said first
+// is nearer to the cause.
+type spot struct {
+	line int
+	key  string
+}
+
+func (r *reader) add(p strict.Problem) {
+	at := spot{p.Line, p.Key}
+	if r.told[at] {
+		return
+	}
+	r.told[at] = true
+	r.problems = append(r.problems, p)
+}
+
+func (r *reader) bad(path []any, found any, want string) {
+	r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: foundText(found), Want: want})
+}
+
+// sorted gives the problems by line, and of too many only the first: nobody
+// reads on.
+func (r *reader) sorted() strict.Problems {
+	ps := r.problems
+	ps.Sort()
+	more := len(ps) - strict.MaxProblems
+	if more <= 0 {
+		return ps
+	}
+	last := ps[strict.MaxProblems-1]
+	return append(ps[:strict.MaxProblems:strict.MaxProblems], strict.Problem{
+		File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
+		Want: "these mended first, then read again",
+	})
+}
+
+// unknownKey names where the key would be right, or the key that was meant.
+func (r *reader) unknownKey(path []any, known []string) {
+	p := strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here"}
+	last := fmt.Sprint(path[len(path)-1])
+	switch {
+	case len(r.problems) > 2*strict.MaxProblems: // will not be shown; guessing takes long
+	case r.list.home(last) != "":
+		p.Want = "it " + r.list.home(last)
+	default:
+		p.Want = "one of " + strings.Join(known, ", ")
+		if near := strict.Nearest(last, known); near != "" {
+			p.Want = "did you mean " + near + "?"
+		}
+	}
+	r.add(p)
+}
+
+// home says where in the file a key belongs, empty when it is none of ours.
+func (l *QuestionList) home(key string) string {
+	var homes []string
+	for _, q := range l.Questions {
+		head, _, _ := strings.Cut(q.Key, ".")
+		if head != key {
+			continue
+		}
+		at := map[Scope]string{Top: "at the top, before the first line with [ ]", Site: "under [site]", Shape: "under [shape]",
+			PlaceScope: "under [[place]]", Priorities: "under [priorities]", Budget: "under [budget]"}[q.Scope]
+		if len(q.Kinds) > 0 {
+			at += " of kind " + strings.Join(q.Kinds, ", ")
+		}
+		if !slices.Contains(homes, at) {
+			homes = append(homes, at)
+		}
+	}
+	return strings.Join(homes, ", or ")
+}
+
+// meant adds the word that a person most likely meant.
+func meant(v any, known []string) string {
+	s, _ := v.(string)
+	if near := strict.Nearest(s, known); near != "" {
+		return " (did you mean " + near + "?)"
+	}
+	return ""
+}
+
+// keyText writes a path as a person counts: place[1] is the first place.
+func keyText(path []any) string {
+	var b strings.Builder
+	for _, p := range path {
+		if i, ok := p.(int); ok {
+			b.WriteString("[" + strconv.Itoa(i+1) + "]")
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteByte('.')
+		}
+		b.WriteString(partText(fmt.Sprint(p)))
+	}
+	return b.String()
+}
+
+// partText quotes a key that would have to be quoted in the file.
+func partText(part string) string {
+	if part == "" || strings.Trim(part, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") != "" {
+		return `"` + clip(part) + `"`
+	}
+	return clip(part)
+}
+
+// countedFromOne turns the place[0] of a problem found while parsing into
+// the place[1] that a person calls the first. Quoted parts stay.
+func countedFromOne(key string) string {
+	var b strings.Builder
+	quoted := false
+	for i := 0; i < len(key); i++ {
+		c := key[i]
+		b.WriteByte(c)
+		if c == '"' {
+			quoted = !quoted
+		}
+		if c != '[' || quoted {
+			continue
+		}
+		digits, _, _ := strings.Cut(key[i+1:], "]")
+		if n, err := strconv.Atoi(digits); err == nil {
+			b.WriteString(strconv.Itoa(n + 1))
+			i += len(digits)
+		}
+	}
+	return b.String()
+}
+
+// foundText shows what stands in the file.
+func foundText(v any) string {
+	switch v := v.(type) {
+	case nil:
+		return "nothing"
+	case string:
+		if n := len([]rune(v)); n > MaxText {
+			return fmt.Sprintf("text of %d characters", n)
+		}
+		return fmt.Sprintf("%q", clip(v))
+	case float64:
+		return floatText(v)
+	case time.Time:
+		return "a date or time"
+	case map[string]any:
+		return "a table"
+	case []map[string]any:
+		return "tables [[ ]]"
+	case []any:
+		if len(v) == 1 {
+			return "a list of 1 value"
+		}
+		return fmt.Sprintf("a list of %d values", len(v))
+	}
+	return clip(fmt.Sprint(v))
+}
+
+// floatText keeps the point of a whole number, which can be what is wrong
+// with it.
+func floatText(v float64) string {
+	s := strconv.FormatFloat(v, 'g', -1, 64)
+	if strings.Trim(s, "-0123456789") == "" {
+		s += ".0"
+	}
+	return s
+}

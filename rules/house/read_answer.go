@@ -1,0 +1,121 @@
+package house
+
+import (
+	"strconv"
+	"strings"
+)
+
+// answer turns a TOML value into an answer, or reports what would be right.
+func (r *reader) answer(q Question, path []any, v any) Answer {
+	if list, isList := v.([]any); isList && (q.Kind == Many || q.Kind == Numbers && len(list) == q.Count) {
+		return r.listAnswer(q, path, list)
+	}
+	a, ok := fromTOML(q, v)
+	if !ok || q.Check(a) != nil {
+		r.bad(path, v, q.Accepted()+q.hint(v))
+		return Answer{}
+	}
+	return a
+}
+
+// listAnswer reads a list value by value, since each wrong one has a line of
+// its own.
+func (r *reader) listAnswer(q Question, path []any, list []any) Answer {
+	one := Question{Kind: Choice, Options: q.Options}
+	if q.Kind == Numbers {
+		one = Question{Kind: NumberKind, Min: q.Min, Max: q.Max}
+	}
+	ids := make([]string, 0, len(list))
+	good := true
+	for i, e := range list {
+		a, ok := fromTOML(one, e)
+		if !ok || one.Check(a) != nil {
+			r.bad(below(path, i), e, one.Accepted()+one.hint(e))
+			good = false
+			continue
+		}
+		if q.Kind == Numbers {
+			a.Text = formatNumber(a.Number)
+		}
+		ids = append(ids, a.Text)
+	}
+	if !good {
+		return Answer{}
+	}
+	if q.Kind == Many {
+		ids = unique(ids)
+	}
+	return List(ids...)
+}
+
+// fromTOML takes a single value for what the question asks. An empty text is
+// no answer, as an empty line is on the screen.
+func fromTOML(q Question, v any) (Answer, bool) {
+	if v == "unknown" && (q.DontKnow || q.Kind != TextKind) {
+		return DontKnow(), true
+	}
+	switch q.Kind {
+	case NumberKind:
+		switch n := v.(type) {
+		case int64:
+			return Number(float64(n)), true
+		case float64:
+			return Number(n), true
+		}
+	case YesNoKind:
+		if b, ok := v.(bool); ok {
+			return YesNo(b), true
+		}
+	case Choice:
+		if s, ok := v.(string); ok {
+			return Text(s), true
+		}
+	case TextKind:
+		if s, ok := v.(string); ok {
+			return q.textAnswer(s), true
+		}
+	}
+	return Answer{}, false
+}
+
+// textAnswer is free text as it is kept: without blanks around it, and in the
+// spelling of the question.
+func (q Question) textAnswer(s string) Answer {
+	s = strings.TrimSpace(s)
+	if s == "" {
+		return Answer{}
+	}
+	if q.Normalize != nil {
+		s = q.Normalize(s)
+	}
+	return Text(s)
+}
+
+// hint adds what people trip over in a file: quote marks, brackets, and a word
+// that is nearly right.
+func (q Question) hint(v any) string {
+	s, isText := v.(string)
+	_, isList := v.([]any)
+	_, isTable := v.(map[string]any)
+	switch {
+	case q.Kind == Many:
+		if len(q.Options) > 0 {
+			return `, in brackets: ["` + q.Options[0].Value + `"]`
+		}
+	case (q.Kind == Choice || q.Kind == TextKind) && !isText:
+		if !isList && !isTable {
+			return ", between quote marks"
+		}
+	case q.Kind == Choice:
+		return meant(v, q.values())
+	case q.Kind == NumberKind && isText:
+		if _, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil {
+			return ", without quote marks"
+		}
+	case q.Kind == YesNoKind && isText:
+		if low := strings.ToLower(s); low == "true" || low == "false" || low == "yes" || low == "no" {
+			return ", without quote marks"
+		}
+	}
+	return ""
+}
