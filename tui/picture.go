@@ -42,11 +42,11 @@ func pictureRows(p *page, s *session, pl plan.Place) {
 	for _, l := range pl.Choice.Stack(pl.Surface, s.catalog(), pl.Target) {
 		layers = append(layers, chart.SectionLayer{Name: l.Name, Note: l.Note, Kind: kindOf(l.Role)})
 	}
-	inside, outside := "inside", "outside"
+	inside, outside := "the room", "what lies beyond"
 	if d.Checked {
 		temps(layers, d, s)
-		inside = fmt.Sprintf("inside, %s in the coldest month", s.system.Temp(d.InC))
-		outside = fmt.Sprintf("outside, %s", s.system.Temp(d.OutC))
+		inside = fmt.Sprintf("%s in the coldest month", s.system.Temp(d.InC))
+		outside = s.system.Temp(d.OutC)
 	}
 	drawing(p, s.pen().Section(layers, inside, outside, min(p.width, 78)))
 	p.para(style.Dim, 0, "Layers from inside to outside. Temperatures are in steady cold, through the blanket and not through the wood.")
@@ -104,6 +104,9 @@ func dampRows(p *page, s *session, pl plan.Place) {
 		drawing(p, s.pen().Months(d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: s.system.Moisture, Held: true, Rows: 6}, min(p.width, 78)))
 	} else {
 		drawing(p, s.pen().Months(d.RH, chart.MonthsOpts{What: "Humidity " + d.Where, Text: s.system.Percent, Limit: s.catalog().Settings.MoldRH, LimitLabel: "mold may grow above", Rows: 6}, min(p.width, 78)))
+	}
+	if d.Verdict == candidate.NoBuildUp && d.WorstRH > s.catalog().Settings.MoldRH {
+		p.para(style.Plain, 0, "The months above the line do not count against it: they are too cold for mold at that spot, or no damper than the air outdoors.")
 	}
 	p.para(style.Dim, 0, "A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
 }

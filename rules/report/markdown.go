@@ -77,11 +77,7 @@ func (m *markdown) list(title string, items []string) {
 func (m *markdown) place(p plan.Place, o Options) {
 	m.head(2, fmt.Sprintf("%s, %s, %s", p.Surface.Label, o.System.Area(p.Surface.AreaFt2), FrameText(p)))
 	for _, l := range PlaceLines(p, o) {
-		label := l.Label
-		if label == "" {
-			label = "Ways"
-		}
-		m.put("- **" + mdText(label) + "**: " + mdText(l.Text))
+		m.put("- **" + mdText(l.Label) + "**: " + mdText(l.Text))
 	}
 	m.b.WriteByte('\n')
 	if p.Choice != nil && p.Stopped == "" {
@@ -108,7 +104,11 @@ func (m *markdown) place(p plan.Place, o Options) {
 	if p.Stopped == "" {
 		m.section("How", Steps(p))
 	}
-	m.section("Notes", p.Target.Notes)
+	notes := []string{}
+	for _, l := range MoreLines(p, o) {
+		notes = append(notes, l.Label+": "+l.Text)
+	}
+	m.section("Notes", append(notes, p.Target.Notes...))
 }
 
 func (m *markdown) section(title string, items []string) {

@@ -49,9 +49,6 @@ func PlaceLines(p plan.Place, o Options) []Line {
 		add("Plus", "%s", BoardText(p, o.System))
 	}
 	add("Target", "%s", targetText(p, *e, o.System))
-	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
-		add("", "the code's ways: R-%s", p.Target.Options)
-	}
 	add("Gives", "%s", givesText(p, *e, o.System))
 	add("Cost", "%s", costText(p, *e, o.System))
 	add("Damp", "%s", DampText(e.Damp, o.System))
@@ -94,12 +91,10 @@ func givesText(p plan.Place, e plan.Entry, s units.System) string {
 	if p.Target.AddR > 0 {
 		board = " with the board"
 	}
-	text := fmt.Sprintf("%s in the cavity as usually fitted; the finished surface with its wood is about %s%s (%s to %s). The code counts the bag.",
+	// The code counts the bag; what the finished surface does is less, because
+	// of its wood, the fitting, and blankets that are squeezed.
+	return fmt.Sprintf("%s as usually fitted; with the wood the finished surface is about %s%s (%s to %s)",
 		s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board, s.R(e.Heat.AssemblyLow), s.R(e.Heat.AssemblyHigh))
-	if e.Heat.LossMMBtu.High > 0 {
-		text += fmt.Sprintf(" Heat lost: %s to %s a year.", s.Energy(e.Heat.LossMMBtu.Low), s.Energy(e.Heat.LossMMBtu.High))
-	}
-	return text
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {
@@ -108,6 +103,42 @@ func costText(p plan.Place, e plan.Entry, s units.System) string {
 		text += "; " + s.MoneyRange(e.Money.Labour) + " for the work"
 	}
 	return text
+}
+
+// MoreLines are the facts of a place one key further: the other ways the code
+// offers, what is counted, and the heat it loses in a year.
+func MoreLines(p plan.Place, o Options) []Line {
+	var out []Line
+	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
+		out = append(out, Line{"Ways", "the code accepts R-" + p.Target.Options})
+	}
+	if p.Target.UMax > 0 && p.Choice != nil {
+		out = append(out, Line{"Or", fmt.Sprintf("another way the code offers is the whole surface: %s at most (not yet checked); this one has about %s", o.System.U(p.Target.UMax), o.System.U(p.Choice.Heat.U))})
+	}
+	if p.Choice == nil || p.Stopped != "" {
+		return out
+	}
+	out = append(out, Line{"Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here " + o.System.R(p.Choice.Heat.CountedR)})
+	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
+		out = append(out, Line{"Loses", fmt.Sprintf("%s to %s of heat a year, never a bill", o.System.Energy(l.Low), o.System.Energy(l.High))})
+	}
+	return out
+}
+
+// CautionTitles are the cautions in short, worst first; the full text is one
+// key further.
+func CautionTitles(p plan.Place) []string {
+	var out []string
+	for _, h := range p.Safety {
+		switch {
+		case h.Text == p.Stopped:
+		case len(h.Unknown) > 0:
+			out = append(out, "? "+h.Rule.Title+" (not known yet)")
+		default:
+			out = append(out, "! "+h.Rule.Title)
+		}
+	}
+	return out
 }
 
 // RankRow is one row of the ranking of a place.

@@ -166,6 +166,9 @@ func (t *writer) place(p plan.Place, o Options) {
 			t.labelled(label, "- "+s)
 		}
 	}
+	for _, l := range MoreLines(p, o) {
+		t.labelled(l.Label, l.Text)
+	}
 	for _, n := range p.Target.Notes {
 		t.labelled("Note", n)
 	}
