@@ -152,6 +152,7 @@ func planOf(h *house.House, l *house.QuestionList, levels map[string]float64, va
 	assessed := plan.Assess(a)
 	p := assessed.Weigh(prefs)
 	p.Unknown = assessed.FindOut(prefs, p)
+	p.NearClimate = assessed.NearClimates(prefs, p)
 	return p, nil
 }
 

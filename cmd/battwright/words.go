@@ -49,9 +49,6 @@ func runWords(args []string, e env) int {
 
 func printWord(w catalog.Word, c *catalog.Catalog, e env) {
 	fmt.Fprintln(e.stdout, w.Term)
-	if len(w.Also) > 0 {
-		fmt.Fprintln(e.stdout, "  also: "+strings.Join(w.Also, ", "))
-	}
 	for _, part := range []string{w.Meaning, "Why it matters: " + w.Matters} {
 		for _, line := range report.Wrap(part, 74) {
 			fmt.Fprintln(e.stdout, "  "+line)

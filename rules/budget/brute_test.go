@@ -61,7 +61,7 @@ func bruteFront(sets []Set) []Set {
 // randomHouse makes small houses. With few costs and values to draw from, ties
 // of every kind are common.
 func randomHouse(r *rand.Rand, maxPlaces, maxOptions int) []Place {
-	costs := []int64{4, 30, 100_000}[r.IntN(3)]
+	costs := []int64{4, 30, 900, 100_000}[r.IntN(4)]
 	values := []int{3, 12, 400}[r.IntN(3)]
 	places := make([]Place, 1+r.IntN(maxPlaces))
 	for i := range places {
@@ -179,6 +179,7 @@ func TestDollarsAgainstEverySet(t *testing.T) {
 			require.NoError(t, err)
 			require.LessOrEqual(t, c.Set.Cost, budget)
 			requireConsistent(t, places, c.Set)
+			requireNoWorse(t, p, c.Set, budget)
 			if i, ok := exact.At(budget - f.Slack); ok {
 				require.GreaterOrEqual(t, c.Set.Value, exact.Points[i].Value)
 			}
@@ -186,6 +187,24 @@ func TestDollarsAgainstEverySet(t *testing.T) {
 			require.LessOrEqual(t, c.Set.Value, exact.Points[i].Value)
 		}
 	}
+}
+
+// requireNoWorse compares a choice in dollars with the two sets it is made
+// from: the quick fill in cents and the best one counted in dollars.
+func requireNoWorse(t *testing.T, p *problem, s Set, budget units.Cents) {
+	t.Helper()
+	from := []Set{p.set(p.newBound(min(int64(budget), p.dearest())).greedy)}
+	q := p.inDollars()
+	if dollars := int64(budget) / centsPerDollar; dollars >= q.cheapest() {
+		picks, _, err := q.best(dollars, DefaultMaxStates)
+		require.NoError(t, err)
+		from = append(from, q.set(picks))
+	}
+	slices.SortStableFunc(from, func(a, b Set) int {
+		return cmp.Or(cmp.Compare(b.Value, a.Value), cmp.Compare(a.Cost, b.Cost))
+	})
+	require.Equal(t, from[0].Value, s.Value)
+	require.Equal(t, from[0].Cost, s.Cost)
 }
 
 func requireWithinSlack(t *testing.T, exact, rounded Front) {

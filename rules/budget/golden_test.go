@@ -101,6 +101,9 @@ func TestGeneratedFronts(t *testing.T) {
 			c, err := Best(places, budget, Opts{})
 			require.NoError(t, err)
 			require.Equal(t, s, c.Set)
+			if row.Places > 5 {
+				require.Less(t, c.States, f.States/50, "the bound must spare most of the work")
+			}
 		})
 	}
 }

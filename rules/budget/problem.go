@@ -94,7 +94,6 @@ func undominated(items []item) []item {
 		return cmp.Or(
 			cmp.Compare(a.cost, b.cost),
 			cmp.Compare(b.value, a.value),
-			cmp.Compare(a.paid, b.paid),
 			cmp.Compare(a.rank, b.rank),
 		)
 	})

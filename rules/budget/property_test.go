@@ -231,3 +231,38 @@ func TestDecimalsTieExactly(t *testing.T) {
 	require.Equal(t, []string{"b", "b", "a"}, c.Set.IDs)
 	require.Equal(t, 0.8, c.Set.Value)
 }
+
+// Values one step apart are apart, and many equal options are settled by id
+// however they are listed.
+func TestOneStepAndManyEquals(t *testing.T) {
+	c := mustBest(t, []Place{
+		{"x", []Option{{"a", 0, 0}, {"b", 10, 1}}},
+		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + ValueStep}}},
+	}, 10)
+	require.Equal(t, []string{"a", "b"}, c.Set.IDs)
+	f, err := Frontier([]Place{
+		{"x", []Option{{"a", 0, 0}, {"b", 10, 1}}},
+		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + ValueStep}}},
+	}, Opts{})
+	require.NoError(t, err)
+	require.Equal(t, []Point{{0, 0}, {10, 1 + ValueStep}, {20, 2 + ValueStep}}, f.Points)
+
+	equal := Place{ID: "x"}
+	for _, k := range rand.New(rand.NewPCG(27, 1)).Perm(100) {
+		equal.Options = append(equal.Options, Option{fmt.Sprintf("o%02d", k), 50, 7})
+	}
+	require.Equal(t, []string{"o00"}, mustBest(t, []Place{equal}, 50).Set.IDs)
+}
+
+// Options that cost the same in whole dollars are told apart by the cents.
+func TestDollarsKeepTheCheaper(t *testing.T) {
+	p, err := newProblem([]Place{{"x", []Option{{"a", 199, 5}, {"b", 150, 4}, {"c", 120, 3}}}}, nil, false)
+	require.NoError(t, err)
+	f, err := p.inDollars().front(DefaultMaxStates)
+	require.NoError(t, err)
+	require.Equal(t, []Point{{199, 5}}, f.Points)
+	require.NoError(t, err)
+	c, err := p.chooseInDollars(160, DefaultMaxStates)
+	require.NoError(t, err)
+	require.Equal(t, []string{"b"}, c.Set.IDs, "within two dollars only to the cent")
+}

@@ -63,7 +63,7 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 }
 
 func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, base *rules.Facts) Assessed {
-	out := Assessed{Blankets: b, Facing: facingOf(s, site, c, b)}
+	out := Assessed{Blankets: b, Facing: facingOf(s, site, c, b, t)}
 	var err error
 	out.Heat, err = heatOf(s, site, c, b, t)
 	if err != nil {

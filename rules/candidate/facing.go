@@ -19,7 +19,9 @@ type Facing struct {
 	Side      string // where it goes, in words
 	Class     string // retarder class of what there is, empty when vapor-open
 	Asked     string // what the code wants: none, wanted, low-perm-barred
-	TwoSheets bool   // the builder's sheet and a face on the blanket
+	TwoSheets bool   // a class I sheet inside and a board outside: fiber between two tight layers
+	ThinBoard bool   // board outside thinner than the code wants beside a class II retarder
+	PaintDoes bool   // the code accepts painted drywall alone for this wall
 	Why       string
 	From      []catalog.Ref
 }
@@ -43,12 +45,12 @@ const (
 )
 
 // facingOf completes a stack with the retarder its place and climate ask.
-func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets) Facing {
+func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Facing {
 	has := b.Layers[0].Product.Has
 	f := Facing{OnBlanket: "none", Asked: RetarderNone}
 	switch s.Kind.ID {
 	case "exterior-wall", "sloped-ceiling":
-		return wallFacing(s, site, c, has)
+		return wallFacing(s, site, c, b, t, has)
 	case "rim-joist":
 		f.Asked, f.From = askedRetarder(site, c)
 		if f.Asked == RetarderWanted && has("foil-rated") {
@@ -73,7 +75,7 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets) Facing {
 	return f
 }
 
-func wallFacing(s Surface, site Site, c *catalog.Catalog, has func(string) bool) Facing {
+func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, has func(string) bool) Facing {
 	f := Facing{OnBlanket: "none", Side: roomSide}
 	f.Asked, f.From = askedRetarder(site, c)
 	switch s.Retarder {
@@ -85,7 +87,31 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, has func(string) bool)
 		f.plan(s, c, has)
 	}
 	f.Class = classOf(f, c)
+	f.pairs(s, site, c, b, t)
 	return f
+}
+
+// pairs looks at what the retarder makes together with the outside of the
+// wall: two tight layers with fiber between, a board too thin beside a class
+// II face, and walls for which painted drywall is enough.
+func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) {
+	if s.Kind.ID != "exterior-wall" {
+		return
+	}
+	board := s.CIR + t.AddR
+	f.TwoSheets = f.Class == "I" && board > 0
+	rule, err := c.Codes.Retarder(site.Edition, site.CodeZone)
+	if err != nil {
+		return
+	}
+	if f.Class == "II" && board > 0 {
+		least, err := rule.ClassIIBoard.LeastR(s.Frame.DepthIn, b.CavityR)
+		f.ThinBoard = err == nil && board < least
+	}
+	pass, err := rule.ClassIIIPasses(catalog.WallOutside{
+		Sheathing: s.Sheathing.ID, VentedCladding: s.Cladding.ID == "vented", BoardR: board, StudDepthIn: s.Frame.DepthIn, CavityR: b.CavityR,
+	})
+	f.PaintDoes = err == nil && pass
 }
 
 // plan chooses the retarder when the builder leaves it open.

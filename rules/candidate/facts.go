@@ -39,6 +39,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	if s.Kind.ID == "crawl-wall" {
 		set("exposed", rules.Bool(true))
 	}
+	set("vent_ft2", rules.Number(s.AreaFt2/ventShare))
 	set("labour", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
 	if site.Zone != "" {
@@ -55,6 +56,10 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	}
 	return f
 }
+
+// ventShare: one square foot of open vent for so many of attic floor or crawl
+// space (IRC R806.2 and R408.1, read).
+const ventShare = 150
 
 // answerFact turns an answer into a fact. A question that does not apply to
 // the place at all (an old house's wiring in a house known to be new) is a
@@ -95,6 +100,8 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("retarder", rules.Text(f.Retarder()))
 	set("retarder_asked", rules.Text(f.Asked))
 	set("two_retarders", rules.Bool(f.TwoSheets))
+	set("thin_board", rules.Bool(f.ThinBoard))
+	set("paint_does", rules.Bool(f.PaintDoes))
 	set("trim_in", rules.Number(b.TrimIn))
 	set("squeeze", rules.Number(b.Squeeze))
 	set("label_r", rules.Number(b.NominalR))

@@ -24,7 +24,9 @@ type Heat struct {
 	CeilingLimit float64
 	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
 	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
+	FullHeightR  float64 // lower R that serves because the blanket runs full height over the wall, 0 when not
 	LossMMBtu    units.Range[float64]
+	LossUSD      units.Range[float64] // a year, at the builder's fuel
 	From         []catalog.Ref
 }
 
@@ -164,8 +166,28 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	if s.Kind.ID == "attic" {
 		atticExtras(&h, s, c, b)
 	}
+	if s.Kind.ID == "attic" {
+		fullHeight(&h, site, c, t)
+	}
 	h.LossMMBtu, err = lossOf(s, site, c, b, bounds, t)
-	return h, err
+	if err != nil {
+		return h, err
+	}
+	h.LossUSD = site.yearCost(h.LossMMBtu, c)
+	return h, nil
+}
+
+// fullHeight: where the blanket runs uncrushed over the whole ceiling and the
+// top of the outside wall, the code accepts the next lower R.
+func fullHeight(h *Heat, site Site, c *catalog.Catalog, t Target) {
+	if h.MeetsTarget || h.EaveShortIn > 0 || t.By != "code" {
+		return
+	}
+	serves, ref, ok := c.Codes.FullHeight(site.Edition, t.CavityR)
+	if ok && h.CountedR >= serves {
+		h.FullHeightR, h.ShortByR, h.MeetsTarget = serves, 0, true
+		h.From = uniqueRefs(append(h.From, ref))
+	}
 }
 
 func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {

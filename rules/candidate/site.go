@@ -34,6 +34,7 @@ type Site struct {
 	Fuel       string
 	FuelPrice  float64 // dollars per unit, 0 when not said
 	Dehumid    map[string]bool
+	Near       []catalog.NearClimate // other listed places that would serve
 	Notes      []string
 	From       []catalog.Ref
 	edition    catalog.Edition
@@ -65,7 +66,7 @@ func ResolveSite(a house.Answered) Site {
 	s.Notes, s.From = at.Notes, at.From
 	s.setZone(at.Zone, at.Why)
 	if at.HasClimate {
-		s.HasClimate, s.Climate, s.ClimateWhy = true, at.Climate, at.ClimateWhy
+		s.HasClimate, s.Climate, s.ClimateWhy, s.Near = true, at.Climate, at.ClimateWhy, at.Near
 		s.MeanC, s.VaporPa, s.HDD65 = at.Climate.MeanC, at.Climate.VaporPa, at.Climate.HDD65
 		s.ClimateRef = catalog.Ref{Source: at.Climate.From.Temp, Known: at.Climate.Known.Temp}
 	}
@@ -234,4 +235,31 @@ func groundUA(s Surface, wallR float64) (float64, error) {
 		return 0, err
 	}
 	return ua + s.AreaFt2*(below/s.HeightFt)*u, nil
+}
+
+// yearCost is what lost heat costs in a year at the builder's fuel: low with
+// a good heater and a cheap unit, high with an old one and a dear unit. The
+// builder's own price replaces the range of ours.
+func (s Site) yearCost(loss units.Range[float64], c *catalog.Catalog) units.Range[float64] {
+	record, ok := c.Fuel(s.Fuel)
+	if !ok || loss.High <= 0 {
+		return units.Range[float64]{}
+	}
+	fuel, ok := heat.FuelByID(record.ID)
+	if !ok {
+		return units.Range[float64]{}
+	}
+	usd := record.USD.Range()
+	if s.FuelPrice > 0 {
+		usd = units.Same(s.FuelPrice)
+	}
+	cost := func(mmbtu, efficiency, price float64) float64 {
+		v, err := heat.FuelCost(mmbtu*1e6, fuel, efficiency, price)
+		if err != nil {
+			return 0
+		}
+		return v
+	}
+	e := record.Efficiency
+	return units.Range[float64]{Low: cost(loss.Low, e.High, usd.Low), Typical: cost(loss.Typical, e.Typical, usd.Typical), High: cost(loss.High, e.Low, usd.High)}
 }

@@ -21,6 +21,7 @@ type Catalog struct {
 	Settings   Settings
 	Words      []Word
 	Helps      []Help
+	Fuels      []Fuel
 	Codes      *CodeBook
 	Climates   []Climate
 	Counties   *Counties
@@ -83,6 +84,11 @@ func (c *Catalog) Cladding(id string) (Sheet, bool) {
 // Criterion finds a priority by id.
 func (c *Catalog) Criterion(id string) (Criterion, bool) {
 	return find(c.Criteria, func(k Criterion) bool { return k.ID == id })
+}
+
+// Fuel finds a fuel by id.
+func (c *Catalog) Fuel(id string) (Fuel, bool) {
+	return find(c.Fuels, func(f Fuel) bool { return f.ID == id })
 }
 
 // Price finds the price of a product or of other goods.

@@ -245,6 +245,14 @@ func (k *checker) rest(r *records) {
 	for _, s := range append(append([]Sheet{}, k.c.Sheathings...), k.c.Claddings...) {
 		k.ref("sheet "+s.ID, s.Ref)
 	}
+	for _, f := range k.c.Fuels {
+		what := "fuel " + f.ID
+		k.ref(what, f.Ref)
+		k.within(what, "efficiency", f.Efficiency.Low, 0.1, 10)
+		if !(0 < f.USD.Low && f.USD.Low <= f.USD.Typical && f.USD.Typical <= f.USD.High && f.Efficiency.Low <= f.Efficiency.Typical && f.Efficiency.Typical <= f.Efficiency.High) {
+			k.bad("%s: figures must rise from low to typical to high", what)
+		}
+	}
 	for _, w := range k.c.Words {
 		k.ref("word "+w.Term, w.Ref)
 	}

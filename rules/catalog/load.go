@@ -31,6 +31,7 @@ type records struct {
 	Facts       []FactRecord       `toml:"fact"`
 	Rules       []RuleRecord       `toml:"rule"`
 	Obligations []ObligationRecord `toml:"obligation"`
+	Fuels       []Fuel             `toml:"fuel"`
 }
 
 // Files with a form of their own; an overlay replaces them whole.
@@ -117,6 +118,7 @@ func (r *records) add(o *records) {
 	r.Facts = append(r.Facts, o.Facts...)
 	r.Rules = append(r.Rules, o.Rules...)
 	r.Obligations = append(r.Obligations, o.Obligations...)
+	r.Fuels = append(r.Fuels, o.Fuels...)
 	if o.Lumber != nil {
 		r.Lumber = o.Lumber
 	}
@@ -147,7 +149,7 @@ func readTexts(base fs.FS, into map[string]string) (map[string]string, error) {
 func (c *Catalog) build(r *records, texts map[string]string) error {
 	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
-	c.Criteria, c.Words, c.Helps = r.Criteria, r.Words, r.Helps
+	c.Criteria, c.Words, c.Helps, c.Fuels = r.Criteria, r.Words, r.Helps, r.Fuels
 	var errs []error
 	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
 		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))

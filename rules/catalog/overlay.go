@@ -83,6 +83,7 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 	r.Sources = overlayInto(r.Sources, o.Sources, func(x Source) (string, bool) { return x.ID, x.Remove }, "source", say)
 	r.Words = overlayInto(r.Words, o.Words, func(x Word) (string, bool) { return x.Term, x.Remove }, "word", say)
 	r.Helps = overlayInto(r.Helps, o.Helps, func(x Help) (string, bool) { return x.Key, x.Remove }, "help", say)
+	r.Fuels = overlayInto(r.Fuels, o.Fuels, func(x Fuel) (string, bool) { return x.ID, x.Remove }, "fuel", say)
 	r.Facts = overlayInto(r.Facts, o.Facts, func(x FactRecord) (string, bool) { return x.Name, false }, "fact", say)
 	r.Rules = overlayInto(r.Rules, o.Rules, func(x RuleRecord) (string, bool) { return x.ID, x.Remove }, "rule", say)
 	one := &records{Lumber: o.Lumber, Foam: o.Foam, Settings: o.Settings}

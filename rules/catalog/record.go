@@ -283,3 +283,14 @@ type Help struct {
 	Ask    string `toml:"ask"`
 	Remove bool   `toml:"remove"`
 }
+
+// Fuel is what a unit of a fuel costs and how much of it becomes heat.
+type Fuel struct {
+	ID         string `toml:"id,required"`
+	Name       string `toml:"name,required"`
+	Remove     bool   `toml:"remove"`
+	Unit       string `toml:"unit,required"`
+	USD        Spread `toml:"usd,required"`        // dollars per unit
+	Efficiency Spread `toml:"efficiency,required"` // above 1 for a heat pump
+	Ref
+}

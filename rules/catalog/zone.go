@@ -121,7 +121,6 @@ func (c *Catalog) anyOfZone(out *Located) {
 
 func (l *Located) take(cl Climate, why string) {
 	l.Climate, l.HasClimate, l.ClimateWhy = cl, true, why
-	l.Notes = append(l.Notes, cl.Cautions...)
 	l.From = append(l.From, Ref{cl.From.Temp, cl.Known.Temp}, Ref{cl.From.Vapor, cl.Known.Vapor})
 }
 

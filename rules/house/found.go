@@ -1,6 +1,7 @@
 package house
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -33,8 +34,8 @@ func (r *reader) bad(path []any, found any, want string) {
 // sorted gives the problems by line, and of too many only the first: nobody
 // reads on.
 func (r *reader) sorted() strict.Problems {
-	ps := r.problems
-	ps.Sort()
+	ps := r.problems // of one file; those of one line stay in the order of the file
+	slices.SortStableFunc(ps, func(a, b strict.Problem) int { return cmp.Compare(a.Line, b.Line) })
 	more := len(ps) - strict.MaxProblems
 	if more <= 0 {
 		return ps
@@ -48,39 +49,69 @@ func (r *reader) sorted() strict.Problems {
 
 // unknownKey names where the key would be right, or the key that was meant.
 func (r *reader) unknownKey(path []any, known []string) {
-	p := strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here"}
-	last := fmt.Sprint(path[len(path)-1])
-	switch {
-	case len(r.problems) > 2*strict.MaxProblems: // will not be shown; guessing takes long
-	case r.list.home(last) != "":
-		p.Want = "it " + r.list.home(last)
-	default:
-		p.Want = "one of " + strings.Join(known, ", ")
-		if near := strict.Nearest(last, known); near != "" {
-			p.Want = "did you mean " + near + "?"
-		}
+	want := "" // of what will not be shown: guessing takes long
+	if len(r.problems) <= 2*strict.MaxProblems {
+		want = r.list.guess(fmt.Sprint(path[len(path)-1]), known)
 	}
-	r.add(p)
+	r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here", Want: want})
 }
 
-// home says where in the file a key belongs, empty when it is none of ours.
-func (l *QuestionList) home(key string) string {
-	var homes []string
-	for _, q := range l.Questions {
-		head, _, _ := strings.Cut(q.Key, ".")
-		if head != key {
-			continue
-		}
-		at := map[Scope]string{Top: "at the top, before the first line with [ ]", Site: "under [site]", Shape: "under [shape]",
-			PlaceScope: "under [[place]]", Priorities: "under [priorities]", Budget: "under [budget]"}[q.Scope]
-		if len(q.Kinds) > 0 {
-			at += " of kind " + strings.Join(q.Kinds, ", ")
-		}
-		if !slices.Contains(homes, at) {
-			homes = append(homes, at)
+func (l *QuestionList) guess(key string, known []string) string {
+	homes := l.homes()
+	if home := homes.of[key]; home != "" {
+		return "it " + home
+	}
+	if near := strict.Nearest(key, known); near != "" {
+		return "did you mean " + near + "?"
+	}
+	if near := strict.Nearest(key, homes.keys); near != "" {
+		return "did you mean " + near + "? That belongs " + homes.of[near]
+	}
+	return "one of " + strings.Join(known, ", ")
+}
+
+// homes says where in the file each key belongs.
+type homes struct {
+	of   map[string]string
+	keys []string // in the order of the list
+}
+
+const underPlace, atTop = "under [[place]]", "at the top, before the first line with [ ]"
+
+func (l *QuestionList) homes() homes {
+	h := homes{of: map[string]string{}}
+	add := func(key, at string) {
+		switch old := h.of[key]; {
+		case old == "":
+			h.of[key] = at
+			h.keys = append(h.keys, key)
+		case !slices.Contains(strings.Split(old, ", or "), at):
+			h.of[key] = old + ", or " + at
 		}
 	}
-	return strings.Join(homes, ", or ")
+	for _, q := range l.Questions {
+		at := map[Scope]string{Top: atTop, Site: "under [site]", Shape: "under [shape]",
+			PlaceScope: underPlace, Priorities: "under [priorities]", Budget: "under [budget]"}[q.Scope]
+		if len(q.Kinds) > 0 {
+			at += " of kind " + strings.Join(q.Kinds, " or ")
+		}
+		head, _, dotted := strings.Cut(q.Key, ".")
+		if dotted && head == "priorities" {
+			at = "as [priorities], or " + underPlace
+		}
+		add(head, at)
+	}
+	for _, key := range []string{"id", "kind", "measured"} {
+		add(key, underPlace)
+	}
+	add("version", atTop)
+	for _, table := range []string{"site", "shape", "budget"} {
+		add(table, "as ["+table+"], a table of its own")
+	}
+	for _, table := range []string{"place", "variant"} {
+		add(table, "as [["+table+"]], a table of its own")
+	}
+	return h
 }
 
 // meant adds the word that a person most likely meant.
@@ -147,6 +178,12 @@ func foundText(v any) string {
 	case string:
 		if n := len([]rune(v)); n > MaxText {
 			return fmt.Sprintf("text of %d characters", n)
+		}
+		if strings.Contains(v, "\n") {
+			return "text of more than one line"
+		}
+		if strings.Contains(v, "\t") {
+			return "text with a tab in it"
 		}
 		return fmt.Sprintf("%q", clip(v))
 	case float64:

@@ -84,11 +84,14 @@ func (q Question) For(kind string) bool {
 
 // Range says in words what numbers are accepted.
 func (q Question) Range() string {
-	unit := ""
-	if q.Unit != "" {
-		unit = " " + UnitWords(q.Unit)
+	return fmt.Sprintf("a number%s from %s to %s", q.unitAfter(), formatNumber(q.Min), formatNumber(q.Max))
+}
+
+func (q Question) unitAfter() string {
+	if words := UnitWords(q.Unit); q.Unit != "" && words != "" {
+		return " " + words
 	}
-	return fmt.Sprintf("a number%s from %s to %s", unit, formatNumber(q.Min), formatNumber(q.Max))
+	return ""
 }
 
 // UnitWords spells a unit out for a person.
@@ -102,6 +105,8 @@ func UnitWords(unit string) string {
 		return "of inches"
 	case "usd":
 		return "of dollars"
+	case "C":
+		return "of degrees C"
 	case "R":
 		return "(R-value)"
 	case "0-5":
@@ -124,7 +129,7 @@ func (q Question) Accepted() string {
 			s = "a whole " + strings.TrimPrefix(s, "a ")
 		}
 	case Numbers:
-		s = fmt.Sprintf("%d numbers, each from %s to %s", q.Count, formatNumber(q.Min), formatNumber(q.Max))
+		s = fmt.Sprintf("a list of %d numbers%s, each from %s to %s", q.Count, q.unitAfter(), formatNumber(q.Min), formatNumber(q.Max))
 	case YesNoKind:
 		s = "true or false"
 	case TextKind:

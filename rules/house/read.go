@@ -13,6 +13,10 @@ import (
 func Read(l *QuestionList, file, text string) (*House, error) {
 	tree, problems := strict.Parse(file, text)
 	if _, isTOML := tree.Get(); !isTOML {
+		for i, p := range problems {
+			p.Key = countedFromOne(p.Key)
+			problems[i] = l.explain(text, p)
+		}
 		return nil, problems
 	}
 	r := &reader{list: l, tree: tree, house: New(), told: map[spot]bool{}}

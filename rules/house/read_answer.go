@@ -1,7 +1,8 @@
 package house
 
 import (
-	"strconv"
+	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -23,7 +24,7 @@ func (r *reader) answer(q Question, path []any, v any) Answer {
 func (r *reader) listAnswer(q Question, path []any, list []any) Answer {
 	one := Question{Kind: Choice, Options: q.Options}
 	if q.Kind == Numbers {
-		one = Question{Kind: NumberKind, Min: q.Min, Max: q.Max}
+		one = Question{Kind: NumberKind, Unit: q.Unit, Min: q.Min, Max: q.Max}
 	}
 	ids := make([]string, 0, len(list))
 	good := true
@@ -91,31 +92,44 @@ func (q Question) textAnswer(s string) Answer {
 	return Text(s)
 }
 
-// hint adds what people trip over in a file: quote marks, brackets, and a word
-// that is nearly right.
+// hint adds what people trip over in a file: quote marks, brackets, figures as
+// they are spoken, and a word that is nearly right.
 func (q Question) hint(v any) string {
 	s, isText := v.(string)
-	_, isList := v.([]any)
-	_, isTable := v.(map[string]any)
+	switch v.(type) {
+	case []any, []map[string]any, map[string]any:
+		isText = true // no quote marks would help
+	}
 	switch {
-	case q.Kind == Many:
-		if len(q.Options) > 0 {
-			return `, in brackets: ["` + q.Options[0].Value + `"]`
-		}
-	case (q.Kind == Choice || q.Kind == TextKind) && !isText:
-		if !isList && !isTable {
-			return ", between quote marks"
-		}
+	case s == "unknown":
+		return ` (leave the key out; "unknown" is not taken here)`
+	case q.Kind == Many && len(q.Options) > 0:
+		return ` (in brackets: ["` + q.Options[0].Value + `"])`
 	case q.Kind == Choice:
-		return meant(v, q.values())
-	case q.Kind == NumberKind && isText:
-		if _, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil {
-			return ", without quote marks"
+		if value := q.match(fmt.Sprint(v)); slices.Contains(q.values(), value) {
+			return ` (write "` + value + `")`
 		}
-	case q.Kind == YesNoKind && isText:
-		if low := strings.ToLower(s); low == "true" || low == "false" || low == "yes" || low == "no" {
-			return ", without quote marks"
+		if isText {
+			return meant(v, q.values())
+		}
+		return " (between quote marks)"
+	case q.Kind == TextKind && !isText:
+		return " (between quote marks)"
+	case s != "" && (q.Kind == NumberKind || q.Kind == YesNoKind):
+		if value, ok := q.written(s); ok {
+			return " (write " + value + ", without quote marks)"
 		}
 	}
 	return ""
+}
+
+// written is the value in a file of what a builder would say.
+func (q Question) written(said string) (string, bool) {
+	a, err := q.Parse(said)
+	if err != nil || a.State == Absent {
+		return "", false
+	}
+	a.Number = roundTo(a.Number*1e4, 1) / 1e4
+	_, value, _ := strings.Cut(line("k", tomlValue(q, a)), "= ")
+	return strings.TrimSpace(value), true
 }

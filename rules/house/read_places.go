@@ -16,6 +16,11 @@ func (r *reader) tablesOf(name, plural string, limit int) int {
 		return 0
 	}
 	list, isTables := v.([]map[string]any)
+	if _, single := v.(map[string]any); single {
+		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(name), Key: name, Found: "a table with single brackets",
+			Want: "a line [[" + name + "]] with double brackets for each, and its keys below it"})
+		return 0
+	}
 	if !isTables {
 		r.bad([]any{name}, v, "a line [["+name+"]] for each, and its keys below it")
 		return 0
@@ -38,6 +43,9 @@ func (r *reader) text(path []any, want string) (string, bool) {
 	s, isText := v.(string)
 	_, changed := strict.CleanText(s)
 	if !isText || strings.TrimSpace(s) == "" || changed || len([]rune(s)) > MaxText {
+		if v != nil && !isText {
+			want += " (between quote marks)"
+		}
 		r.bad(path, v, want)
 		return "", false
 	}

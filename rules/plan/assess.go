@@ -21,7 +21,8 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 	if len(now.House.Places) != len(a.Places) {
 		return Assess(now)
 	}
-	out := Assessment{Answered: now, Site: a.Site, Places: append([]candidate.PlaceResult{}, a.Places...)}
+	// The site is cheap and knows of dehumidifiers, which are asked by place.
+	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
 	for i := range now.House.Places {
 		if now.House.Places[i].ID == placeID {
 			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)

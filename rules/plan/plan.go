@@ -29,6 +29,7 @@ type Plan struct {
 	Money       Money
 	Assumed     []Said
 	Unknown     []Said
+	NearClimate string // whether another listed place's weather would change the plan; worked out on demand
 	NotCovered  []string
 	Overlaid    []string
 	Sources     []catalog.Source

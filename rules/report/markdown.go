@@ -17,6 +17,10 @@ func Markdown(p plan.Plan, o Options) string {
 	}
 	m.head(1, name)
 	m.para(houseLine(p))
+	for _, n := range SiteLines(p, o) {
+		m.put("- " + mdText(n))
+	}
+	m.b.WriteByte('\n')
 	m.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
 	m.head(2, "The house at a glance")
 	m.row("Place", "Area", "Plan")

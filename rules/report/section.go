@@ -120,9 +120,29 @@ func MoreLines(p plan.Place, o Options) []Line {
 	}
 	out = append(out, Line{"Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here " + o.System.R(p.Choice.Heat.CountedR)})
 	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
-		out = append(out, Line{"Loses", fmt.Sprintf("%s to %s of heat a year, never a bill", o.System.Energy(l.Low), o.System.Energy(l.High))})
+		text := fmt.Sprintf("about %s to %s of heat a year", o.System.Energy(l.Low), o.System.Energy(l.High))
+		if usd := p.Choice.Heat.LossUSD; usd.High > 0 {
+			text += fmt.Sprintf(", some %s to %s at usual prices; an estimate, never a bill", o.System.Money(units.FromDollars(usd.Low)), o.System.Money(units.FromDollars(usd.High)))
+		}
+		out = append(out, Line{"Loses", text})
+	}
+	if t, ok := p.NextThicker(); ok {
+		out = append(out, Line{"Thicker", thickerText(t, o)})
 	}
 	return out
+}
+
+// thickerText puts the next thicker stack in context.
+func thickerText(t plan.Thicker, o Options) string {
+	text := fmt.Sprintf("%s would cost %s more", ProductText(t.Stack, o.System), o.System.Money(t.ExtraCost))
+	if t.SavesUSD.High < 0.5 {
+		return text + " and save next to no heat"
+	}
+	text += fmt.Sprintf(" and save some %s to %s of heating a year", o.System.MoneyExact(units.FromDollars(t.SavesUSD.Low)), o.System.MoneyExact(units.FromDollars(t.SavesUSD.High)))
+	if y := t.PaybackYears; y.Low > 0 && y.High > 0 {
+		text += fmt.Sprintf(": %g to %g years to come back", y.Low, y.High)
+	}
+	return text
 }
 
 // CautionTitles are the cautions in short, worst first; the full text is one

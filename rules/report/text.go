@@ -22,6 +22,9 @@ func Text(p plan.Plan, o Options) string {
 	}
 	t.heading(strings.ToUpper(name), "=")
 	t.para(houseLine(p))
+	for _, n := range SiteLines(p, o) {
+		t.item("", n)
+	}
 	t.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
 	t.table(p, o)
 	t.money(p, o)
@@ -44,6 +47,25 @@ func houseLine(p plan.Plan) string {
 		zone = "climate zone " + p.Site.Zone + " (" + p.Site.ZoneWhy + ")"
 	}
 	return fmt.Sprintf("%s; model code %s; %s.", zone, p.Site.EditionText(), StageText(p.Stage))
+}
+
+// SiteLines say whose weather is used and what else is known of the site.
+func SiteLines(p plan.Plan, o Options) []string {
+	var out []string
+	if p.Site.HasClimate {
+		name := p.Site.Climate.Name
+		if name == "" {
+			name = "your own figures"
+		}
+		text := fmt.Sprintf("Weather of %s (%s), %s to heat", name, p.Site.ClimateWhy, o.System.DegreeDays(p.Site.HDD65))
+		if p.NearClimate != "" {
+			text += "; " + p.NearClimate
+		}
+		out = append(out, text+".")
+	} else {
+		out = append(out, "No weather is known for the house: damp and heat are not worked out. Say state and county, or name a listed place.")
+	}
+	return append(out, p.Site.Notes...)
 }
 
 func prioritiesText(p plan.Plan) string {

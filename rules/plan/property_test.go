@@ -1,0 +1,216 @@
+package plan_test
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+	"battwright/testdata/demo"
+)
+
+// The same house gives the same plan, byte for byte, also from a catalog read
+// anew.
+func TestSameInputSameBytes(t *testing.T) {
+	fresh, err := catalog.Load(data.Files, nil)
+	require.NoError(t, err)
+	for _, name := range demo.Names() {
+		a := demoHouse(t, name)
+		want := printed(t, plan.Make(a))
+		again, err := house.Read(house.NewList(fresh), name, demo.Text(name))
+		require.NoError(t, err)
+		require.Equal(t, want, printed(t, plan.Make(house.Answered{List: house.NewList(fresh), House: again})), name)
+	}
+	rng := rand.New(rand.NewPCG(1, 1))
+	for range 12 {
+		a := randomHouse(t, rng)
+		require.Equal(t, printed(t, plan.Make(a)), printed(t, plan.Make(copyOf(a))))
+	}
+}
+
+// The order in which places are listed changes nothing but their order.
+func TestShufflingPlacesOnlyPermutes(t *testing.T) {
+	rng := rand.New(rand.NewPCG(2, 2))
+	for i := range 12 {
+		a := demoHouse(t, demo.Default)
+		if i > 2 {
+			a = randomHouse(t, rng)
+		}
+		b := copyOf(a)
+		b.House.Places = shuffled(rng, b.House.Places)
+		was, is := plan.Make(a), plan.Make(b)
+		require.Equal(t, printedPlaces(t, was), printedPlaces(t, is))
+		require.Equal(t, was.Money, is.Money)
+		require.Equal(t, was.Sources, is.Sources)
+		require.Equal(t, was.SourceKnown, is.SourceKnown)
+		require.ElementsMatch(t, was.Assumed, is.Assumed)
+		require.ElementsMatch(t, was.Unknown, is.Unknown)
+		for i, p := range b.House.Places {
+			require.Equal(t, p.ID, is.Places[i].Surface.ID)
+		}
+	}
+}
+
+// closeTo allows one cent of rounding for each of n amounts added up.
+func closeTo(t *testing.T, want, got units.Range[units.Cents], n units.Cents, msg ...any) {
+	t.Helper()
+	for _, p := range [][2]units.Cents{{want.Low, got.Low}, {want.Typical, got.Typical}, {want.High, got.High}} {
+		d := p[0] - p[1]
+		require.True(t, d <= n && d >= -n, append([]any{"want %d got %d cents"}, append([]any{p[0], p[1]}, msg...)...)...)
+	}
+}
+
+func times2(r units.Range[units.Cents]) units.Range[units.Cents] { return r.Plus(r) }
+
+var simplePlaces = []string{
+	"id = \"here\"\nkind = \"attic\"", "id = \"here\"\nkind = \"exterior-wall\"", "id = \"here\"\nkind = \"crawl-space\"",
+	"id = \"here\"\nkind = \"basement-wall\"\nfoam_r = 15", "id = \"here\"\nkind = \"rim-joist\"", "id = \"here\"\nkind = \"sloped-ceiling\"",
+	"id = \"here\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"",
+}
+
+// Twice the area costs twice the money, with the same choice.
+func TestTwiceTheAreaTwiceTheMoney(t *testing.T) {
+	for _, labour := range []string{"self", "installer", "installer-checked"} {
+		for _, place := range simplePlaces {
+			site := "zone = \"6A\"\n[budget]\nlabour = \"" + labour + "\""
+			one := plan.Make(ofPlaces(t, site, place+"\narea_ft2 = 333.3"))
+			two := plan.Make(ofPlaces(t, site, place+"\narea_ft2 = 666.6"))
+			require.Equal(t, one.Places[0].Choice.MaterialID, two.Places[0].Choice.MaterialID, place)
+			require.Positive(t, one.Money.Total.Low)
+			closeTo(t, times2(one.Money.Total), two.Money.Total, 3, place)
+			require.Equal(t, labour != "self", one.Money.Labour.Typical > 0)
+			require.InDelta(t, 2*one.Places[0].Choice.Heat.LossMMBtu.High, two.Places[0].Choice.Heat.LossMMBtu.High, 1e-9)
+			// Points are by square foot and R: the size of a place does not move them.
+			require.InDeltaSlice(t, one.Places[0].Choice.Parts, two.Places[0].Choice.Parts, 1e-9)
+		}
+	}
+}
+
+// A wall in two parts costs and loses what the whole does.
+func TestSplittingAWallAddsUp(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 3))
+	const wall = "kind = \"exterior-wall\"\nheight_ft = 8\nframing.size = \"2x6\"\n"
+	for range 20 {
+		long, part := 20+rng.IntN(60), 0.25+rng.Float64()/2
+		open := float64(rng.IntN(100))
+		piece := func(id string, share float64) string {
+			return "id = \"" + id + "\"\n" + wall + "length_ft = " + num(float64(long)*share) + "\nopenings_ft2 = " + num(open*share)
+		}
+		whole := plan.Make(ofPlaces(t, "zone = \"5A\"", piece("all", 1)))
+		halves := plan.Make(ofPlaces(t, "zone = \"5A\"", piece("one", part), piece("two", 1-part)))
+		closeTo(t, whole.Money.Total, halves.Money.Total, 4)
+		sum := 0.0
+		for _, p := range halves.Places {
+			require.Equal(t, whole.Places[0].Choice.MaterialID, p.Choice.MaterialID)
+			sum += p.Choice.Heat.LossMMBtu.Typical
+		}
+		require.InDelta(t, whole.Places[0].Choice.Heat.LossMMBtu.Typical, sum, 1e-6)
+	}
+}
+
+// The parts of the money add up to the whole, and the plan is never cheaper
+// than the cheapest set that meets what it meets.
+func TestMoneyAddsUp(t *testing.T) {
+	rng := rand.New(rand.NewPCG(4, 4))
+	for range 40 {
+		p := plan.Make(randomHouse(t, rng))
+		var sum units.Range[units.Cents]
+		all := true
+		for _, place := range p.Places {
+			if place.Choice == nil || place.Stopped != "" {
+				continue
+			}
+			m := place.Choice.Money
+			require.Equal(t, m.Total, m.Material.Plus(m.Gear).Plus(m.Labour))
+			require.LessOrEqual(t, m.Total.Low, m.Total.Typical)
+			require.LessOrEqual(t, m.Total.Typical, m.Total.High)
+			sum = sum.Plus(m.Total)
+			all = all && place.Choice.Heat.MeetsTarget
+		}
+		require.Equal(t, sum, p.Money.Total)
+		require.Equal(t, p.Money.Total, p.Money.Material.Plus(p.Money.Labour))
+		if all {
+			require.LessOrEqual(t, p.Money.Cheapest, p.Money.Total.Typical)
+		}
+		require.Equal(t, p.Money.Over() > 0, p.Money.HasBudget && p.Money.Total.Typical > p.Money.Budget)
+	}
+}
+
+// Working out one place again gives what working out all of them gives.
+func TestUpdateEqualsAssess(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 5))
+	for range 60 {
+		a := copyOf(demoHouse(t, demo.Default))
+		before := plan.Assess(a)
+		now := copyOf(a)
+		i := rng.IntN(len(now.House.Places))
+		place := &now.House.Places[i]
+		answerAll(t, rng, now.List, place)
+		whole, part := plan.Assess(now), before.Update(now, place.ID)
+		prefs := plan.PreferencesOf(now, nil)
+		require.Equal(t, printed(t, whole.Weigh(prefs)), printed(t, part.Weigh(prefs)), "%s: %v", place.ID, place.Answers)
+	}
+}
+
+// Each answer of each place alone, changed by Update.
+func TestUpdateEqualsAssessForEveryAnswer(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 6))
+	a := demoHouse(t, demo.Default)
+	before, prefs := plan.Assess(a), plan.PreferencesOf(a, nil)
+	for i := range a.House.Places {
+		for _, q := range a.List.In(house.PlaceScope, a.House.Places[i].Kind) {
+			now := copyOf(a)
+			answer := randomAnswer(rng, q)
+			if q.Kind == house.YesNoKind {
+				answer = house.YesNo(!a.Bool(house.PlaceScope, &a.House.Places[i], q.Key))
+			}
+			now.House.Places[i].Answers.Set(q.Key, answer)
+			id := now.House.Places[i].ID
+			require.Equal(t, printedPlaces(t, plan.Assess(now).Weigh(prefs)), printedPlaces(t, before.Update(now, id).Weigh(prefs)), "%s %s %v", id, q.Key, answer)
+		}
+	}
+}
+
+// A place added or taken away is worked out too.
+func TestUpdateAfterAPlaceIsAdded(t *testing.T) {
+	a := copyOf(demoHouse(t, demo.Default))
+	before := plan.Assess(a)
+	now := copyOf(a)
+	require.True(t, now.House.Duplicate("street-wall"))
+	got := before.Update(now, "street-wall").Weigh(plan.PreferencesOf(now, nil))
+	require.Equal(t, printed(t, plan.Make(now)), printed(t, got))
+	changes := plan.Changes(plan.Make(a), got)
+	require.Len(t, changes, 1)
+	require.True(t, changes[0].Added)
+	require.Positive(t, changes[0].Cost)
+	back := plan.Changes(got, plan.Make(a))
+	require.True(t, back[0].Removed)
+	require.Equal(t, changes[0].Cost, -back[0].Cost)
+	require.Empty(t, plan.Changes(got, got))
+}
+
+// Priorities of one place weigh there alone, and weights add up to one.
+func TestLevelsStayWithinTheirPlace(t *testing.T) {
+	a := demoHouse(t, demo.Default)
+	p := plan.Make(a)
+	sound := slices.IndexFunc(p.Priorities, func(k plan.Priority) bool { return k.ID == "sound" })
+	for _, place := range p.Places {
+		require.Equal(t, place.Surface.ID == "street-wall", place.Own)
+		want := p.Priorities[sound].Level
+		if place.Own {
+			want = 5
+		}
+		require.Equal(t, want, place.Levels[sound])
+		sum := 0.0
+		for _, w := range place.Weights {
+			sum += w
+		}
+		require.InDelta(t, 1, sum, 1e-12)
+	}
+}

@@ -1,0 +1,169 @@
+package report_test
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules"
+	"battwright/rules/plan"
+)
+
+// plain joins wrapped lines and takes markup off, so that a sentence can be
+// looked for in any of the forms.
+func plain(s string) string {
+	s = strings.NewReplacer("\\", "", "&lt;", "<", "&gt;", ">").Replace(s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// inAll asserts that a sentence stands in the text, Markdown and JSON forms.
+func inAll(t *testing.T, out map[string]string, sentence, name string) {
+	t.Helper()
+	require.NotEmpty(t, sentence, name)
+	require.Contains(t, plain(out["text"]), plain(sentence), "%s: text", name)
+	require.Contains(t, plain(out["markdown"]), plain(sentence), "%s: markdown", name)
+	b, err := json.Marshal(sentence)
+	require.NoError(t, err)
+	require.Contains(t, out["json"], strings.Trim(string(b), `"`), "%s: json", name)
+}
+
+func hitOf(hits []rules.Hit, id string) *rules.Hit {
+	for i := range hits {
+		if hits[i].Rule.ID == id {
+			return &hits[i]
+		}
+	}
+	return nil
+}
+
+// jsonRules are the rule ids under a list of the only place of the JSON form.
+func jsonRules(t *testing.T, p plan.Plan, lists ...string) []string {
+	t.Helper()
+	place := parsed(t, p)["places"].([]any)[0].(map[string]any)
+	var ids []string
+	for _, name := range lists {
+		for _, e := range place[name].([]any) {
+			ids = append(ids, e.(map[string]any)["rule"].(string))
+		}
+	}
+	return ids
+}
+
+func planOf(t *testing.T, row safetyRow) plan.Plan {
+	t.Helper()
+	site, top := row.Site, row.Top
+	if site == "" {
+		site = "zone = \"6A\""
+	}
+	if top == "" {
+		top = "old = false"
+	}
+	return plan.Make(read(t, "version = 1\n"+top+"\n[site]\n"+site+"\n[[place]]\nid = \"here\"\n"+row.House+"\n"))
+}
+
+// Each danger of a real house comes out by its rule, and its words reach
+// whoever reads the text, the Markdown or the JSON.
+func TestDangersAreSaid(t *testing.T) {
+	for _, row := range safetyRows(t) {
+		t.Run(row.Say, func(t *testing.T) {
+			p := planOf(t, row)
+			place, out := p.Places[0], outputs(t, p, options(t))
+			for _, id := range row.Rules {
+				h := hitOf(place.Safety, id)
+				require.NotNil(t, h, "%s (%s, %s)", id, row.Source, row.Mark)
+				inAll(t, out, h.Text, id)
+				require.Contains(t, jsonRules(t, p, "safety"), id)
+				require.NotEmpty(t, h.Rule.Source)
+			}
+			for _, id := range row.Install {
+				h := hitOf(append(append([]rules.Hit{}, place.Require...), place.Install...), id)
+				require.NotNil(t, h, id)
+				inAll(t, out, h.Text, id)
+				require.Contains(t, jsonRules(t, p, "install"), id)
+			}
+			for _, id := range row.Silent {
+				require.Nil(t, hitOf(place.Safety, id), id)
+				require.Nil(t, hitOf(place.Install, id), id)
+			}
+			for _, w := range row.Words {
+				require.Contains(t, strings.ToLower(plain(out["text"])), strings.ToLower(w))
+				require.Contains(t, strings.ToLower(plain(out["markdown"])), strings.ToLower(w))
+			}
+			checkChoice(t, row, p, out)
+		})
+	}
+}
+
+func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string) {
+	t.Helper()
+	place := p.Places[0]
+	require.Equal(t, row.Stops, place.Stopped != "", "stops")
+	if row.Stops {
+		inAll(t, out, place.Stopped, "stop")
+		require.Zero(t, p.Money.Total, "a place without a plan costs nothing")
+		require.NotContains(t, out["text"], "points", "no score beside a stop")
+	}
+	for id, rule := range row.Out {
+		e := place.EntryOf(id)
+		require.NotNil(t, e)
+		h := hitOf(e.Verdict.Excluded, rule)
+		require.NotNil(t, h, "%s out by %s", id, rule)
+		require.Zero(t, e.Rank)
+		inAll(t, out, h.Text, rule)
+	}
+	if row.Nothing {
+		require.Nil(t, place.Choice)
+		require.Zero(t, p.Money.Total)
+	} else {
+		require.NotNil(t, place.Choice)
+	}
+	if row.First != "" {
+		require.Equal(t, row.First, place.Choice.MaterialID)
+	}
+	if row.NoFace != "" {
+		for _, e := range place.Entries {
+			require.NotEqual(t, row.NoFace, e.Facing.OnBlanket)
+			require.NotEqual(t, row.NoFace, e.Facing.Sheet)
+		}
+	}
+}
+
+// The table of the house speaks of the gap at every chimney and never of a
+// score, whatever fits.
+func TestHouseTableKeepsTheGap(t *testing.T) {
+	for _, row := range safetyRows(t) {
+		if !strings.Contains(row.House, `kind = "chimney"`) || row.Stops {
+			continue
+		}
+		p := planOf(t, row)
+		table, _, ok := strings.Cut(outputs(t, p, options(t))["text"], "All places")
+		require.True(t, ok)
+		_, table, ok = strings.Cut(table, "AT A GLANCE")
+		require.True(t, ok)
+		require.Contains(t, table, "KEEP THE GAP EMPTY", row.Say)
+		require.NotContains(t, table, "points", row.Say)
+	}
+}
+
+// A caution about something not known is said to be an open question.
+func TestUnknownIsSaidAsUnknown(t *testing.T) {
+	n := 0
+	for _, row := range safetyRows(t) {
+		p := planOf(t, row)
+		for _, h := range p.Places[0].Safety {
+			if len(h.Unknown) > 0 && h.Text != p.Places[0].Stopped {
+				inAllTexts(t, outputs(t, p, options(t)), "Not known yet, find out first. "+h.Text, row.Say)
+				n++
+			}
+		}
+	}
+	require.Greater(t, n, 10)
+}
+
+func inAllTexts(t *testing.T, out map[string]string, sentence, name string) {
+	t.Helper()
+	require.Contains(t, plain(out["text"]), plain(sentence), name)
+	require.Contains(t, plain(out["markdown"]), plain(sentence), name)
+}

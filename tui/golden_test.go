@@ -1,0 +1,72 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The golden files hold invented houses; they fix what the screens look like,
+// not figures: those are checked where they are worked out.
+
+var goldenScreens = []string{
+	"start", "house-choice", "house-number", "house-text", "house-many", "house-help", "house-number-wrong",
+	"places", "matters", "look", "place-result", "place-why", "place-picture", "place-damp", "place-how", "place-chimney",
+	"money", "order", "check", "find-out", "export", "open-problems", "saved-plans", "words", "leave",
+}
+
+var goldenSizes = [][2]int{{60, 20}, {80, 24}, {120, 40}}
+
+func TestGoldenScreens(t *testing.T) {
+	for _, name := range goldenScreens {
+		t.Run(name, func(t *testing.T) {
+			var b strings.Builder
+			for _, size := range goldenSizes {
+				p := at(t, stopNamed(t, name), Config{Mono: true}, size[0], size[1])
+				fmt.Fprintf(&b, "== %dx%d\n%s\n", size[0], size[1], p.view())
+			}
+			golden(t, name, b.String())
+		})
+	}
+}
+
+func TestGoldenTooSmall(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 30, 6)
+	golden(t, "too-small", p.view()+"\n")
+}
+
+func TestGoldenASCII(t *testing.T) {
+	var b strings.Builder
+	for _, name := range []string{"start", "house-choice", "matters", "place-picture", "place-damp"} {
+		p := at(t, stopNamed(t, name), Config{Mono: true, ASCII: true}, 80, 24)
+		fmt.Fprintf(&b, "== %s\n%s\n", name, p.view())
+	}
+	golden(t, "ascii", b.String())
+}
+
+func stopNamed(t testing.TB, name string) stop {
+	t.Helper()
+	for _, s := range stops {
+		if s.name == name {
+			return s
+		}
+	}
+	require.Fail(t, "no such screen", name)
+	return stop{}
+}
+
+// golden compares with the file kept; UPDATE=1 rewrites it.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	file := filepath.Join("testdata", name+".golden")
+	if os.Getenv("UPDATE") == "1" {
+		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(file)
+	require.NoError(t, err, "run with UPDATE=1 to make it")
+	require.Equal(t, string(want), got)
+}

@@ -1,0 +1,240 @@
+package tui
+
+import (
+	"errors"
+	"os"
+	"reflect"
+	"strings"
+	"sync"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+	"github.com/stretchr/testify/require"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/testdata/demo"
+)
+
+// Colours are on in these tests whatever the terminal they run in, so that
+// "no escape in mono" says something.
+func TestMain(m *testing.M) {
+	lipgloss.SetColorProfile(termenv.ANSI)
+	os.Exit(m.Run())
+}
+
+var questions = sync.OnceValue(func() *house.QuestionList {
+	c, err := catalog.Load(data.Files, nil)
+	if err != nil {
+		panic(err)
+	}
+	return house.NewList(c)
+})
+
+func demoHouse(t testing.TB) *house.House {
+	t.Helper()
+	h, err := house.Read(questions(), demo.Default, demo.Text(demo.Default))
+	require.NoError(t, err)
+	return h
+}
+
+// memory is a Store without a disk. It holds to the promises of the real one:
+// a later number wins, nothing is overwritten unless told so.
+type memory struct {
+	n        int
+	text     string
+	kept     bool
+	path     string
+	files    map[string]string
+	newest   int               // highest number offered
+	offered  string            // its text
+	texts    map[int]string    // every number offered, so that one number means one text
+	mismatch bool              // one number came with two texts
+	foreign  map[string]string // what other programs put over our files
+}
+
+func newMemory() *memory {
+	return &memory{files: map[string]string{}, texts: map[int]string{}, foreign: map[string]string{}}
+}
+
+func (s *memory) Autosave(n int, text string) error {
+	if old, ok := s.texts[n]; ok && old != text {
+		s.mismatch = true
+	}
+	s.texts[n] = text
+	if n > s.newest {
+		s.newest, s.offered = n, text
+	}
+	if s.kept && n <= s.n {
+		return nil
+	}
+	s.n, s.text, s.kept = n, text, true
+	return nil
+}
+
+func (s *memory) Belongs(path string)            { s.path = path }
+func (s *memory) Resume() (string, string, bool) { return s.text, s.path, s.kept }
+func (s *memory) Forget() error                  { s.kept, s.text = false, ""; return nil }
+func (s *memory) Where() string                  { return "memory" }
+
+func (s *memory) Read(path string) (string, error) {
+	text, ok := s.files[path]
+	if !ok {
+		return "", errors.New(path + ": there is no such file or folder")
+	}
+	return text, nil
+}
+
+func (s *memory) Changed(path, text string) bool {
+	now, ok := s.files[path]
+	return ok && now != text
+}
+
+func (s *memory) Write(path, text string, overwrite bool) error {
+	if _, ok := s.files[path]; ok && !overwrite {
+		return errors.New(path + " is there already.")
+	}
+	s.files[path] = text
+	return nil
+}
+
+// player plays the loop of the terminal library: it hands messages to the
+// model and runs the commands that come back.
+type player struct {
+	t     testing.TB
+	m     Model
+	store *memory
+	quit  bool
+	keys  int
+	held  []tea.Cmd // commands that have not run yet
+	hold  bool      // keep commands until settle
+	mix   func(n int, swap func(i, j int))
+}
+
+func newPlayer(t testing.TB, c Config, width, height int) *player {
+	t.Helper()
+	store := newMemory()
+	if c.Store != nil {
+		store = c.Store.(*memory)
+	}
+	c.List, c.Store = questions(), store
+	p := &player{t: t, m: NewModel(c), store: store}
+	p.send(tea.WindowSizeMsg{Width: width, Height: height})
+	return p
+}
+
+func (p *player) send(msg tea.Msg) {
+	next, cmd := p.m.Update(msg)
+	p.m = next.(Model)
+	if cmd == nil {
+		return
+	}
+	p.held = append(p.held, cmd)
+	if !p.hold {
+		p.settle()
+	}
+}
+
+// settle runs what is held, and what comes of it. With mix, commands that may
+// finish in any order do.
+func (p *player) settle() {
+	for len(p.held) > 0 {
+		list := p.held
+		p.held = nil
+		if p.mix != nil {
+			p.mix(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+		}
+		for _, c := range list {
+			p.run(c)
+		}
+	}
+}
+
+func (p *player) run(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil:
+	case tea.BatchMsg:
+		list := append([]tea.Cmd{}, msg...)
+		if p.mix != nil {
+			p.mix(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+		}
+		for _, c := range list {
+			p.run(c)
+		}
+	case tea.QuitMsg:
+		p.quit = true
+	case tea.SuspendMsg, tea.InterruptMsg:
+	default:
+		// A sequence is a type that the library keeps to itself.
+		if v := reflect.ValueOf(msg); v.Kind() == reflect.Slice && v.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
+			for i := range v.Len() {
+				p.run(v.Index(i).Interface().(tea.Cmd))
+			}
+			return
+		}
+		p.send(msg)
+	}
+}
+
+// press presses keys by name; a name of one rune is that rune.
+func (p *player) press(names ...string) *player {
+	for _, n := range names {
+		p.keys++
+		p.send(keyOf(n))
+	}
+	return p
+}
+
+// typed presses one key for each rune of a text.
+func (p *player) typed(text string) *player {
+	for _, r := range text {
+		p.press(string(r))
+	}
+	return p
+}
+
+// ask tabs to a question of the form on top.
+func (p *player) ask(fullKey string) *player {
+	f, ok := p.m.top().(*form)
+	require.True(p.t, ok, "no form on the screen")
+	for range f.fields {
+		if f.fields[f.active].q.FullKey() == fullKey {
+			return p
+		}
+		p.press("tab")
+	}
+	require.Equal(p.t, fullKey, f.fields[f.active].q.FullKey(), "the form does not ask it")
+	return p
+}
+
+func (p *player) view() string { return p.m.View() }
+
+func (p *player) resize(width, height int) *player {
+	p.send(tea.WindowSizeMsg{Width: width, Height: height})
+	return p
+}
+
+var namedKeys = map[string]tea.KeyType{
+	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
+	"tab": tea.KeyTab, "shift+tab": tea.KeyShiftTab, "pgup": tea.KeyPgUp, "pgdn": tea.KeyPgDown, "backspace": tea.KeyBackspace,
+	"delete": tea.KeyDelete, "home": tea.KeyHome, "end": tea.KeyEnd, "f1": tea.KeyF1,
+}
+
+func keyOf(name string) tea.KeyMsg {
+	if t, ok := namedKeys[name]; ok {
+		return tea.KeyMsg{Type: t}
+	}
+	if name == "space" || name == " " {
+		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
+	}
+	if c, ok := strings.CutPrefix(name, "ctrl+"); ok && len(c) == 1 {
+		return tea.KeyMsg{Type: tea.KeyType(c[0]-'a') + tea.KeyCtrlA}
+	}
+	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(name)}
+}
