@@ -48,6 +48,18 @@ func (f *field) typing() bool {
 	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers
 }
 
+// letters reports whether letters go into the text: also in a number that is
+// being typed, so that "12 inches" and "500 dollars" can be written out.
+func (f *field) letters() bool { return f.typing() || f.textual() && f.typed }
+
+// settle keeps what was typed when the person moves on without enter. What is
+// wrong stays in the field, with what would be right.
+func (f *field) settle(s *session) {
+	if f.textual() && f.typed {
+		f.accept(s, s.house.Place(f.place))
+	}
+}
+
 // focus puts the kept answer, or what is assumed, under the cursor.
 func (f *field) focus(s *session) {
 	p := s.house.Place(f.place)
@@ -116,9 +128,9 @@ const (
 func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 	p := s.house.Place(f.place)
 	switch {
-	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.typing():
+	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.letters():
 		return f.dontKnow(s, p)
-	case msg.String() == "ctrl+u" || key.Matches(msg, keys.Clear) && !f.typing():
+	case msg.String() == "ctrl+u" || key.Matches(msg, keys.Clear) && !f.letters():
 		f.clear(s, p)
 		return stays
 	case key.Matches(msg, keys.Accept):
@@ -284,6 +296,9 @@ func (f *field) answerText(s *session) (text string, tone style.Tone) {
 func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 	answer, tone := f.answerText(s)
 	if !active {
+		if f.typed && f.problem != "" {
+			answer, tone = "not kept: "+f.problem, style.Danger
+		}
 		f.closed(p, answer, tone)
 		return
 	}
@@ -402,7 +417,7 @@ func (f *field) keys() []key.Binding {
 	}
 	if f.q.DontKnow {
 		b := keys.DontKnow
-		if f.typing() {
+		if f.letters() {
 			b = bind("ctrl+d", "don't know", "ctrl+d")
 		}
 		out = append(out, b)

@@ -23,6 +23,8 @@ type form struct {
 	active int
 	help   bool
 	below  func(*page, *session) // what the answers lead to, under the questions
+	extra  []key.Binding
+	on     func(tea.KeyMsg, *session) tea.Cmd // keys of this form alone
 }
 
 func newForm(title, intro string, at step, place string, s *session, pick func(*session) []house.Question, then func(*session) tea.Cmd) *form {
@@ -67,7 +69,7 @@ func (f *form) refresh(s *session) {
 func (f *form) Step() step { return f.at }
 
 func (f *form) Typing() bool {
-	return len(f.fields) > 0 && (f.fields[f.active].typing() || f.fields[f.active].typed)
+	return len(f.fields) > 0 && f.fields[f.active].letters()
 }
 
 func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
@@ -95,18 +97,26 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		f.refresh(s)
 		return f, nil
 	}
+	if f.on != nil {
+		if cmd := f.on(k, s); cmd != nil {
+			return f, cmd
+		}
+	}
 	switch {
 	case key.Matches(k, keys.Up), k.String() == "shift+tab":
 		f.move(-1, s)
 	case key.Matches(k, keys.Down):
 		f.move(1, s)
 	case key.Matches(k, keys.More):
+		x.settle(s)
 		s.rough = !s.rough
 		f.refresh(s)
 		f.fields[f.active].focus(s)
 	case key.Matches(k, keys.Back):
+		x.settle(s)
 		return f, send(backMsg{})
 	case key.Matches(k, keys.Next):
+		x.settle(s)
 		if f.then != nil {
 			return f, f.then(s)
 		}
@@ -126,6 +136,8 @@ func (f *form) forward(s *session) (screen, tea.Cmd) {
 }
 
 func (f *form) move(by int, s *session) {
+	f.fields[f.active].settle(s)
+	f.refresh(s)
 	f.fields[f.active].blur()
 	f.active = max(0, min(f.active+by, len(f.fields)-1))
 	f.fields[f.active].focus(s)
@@ -176,7 +188,7 @@ func (f *form) Keys(s *session) []key.Binding {
 	x := &f.fields[f.active]
 	out := x.keys()
 	back := keys.Back
-	if x.typing() {
+	if x.letters() {
 		back = bind("esc", "back", "esc")
 	}
 	out = append(out, back, bind("tab", "next question", "tab"))
@@ -184,8 +196,8 @@ func (f *form) Keys(s *session) []key.Binding {
 	if !s.rough {
 		more = bind("m", "fewer questions", "m")
 	}
-	if x.typing() {
+	if x.letters() {
 		more = bind("ctrl+t", more.Help().Desc, "ctrl+t")
 	}
-	return append(out, more)
+	return append(append(out, more), f.extra...)
 }

@@ -72,6 +72,7 @@ type Model struct {
 	stack         []screen
 	scroll        map[int]int // by depth of the stack
 	autosaved     int
+	paging        bool // the person pages: what the keys act on may leave the window
 	asking        bool // "leave without saving?" is on the screen
 	interrupted   bool
 	done          bool
@@ -130,6 +131,7 @@ func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		}
 		return m, nil
 	}
+	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp)
 	top := m.top()
 	if !top.Typing() {
 		switch {
@@ -194,7 +196,7 @@ func (m Model) goTo(to step) Model {
 
 // autosave keeps the answers in the state folder, in a command.
 func (m Model) autosave() tea.Cmd {
-	if m.s.store == nil || m.s.edits == 0 {
+	if m.s.store == nil || m.s.edits == m.s.opened {
 		return nil
 	}
 	n, text, store := m.s.edits, m.s.keptText(), m.s.store
@@ -238,13 +240,16 @@ func (m Model) View() string {
 	top.View(p, m.s)
 	head, foot := m.head(top), m.foot(top)
 	room := m.height - len(head) - len(foot)
+	if m.paging {
+		p.focus = -1
+	}
 	rows, at, above, below := p.window(room, m.scroll[len(m.stack)])
 	m.scroll[len(m.stack)] = at
+	m.moreMarks(head, above, below) // before head is copied
 	out := append(head, rows...)
 	for len(out) < len(head)+room {
 		out = append(out, nil)
 	}
-	m.moreMarks(head, above, below)
 	out = append(out, foot...)
 	lines := make([]string, len(out))
 	for i, r := range out {
@@ -269,11 +274,11 @@ func (m Model) moreMarks(head []row, above, below bool) {
 	mark := ""
 	switch {
 	case above && below:
-		mark = " more above and below "
+		mark = " more above and below: pgup pgdn "
 	case above:
-		mark = " more above "
+		mark = " more above: pgup "
 	case below:
-		mark = " more below "
+		mark = " more below: pgdn "
 	}
 	if mark == "" || len(head) == 0 {
 		return

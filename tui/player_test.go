@@ -68,7 +68,7 @@ func (s *memory) Autosave(n int, text string) error {
 	if n > s.newest {
 		s.newest, s.offered = n, text
 	}
-	if s.kept && n <= s.n {
+	if n <= s.n {
 		return nil
 	}
 	s.n, s.text, s.kept = n, text, true

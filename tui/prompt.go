@@ -88,6 +88,9 @@ func newOpenFile() *prompt {
 			return nil, err.Error()
 		}
 		h, err := house.Read(s.list, path, text)
+		if err == nil && !s.mayReplace("file "+path) {
+			return nil, ""
+		}
 		if err != nil {
 			return send(replaceMsg{newProblems(path+" has mistakes", err)}), ""
 		}

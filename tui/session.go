@@ -40,6 +40,8 @@ type session struct {
 	onDisk  string // its text as last read or written
 	saved   bool   // everything said is in the person's own file
 	edits   int
+	opened  int    // edits when this house was opened: nothing is kept before the next
+	drop    string // what would replace answers that are in no file, asked once
 	store   Store
 	system  units.System
 	assess  plan.Assessment
@@ -62,11 +64,30 @@ func newSession(l *house.QuestionList, store Store) *session {
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
 	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.found = h, path, text, true, "", "", nil
+	s.opened, s.drop = s.edits, ""
 	if s.store != nil {
 		s.store.Belongs(path)
 	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
+}
+
+// mayReplace asks before another house takes the place of answers that are in
+// no file of the person: the same choice a second time means yes.
+func (s *session) mayReplace(choice string) bool {
+	kept := false
+	if s.saved && s.edits == s.opened && s.path == "" && s.store != nil {
+		_, _, kept = s.store.Resume()
+	}
+	if s.saved && !kept || s.drop == choice {
+		return true
+	}
+	s.drop = choice
+	s.notice = "Your answers are in no file of yours and would be replaced: the same again to go on, or save them first."
+	if s.saved {
+		s.notice = "Answers of an earlier time are kept and would be replaced: the same again to go on, or 1 to take them up."
+	}
+	return false
 }
 
 func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house} }
@@ -105,7 +126,7 @@ func (s *session) edited(what scopeOfEdit, placeID string) {
 	s.weigh()
 	s.edits++
 	s.saved = false
-	s.notice = ""
+	s.notice, s.drop = "", ""
 	s.changed = ""
 	if len(s.plan.Places)+len(before.Places) > 0 {
 		s.changed = report.ChangeText(plan.Changes(before, s.plan), s.system)

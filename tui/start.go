@@ -140,12 +140,18 @@ func firstOpenStep(s *session) step {
 }
 
 func startNew(s *session, rough bool) tea.Cmd {
+	if !s.mayReplace(fmt.Sprintf("new %t", rough)) {
+		return nil
+	}
 	s.open(house.New(), "", "")
 	s.rough = rough
 	return send(goMsg{stepHouse})
 }
 
 func openDemo(s *session) tea.Cmd {
+	if !s.mayReplace("demo") {
+		return nil
+	}
 	h, err := house.Read(s.list, demo.Default, demo.Text(demo.Default))
 	if err != nil {
 		return send(noticeMsg{"The demo house could not be read."})

@@ -261,8 +261,24 @@ func TestDollarsKeepTheCheaper(t *testing.T) {
 	f, err := p.inDollars().front(DefaultMaxStates)
 	require.NoError(t, err)
 	require.Equal(t, []Point{{199, 5}}, f.Points)
-	require.NoError(t, err)
 	c, err := p.chooseInDollars(160, DefaultMaxStates)
 	require.NoError(t, err)
 	require.Equal(t, []string{"b"}, c.Set.IDs, "within two dollars only to the cent")
+
+	// Three at 1.01 count 6 dollars and cost less than one at 4.99.
+	yes := func(id string, cost units.Cents, value float64) Place {
+		return Place{id, []Option{{"0", 0, 0}, {"1", cost, value}}}
+	}
+	p, err = newProblem([]Place{yes("u", 499, 10), yes("x", 101, 4), yes("y", 101, 4), yes("z", 101, 4)}, nil, false)
+	require.NoError(t, err)
+	f, err = p.inDollars().front(DefaultMaxStates)
+	require.NoError(t, err)
+	require.Equal(t, []Point{{0, 0}, {101, 4}, {202, 8}, {303, 12}, {600, 14}, {701, 18}, {802, 22}}, f.Points)
+
+	// The quick fill takes p and q for 4.00; r alone is worth as much.
+	p, err = newProblem([]Place{yes("p", 100, 6), yes("q", 300, 4), yes("r", 350, 10)}, nil, false)
+	require.NoError(t, err)
+	c, err = p.chooseInDollars(400, DefaultMaxStates)
+	require.NoError(t, err)
+	require.Equal(t, []string{"0", "0", "1"}, c.Set.IDs)
 }

@@ -55,6 +55,11 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 		f.Asked, f.From = askedRetarder(site, c)
 		if f.Asked == RetarderWanted && has("foil-rated") {
 			f.OnBlanket, f.Side, f.Why = "foil-rated", roomSide, "left visible, so the face must be flame-rated"
+		} else {
+			f.Why = "unfaced: not sold with a flame-rated face; foam board cut to each bay would do better here"
+		}
+		if f.Asked != RetarderWanted {
+			f.Why = "unfaced: no vapor retarder is needed in this climate"
 		}
 	case "crawl-wall":
 		if has("foil-rated") {

@@ -43,6 +43,7 @@ type Surface struct {
 	Waived     bool
 	DrawingR   float64 // R named by the drawings, 0 when none
 	HasDrawing bool
+	FoundVoid  *float64 // share of the blanket left empty as measured, nil before
 }
 
 func surfaceOf(a house.Answered, p *house.Place) Surface {
@@ -111,6 +112,8 @@ func frameOf(a house.Answered, p *house.Place, s Surface) Frame {
 	}
 	// In a stud wall a gap beside the blanket lets air move; under a floor and
 	// in a rafter bay the blanket lies against one side and the rest is airway.
-	f.MustFill = s.Kind.HeatFlow == "horizontal" && s.Kind.CavityDepthIn == 0
+	// Beside a chimney a rigid board closes the bay where the blanket ends, and
+	// what is left over only widens the gap.
+	f.MustFill = s.Kind.HeatFlow == "horizontal" && s.Kind.CavityDepthIn == 0 && s.Kind.ID != "chimney"
 	return f
 }

@@ -24,6 +24,7 @@ type Heat struct {
 	CeilingLimit float64
 	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
 	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
+	AtStake      float64 // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
 	FullHeightR  float64 // lower R that serves because the blanket runs full height over the wall, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel
@@ -48,6 +49,9 @@ func voidShares(s Surface, c *catalog.Catalog, b Blankets) []float64 {
 	share := c.Settings.VoidSelf
 	if s.Labour == "installer-checked" {
 		share = c.Settings.VoidChecked
+	}
+	if s.FoundVoid != nil {
+		share = *s.FoundVoid
 	}
 	out := make([]float64, len(b.Layers))
 	for i, l := range b.Layers {
@@ -160,6 +164,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,
 		From: uniqueRefs([]catalog.Ref{s.Kind.Ref, s.Frame.From, b.Layers[0].Product.Ref}),
 	}
+	h.AtStake = s.AreaFt2 / math.Max(otherLayersR(layers)+c.Settings.EmptyCavityR, 0.1)
 	h.DeliveredR = deliveredR(s, c, b, otherLayersR(layers))
 	h.ShortByR = max(0, t.CavityR-h.CountedR)
 	h.MeetsTarget = h.ShortByR == 0

@@ -139,5 +139,8 @@ func budgetQuestions() []Question {
 			Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Default: always(Text("self"))},
 		{Scope: Budget, Key: "total_usd", Kind: NumberKind, Unit: "usd", Max: 1000000, Optional: true, Prompt: "What may the insulation of the whole house cost?",
 			How: "Leave it empty if you first want to see what it costs."},
+		{Scope: Budget, Key: "stakes", Kind: Choice, Prompt: "When money is short, which places come first?",
+			How:     "Within a budget each place counts by the heat that would be lost through it, or all alike.",
+			Options: []Option{{"heat", "where most heat is lost"}, {"alike", "every place alike"}}, Default: always(Text("heat"))},
 	}
 }

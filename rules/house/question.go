@@ -18,7 +18,8 @@ const (
 	YesNoKind
 	TextKind
 	Many    // any of the options
-	Numbers // exactly Count numbers
+	Numbers // exactly Count numbers, or 1 to Most when Count is 0
+	Sizes   // up to Most openings, each like "2 of 36 in x 48 in"
 )
 
 // Scope says which part of the house a question is about.
@@ -50,6 +51,7 @@ type Question struct {
 	Options   []Option
 	Min, Max  float64
 	Count     int
+	Most      int  // of a list without a fixed Count
 	DontKnow  bool // "don't know" is offered
 	Optional  bool // no answer is a full answer
 	Rough     bool // part of the rough look

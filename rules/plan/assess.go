@@ -63,5 +63,6 @@ func PreferencesOf(a house.Answered, v *house.Variant) Preferences {
 	if b := a.Value(house.Budget, nil, "total_usd"); b.Source == house.FromAnswer {
 		out.Budget, out.HasBudget = units.FromDollars(b.Answer.Number), true
 	}
+	out.Stakes = stakesOf(a)
 	return out
 }

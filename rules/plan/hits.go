@@ -10,6 +10,12 @@ import (
 	"battwright/rules/units"
 )
 
+// hitsOf gathers again after the choice changed.
+func (p *Place) hitsOf() {
+	p.Safety, p.Install, p.Require, p.Depends, p.Stopped = nil, nil, nil, nil, ""
+	p.hits()
+}
+
 // hits gathers what must be said of a place: from the choice, which knows
 // every fact, or from the place itself when there is no choice.
 func (p *Place) hits() {
@@ -46,7 +52,7 @@ func aboutPlace(h rules.Hit) bool {
 var blanketFacts = []string{
 	"material", "combustible", "absorbent", "mineral_fiber", "natural", "hard_to_find", "facing", "retarder", "retarder_asked",
 	"two_retarders", "trim_in", "squeeze", "label_r", "cavity_r", "layers", "short_by_r", "add_outside_r", "ceiling_load",
-	"overloaded", "eave_short_in", "damp_verdict", "peak_g_m2", "worst_rh",
+	"overloaded", "eave_short_in", "damp_verdict", "peak_g_m2", "worst_rh", "thin_board", "paint_does",
 }
 
 // said lists what was assumed and what is unknown, in the order of the

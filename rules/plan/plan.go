@@ -27,6 +27,7 @@ type Plan struct {
 	Priorities  []Priority
 	Places      []Place
 	Money       Money
+	Spend       Spend
 	Assumed     []Said
 	Unknown     []Said
 	NearClimate string // whether another listed place's weather would change the plan; worked out on demand
@@ -115,4 +116,5 @@ type Preferences struct {
 	Places     map[string]map[string]float64 // overrides by place id
 	Budget     units.Cents
 	HasBudget  bool
+	Stakes     string // how places weigh against each other within the budget: heat or alike
 }

@@ -30,6 +30,10 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.Places = append(out.Places, placed)
 	}
 	out.Money = moneyOf(out.Places, p)
+	if out.Money.Over() > 0 {
+		out.spend(c, p)
+		out.Money = moneyOf(out.Places, p)
+	}
 	a.said(&out)
 	a.notCovered(&out)
 	sources(&out, c)
@@ -200,31 +204,13 @@ func moneyOf(places []Place, p Preferences) Money {
 	return m
 }
 
-// cheapest is the lowest typical price of the place that meets its target, or
-// of any when none does.
+// cheapest is the lowest typical price of what may be bought for a place.
 func cheapest(p Place) units.Cents {
-	best, bestShort := units.Cents(-1), units.Cents(-1)
-	lower := func(old, v units.Cents) units.Cents {
-		if old < 0 || v < old {
-			return v
-		}
-		return old
-	}
-	for _, cand := range p.Candidates {
-		switch {
-		case cand.Excluded():
-		case cand.Heat.MeetsTarget:
-			best = lower(best, cand.Money.Total.Typical)
-		default:
-			bestShort = lower(bestShort, cand.Money.Total.Typical)
+	least := units.Cents(-1)
+	for _, cand := range optionsOf(p) {
+		if least < 0 || cand.Money.Total.Typical < least {
+			least = cand.Money.Total.Typical
 		}
 	}
-	return max(0, max(best, bestShort*units.Cents(boolInt(best < 0))))
-}
-
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
+	return max(0, least)
 }

@@ -51,6 +51,9 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	add("Target", "%s", targetText(p, *e, o.System))
 	add("Gives", "%s", givesText(p, *e, o.System))
 	add("Cost", "%s", costText(p, *e, o.System))
+	if p.Best != nil {
+		add("Instead", "%s", InsteadText(p, o.System))
+	}
 	add("Damp", "%s", DampText(e.Damp, o.System))
 	return out
 }
@@ -60,6 +63,19 @@ func faceText(e plan.Entry) string {
 		return e.Facing.Side + ": " + e.Facing.Why
 	}
 	return e.Facing.Why
+}
+
+// InsteadText says why a place does not get its own best.
+func InsteadText(p plan.Place, s units.System) string {
+	best, now := p.Best, p.Choice
+	if p.Surface.Pin == now.MaterialID {
+		return fmt.Sprintf("you keep %s here; by itself it would be %s", now.Name, best.Name)
+	}
+	delta := best.Money.Total.Typical - now.Money.Total.Typical
+	if best.MaterialID == now.MaterialID {
+		return fmt.Sprintf("by itself this place would get %s, for %s more than the budget gives it", ProductText(best.Assessed, s), s.Money(delta))
+	}
+	return fmt.Sprintf("by itself this place would get %s (%.0f against %.0f points), for %s more than the budget gives it", best.Name, best.Score, now.Score, s.Money(delta))
 }
 
 // BoardText names the board the target needs beside the blanket, loudly.

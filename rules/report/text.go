@@ -122,6 +122,8 @@ func Glance(place plan.Place, o Options) string {
 	switch {
 	case place.Stopped != "":
 		return "NO PLAN: " + place.Stopped
+	case place.Choice == nil && place.Surface.Kind.ID == "chimney":
+		return gapText(place, o) + "; nothing fits beyond it; confirm with the mason or installer"
 	case place.Choice == nil:
 		return "nothing as it stands; " + o.System.Area(place.Surface.AreaFt2)
 	}
@@ -134,9 +136,14 @@ func Glance(place plan.Place, o Options) string {
 		text += "; plus " + o.System.R(place.Target.AddR) + " board"
 	}
 	if place.Surface.Kind.ID == "chimney" {
-		text = "KEEP THE GAP EMPTY (" + o.System.Inches(place.Surface.Clearance.Inches) + "); beyond it " + e.Name + "; confirm with the mason or installer"
+		text = gapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
 	return text
+}
+
+// gapText names the air space round a chimney, which no blanket may fill.
+func gapText(place plan.Place, o Options) string {
+	return "KEEP THE GAP EMPTY (" + o.System.Inches(place.Surface.Clearance.Inches) + ")"
 }
 
 func (t *writer) money(p plan.Plan, o Options) {
@@ -147,14 +154,42 @@ func (t *writer) money(p plan.Plan, o Options) {
 // MoneyText says what the plan costs, and how that sits with the budget.
 func MoneyText(p plan.Plan, s units.System) string {
 	text := fmt.Sprintf("All places: %s, most likely about %s. Rough prices, area times a price range; can be off by a third.", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical))
-	if p.Money.HasBudget {
-		if over := p.Money.Over(); over > 0 {
-			text += fmt.Sprintf(" Your budget of %s is %s too small; the cheapest set that meets the targets is about %s.", s.Money(p.Money.Budget), s.Money(over), s.Money(p.Money.Cheapest))
-		} else {
-			text += fmt.Sprintf(" Within your budget of %s.", s.Money(p.Money.Budget))
+	if !p.Money.HasBudget {
+		return text
+	}
+	budget := s.Money(p.Money.Budget)
+	switch {
+	case p.Spend.Missing > 0:
+		text += fmt.Sprintf(" Your budget of %s is %s too small even for the cheapest set that keeps the targets, which is the one shown.", budget, s.Money(p.Spend.Missing))
+		if len(p.Spend.Later) > 0 {
+			text += " If you must wait with something: do first " + placeNames(p, p.Spend.Now) + "; then, as money comes, " + placeNames(p, p.Spend.Later) + "."
 		}
+	case p.Spend.Applied:
+		text += fmt.Sprintf(" Fitted into your budget of %s: the best set for the whole house that it buys.", budget)
+		if p.Spend.Rounded {
+			text += " Counted in whole dollars."
+		}
+	case p.Money.Over() > 0:
+		text += fmt.Sprintf(" Your budget of %s is %s too small.", budget, s.Money(p.Money.Over()))
+	default:
+		text += fmt.Sprintf(" Within your budget of %s.", budget)
 	}
 	return text
+}
+
+func placeNames(p plan.Plan, ids []string) string {
+	var names []string
+	for _, id := range ids {
+		for _, place := range p.Places {
+			if place.Surface.ID == id {
+				names = append(names, place.Surface.Label)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return "nothing yet"
+	}
+	return strings.Join(names, ", ")
 }
 
 func (t *writer) place(p plan.Place, o Options) {

@@ -40,6 +40,15 @@ func ProductText(a candidate.Assessed, s units.System) string {
 	return fmt.Sprintf("%s %s, %s, in %d layers: %s on the bags", a.Material.Name, form, face, len(a.Layers), strings.Join(parts, " + "))
 }
 
+// ShortProduct names a stack in a few words: "mineral wool R-23".
+func ShortProduct(a candidate.Assessed, s units.System) string {
+	parts := make([]string, len(a.Layers))
+	for i, l := range a.Layers {
+		parts[i] = s.R(l.Product.NominalR)
+	}
+	return a.Material.Name + " " + strings.Join(parts, " + ")
+}
+
 // FaceWord names the facing of a blanket in plain words.
 func FaceWord(facing string) string {
 	switch facing {

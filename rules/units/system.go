@@ -139,7 +139,7 @@ func (s System) Moisture(gPerM2 float64) string {
 	if s == SI {
 		return num(gPerM2, 0) + " g/m2"
 	}
-	return num(gPerM2*M2PerFt2/28.349523125, 2) + " oz/ft2"
+	return num(gPerM2*M2PerFt2/28.349523125, 1) + " oz/ft2"
 }
 
 // Energy shows heat given in MMBtu.

@@ -1,0 +1,60 @@
+package candidate
+
+import (
+	"fmt"
+
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/house"
+)
+
+// GivenStack is what somebody offers for a place, or what was found in it:
+// blankets that the catalog need not know.
+type GivenStack struct {
+	Material catalog.Material
+	Layers   []Layer  // bottom or inner one first, each with the R and the thickness it has there
+	Facing   string   // facing of the blanket itself: none, kraft, foil-rated
+	Sheet    string   // sheet or paint beside it, empty when none
+	Void     *float64 // share left empty as measured; nil: as the plan takes it
+}
+
+// Given works out a stack that the plan did not choose in a place that was
+// assessed: heat, damp, the verdict of the rules. Money is left to the caller,
+// who has an offer or a bill. The error says that the stack has no heat that
+// could be worked out; there must be a layer.
+func Given(a house.Answered, r PlaceResult, site Site, g GivenStack) (Assessed, error) {
+	c, p := a.List.Catalog(), a.House.Place(r.Surface.ID)
+	if p == nil || len(g.Layers) == 0 {
+		return Assessed{}, fmt.Errorf("%w: nothing is given for %q", heat.ErrNoResistance, r.Surface.ID)
+	}
+	s := r.Surface
+	s.FoundVoid = g.Void
+	b := stack(g.Material, g.Layers, s, c)
+	out := Assessed{Blankets: b, Facing: givenFacing(s, site, c, b, r.Target, g)}
+	var err error
+	if out.Heat, err = heatOf(s, site, c, b, r.Target); err != nil {
+		return out, err
+	}
+	out.Damp = dampOf(s, site, c, b, out.Facing, r.Target)
+	out.Facts = candidateFacts(placeFacts(a, p, s, site), s, c, b, out.Facing, out.Heat, out.Damp)
+	out.Verdict = c.Book.Eval(out.Facts)
+	return out, nil
+}
+
+// givenFacing keeps what the place asks and takes what is there.
+func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, g GivenStack) Facing {
+	f := facingOf(s, site, c, b, t)
+	f.OnBlanket, f.Sheet, f.Added, f.Why = g.Facing, g.Sheet, false, ""
+	if f.OnBlanket == "" {
+		f.OnBlanket = "none"
+	}
+	f.TwoSheets = f.OnBlanket != "none" && f.Sheet != ""
+	f.Class = classOf(f, c)
+	return f
+}
+
+// OtherR is the R of everything in a place but its blankets, films included:
+// what stands behind a gap in them.
+func (r PlaceResult) OtherR(c *catalog.Catalog, b Blankets) float64 {
+	return otherLayersR(series(r.Surface, c, b, r.Target.AddR, false))
+}

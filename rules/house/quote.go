@@ -1,0 +1,295 @@
+package house
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"battwright/rules/strict"
+	"battwright/rules/units"
+)
+
+// MaxQuotes is how many labels and prices a house file may hold.
+const MaxQuotes = 100
+
+// The ways a price may be typed.
+const (
+	PerPackage = "package"
+	PerFt2     = "ft2"
+)
+
+// Quote is what the label on a package and the store say about one product:
+// sizes, coverage, price, and how many packages are there already. Zero means
+// not said.
+type Quote struct {
+	Product     string
+	Facing      string  // empty: whatever its face
+	USD         float64 // dollars, the face included
+	Per         string  // package or ft2
+	Pieces      int     // in a package
+	WidthIn     float64
+	LengthIn    float64
+	CoverageFt2 float64 // of a package, as printed
+	Have        int     // packages bought already
+}
+
+// PackageFt2 is what a package covers: as printed, or its pieces; 0 when the
+// label was not typed.
+func (q Quote) PackageFt2() float64 {
+	if q.CoverageFt2 > 0 {
+		return q.CoverageFt2
+	}
+	return float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
+}
+
+// FaceFt2 is the blanket itself in a package, for counting by the piece; the
+// printed coverage may count framing too.
+func (q Quote) FaceFt2() float64 {
+	if face := float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot); face > 0 {
+		return face
+	}
+	return q.CoverageFt2
+}
+
+// Priced reports whether the quote holds a price.
+func (q Quote) Priced() bool { return q.USD > 0 }
+
+// USDPerFt2 is the price per square foot; ok is false when there is none.
+func (q Quote) USDPerFt2() (usd float64, ok bool) {
+	switch {
+	case !q.Priced():
+		return 0, false
+	case q.Per == PerFt2:
+		return q.USD, true
+	case q.PackageFt2() > 0:
+		return q.USD / q.PackageFt2(), true
+	}
+	return 0, false
+}
+
+// QuoteFor finds the quote that speaks of a product with a face. One that
+// names the face wins over one for any; ok is false when there is none.
+func (h *House) QuoteFor(product, facing string) (Quote, bool) {
+	return quoteFor(h.Quotes, product, facing)
+}
+
+// FindQuote is QuoteFor in a list of quotes.
+func FindQuote(list []Quote, product, facing string) (Quote, bool) {
+	return quoteFor(list, product, facing)
+}
+
+func quoteFor(list []Quote, product, facing string) (Quote, bool) {
+	for _, want := range []string{facing, ""} {
+		for _, q := range list {
+			if q.Product == product && q.Facing == want {
+				return q, true
+			}
+		}
+	}
+	return Quote{}, false
+}
+
+// SetQuote keeps a quote in the place of the one for the same product and
+// face; one that says nothing is dropped.
+func (h *House) SetQuote(q Quote) {
+	at := slices.IndexFunc(h.Quotes, func(o Quote) bool { return o.Product == q.Product && o.Facing == q.Facing })
+	empty := q == Quote{Product: q.Product, Facing: q.Facing}
+	switch {
+	case empty && at >= 0:
+		h.Quotes = slices.Delete(h.Quotes, at, at+1)
+	case empty:
+	case at >= 0:
+		h.Quotes[at] = q
+	case len(h.Quotes) < MaxQuotes:
+		h.Quotes = append(h.Quotes, q)
+	}
+}
+
+// Check says in words for the person what is wrong with a quote.
+func (q Quote) Check() error {
+	switch {
+	case q.Priced() && q.Per != PerPackage && q.Per != PerFt2:
+		return refuse(`found per = %q; want per = "package" or per = "ft2"`, clip(q.Per))
+	case q.Priced() && q.Per == PerPackage && q.PackageFt2() <= 0:
+		return refuse("a price per package says little without its size; want coverage_ft2, or pieces, width_in and length_in, from the label")
+	}
+	// The coverage printed on a label is the pieces, or the pieces with the
+	// wood beside them: never far from it. A slip of the pen is.
+	face := float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
+	if q.CoverageFt2 > 0 && face > 0 && (q.CoverageFt2 < 0.8*face || q.CoverageFt2 > 1.25*face) {
+		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+	}
+	return nil
+}
+
+// quoteKeys are the figures of a quote: key, range, and where they are kept.
+func quoteKeys(q *Quote) []struct {
+	key      string
+	min, max float64
+	whole    bool
+	unit     string
+	to       func(float64)
+	value    float64
+} {
+	type row = struct {
+		key      string
+		min, max float64
+		whole    bool
+		unit     string
+		to       func(float64)
+		value    float64
+	}
+	return []row{
+		{"usd", 0.01, 100000, false, "usd", func(v float64) { q.USD = v }, q.USD},
+		{"pieces", 1, 1000, true, "", func(v float64) { q.Pieces = int(v) }, float64(q.Pieces)},
+		{"width_in", 6, 60, false, "in", func(v float64) { q.WidthIn = v }, q.WidthIn},
+		{"length_in", 12, 1200, false, "in", func(v float64) { q.LengthIn = v }, q.LengthIn},
+		{"coverage_ft2", 1, 10000, false, "ft2", func(v float64) { q.CoverageFt2 = v }, q.CoverageFt2},
+		{"have", 0, 10000, true, "", func(v float64) { q.Have = int(v) }, float64(q.Have)},
+	}
+}
+
+// QuoteQuestion is the question of one figure of a quote, for a screen that
+// asks for it.
+func QuoteQuestion(key string) (Question, bool) {
+	for _, k := range quoteKeys(&Quote{}) {
+		if k.key == key {
+			return Question{Key: key, Kind: NumberKind, Min: k.min, Max: k.max, Whole: k.whole, Unit: k.unit}, true
+		}
+	}
+	return Question{}, false
+}
+
+// With is the quote with one figure changed; 0 takes it away.
+func (q Quote) With(key string, v float64) Quote {
+	for _, k := range quoteKeys(&q) {
+		if k.key == key {
+			k.to(v)
+		}
+	}
+	return q
+}
+
+// ParsePrice reads "62.50 a package", "$1.15 per ft2"; a bare number is a
+// package. The error's text is for the person.
+func ParsePrice(typed string) (usd float64, per string, err error) {
+	s, _ := strict.CleanText(strings.ToLower(strings.TrimSpace(typed)))
+	per = PerPackage
+	for _, w := range []struct{ words, per string }{
+		{"square foot", PerFt2}, {"sq ft", PerFt2}, {"ft2", PerFt2}, {"sf", PerFt2},
+		{"package", PerPackage}, {"bag", PerPackage}, {"roll", PerPackage}, {"bundle", PerPackage},
+	} {
+		if rest, ok := strings.CutSuffix(s, w.words); ok {
+			s, per = strings.TrimSpace(rest), w.per
+			break
+		}
+	}
+	for _, w := range []string{"per", "a", "/", "each"} {
+		s = strings.TrimSpace(strings.TrimSuffix(s, w))
+	}
+	q, _ := QuoteQuestion("usd")
+	a, err := q.Parse(s)
+	if err != nil || a.State != Given {
+		return 0, "", refuse("found %q; want a price like 62.50 a package, or 1.15 per ft2", clip(typed))
+	}
+	return a.Number, per, nil
+}
+
+func writeQuote(b *strings.Builder, q Quote) {
+	b.WriteString("\n[[quote]]\n" + line("product", q.Product))
+	if q.Facing != "" {
+		b.WriteString(line("facing", q.Facing))
+	}
+	for _, k := range quoteKeys(&q) {
+		if k.value == 0 {
+			continue
+		}
+		b.WriteString(line(k.key, tomlValue(Question{Kind: NumberKind}, Number(k.value))))
+		if k.key == "usd" {
+			b.WriteString(line("per", q.Per))
+		}
+	}
+}
+
+// quotes reads the [[quote]] tables.
+func (r *reader) quotes() {
+	seen := map[string]int{}
+	for i := range r.tablesOf("quote", "labels and prices", MaxQuotes) {
+		path := []any{"quote", i}
+		q, ok := r.quote(path)
+		if !ok {
+			continue
+		}
+		key := q.Product + "/" + q.Facing
+		if first, twice := seen[key]; twice {
+			r.bad(below(path, "product"), q.Product, fmt.Sprintf("one label for each product and face; the one on line %d has these", r.tree.Line("quote", first)))
+			continue
+		}
+		seen[key] = i
+		r.house.Quotes = append(r.house.Quotes, q)
+	}
+}
+
+func (r *reader) quote(path []any) (Quote, bool) {
+	before := len(r.problems)
+	var q Quote
+	q.Product = r.oneOf(below(path, "product"), r.productIDs(), true)
+	product, _ := r.list.catalog.Product(q.Product)
+	q.Facing = r.oneOf(below(path, "facing"), product.Facings, false)
+	q.Per = r.oneOf(below(path, "per"), []string{PerPackage, PerFt2}, false)
+	known := []string{"product", "facing", "per"}
+	for _, k := range quoteKeys(&q) {
+		known = append(known, k.key)
+		v, there := r.tree.Get(below(path, k.key)...)
+		if !there {
+			continue
+		}
+		one := Question{Kind: NumberKind, Min: k.min, Max: k.max, Whole: k.whole, Unit: k.unit}
+		a, ok := fromTOML(one, v)
+		if !ok || one.Check(a) != nil {
+			r.bad(below(path, k.key), v, one.Accepted()+one.hint(v))
+			continue
+		}
+		k.to(a.Number)
+	}
+	for _, key := range r.tree.Keys(path...) {
+		if !slices.Contains(known, key) {
+			r.unknownKey(below(path, key), known)
+		}
+	}
+	if q.Priced() && q.Per == "" {
+		q.Per = PerPackage
+	}
+	if !q.Priced() {
+		q.Per = "" // says nothing without a price
+	}
+	if len(r.problems) > before {
+		return q, false
+	}
+	if err := q.Check(); err != nil {
+		found, want, _ := strings.Cut(strings.TrimPrefix(err.Error(), ErrAnswer.Error()+": "), "; ")
+		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: strings.TrimPrefix(found, "found "), Want: strings.TrimPrefix(want, "want ")})
+		return q, false
+	}
+	return q, true
+}
+
+func (r *reader) oneOf(path []any, ids []string, needed bool) string {
+	v, there := r.tree.Get(path...)
+	if !there && !needed {
+		return ""
+	}
+	if s, ok := v.(string); ok && slices.Contains(ids, s) {
+		return s
+	}
+	r.bad(path, v, "one of "+strings.Join(ids, ", ")+meant(v, ids))
+	return ""
+}
+
+func (r *reader) productIDs() []string {
+	var out []string
+	for _, p := range r.list.catalog.Products {
+		out = append(out, p.ID)
+	}
+	return out
+}

@@ -1,0 +1,281 @@
+package plan
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"battwright/rules/budget"
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// Spend is what the budget does to the whole house.
+type Spend struct {
+	Applied  bool        // the choices below are the best set within the budget
+	Missing  units.Cents // by how much even the cheapest set is above the budget
+	Rounded  bool        // counted in whole dollars, rounded up
+	Cheapest units.Cents // the cheapest set that meets the requirements
+	Later    []string    // when money is missing: ids of places, the one to do first of what waits at the front
+	Now      []string    // when money is missing: ids of places the budget holds
+	Failed   string      // why no set could be worked out
+}
+
+// costCriterion is the priority that the budget replaces: money is one axis of
+// the choice and fit, made of the other priorities, is the other.
+const costCriterion = "cost"
+
+// fitWeights are the weights of a place without the cost priority. When only
+// cost matters nothing is left to tell the sets apart, and all count alike.
+func fitWeights(c *catalog.Catalog, weights []float64) []float64 {
+	out := make([]float64, len(weights))
+	sum := 0.0
+	for i, k := range c.Criteria {
+		if k.ID != costCriterion {
+			out[i] = weights[i]
+			sum += weights[i]
+		}
+	}
+	for i, k := range c.Criteria {
+		switch {
+		case k.ID == costCriterion:
+		case sum > 0:
+			out[i] /= sum
+		default:
+			out[i] = 1 / float64(len(weights)-1)
+		}
+	}
+	return out
+}
+
+// stakes are how much each place counts, adding up to 1: by the heat that
+// would be lost through it without a blanket, or each place alike.
+func stakes(places []Place, how string) []float64 {
+	out := make([]float64, len(places))
+	sum := 0.0
+	for i, p := range places {
+		out[i] = 1
+		if how != "alike" && len(p.Candidates) > 0 {
+			out[i] = p.Candidates[0].Heat.AtStake
+		}
+		sum += out[i]
+	}
+	for i := range out {
+		if sum > 0 {
+			out[i] /= sum
+		}
+	}
+	return out
+}
+
+// spendable is one place as the budget sees it, with the way back.
+type spendable struct {
+	place int // index in the plan
+	from  []candidate.Assessed
+}
+
+// optionsOf lists the stacks of a place that may be bought: what meets the
+// target, or where nothing does or the builder waived it, everything usable.
+func optionsOf(p Place) []candidate.Assessed {
+	var meets, all []candidate.Assessed
+	least := math.Inf(1)
+	for _, cand := range p.Candidates {
+		if cand.Excluded() || p.Surface.Pin != "" && cand.Material.ID != p.Surface.Pin && p.Best != nil {
+			continue
+		}
+		all = append(all, cand)
+		if cand.FirstTier() {
+			meets = append(meets, cand)
+		}
+		if !cand.Demoted() {
+			least = math.Min(least, cand.Heat.ShortByR)
+		}
+	}
+	switch {
+	case p.Surface.Waived:
+		return all
+	case len(meets) > 0:
+		return meets
+	}
+	// Where nothing reaches the target, what comes nearest is kept: money never
+	// buys a lower R than the place can have.
+	near := slices.DeleteFunc(slices.Clone(all), func(a candidate.Assessed) bool { return a.Heat.ShortByR > least || a.Demoted() })
+	if len(near) > 0 {
+		return near
+	}
+	return all
+}
+
+func stackID(a candidate.Assessed) string {
+	var b strings.Builder
+	b.WriteString(a.Material.ID + "/" + a.Facing.OnBlanket)
+	for _, l := range a.Layers {
+		b.WriteString("/" + l.Product.ID)
+	}
+	return b.String()
+}
+
+// market turns the plan into the budget problem. value is fit in points times
+// the stake of the place.
+func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendable) {
+	share := stakes(p.Places, how)
+	var places []budget.Place
+	var back []spendable
+	for i, place := range p.Places {
+		if !place.usable() {
+			continue
+		}
+		weights := fitWeights(c, place.Weights)
+		b := budget.Place{ID: place.Surface.ID}
+		s := spendable{place: i}
+		for _, cand := range optionsOf(place) {
+			fit, _ := score(weights, cand.Values)
+			b.Options = append(b.Options, budget.Option{ID: stackID(cand), Cost: max(0, cand.Money.Total.Typical), Value: fit * share[i]})
+			s.from = append(s.from, cand)
+		}
+		places, back = append(places, b), append(back, s)
+	}
+	return places, back
+}
+
+// spend fits the choices into the budget, when they are above it: the best set
+// over fit that the money buys, or the cheapest set that meets the
+// requirements when not even that is within it.
+func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
+	places, back := p.market(c, prefs.Stakes)
+	if len(places) == 0 {
+		return
+	}
+	best, err := budget.Best(places, max(0, prefs.Budget), budget.Opts{OrDollars: true})
+	if err != nil {
+		p.Spend.Failed = err.Error()
+		return
+	}
+	p.Spend.Applied, p.Spend.Missing, p.Spend.Rounded = true, best.Missing, best.Rounded
+	p.take(c, best.Set.Picks, back)
+	if best.Missing > 0 {
+		p.postpone(places, prefs.Budget)
+	}
+}
+
+// take makes a set the choice of the plan.
+func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
+	for k, pick := range picks {
+		if pick < 0 {
+			continue
+		}
+		place := &p.Places[back[k].place]
+		cand := back[k].from[pick]
+		if place.Choice != nil && stackID(place.Choice.Assessed) == stackID(cand) {
+			continue
+		}
+		e := place.EntryOf(cand.Material.ID)
+		if e == nil {
+			continue
+		}
+		own := *e
+		own.Assessed = cand
+		own.Score, own.Parts = score(place.Weights, cand.Values)
+		own.Others = othersOf(place, cand)
+		if place.Best == nil {
+			place.Best = place.Choice
+		}
+		place.Choice = &own
+		place.hitsOf()
+	}
+}
+
+// othersOf are the other stacks of the same material.
+func othersOf(p *Place, chosen candidate.Assessed) []Variant {
+	var out []Variant
+	for _, cand := range p.Candidates {
+		if cand.Material.ID == chosen.Material.ID && stackID(cand) != stackID(chosen) {
+			points, _ := score(p.Weights, cand.Values)
+			out = append(out, Variant{cand, points})
+		}
+	}
+	return out
+}
+
+func (p *Plan) postpone(places []budget.Place, money units.Cents) {
+	later, err := budget.Postpone(places, max(0, money), budget.Opts{OrDollars: true})
+	if err != nil {
+		return
+	}
+	for k, id := range later.Now.IDs {
+		if id != "" {
+			p.Spend.Now = append(p.Spend.Now, places[k].ID)
+		}
+	}
+	for _, k := range later.TakeUp {
+		p.Spend.Later = append(p.Spend.Later, places[k].ID)
+	}
+}
+
+// Rung is one set on the ladder of what the next dollars buy.
+type Rung struct {
+	Cost    units.Cents
+	Extra   units.Cents // above the rung before
+	Changes []RungChange
+	Here    bool // the plan as it stands, or the nearest rung below it
+}
+
+// RungChange is one place that gets another blanket on a rung.
+type RungChange struct {
+	Label    string
+	From, To candidate.Assessed
+}
+
+// Ladder is the whole frontier: each rung the best set for its money, from the
+// cheapest up. It is worked out when its screen is shown.
+func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
+	places, back := p.market(c, how)
+	if len(places) == 0 {
+		return nil, nil
+	}
+	front, err := budget.Frontier(places, budget.Opts{OrDollars: true})
+	if err != nil {
+		return nil, err
+	}
+	var out []Rung
+	var before budget.Set
+	for i := range front.Points {
+		set, err := front.Set(i)
+		if err != nil {
+			return nil, err
+		}
+		r := Rung{Cost: set.Cost}
+		if i > 0 {
+			r.Extra = set.Cost - before.Cost
+			for k := range set.Picks {
+				if set.Picks[k] != before.Picks[k] {
+					r.Changes = append(r.Changes, RungChange{p.Places[back[k].place].Surface.Label, back[k].from[before.Picks[k]], back[k].from[set.Picks[k]]})
+				}
+			}
+		}
+		before = set
+		out = append(out, r)
+	}
+	markHere(out, p.Money.Total.Typical)
+	return out, nil
+}
+
+func markHere(rungs []Rung, total units.Cents) {
+	here := 0
+	for i, r := range rungs {
+		if r.Cost <= total {
+			here = i
+		}
+	}
+	if len(rungs) > 0 {
+		rungs[here].Here = true
+	}
+}
+
+// stakesOf reads how places are weighed against each other.
+func stakesOf(a house.Answered) string { return a.Text(house.Budget, nil, "stakes") }
+
+// WholeDollars is the least whole number of dollars that holds the rung.
+func (r Rung) WholeDollars() float64 { return math.Ceil(r.Cost.Dollars()) }

@@ -1,0 +1,156 @@
+// Package ask is the wizard line by line: the same questions, answers and
+// results as the screens, for a terminal without cursor movement, for a screen
+// reader, and for answers that come from a file.
+//
+// Everything written is plain text in whole lines of a fixed width: one thing a
+// line, no colour, no drawing. Every answer is kept as soon as it is given.
+package ask
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// Errors of Run. Both come after the answers were kept.
+var (
+	// ErrEnded says that the input ended before the person quit.
+	ErrEnded = errors.New("the answers ended before quit")
+	// ErrInterrupted is for readers that can be stopped from outside: Run passes
+	// it on. It says that the person stopped the program.
+	ErrInterrupted = errors.New("interrupted")
+)
+
+// Store is the world outside, as far as answers are concerned; the screens use
+// the same one. See there for what each promises.
+type Store interface {
+	Autosave(n int, text string) error
+	Belongs(path string)
+	Resume() (text, path string, ok bool)
+	Forget() error
+	Read(path string) (text string, err error)
+	Changed(path, text string) bool
+	Write(path, text string, overwrite bool) error
+	Where() string
+}
+
+// Widths of lines, in characters.
+const (
+	usualWidth = 78
+	leastWidth = 30
+	mostWidth  = 200
+)
+
+// Config is what Run needs beside its input and output.
+type Config struct {
+	List   *house.QuestionList
+	Store  Store        // nil: nothing is kept
+	House  *house.House // nil: begin with the start menu
+	Path   string       // the file of House
+	Text   string       // the text of that file as read
+	System units.System
+	Width  int  // of a line, 30 to 200; 0 means 78
+	Echo   bool // write each answer after its prompt: for input that no terminal echoes
+}
+
+// Run asks until the person quits. The end of the input is ErrEnded; what the
+// reader or the writer reports is passed on. The answers are kept in any case.
+func Run(in io.Reader, out io.Writer, cfg Config) error {
+	a := &app{talk: newTalk(in, out, cfg.Width, cfg.Echo), s: newSession(cfg), seen: map[string]bool{}}
+	err := a.walk(cfg)
+	if errors.Is(err, errQuit) {
+		err = nil
+	}
+	if err != nil {
+		a.talk.endLine()
+	}
+	kept := a.s.keep()
+	if err == nil {
+		err = a.talk.flush()
+	}
+	switch {
+	case errors.Is(err, io.EOF):
+		err = ErrEnded
+	case err == nil && kept == nil:
+		return nil
+	}
+	if kept != nil {
+		return errors.Join(err, fmt.Errorf("your answers could not be kept: %w", kept))
+	}
+	return err
+}
+
+// errQuit unwinds everything when the person leaves.
+var errQuit = errors.New("quit")
+
+// app is one run.
+type app struct {
+	talk *talk
+	s    *session
+	seen map[string]bool // menus whose words were told once
+}
+
+// stop is where to go next.
+type stop int
+
+const (
+	here stop = iota // stay, show again
+	up               // one level back
+	atStart
+	atHouse
+	atPlaces
+	atMatters
+	atLook
+	atMoney
+	atOrder
+	atCheck
+)
+
+func (a *app) walk(cfg Config) error {
+	a.welcome()
+	at := atStart
+	if cfg.House != nil {
+		at = a.firstStop()
+	}
+	for {
+		to, err := a.visit(at)
+		if err != nil {
+			return err
+		}
+		if to > up {
+			at = to
+		}
+	}
+}
+
+func (a *app) visit(at stop) (stop, error) {
+	switch at {
+	case atHouse:
+		return a.house()
+	case atPlaces:
+		return a.places()
+	case atMatters:
+		return a.matters()
+	case atLook:
+		return a.look()
+	case atMoney:
+		return a.money()
+	case atOrder:
+		return a.order()
+	case atCheck:
+		return a.check()
+	}
+	return a.start()
+}
+
+// firstStop is where to go on with a house: its questions until it has
+// places, then the result.
+func (a *app) firstStop() stop {
+	if len(a.s.house.Places) == 0 {
+		return atHouse
+	}
+	return atLook
+}
