@@ -36,7 +36,7 @@ func newField(q house.Question, place string) field {
 
 func (f *field) textual() bool {
 	switch f.q.Kind {
-	case house.NumberKind, house.TextKind, house.Numbers:
+	case house.NumberKind, house.TextKind, house.Numbers, house.Sizes:
 		return true
 	}
 	return false
@@ -45,7 +45,7 @@ func (f *field) textual() bool {
 // typing reports whether letters belong to the field. Numbers need no letters
 // but those of units, so the single-letter keys stay free there.
 func (f *field) typing() bool {
-	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers
+	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers || f.q.Kind == house.Sizes
 }
 
 // letters reports whether letters go into the text: also in a number that is
@@ -136,6 +136,9 @@ func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 	case key.Matches(msg, keys.Accept):
 		return f.accept(s, p)
 	case f.textual():
+		if msg.String() == "right" && f.complete(s) {
+			return stays
+		}
 		return f.type_(msg)
 	}
 	return f.pick(msg, s, p)
@@ -171,6 +174,10 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 			f.problem = sentence(err)
 			return stays
 		}
+		if doubt := s.answered().Doubt(f.q, a); doubt != "" && doubt != f.problem {
+			f.problem = doubt // the same answer accepted again is kept
+			return stays
+		}
 		f.typed, f.problem = false, ""
 		s.answer(f.q, p, a)
 		return accepts
@@ -197,6 +204,22 @@ func (f *field) choose(s *session, p *house.Place) {
 	}
 	f.problem = ""
 	s.answer(f.q, p, a)
+}
+
+// complete takes the first suggestion when the cursor stands at the end.
+func (f *field) complete(s *session) bool {
+	v := f.input.Value()
+	if f.input.Position() < len([]rune(v)) {
+		return false
+	}
+	list := s.answered().Suggest(f.q, v)
+	if len(list) == 0 || strings.EqualFold(list[0], v) {
+		return false
+	}
+	f.input.SetValue(list[0])
+	f.input.CursorEnd()
+	f.typed, f.problem = true, ""
+	return true
 }
 
 func (f *field) type_(msg tea.KeyMsg) fieldResult {
@@ -312,6 +335,11 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 		f.manyRows(p, s, indent, g)
 	default:
 		f.choiceRows(p, s, indent, g)
+	}
+	if f.typed {
+		if list := s.answered().Suggest(f.q, f.input.Value()); len(list) > 0 {
+			p.para(style.Good, indent, strings.Join(list, ", ")+"   (right takes the first)")
+		}
 	}
 	if f.problem != "" {
 		p.para(style.Danger, indent, f.problem)

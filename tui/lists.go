@@ -82,6 +82,22 @@ func newFindOut() *reading {
 	}}
 }
 
+// newMind lists the changes of one priority that change the plan.
+func newMind() *reading {
+	return &reading{at: stepLook, draw: func(p *page, s *session) {
+		p.line(style.Title, "What would change the plan")
+		p.para(style.Dim, 0, "One priority of the house moved, the others as they are: the nearest level that turns a place.")
+		p.blank()
+		list := s.mind()
+		for _, m := range list {
+			p.para(style.Plain, 2, report.MindText(m, s.options()))
+		}
+		if len(list) == 0 {
+			p.line(style.Good, "No single priority changes anything: take it and be glad.")
+		}
+	}}
+}
+
 // newOrder shows what the order rests on so far.
 func newOrder() *reading {
 	r := &reading{at: stepOrder, extra: []key.Binding{bind("n", "check", "n"), keys.Export}, back: send(goMsg{stepMoney})}

@@ -39,6 +39,8 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, send(pushMsg{newVariants()})
 	case k.String() == "m":
 		return x, send(goMsg{stepMatters})
+	case key.Matches(k, keys.Reasons):
+		return x, send(pushMsg{newMind()})
 	case key.Matches(k, keys.Next):
 		return x, send(goMsg{stepMoney})
 	case key.Matches(k, keys.Back):
@@ -116,5 +118,5 @@ func glance(p *page, s *session, pl plan.Place, here bool) {
 }
 
 func (x *look) Keys(*session) []key.Binding {
-	return []key.Binding{bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter"), bind("m", "what matters", "m"), bind("n", "money", "n"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
+	return []key.Binding{bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter"), bind("m", "what matters", "m"), bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
 }

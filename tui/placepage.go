@@ -184,6 +184,13 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 	for _, l := range report.MoreLines(pl, s.options()) {
 		p.labelled(style.Dim, l.Label, labelColumn, l.Text)
 	}
+	for _, l := range report.WhyNotLines(pl, s.options()) {
+		p.blank()
+		p.line(style.Title, l.Label)
+		p.para(style.Plain, 2, l.Text)
+	}
+	p.blank()
+	p.line(style.Title, "The numbers, by priority")
 	for _, e := range pl.Entries {
 		p.blank()
 		p.line(style.Title, e.Name)

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/rules/strict"
@@ -195,10 +196,16 @@ func newReader() *reading {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled.", func(string, *session) (tea.Cmd, string) { return nil, "" })
+	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule in brackets.", func(string, *session) (tea.Cmd, string) { return nil, "" })
 	x.below = func(p *page, s *session, typed string) {
 		if strings.TrimSpace(typed) == "" {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
+			return
+		}
+		if r, ok := s.catalog().Book.Rule(strings.TrimSpace(typed)); ok {
+			p.line(style.Title, "Rule "+r.ID+": "+r.Title)
+			p.para(style.Plain, 2, r.Reason)
+			p.para(style.Dim, 2, "From: "+sourceTitle(s, r.Source)+" ["+report.KnownText(catalog.Known(r.Known))+"]")
 			return
 		}
 		found, near := s.catalog().FindWord(typed)

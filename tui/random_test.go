@@ -16,7 +16,7 @@ import (
 
 // keystrokes is how many random keys a test run presses; BATTWRIGHT_KEYS asks
 // for a longer run, for instance 100000.
-const keystrokes = 6000
+const keystrokes = 15000
 
 func keyCount(t *testing.T) int {
 	if s := os.Getenv("BATTWRIGHT_KEYS"); s != "" {
@@ -88,16 +88,17 @@ func expected(m Model) *expectation {
 func TestRandomKeys(t *testing.T) {
 	total := keyCount(t)
 	const perHouse = 400
-	kept := 0
-	for seed := uint64(0); int(seed)*perHouse < total; seed++ {
-		kept += randomRun(t, seed, perHouse)
+	pressed, kept := 0, 0
+	for seed := uint64(0); pressed < total; seed++ {
+		n, k := randomRun(t, seed, min(perHouse, total-pressed))
+		pressed, kept = pressed+n, kept+k
 	}
 	require.Positive(t, kept, "no typed answer was accepted: the run says nothing")
 }
 
-// randomRun presses keys on one house and tells how many typed answers were
-// accepted on the way.
-func randomRun(t *testing.T, seed uint64, n int) (kept int) {
+// randomRun presses at most n keys on one house. It tells how many, and how
+// many typed answers were accepted on the way.
+func randomRun(t *testing.T, seed uint64, n int) (pressed, kept int) {
 	r := rand.New(rand.NewPCG(seed, 7))
 	c := Config{Mono: seed%3 == 0, ASCII: seed%5 == 0} // what a person types may hold any letter
 	if seed%2 == 0 {
@@ -136,10 +137,10 @@ func randomRun(t *testing.T, seed uint64, n int) (kept int) {
 			checkSession(t, p, seed, i)
 		}
 		if p.quit || len(p.m.s.house.Places) > 14 {
-			return kept // a person leaves; a house of many copies only costs time
+			return i + 1, kept // a person leaves; a house of many copies only costs time
 		}
 	}
-	return kept
+	return n, kept
 }
 
 // checkSession compares the plan on the screen with one made from nothing, and

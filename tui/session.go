@@ -173,3 +173,8 @@ func (s *session) findOut() []plan.Said {
 	s.foundAt = s.edits
 	return s.found
 }
+
+// mind lists what would change the plan; worked out when its screen is shown.
+func (s *session) mind() []plan.MindChange {
+	return s.assess.WouldChange(plan.PreferencesOf(s.answered(), nil), s.plan)
+}

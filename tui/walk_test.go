@@ -78,7 +78,7 @@ var stops = []stop{
 		p.press("s").typed("my-house").press("enter")
 		p.press("m", "enter", "5", "q")
 	}},
-	{"start-go-on", true, func(p *player) { p.press("g", "up", "enter") }},
+	{"start-go-on", true, func(p *player) { p.press("g", "up", "up", "up", "up", "enter") }},
 }
 
 // onPlace opens the page of the n-th place from the first look.

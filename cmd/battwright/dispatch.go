@@ -20,6 +20,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"plan", "[house.toml ...]", "print the recommendation (the demo house if no file is named)", runPlan},
+		{"compare", "[house.toml]", "set the saved plans of a house side by side", runCompare},
 		{"check", "[--rules] [house.toml ...]", "check house files and data, print every problem", runCheck},
 		{"words", "[term]", "explain a trade word, or list them all", runWords},
 	}

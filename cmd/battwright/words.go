@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/report"
 	"battwright/rules/strict"
@@ -28,6 +29,10 @@ func runWords(args []string, e env) int {
 		return exitDone
 	}
 	term := strings.Join(terms, " ")
+	if r, ok := c.Book.Rule(term); ok {
+		printRule(r, c, e)
+		return exitDone
+	}
 	found, near := c.FindWord(term)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
@@ -59,6 +64,19 @@ func printWord(w catalog.Word, c *catalog.Catalog, e env) {
 		title = s.Title
 	}
 	fmt.Fprintf(e.stdout, "  From: %s [%s]\n", title, report.KnownText(w.Known))
+}
+
+// printRule shows a rule of the book by its id, with where it is from.
+func printRule(r *rules.Rule, c *catalog.Catalog, e env) {
+	fmt.Fprintf(e.stdout, "Rule %s: %s\n", r.ID, r.Title)
+	for _, line := range report.Wrap(r.Reason, 74) {
+		fmt.Fprintln(e.stdout, "  "+line)
+	}
+	title := r.Source
+	if s, ok := c.Source(r.Source); ok {
+		title = s.Title
+	}
+	fmt.Fprintf(e.stdout, "  From: %s [%s]\n", title, report.KnownText(catalog.Known(r.Known)))
 }
 
 func firstSentence(s string) string {

@@ -62,8 +62,11 @@ func (c *Catalog) locateZone(out *Located, zone, edition string) {
 }
 
 func lookupNote(err error, others []County) string {
-	text := strings.TrimPrefix(err.Error(), "county not listed: ")
-	if errors.Is(err, ErrCounty) && len(others) > 0 {
+	text := strings.TrimPrefix(err.Error(), ErrCounty.Error()+": ")
+	if errors.Is(err, ErrCounty) && len(others) == 0 {
+		return "there is no county " + text + " in the table; without it the climate zone is not known"
+	}
+	if errors.Is(err, ErrCounty) {
 		names := make([]string, len(others))
 		for i, o := range others {
 			names[i] = o.Name

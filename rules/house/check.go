@@ -42,6 +42,8 @@ func (q Question) Check(a Answer) error {
 		return q.checkNumber(a.Number)
 	case Numbers:
 		return q.checkNumbers(a.List)
+	case Sizes:
+		return q.checkOpenings(a.List)
 	case TextKind:
 		if _, changed := strict.CleanText(a.Text); changed || len([]rune(a.Text)) > MaxText {
 			return refuse("want %s, without control characters", q.Accepted())
@@ -61,7 +63,7 @@ func (q Question) checkNumber(v float64) error {
 }
 
 func (q Question) checkNumbers(list []string) error {
-	if len(list) != q.Count {
+	if !q.rightCount(len(list)) {
 		return refuse("found %d numbers; want %s", len(list), q.Accepted())
 	}
 	for _, s := range list {

@@ -36,6 +36,11 @@ func (r *reader) bad(path []any, found any, want string) {
 func (r *reader) sorted() strict.Problems {
 	ps := r.problems // of one file; those of one line stay in the order of the file
 	slices.SortStableFunc(ps, func(a, b strict.Problem) int { return cmp.Compare(a.Line, b.Line) })
+	for i, p := range ps[:min(len(ps), strict.MaxProblems)] {
+		if guess := r.guesses[spot{p.Line, p.Key}]; guess != nil {
+			ps[i].Want = guess() // only now: to guess takes long, and most may not be shown
+		}
+	}
 	more := len(ps) - strict.MaxProblems
 	if more <= 0 {
 		return ps
@@ -49,11 +54,12 @@ func (r *reader) sorted() strict.Problems {
 
 // unknownKey names where the key would be right, or the key that was meant.
 func (r *reader) unknownKey(path []any, known []string) {
-	want := "" // of what will not be shown: guessing takes long
-	if len(r.problems) <= 2*strict.MaxProblems {
-		want = r.list.guess(fmt.Sprint(path[len(path)-1]), known)
+	p := strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here"}
+	if r.told[spot{p.Line, p.Key}] {
+		return
 	}
-	r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here", Want: want})
+	r.add(p)
+	r.guesses[spot{p.Line, p.Key}] = func() string { return r.list.guess(fmt.Sprint(path[len(path)-1]), known) }
 }
 
 func (l *QuestionList) guess(key string, known []string) string {
@@ -108,7 +114,7 @@ func (l *QuestionList) homes() homes {
 	for _, table := range []string{"site", "shape", "budget"} {
 		add(table, "as ["+table+"], a table of its own")
 	}
-	for _, table := range []string{"place", "variant"} {
+	for _, table := range []string{"place", "variant", "quote"} {
 		add(table, "as [["+table+"]], a table of its own")
 	}
 	return h

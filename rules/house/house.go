@@ -20,6 +20,7 @@ type House struct {
 	Answers  Answers
 	Places   []Place
 	Variants []Variant
+	Quotes   []Quote // what labels and stores say
 }
 
 // Place is one surface to insulate.
@@ -41,7 +42,7 @@ func New() *House { return &House{Answers: Answers{}} }
 
 // Clone copies a house deeply, so that a change can be tried and thrown away.
 func (h *House) Clone() *House {
-	out := &House{Answers: h.Answers.Clone()}
+	out := &House{Answers: h.Answers.Clone(), Quotes: slices.Clone(h.Quotes)}
 	for _, p := range h.Places {
 		p.Answers, p.Measured = p.Answers.Clone(), slices.Clone(p.Measured)
 		out.Places = append(out.Places, p)

@@ -55,7 +55,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 func siteQuestions() []Question {
 	return []Question{
 		{Scope: Site, Key: "state", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which state is the house in?",
-			How: "Two letters or the name: VT or Vermont. Nothing is sent anywhere.", Normalize: strings.ToUpper},
+			How: "Two letters or the name: VT or Vermont. Nothing is sent anywhere.", Normalize: stateCode},
 		{Scope: Site, Key: "county", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which county?",
 			How: "It gives the climate zone. Look on a tax or permit letter."},
 		{Scope: Site, Key: "zone", Kind: Choice, Optional: true, DontKnow: true, Prompt: "Climate zone, if you know it better than the county table",
@@ -82,6 +82,14 @@ func siteQuestions() []Question {
 		{Scope: Site, Key: "price", Kind: NumberKind, Optional: true, Max: 100, Unit: "usd per therm, gallon or kWh", Prompt: "What does that fuel cost you?",
 			How: "Dollars per therm of gas, per gallon of propane or oil, or per kWh. From a bill. Empty: a national average."},
 	}
+}
+
+// stateCode writes two letters large, as everybody does; names stay as typed.
+func stateCode(s string) string {
+	if len(s) == 2 {
+		return strings.ToUpper(s)
+	}
+	return s
 }
 
 func zoneOptions() []Option {

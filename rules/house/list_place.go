@@ -9,6 +9,7 @@ import (
 
 var (
 	framedKinds = []string{"attic", "exterior-wall", "crawl-space", "basement-wall", "chimney", "rim-joist", "sloped-ceiling"}
+	runKinds    = []string{"exterior-wall", "basement-wall"} // straight pieces with studs and openings
 	wallKinds   = []string{"exterior-wall", "rim-joist"}
 )
 
@@ -32,10 +33,13 @@ func sizeQuestions() []Question {
 	return []Question{
 		{Key: "label", Kind: TextKind, Prompt: "What do you call this place?", Default: defaultLabel},
 		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
+		{Key: "lengths_ft", Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: 40, 28, 12 ft 6 in. They win over the one length."},
 		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
 		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
+		{Key: "stud_in", Kind: NumberKind, Unit: "in", Min: 6, Max: 470, Optional: true, DontKnow: true, Kinds: runKinds, Prompt: "How long is a stud, from plate to plate?", How: "Measure the empty space between the bottom and the top wood, up and down. Empty: the usual stud for that height."},
 		{Key: "area_ft2", Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "How many square feet is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
 		{Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 100000, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall"}, Prompt: "Windows and doors in it, together?", How: "They are taken off the area.", Default: defaultOpenings},
+		{Key: "openings", Kind: Sizes, Most: MaxOpenings, Optional: true, Kinds: runKinds, Prompt: "Each window and door: how many, how wide, how high?", How: "Of the frame around it: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in. They win over the square feet."},
 	}
 }
 

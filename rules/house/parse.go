@@ -50,6 +50,8 @@ func (q Question) parse(s string) (Answer, error) {
 		return q.parseNumber(s)
 	case Numbers:
 		return q.parseNumbers(s)
+	case Sizes:
+		return q.parseOpenings(s)
 	case YesNoKind:
 		switch strings.ToLower(s) {
 		case "y", "yes", "true":
@@ -132,6 +134,9 @@ func bare(s, unit string) string {
 // parseNumbers keeps a list of numbers in plain digits, whatever way they
 // were typed: others read them without a builder's fractions.
 func (q Question) parseNumbers(s string) (Answer, error) {
+	if q.Unit == "ft" {
+		return q.parseLengths(s)
+	}
 	list := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })
 	for i, word := range list {
 		v, err := numberIn(word)

@@ -130,7 +130,13 @@ func (q Question) Accepted() string {
 		if q.Whole {
 			s = "a whole " + strings.TrimPrefix(s, "a ")
 		}
+	case Sizes:
+		s = fmt.Sprintf("a list of up to %d openings", q.Most) + wantOpening
 	case Numbers:
+		if q.Count == 0 {
+			s = fmt.Sprintf("a list of 1 to %d numbers%s, each from %s to %s", q.Most, q.unitAfter(), formatNumber(q.Min), formatNumber(q.Max))
+			break
+		}
 		s = fmt.Sprintf("a list of %d numbers%s, each from %s to %s", q.Count, q.unitAfter(), formatNumber(q.Min), formatNumber(q.Max))
 	case YesNoKind:
 		s = "true or false"

@@ -66,8 +66,18 @@ func randomAnswer(r *rand.Rand, q house.Question) house.Answer {
 		return house.Number(randomNumber(r, q))
 	case house.Numbers:
 		var list []string
-		for range q.Count {
+		for range max(q.Count, 1+r.IntN(q.Most+1)) {
+			if n := max(q.Count, q.Most); len(list) == n {
+				break
+			}
 			list = append(list, plainNumber(randomNumber(r, q)))
+		}
+		return house.List(list...)
+	case house.Sizes:
+		var list []string
+		for range r.IntN(4) {
+			side := func() float64 { return math.Round((6+474*r.Float64())*16) / 16 }
+			list = append(list, house.Opening{Count: 1 + r.IntN(9), WidthIn: side(), HeightIn: side()}.String())
 		}
 		return house.List(list...)
 	case house.Many:

@@ -19,7 +19,7 @@ func Read(l *QuestionList, file, text string) (*House, error) {
 		}
 		return nil, problems
 	}
-	r := &reader{list: l, tree: tree, house: New(), told: map[spot]bool{}}
+	r := &reader{list: l, tree: tree, house: New(), told: map[spot]bool{}, guesses: map[spot]func() string{}}
 	for _, p := range problems { // of single values: the rest can be read beside them
 		p.Key = countedFromOne(p.Key)
 		r.add(p)
@@ -36,6 +36,7 @@ func Read(l *QuestionList, file, text string) (*House, error) {
 	}
 	r.places()
 	r.variants()
+	r.quotes()
 	if len(r.problems) > 0 {
 		return nil, r.sorted()
 	}
@@ -48,6 +49,7 @@ type reader struct {
 	house    *House
 	problems strict.Problems
 	told     map[spot]bool
+	guesses  map[spot]func() string // what an unknown key was meant to be
 }
 
 // version reports a version that is missing or no version beside the other
@@ -67,7 +69,7 @@ func (r *reader) version() (newer *strict.Problem) {
 	return nil
 }
 
-var tables = []string{"version", "site", "shape", "place", "priorities", "budget", "variant"}
+var tables = []string{"version", "site", "shape", "place", "priorities", "budget", "variant", "quote"}
 
 func (r *reader) top() {
 	known := slices.Clone(tables)

@@ -8,7 +8,7 @@ import (
 
 // answer turns a TOML value into an answer, or reports what would be right.
 func (r *reader) answer(q Question, path []any, v any) Answer {
-	if list, isList := v.([]any); isList && (q.Kind == Many || q.Kind == Numbers && len(list) == q.Count) {
+	if list, isList := v.([]any); isList && (q.Kind == Many || q.Kind == Sizes && len(list) <= q.Most || q.Kind == Numbers && q.rightCount(len(list))) {
 		return r.listAnswer(q, path, list)
 	}
 	a, ok := fromTOML(q, v)
@@ -25,6 +25,9 @@ func (r *reader) listAnswer(q Question, path []any, list []any) Answer {
 	one := Question{Kind: Choice, Options: q.Options}
 	if q.Kind == Numbers {
 		one = Question{Kind: NumberKind, Unit: q.Unit, Min: q.Min, Max: q.Max}
+	}
+	if q.Kind == Sizes {
+		return r.openingsAnswer(path, list)
 	}
 	ids := make([]string, 0, len(list))
 	good := true

@@ -35,6 +35,14 @@ func (q Question) Show(a Answer, s units.System) string {
 	case NumberKind:
 		return q.showNumber(a.Number, s)
 	case Numbers:
+		if q.Unit == "ft" {
+			return q.showLengths(a.List, s)
+		}
+		return joinList(a.List)
+	case Sizes:
+		if len(a.List) == 0 {
+			return "none"
+		}
 		return joinList(a.List)
 	}
 	clean, _ := strict.CleanText(a.Text)

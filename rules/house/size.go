@@ -43,7 +43,7 @@ func said(p *Place, key string) (float64, bool) {
 }
 
 func defaultArea(a Answered, p *Place) Answer {
-	long, hasLong := said(p, "length_ft")
+	long, hasLong := a.LongFt(p)
 	wide, hasWide := said(p, "width_ft")
 	high := a.Num(PlaceScope, p, "height_ft")
 	switch p.Kind {
@@ -112,7 +112,10 @@ func (a Answered) belowShare() float64 {
 // is taken as it is.
 func defaultOpenings(a Answered, p *Place) Answer {
 	_, typed := said(p, "area_ft2")
-	_, long := said(p, "length_ft")
+	_, long := a.LongFt(p)
+	if listed := p.Answers["openings"]; listed.State == Given {
+		return Number(openingsFt2(listed.List))
+	}
 	if typed || long || p.Kind != "exterior-wall" {
 		return Number(0)
 	}
@@ -122,7 +125,11 @@ func defaultOpenings(a Answered, p *Place) Answer {
 // NetAreaFt2 is the area to insulate: the area less the openings, never
 // below zero.
 func (a Answered) NetAreaFt2(p *Place) float64 {
-	return max(0, a.Num(PlaceScope, p, "area_ft2")-a.Num(PlaceScope, p, "openings_ft2"))
+	open := a.Num(PlaceScope, p, "openings_ft2")
+	if listed := a.Value(PlaceScope, p, "openings"); listed.Source == FromAnswer {
+		open = openingsFt2(listed.Answer.List) // one by one is better than a sum
+	}
+	return max(0, a.Num(PlaceScope, p, "area_ft2")-open)
 }
 
 // zoneGuess is the climate zone as far as the answers alone tell it; the

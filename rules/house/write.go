@@ -34,6 +34,9 @@ func Write(l *QuestionList, h *House) string {
 		writeTable(&b, "[variant.priorities]", l.In(Priorities, ""), v.Answers)
 		writeTable(&b, "[variant.budget]", l.In(Budget, ""), v.Answers)
 	}
+	for _, q := range h.Quotes {
+		writeQuote(&b, q)
+	}
 	return b.String()
 }
 
@@ -71,7 +74,7 @@ func tomlValue(q Question, a Answer) any {
 		return a.Number
 	case YesNoKind:
 		return a.Bool
-	case Many:
+	case Many, Sizes:
 		if a.List == nil {
 			return []string{}
 		}

@@ -49,7 +49,7 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 
 func csvCell(s string) string {
 	s, _ = strict.CleanText(s)
-	if s != "" && strings.ContainsRune("=+-@\t", rune(s[0])) {
+	if t := strings.TrimLeft(s, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
 		return "'" + s
 	}
 	return s

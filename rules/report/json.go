@@ -172,8 +172,9 @@ func round(v float64, places int) float64 {
 
 func toJSON(p plan.Plan, o Options) jsonPlan {
 	out := jsonPlan{
-		Schema: Schema, NotCovered: p.NotCovered, Overlaid: p.Overlaid, Closing: Closing,
-		House: jsonHouse{Name: p.Name, Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
+		Schema: Schema, Places: []jsonPlace{}, Sources: []jsonSource{},
+		NotCovered: cleanAll(p.NotCovered), Overlaid: cleanAll(p.Overlaid), Closing: Closing,
+		House: jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
 		Budget: jsonBudget{
 			Low: p.Money.Total.Low, Typical: p.Money.Total.Typical, High: p.Money.Total.High, Cheapest: p.Money.Cheapest,
 		},
@@ -197,7 +198,7 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 func said(list []plan.Said) []jsonSaid {
 	out := []jsonSaid{}
 	for _, s := range list {
-		out = append(out, jsonSaid{s.Place, s.Key, s.Value, s.Matters})
+		out = append(out, jsonSaid{clean(s.Place), s.Key, clean(s.Value), s.Matters})
 	}
 	return out
 }
@@ -212,7 +213,7 @@ func fromIDs(refs []catalog.Ref) []string {
 
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
-		ID: p.Surface.ID, Kind: p.Surface.Asked, Label: p.Surface.Label, AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.Stopped,
+		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.Stopped,
 		Target: jsonTarget{p.Target.Text, p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}

@@ -15,6 +15,20 @@ type writer struct {
 
 const labelWidth = 8
 
+// clean and cleanAll are the same gate for the forms without lines.
+func clean(s string) string {
+	s, _ = strict.CleanText(s)
+	return s
+}
+
+func cleanAll(list []string) []string {
+	var out []string
+	for _, s := range list {
+		out = append(out, clean(s))
+	}
+	return out
+}
+
 func (t *writer) String() string { return t.b.String() }
 
 func (t *writer) blank() { t.b.WriteByte('\n') }

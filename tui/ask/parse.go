@@ -61,9 +61,9 @@ func pick(opts []house.Option, typed string) (value string, ok bool) {
 	return found, found != ""
 }
 
-// answerTo reads what was typed as an answer. The error is a sentence for the
-// person.
-func answerTo(q house.Question, typed string) (house.Answer, error) {
+// answerTo reads what was typed as an answer. A problem is a sentence for the
+// person; without one the answer is good.
+func answerTo(q house.Question, typed string) (a house.Answer, problem string) {
 	opts := optionsOf(q)
 	switch q.Kind {
 	case house.Choice, house.YesNoKind:
@@ -72,9 +72,9 @@ func answerTo(q house.Question, typed string) (house.Answer, error) {
 		case !ok:
 			return house.Answer{}, noneOf(opts, typed)
 		case q.Kind == house.YesNoKind:
-			return house.YesNo(v == "yes"), nil
+			return house.YesNo(v == "yes"), ""
 		}
-		return house.Text(v), nil
+		return house.Text(v), ""
 	case house.Many:
 		return someOf(opts, typed)
 	}
@@ -86,14 +86,14 @@ func answerTo(q house.Question, typed string) (house.Answer, error) {
 	if err != nil {
 		return house.Answer{}, sentence(err)
 	}
-	return v, nil
+	return v, ""
 }
 
 // someOf reads a list of options, parted by commas or, when they are numbers,
 // by spaces.
-func someOf(opts []house.Option, typed string) (house.Answer, error) {
+func someOf(opts []house.Option, typed string) (a house.Answer, problem string) {
 	if fold(typed) == "none" {
-		return house.List(), nil
+		return house.List(), ""
 	}
 	parts := strings.FieldsFunc(typed, func(r rune) bool { return r == ',' || r == ';' })
 	if words := strings.Fields(typed); len(parts) == 1 && !slices.ContainsFunc(words, func(w string) bool { return countIn(w) == 0 }) {
@@ -110,17 +110,17 @@ func someOf(opts []house.Option, typed string) (house.Answer, error) {
 		}
 	}
 	if len(ids) == 0 {
-		return house.Answer{}, errors.New("Type numbers from the list with commas between them, or none.")
+		return house.Answer{}, "Type numbers from the list with commas between them, or none."
 	}
-	return house.List(ids...), nil
+	return house.List(ids...), ""
 }
 
-func noneOf(opts []house.Option, typed string) error {
+func noneOf(opts []house.Option, typed string) string {
 	how := "Type one of the words of the list."
 	if numbered(opts) {
 		how = fmt.Sprintf("Type a number from 1 to %d, or the words.", len(opts))
 	}
-	return fmt.Errorf("%q is not in the list. %s", short(typed), how)
+	return fmt.Sprintf("%q is not in the list. %s", short(typed), how)
 }
 
 // short keeps a message on its line whatever was typed.
@@ -133,17 +133,17 @@ func short(s string) string {
 
 // sentence takes the wrapping words off an error and says "don't know" as the
 // person would.
-func sentence(err error) error {
+func sentence(err error) string {
 	text := err.Error()
 	if _, after, ok := strings.Cut(text, ": "); ok && errors.Is(err, house.ErrAnswer) {
 		text = after
 	}
 	text = strings.ReplaceAll(text, `"unknown"`, "don't know")
-	return errors.New(strings.Join(strings.Fields(upperFirst(text)), " ") + ".")
+	return strings.Join(strings.Fields(upperFirst(text)), " ") + "."
 }
 
 func upperFirst(s string) string {
-	if s == "" {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

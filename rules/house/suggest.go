@@ -1,0 +1,74 @@
+package house
+
+import (
+	"strings"
+)
+
+const suggestions = 5
+
+// Suggest offers completions for a text question while it is typed: states,
+// counties of the state that was said, ids of listed climates. Nothing for
+// other questions.
+func (a Answered) Suggest(q Question, typed string) []string {
+	typed = strings.TrimSpace(typed)
+	if typed == "" {
+		return nil
+	}
+	c := a.List.catalog
+	switch q.FullKey() {
+	case "site.state":
+		return a.suggestStates(typed)
+	case "site.county":
+		found, err := c.Counties.Search(a.Text(Site, nil, "state"), typed, suggestions)
+		if err != nil {
+			return nil
+		}
+		out := make([]string, len(found))
+		for i, f := range found {
+			out[i] = f.Name
+		}
+		return out
+	case "site.climate":
+		var out []string
+		for _, cl := range c.Climates {
+			if len(out) < suggestions && (hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed)) {
+				out = append(out, cl.ID)
+			}
+		}
+		return out
+	}
+	return nil
+}
+
+func (a Answered) suggestStates(typed string) []string {
+	var out []string
+	for _, s := range a.List.catalog.Counties.States() {
+		if len(out) < suggestions && (hasPrefixFold(s.Code, typed) || hasPrefixFold(s.Name, typed)) {
+			out = append(out, s.Name)
+		}
+	}
+	return out
+}
+
+// Doubt says what is odd about an answer that is well formed: a county that
+// the table does not know, with near misses. Empty when nothing is odd, or
+// when nobody can tell because the house is not in the US.
+func (a Answered) Doubt(q Question, answer Answer) string {
+	if q.FullKey() != "site.county" || answer.State != Given {
+		return ""
+	}
+	c := a.List.catalog
+	state := a.Text(Site, nil, "state")
+	if _, err := c.Counties.State(state); err != nil {
+		return ""
+	}
+	at := c.Locate(state, answer.Text, "", "", a.Text(Site, nil, "code"))
+	if at.Zone == "" && len(at.Notes) > 0 {
+		return at.Notes[0]
+	}
+	return ""
+}
+
+func hasPrefixFold(s, prefix string) bool {
+	return len(s) >= len(prefix) && strings.EqualFold(s[:len(prefix)], prefix)
+}

@@ -1,0 +1,155 @@
+package ask
+
+import (
+	"fmt"
+	"slices"
+
+	"battwright/rules/house"
+)
+
+// form asks a list of questions one after the other. The list is taken anew
+// after each answer, since answers decide which questions apply. It returns
+// here after the last question, up when the person went back from the first.
+func (a *app) form(title, intro, place string, pick func() []house.Question) (stop, error) {
+	a.talk.title(title)
+	if intro != "" {
+		a.talk.say(intro)
+	}
+	at := 0
+	for {
+		qs := a.asked(pick(), place)
+		if at >= len(qs) {
+			return here, nil
+		}
+		q := qs[at]
+		to, err := a.question(q, place, fmt.Sprintf("%d of %d.", at+1, len(qs)))
+		if err != nil {
+			return here, err
+		}
+		switch to {
+		case isDone:
+			return here, nil
+		case goesBack:
+			if at == 0 {
+				return up, nil
+			}
+			at--
+		case askAgain:
+			at = max(0, indexOf(a.asked(pick(), place), q))
+		default:
+			at = nextAfter(a.asked(pick(), place), qs, at)
+		}
+	}
+}
+
+// asked keeps the questions that apply now.
+func (a *app) asked(qs []house.Question, place string) []house.Question {
+	p := a.s.house.Place(place)
+	var out []house.Question
+	for _, q := range qs {
+		if a.s.answered().Asked(q, p) {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+func indexOf(qs []house.Question, q house.Question) int {
+	return slices.IndexFunc(qs, func(x house.Question) bool { return x.FullKey() == q.FullKey() })
+}
+
+// nextAfter is the place in the new list of what comes after old[at]: the
+// first question behind it that was not asked before it.
+func nextAfter(now, old []house.Question, at int) int {
+	for i := at; i >= 0; i-- {
+		if found := indexOf(now, old[i]); found >= 0 {
+			return found + 1
+		}
+	}
+	return 0
+}
+
+// house asks about the house itself, in the rough look only what decides most.
+// Its shape then proposes the places.
+func (a *app) house() (stop, error) {
+	pick := func() []house.Question {
+		var out []house.Question
+		for _, scope := range []house.Scope{house.Top, house.Site, house.Shape} {
+			for _, q := range a.s.list.In(scope, "") {
+				if laterAsked(q) || a.s.rough && !q.Rough {
+					continue
+				}
+				out = append(out, q)
+			}
+		}
+		return out
+	}
+	to, err := a.form("The house", "An empty line takes what is assumed. Nothing is wrong that you cannot change later.", "", pick)
+	if err != nil {
+		return here, err
+	}
+	if to == up {
+		return atStart, nil
+	}
+	if len(a.s.house.Places) == 0 {
+		house.Propose(a.s.list, a.s.house)
+		a.talk.say(a.s.changedPlaces())
+		a.sayKept()
+	}
+	return atPlaces, nil
+}
+
+// laterAsked: what is out of the question is asked with what matters.
+func laterAsked(q house.Question) bool {
+	return q.Scope == house.Top && (q.Key == "rule_out" || q.Key == "rule_out_reason")
+}
+
+// matters asks what is out of the question and what counts most.
+func (a *app) matters() (stop, error) {
+	to, err := a.form("What matters", "Safety and your R-value are always kept. Beyond that: 0 does not matter, 5 matters most.", "", func() []house.Question {
+		var out []house.Question
+		for _, q := range a.s.list.In(house.Top, "") {
+			if laterAsked(q) {
+				out = append(out, q)
+			}
+		}
+		return append(out, a.s.list.In(house.Priorities, "")...)
+	})
+	if to == up {
+		return atPlaces, err
+	}
+	return atLook, err
+}
+
+// placeForm asks everything about one place.
+func (a *app) placeForm(id string) error {
+	p := a.s.house.Place(id)
+	if p == nil {
+		return nil
+	}
+	kind := p.Kind
+	_, err := a.form(a.label(p), "Size first, then what it is made of.", id, func() []house.Question {
+		return a.s.list.In(house.PlaceScope, kind)
+	})
+	return err
+}
+
+// ownMatters asks what matters at one place alone.
+func (a *app) ownMatters(id string) error {
+	p := a.s.house.Place(id)
+	if p == nil {
+		return nil
+	}
+	_, err := a.form("What matters: "+a.label(p), "Where you leave it empty, the priorities of the house count.", id, func() []house.Question {
+		var out []house.Question
+		for _, c := range a.s.catalog().Criteria {
+			if q, ok := a.s.list.Find("place.priorities." + c.ID); ok {
+				out = append(out, q)
+			}
+		}
+		return out
+	})
+	return err
+}
+
+func (a *app) label(p *house.Place) string { return a.s.answered().Text(house.PlaceScope, p, "label") }

@@ -1,0 +1,234 @@
+package ask
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// told is what came of one question.
+type told int
+
+const (
+	goesOn   told = iota // answered, or left as it is
+	goesBack             // to the question before
+	isDone               // the rest stays as it is
+	askAgain             // the list of questions changed, or the question was not settled
+)
+
+// question asks one question until something settles it.
+func (a *app) question(q house.Question, place, count string) (told, error) {
+	a.talk.out.WriteByte('\n')
+	for _, l := range a.questionLines(q, place, count) {
+		a.talk.say(l)
+	}
+	for {
+		line, err := a.line("Answer")
+		if err != nil {
+			return 0, err
+		}
+		if to, settled := a.settle(q, place, line); settled {
+			return to, nil
+		}
+	}
+}
+
+// settle takes one typed line. Not settled means that something was said and
+// the prompt comes again.
+func (a *app) settle(q house.Question, place, line string) (told, bool) {
+	if q.Kind != house.TextKind && a.wordAsked(line) {
+		return 0, false
+	}
+	w := wordIn(line)
+	if !taken(q, w) {
+		w = noWord
+	}
+	switch w {
+	case wordHelp:
+		a.help(q)
+		return 0, false
+	case wordBack:
+		return goesBack, true
+	case wordSkip:
+		return goesOn, true
+	case wordDone:
+		return isDone, true
+	case wordMore:
+		a.s.rough = !a.s.rough
+		a.talk.say(map[bool]string{true: "From here on: the questions of the rough look.", false: "From here on: all questions."}[a.s.rough])
+		return askAgain, true
+	case wordClear:
+		a.keepAnswer(q, place, house.Answer{})
+		a.talk.say("Taken away. " + a.standing(q, place))
+		return 0, false
+	case wordDontKnow:
+		return a.dontKnow(q, place)
+	}
+	v, problem := answerTo(q, line)
+	if problem != "" {
+		a.problem(problem)
+		return 0, false
+	}
+	a.keepAnswer(q, place, v)
+	return goesOn, true
+}
+
+// taken reports whether a word is one at this question: what may be an answer
+// is an answer.
+func taken(q house.Question, w word) bool {
+	return w != wordDontKnow || q.DontKnow || q.Kind != house.TextKind
+}
+
+func (a *app) problem(text string) { a.talk.say("Not taken: " + text) }
+
+func (a *app) dontKnow(q house.Question, place string) (told, bool) {
+	if !q.DontKnow {
+		a.problem("don't know is not needed here: an empty line leaves it as it is.")
+		return 0, false
+	}
+	a.keepAnswer(q, place, house.DontKnow())
+	v := a.s.answered().ValueOf(q, a.s.house.Place(place))
+	switch {
+	case v.Answer.State == house.Given:
+		a.talk.say("Noted as not known. Assumed meanwhile: " + a.shown(q, v.Answer) + ".")
+	case q.Safety:
+		a.talk.say("Noted as not known. Every caution that hangs on it is given until you know.")
+	default:
+		a.talk.say("Noted as not known.")
+	}
+	return goesOn, true
+}
+
+// keepAnswer stores an answer and says what it changed.
+func (a *app) keepAnswer(q house.Question, place string, v house.Answer) {
+	if changed := a.s.answer(q, place, v); changed != "" {
+		a.talk.say("Changed: " + changed)
+	}
+	a.sayKept()
+}
+
+// sayKept warns when the answers could not be kept.
+func (a *app) sayKept() {
+	if a.s.failed != nil {
+		a.talk.say("Your answers could not be kept: " + a.s.failed.Error())
+		a.s.failed = nil
+	}
+}
+
+// questionLines is a question as it is read out: the question, what can be
+// answered, what stands there now, how to find out.
+func (a *app) questionLines(q house.Question, place, count string) []string {
+	out := []string{strings.TrimSpace(count + " " + q.Prompt)}
+	opts := optionsOf(q)
+	counted := numbered(opts)
+	for i, o := range opts {
+		if counted {
+			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label))
+			continue
+		}
+		out = append(out, "- "+o.Label)
+	}
+	if form := formOf(q); form != "" {
+		out = append(out, form)
+	}
+	out = append(out, a.standing(q, place))
+	if q.How != "" {
+		out = append(out, "How to find out: "+q.How)
+	}
+	return out
+}
+
+// formOf says how an answer is typed, with its unit.
+func formOf(q house.Question) string {
+	switch q.Kind {
+	case house.Many:
+		return "Type the numbers of all that apply with commas between them, or none."
+	case house.Sizes:
+		return "Type each size with commas between them, or none: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in."
+	case house.Numbers:
+		if q.Count == 0 {
+			return "Type the numbers with commas between them" + exampleOf(q.Unit) + "."
+		}
+		return fmt.Sprintf("Type %d numbers with commas between them.", q.Count)
+	case house.NumberKind:
+		r := q.Range()
+		if q.Whole {
+			r = "a whole " + strings.TrimPrefix(r, "a ")
+		}
+		return "Type " + r + exampleOf(q.Unit) + "."
+	}
+	return ""
+}
+
+func exampleOf(unit string) string {
+	switch unit {
+	case "ft":
+		return ", for instance 12 or 12 ft 6 in"
+	case "in":
+		return ", for instance 5 1/2"
+	}
+	return ""
+}
+
+// standing says what the answer is so far, and whether it is known.
+func (a *app) standing(q house.Question, place string) string {
+	p := a.s.house.Place(place)
+	v := a.s.answered().ValueOf(q, p)
+	dunno := ""
+	if q.DontKnow {
+		dunno = " You may say don't know."
+	}
+	switch v.Source {
+	case house.FromAnswer:
+		return "Your answer so far: " + a.shown(q, v.Answer) + "."
+	case house.FromDefault:
+		return "Assumed: " + a.shown(q, v.Answer) + "." + dunno
+	case house.FromUnknown:
+		if a.s.answered().Raw(q, p).State == house.Absent {
+			return "Not known yet; nothing is assumed." + dunno
+		}
+		if v.Answer.State == house.Given {
+			return "Your answer so far: don't know. Assumed meanwhile: " + a.shown(q, v.Answer) + "."
+		}
+		return "Your answer so far: don't know."
+	}
+	return "No answer is needed." + dunno
+}
+
+// shown is an answer in words. Where figures are shown in SI, what is typed is
+// still in the units of the question, so both are said.
+func (a *app) shown(q house.Question, v house.Answer) string {
+	text := q.Show(v, a.s.system)
+	if us := q.Show(v, units.US); us != text {
+		text += " (" + us + ")"
+	}
+	if text == "" {
+		return "nothing"
+	}
+	return strings.TrimSuffix(text, ".")
+}
+
+// help is what stands behind a question.
+func (a *app) help(q house.Question) {
+	h, ok := a.s.catalog().Help(q.FullKey())
+	switch {
+	case ok:
+		a.talk.say("Why we ask: " + h.Why)
+		if h.How != "" {
+			a.talk.say("How to find out: " + h.How)
+		}
+		if h.Ask != "" {
+			a.talk.say("To ask: " + h.Ask)
+		}
+	case q.How != "":
+		a.talk.say("How to find out: " + q.How)
+	}
+	if !a.seen["words"] {
+		a.seen["words"] = true
+		a.talk.say(wordsToldOnce)
+		return
+	}
+	a.talk.say("Words: help, back, don't know, skip, clear, done, more, save, quit, word and a trade word.")
+}

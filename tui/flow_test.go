@@ -1,0 +1,232 @@
+package tui
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+)
+
+// A first house with nothing but what is assumed, from the start screen to a
+// text file, in fewer than 60 keys.
+func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1") // a new house, rough look
+	for p.keys < 60 && p.m.top().Step() == stepHouse {
+		p.press("enter")
+	}
+	require.Contains(t, p.view(), "The places to insulate")
+	p.press("enter", "enter", "enter") // places, out of the question, priorities
+	require.Contains(t, p.view(), "The house at a glance")
+	p.press("x", "2").typed("mine").press("enter")
+	require.Less(t, p.keys, 60, "keys pressed")
+	s := p.m.s
+	require.NotEmpty(t, s.plan.Places)
+	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
+	require.Equal(t, report.Text(fresh, report.Options{Catalog: s.catalog()}), p.store.files["mine.txt"])
+	t.Logf("%d keys", p.keys)
+}
+
+// The same house again with other priorities, exported, in fewer than 10 keys.
+func TestRerunInUnderTenKeys(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	before := report.Text(p.m.s.plan, p.m.s.options())
+	p.press("m", "enter", "0", "enter", "x", "2", "y", "enter")
+	require.Less(t, p.keys, 10, "keys pressed")
+	require.Contains(t, p.store.files, "y.txt")
+	require.NotEqual(t, before, p.store.files["y.txt"])
+	require.Equal(t, 0.0, p.m.s.answered().Num(house.Priorities, nil, "cost"))
+}
+
+// Every textual question of the house takes what is typed, by enter and by
+// moving on with tab, and the kept text holds it.
+func TestTypedAnswersAreKept(t *testing.T) {
+	typed := map[string]string{
+		"name": "Birch Lane", "site.state": "mn", "site.county": "Hennepin", "site.climate": "duluth-mn",
+		"shape.length_ft": "38 ft 6 in", "shape.width_ft": "24 feet", "shape.stories": "2", "shape.wall_height_ft": "9",
+		"shape.openings_ft2": "140 sq ft", "site.months": "1 2 3 4 5 6 7 8 9 10 11 12", "site.price": "1.35", "site.hdd65": "8000", "site.cdd50": "2400",
+	}
+	for _, leave := range []string{"enter", "tab", "shift+tab", "up", "ctrl+n", "esc"} {
+		p := newPlayer(t, Config{Mono: true}, 80, 24)
+		p.press("2")
+		for _, q := range p.m.top().(*form).fields {
+			text, ok := typed[q.q.FullKey()]
+			if !ok {
+				continue
+			}
+			p.m = p.m.goTo(stepHouse) // the form once more, from wherever leaving went
+			p.ask(q.q.FullKey()).press("ctrl+u").typed(text).press(leave)
+			want, err := q.q.Parse(text)
+			require.NoError(t, err)
+			got := p.m.s.answered().Raw(q.q, nil)
+			require.True(t, got.Equal(want), "%s left with %s: %+v", q.q.FullKey(), leave, got)
+		}
+		again, err := house.Read(questions(), "kept", p.store.text)
+		require.NoError(t, err)
+		require.Equal(t, house.Number(38.5), again.Answers["shape.length_ft"])
+		require.Equal(t, house.Text("Birch Lane"), again.Answers["name"])
+	}
+}
+
+// Units are written out in letters that are keys elsewhere: d, c, b, q, s.
+func TestLettersBelongToANumberThatIsTyped(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.press("n").ask("budget.total_usd").press("ctrl+u").typed("4500 dollars").press("enter")
+	require.Equal(t, 4500.0, p.m.s.answered().Num(house.Budget, nil, "total_usd"))
+	p.press("g", "2")
+	for range 7 {
+		p.press("down")
+	}
+	p.press("e").ask("place.width_in").press("ctrl+u").typed("30 inches").press("enter")
+	require.Equal(t, 30.0, p.m.s.answered().Num(house.PlaceScope, p.m.s.house.Place("chimney"), "width_in"))
+}
+
+// A wrong answer never holds anybody: it stays with its reason, the answer
+// before it stays in the house.
+func TestWrongAnswerLetsGo(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1").ask("shape.length_ft").typed("40").press("enter").press("shift+tab").press("ctrl+u").typed("4000").press("enter")
+	require.Contains(t, p.view(), "a number of feet from 6 to 500")
+	p.press("tab")
+	require.Contains(t, p.view(), "not kept")
+	p.press("esc")
+	require.Contains(t, p.view(), "Which blanket insulation goes where")
+}
+
+// "Don't know" is an answer of its own, and no answer that decides safety is
+// given by enter alone.
+func TestEnterNeverAnswersForSafety(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
+	p.m.s.rough = false
+	for _, pl := range p.m.s.house.Places {
+		for _, q := range questions().In(house.PlaceScope, pl.Kind) {
+			if q.Safety {
+				delete(p.m.s.house.Place(pl.ID).Answers, q.Key)
+			}
+		}
+	}
+	delete(p.m.s.house.Answers, "old")
+	delete(p.m.s.house.Answers, "shape.chimney")
+	p.m.s.edited(wholeHouse, "")
+	var checked int
+	for _, pl := range p.m.s.house.Places {
+		p.m = p.m.goTo(stepPlaces).push(newPlaceForm(p.m.s, pl.ID))
+		for range p.m.top().(*form).fields {
+			f := p.m.top().(*form)
+			q := f.fields[f.active].q
+			p.press("enter")
+			if q.Safety {
+				checked++
+				require.NotEqual(t, house.Given, p.m.s.answered().Raw(q, p.m.s.house.Place(pl.ID)).State, q.FullKey())
+			}
+			if _, still := p.m.top().(*form); !still {
+				break
+			}
+		}
+	}
+	require.Greater(t, checked, 5)
+}
+
+// Going back from every screen ends at the start screen or the one below, and
+// no answer is lost on the way.
+func TestBackFromEverywhere(t *testing.T) {
+	for _, s := range stops {
+		if s.name == "leave" {
+			continue
+		}
+		p := at(t, s, Config{Mono: true}, 80, 24)
+		before := p.m.s.text()
+		for range 12 {
+			p.press("esc")
+		}
+		require.False(t, p.quit, s.name)
+		require.Equal(t, stepNone, p.m.top().Step(), "%s: not at the start:\n%s", s.name, p.view())
+		after := p.m.s.text()
+		if s.name != "house-number" && s.name != "house-text" { // typed and left: kept
+			require.Equal(t, before, after, s.name)
+		}
+	}
+}
+
+// Every mistake of a file is shown, with its line, and the open house stays.
+func TestBrokenFileShowsAllAndKeepsTheHouse(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.store.files["broken.toml"] = brokenFile
+	before := p.m.s.text()
+	stopNamed(t, "start-go-on").go_(p)
+	require.Contains(t, p.view(), "5  Open a house file")
+	p.press("5").typed("broken.toml").press("enter")
+	for _, want := range []string{"broken.toml:2", "broken.toml:5", "broken.toml:9", "still open and unchanged"} {
+		require.Contains(t, p.view(), want)
+	}
+	require.Equal(t, before, p.m.s.text())
+}
+
+// Answers in no file are not replaced without a question; the same choice a
+// second time is the answer.
+func TestAnotherHouseAsksFirst(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1").ask("shape.length_ft").typed("61").press("enter").press("esc")
+	require.Contains(t, p.view(), "Go on with")
+	for _, choice := range []string{"2", "4"} { // a new house, the demo house
+		p.press(choice)
+		require.Equal(t, 61.0, p.m.s.answered().Num(house.Shape, nil, "length_ft"))
+		require.Contains(t, p.view(), "would be replaced")
+	}
+	p.press("4")
+	require.Contains(t, p.view(), "The house at a glance")
+
+	again := newPlayer(t, Config{Mono: true, Store: p.store}, 80, 24) // the next day
+	require.Contains(t, again.view(), "Go on where you stopped")
+	again.press("4")
+	require.Contains(t, again.view(), "would be replaced")
+	again.press("1")
+	require.Equal(t, 61.0, again.m.s.answered().Num(house.Shape, nil, "length_ft"))
+}
+
+// Saving asks before it overwrites what somebody else wrote, or would drop
+// comments.
+func TestSaveAsksFirst(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.store.files["a.toml"] = "# somebody's own\nversion = 1\n"
+	p.press("s").typed("a").press("enter")
+	require.Contains(t, p.view(), "is there already")
+	require.Equal(t, "# somebody's own\nversion = 1\n", p.store.files["a.toml"])
+	p.press("enter")
+	require.Equal(t, p.m.s.text(), p.store.files["a.toml"])
+	require.False(t, p.store.kept, "saved answers need not be kept as well")
+
+	p.press("m", "enter", "5", "enter", "s")
+	require.Equal(t, p.m.s.text(), p.store.files["a.toml"])
+	p.store.files["a.toml"] += "# a note\n"
+	p.press("m", "enter", "0", "s")
+	require.Contains(t, p.view(), "changed by another program")
+	require.Contains(t, p.store.files["a.toml"], "# a note")
+}
+
+// Leaving with unsaved answers asks; yes saves, no keeps them, back stays.
+func TestLeaving(t *testing.T) {
+	leave := stopNamed(t, "leave")
+	p := at(t, leave, Config{Mono: true}, 80, 24)
+	require.Contains(t, p.view(), "Save it before you leave?")
+	p.press("b")
+	require.False(t, p.quit)
+	p.press("q", "y")
+	require.True(t, p.quit)
+	require.Equal(t, p.m.s.text(), p.store.files["my-house.toml"])
+
+	p = at(t, leave, Config{Mono: true}, 80, 24)
+	p.press("n")
+	require.True(t, p.quit)
+	require.NotEqual(t, p.m.s.text(), p.store.files["my-house.toml"])
+	require.Equal(t, p.m.s.text(), p.store.text, "kept in the state folder")
+
+	p = at(t, leave, Config{Mono: true}, 80, 24)
+	p.press("ctrl+c")
+	require.True(t, p.quit)
+	require.True(t, p.m.Interrupted())
+	require.Equal(t, p.m.s.text(), p.store.text)
+}
