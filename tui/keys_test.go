@@ -94,10 +94,10 @@ func TestClearingAPriorityOfAPlace(t *testing.T) {
 	p := at(t, stopNamed(t, "place-matters"), Config{Mono: true}, 100, 40)
 	place := p.m.s.house.Place("street-wall")
 	p.press("down") // quiet, which this wall has its own answer for
-	require.Contains(t, p.view(), "just here")
+	require.Contains(t, p.view(), "  just here")
 	p.press("c")
-	require.NotContains(t, p.view(), "just here")
+	require.NotContains(t, p.view(), "  just here")
 	require.NotContains(t, place.Answers, "priorities.sound")
 	p.press("left")
-	require.Contains(t, p.view(), "just here")
+	require.Contains(t, p.view(), "  just here")
 }

@@ -16,7 +16,7 @@ import (
 
 // keystrokes is how many random keys a test run presses; BATTWRIGHT_KEYS asks
 // for a longer run, for instance 100000.
-const keystrokes = 15000
+const keystrokes = 6000
 
 func keyCount(t *testing.T) int {
 	if s := os.Getenv("BATTWRIGHT_KEYS"); s != "" {

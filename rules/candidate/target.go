@@ -3,6 +3,7 @@ package candidate
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"battwright/rules/catalog"
@@ -44,6 +45,12 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	if err != nil {
 		return Target{By: "none", Text: "no figure for this place in the tables: ask the building department"}
 	}
+	if s.Kind.ID == "chimney" {
+		if alts = blanketAlone(alts); len(alts) == 0 {
+			return Target{By: "none", From: []catalog.Ref{ref}, Text: "every way of the code needs board outside the studs, and foam board does not belong beside a chimney: ask the building department"}
+		}
+		notes = append(slices.Clone(notes), "board outside the studs, another way of the code for walls, stays away from a chimney unless it cannot burn")
+	}
 	t := chooseAlternative(alts, s.CIR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
 	t.Options = alternativesText(alts)
@@ -75,6 +82,12 @@ func chooseAlternative(alts []catalog.Alternative, haveBoardR, maxCavityR float6
 		return Target{}
 	}
 	return Target{CavityR: alts[best].CavityR, ContinuousR: alts[best].ContinuousR, AddR: bestAdd}
+}
+
+// blanketAlone keeps the alternatives that need no board: near a chimney it
+// would burn or sit in the air space.
+func blanketAlone(alts []catalog.Alternative) []catalog.Alternative {
+	return slices.DeleteFunc(slices.Clone(alts), func(a catalog.Alternative) bool { return a.ContinuousR > 0 })
 }
 
 func alternativesText(alts []catalog.Alternative) string {

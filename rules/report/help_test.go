@@ -140,6 +140,7 @@ type safetyRow struct {
 	Out                                 map[string]string
 	First                               string
 	NoFace                              string `json:"no_face"`
+	NoBoard                             bool   `json:"no_board"`
 	Stops, Nothing                      bool
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"battwright/rules"
 	"battwright/rules/plan"
+	"battwright/rules/report"
 )
 
 // plain joins wrapped lines and takes markup off, so that a sentence can be
@@ -108,15 +109,24 @@ func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string
 		require.Zero(t, p.Money.Total, "a place without a plan costs nothing")
 		require.NotContains(t, out["text"], "of 100 points", "no score beside a stop")
 	}
+	if row.NoBoard {
+		require.Zero(t, place.Target.AddR)
+		require.NotContains(t, out["text"], "BOARD OUTSIDE")
+		require.NotContains(t, out["text"], "with the board")
+	}
 	for id, rule := range row.Out {
 		e := place.EntryOf(id)
 		require.NotNil(t, e)
 		h := hitOf(e.Verdict.Excluded, rule)
 		require.NotNil(t, h, "%s out by %s", id, rule)
 		require.Zero(t, e.Rank)
-		inAll(t, out, h.Text, rule)
+		if !row.Stops { // a stopped place lists no materials
+			inAll(t, out, h.Text, rule)
+		}
 	}
-	if row.Nothing {
+	if row.Stops && row.Nothing {
+		require.Nil(t, place.Choice)
+	} else if row.Nothing {
 		require.Nil(t, place.Choice)
 		require.Zero(t, p.Money.Total)
 	} else {
@@ -195,4 +205,24 @@ func TestNoBlanketNoBlanketCautions(t *testing.T) {
 		}
 	}
 	require.Positive(t, n)
+}
+
+// Whatever is left out says why, in every kind of house, and nothing is left
+// out of a place without a word.
+func TestEveryMaterialLeftOutSaysWhy(t *testing.T) {
+	n := 0
+	plans(t, 80, func(p plan.Plan) {
+		for _, place := range p.Places {
+			for _, e := range place.Entries {
+				why := report.WhyOut(e)
+				require.Equal(t, e.Usable(), len(why) == 0, "%s %s", place.Surface.ID, e.MaterialID)
+				for _, w := range why {
+					require.NotEmpty(t, strings.TrimSpace(w))
+					n++
+				}
+			}
+			require.True(t, place.Surface.Kind.ID != "chimney" || place.Target.AddR == 0, "board beside a chimney")
+		}
+	})
+	require.Greater(t, n, 50)
 }

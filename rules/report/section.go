@@ -198,11 +198,21 @@ func RankRows(p plan.Place, o Options) []RankRow {
 			row.Score = fmt.Sprintf("%.0f", e.Score)
 			row.Plus, row.Minus = first(e.Verdict.For), first(e.Verdict.Against)
 		} else if why := WhyOut(e); len(why) > 0 {
-			row.Minus = why[0]
+			row.Minus = sentences(why)
 		}
 		out = append(out, row)
 	}
 	return out
+}
+
+// sentences puts reasons one after the other: all of them are said.
+func sentences(reasons []string) string {
+	for i, r := range reasons[:len(reasons)-1] {
+		if !strings.HasSuffix(r, ".") {
+			reasons[i] = r + "."
+		}
+	}
+	return strings.Join(reasons, " ")
 }
 
 func first(hits []rules.Hit) string {

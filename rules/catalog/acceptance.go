@@ -1,0 +1,170 @@
+package catalog
+
+import (
+	"slices"
+)
+
+// AcceptanceRecords are the records of handing a job over and checking it.
+type AcceptanceRecords struct {
+	Limits   *AcceptanceLimits `toml:"acceptance_limits"`
+	Points   []AcceptancePoint `toml:"acceptance"`
+	Grades   []GradeRecord     `toml:"grade"`
+	Contract []ContractItem    `toml:"contract_item"`
+	Labels   []LabelItem       `toml:"label_item"`
+	Leads    []Lead            `toml:"lead"`
+	Efforts  []Effort          `toml:"effort"`
+	Notes    []HandoverNote    `toml:"handover"`
+}
+
+// AcceptanceLimits are the single figures of the checks. Shares are of one.
+type AcceptanceLimits struct {
+	ThicknessReject float64 `toml:"thickness_reject_share,required"` // of the agreed thickness
+	OverTables      float64 `toml:"over_tables_share,required"`      // of the best R known at that thickness
+	UnderTables     float64 `toml:"under_tables_share,required"`     // of the poorest
+	AreaOff         float64 `toml:"area_off_share,required"`
+	SumOff          float64 `toml:"sum_off_share,required"`
+	Points          int     `toml:"points,required"` // measured in each place
+	Ref
+}
+
+// What follows when a point of acceptance fails.
+const (
+	ResultFix    = "fix"
+	ResultReject = "reject" // taken out and done again
+	ResultGrade  = "grade"  // ruled by the grades
+	ResultStop   = "stop"   // nothing is closed; somebody is called
+)
+
+// The measured answers that can decide a point; a point without one is seen.
+const (
+	FromChimney   = "chimney"
+	FromLabel     = "label"
+	FromThickness = "thickness"
+	FromVoids     = "voids"
+	FromSqueezed  = "squeezed"
+	FromFacing    = "facing"
+)
+
+// AcceptancePoint is one point a finished job is accepted by.
+type AcceptancePoint struct {
+	ID     string   `toml:"id,required"`
+	Title  string   `toml:"title,required"`
+	Remove bool     `toml:"remove"`
+	Kinds  []string `toml:"kinds"` // of place; none means all
+	Faced  string   `toml:"faced"` // yes: only where a face was agreed
+	Look   string   `toml:"look,required"`
+	Fails  string   `toml:"fails,required"`
+	Result string   `toml:"result,required"`
+	From   string   `toml:"from"`
+	Ask    string   `toml:"ask,required"`
+	Ref
+}
+
+// For reports whether a place of that kind, faced or not, has the point.
+func (p AcceptancePoint) For(kind string, faced bool) bool {
+	return (len(p.Kinds) == 0 || slices.Contains(p.Kinds, kind)) && (p.Faced == "" || p.Faced == "yes" == faced)
+}
+
+// GradeRecord is one grade of fitting: the most gaps and squeezing it allows,
+// as shares of the area, and the least share of the depth left where squeezed.
+type GradeRecord struct {
+	ID           string  `toml:"id,required"`
+	Number       int     `toml:"number,required"`
+	Remove       bool    `toml:"remove"`
+	VoidMax      float64 `toml:"void_max,required"`
+	SqueezedMax  float64 `toml:"squeezed_max,required"`
+	DepthLeftMin float64 `toml:"depth_left_min,required"`
+	Text         string  `toml:"text,required"`
+	Ref
+}
+
+// ContractItem is one thing a proper contract says.
+type ContractItem struct {
+	ID          string `toml:"id,required"`
+	Remove      bool   `toml:"remove"`
+	Level       string `toml:"level,required"` // offer, or part: once for each place
+	Key         string `toml:"key,required"`   // of the answer in an offer file
+	Text        string `toml:"text,required"`
+	Ask         string `toml:"ask,required"`
+	Law         bool   `toml:"law"`          // the R-value rule asks for it
+	NeedsFacing bool   `toml:"needs_facing"` // only where a face is offered
+	Ref
+}
+
+// LabelItem is one thing a label, a receipt or a contract of sale carries.
+type LabelItem struct {
+	ID     string `toml:"id,required"`
+	Remove bool   `toml:"remove"`
+	On     string `toml:"on,required"`
+	Text   string `toml:"text,required"`
+	Ref
+}
+
+// Lead is what must be done how many days before the drywall.
+type Lead struct {
+	ID     string `toml:"id,required"`
+	Remove bool   `toml:"remove"`
+	Person string `toml:"person,required"`
+	Days   int    `toml:"days,required"`
+	Text   string `toml:"text,required"`
+	Ref
+}
+
+// Effort is how many square feet two first-timers do in an hour.
+type Effort struct {
+	Kinds   []string `toml:"kinds,required"`
+	Ft2Hour Spread   `toml:"ft2_hour,required"`
+	Ref
+}
+
+// HandoverNote is one line for one or several people on the site.
+type HandoverNote struct {
+	ID        string   `toml:"id,required"`
+	Remove    bool     `toml:"remove"`
+	Group     string   `toml:"group,required"`
+	Pages     []string `toml:"pages"`
+	Kinds     []string `toml:"kinds"`
+	Materials []string `toml:"materials"`
+	Stages    []string `toml:"stages"`
+	Faced     string   `toml:"faced"`
+	Text      string   `toml:"text,required"`
+	Ref
+}
+
+// Effort finds how fast a kind of place is done.
+func (c *Catalog) Effort(kind string) (Effort, bool) {
+	return find(c.Acceptance.Efforts, func(e Effort) bool { return slices.Contains(e.Kinds, kind) })
+}
+
+func (a *AcceptanceRecords) addAcceptance(o AcceptanceRecords) {
+	a.Points, a.Grades = append(a.Points, o.Points...), append(a.Grades, o.Grades...)
+	a.Contract, a.Labels = append(a.Contract, o.Contract...), append(a.Labels, o.Labels...)
+	a.Leads, a.Efforts = append(a.Leads, o.Leads...), append(a.Efforts, o.Efforts...)
+	a.Notes = append(a.Notes, o.Notes...)
+	if o.Limits != nil {
+		a.Limits = o.Limits
+	}
+}
+
+// layAcceptance lays an overlay's records over these. A point that stops the
+// work stays: it keeps people safe.
+func (a *AcceptanceRecords) layAcceptance(o AcceptanceRecords, say func(what, id string, removed bool)) {
+	stops := slices.DeleteFunc(slices.Clone(a.Points), func(p AcceptancePoint) bool { return p.Result != ResultStop })
+	o.Points = slices.DeleteFunc(slices.Clone(o.Points), func(p AcceptancePoint) bool {
+		return slices.ContainsFunc(stops, func(s AcceptancePoint) bool { return s.ID == p.ID })
+	})
+	a.Points = overlayInto(a.Points, o.Points, func(x AcceptancePoint) (string, bool) { return x.ID, x.Remove }, "acceptance point", say)
+	a.Grades = overlayInto(a.Grades, o.Grades, func(x GradeRecord) (string, bool) { return x.ID, x.Remove }, "grade", say)
+	a.Contract = overlayInto(a.Contract, o.Contract, func(x ContractItem) (string, bool) { return x.ID, x.Remove }, "contract item", say)
+	a.Labels = overlayInto(a.Labels, o.Labels, func(x LabelItem) (string, bool) { return x.ID, x.Remove }, "label item", say)
+	a.Leads = overlayInto(a.Leads, o.Leads, func(x Lead) (string, bool) { return x.ID, x.Remove }, "lead", say)
+	a.Notes = overlayInto(a.Notes, o.Notes, func(x HandoverNote) (string, bool) { return x.ID, x.Remove }, "handover note", say)
+	if len(o.Efforts) > 0 {
+		a.Efforts = append(slices.Clone(o.Efforts), a.Efforts...)
+		say("effort", o.Efforts[0].Kinds[0], false)
+	}
+	if o.Limits != nil {
+		a.Limits = o.Limits
+		say("table", "acceptance_limits", false)
+	}
+}

@@ -1,0 +1,169 @@
+package ask
+
+import (
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+)
+
+// text asks for one line of text: a file name, a name. False means back.
+func (a *app) text(hint, prompt string) (string, bool, error) {
+	a.talk.say(hint + ". back leaves this.")
+	for {
+		line, err := a.line(prompt)
+		if err != nil {
+			return "", false, err
+		}
+		typed, quoted := unquoted(line)
+		switch {
+		case !quoted && wordIn(line) == wordBack:
+			return "", false, nil
+		case !quoted && wordIn(line) == wordHelp:
+			a.talk.say(hint + ".")
+		case typed == "":
+			a.problem("type a name, or back.")
+		default:
+			return typed, true, nil
+		}
+	}
+}
+
+// save writes the person's own file. Where comments or somebody else's changes
+// would be lost, the name is asked again first.
+func (a *app) save() error {
+	s := a.s
+	switch {
+	case s.store == nil:
+		a.problem("files cannot be written here.")
+		return nil
+	case s.path == "":
+		return a.saveAs()
+	case s.store.Changed(s.path, s.onDisk):
+		a.talk.say(s.path + " was changed by another program since it was read: save under another name, or the same to overwrite.")
+		return a.saveAs()
+	case house.HasComments(s.onDisk):
+		a.talk.say(s.path + " holds comments, which saving would drop: save under another name, or the same to overwrite.")
+		return a.saveAs()
+	}
+	if err := s.store.Write(s.path, s.text(), true); err != nil {
+		a.problem(err.Error())
+		return nil
+	}
+	a.savedIn(s.path)
+	return nil
+}
+
+func (a *app) savedIn(path string) {
+	s := a.s
+	s.path, s.onDisk, s.saved = path, s.text(), true
+	a.talk.say("Saved in " + path)
+	s.kept = s.edits // nothing is left to keep: the file has it all
+	if err := s.store.Forget(); err != nil {
+		a.problem(err.Error())
+	}
+}
+
+func (a *app) saveAs() error {
+	path, err := a.write("toml", "It is plain text; you can read and change it", func() (string, error) { return a.s.text(), nil })
+	if err == nil && path != "" {
+		a.savedIn(path)
+	}
+	return err
+}
+
+// write asks for a file name and writes to it. The same name a second time
+// overwrites. It gives the name written to, empty when the person went back.
+func (a *app) write(ext, note string, content func() (string, error)) (string, error) {
+	sure := ""
+	for {
+		path, ok, err := a.text("The name of a file, for instance my-house."+ext+". "+note, "File")
+		if err != nil || !ok {
+			return "", err
+		}
+		if !strings.HasSuffix(path, "."+ext) {
+			path += "." + ext
+		}
+		text, err := content()
+		if err == nil {
+			err = a.s.store.Write(path, text, sure == path)
+		}
+		if err == nil {
+			return path, nil
+		}
+		sure = path
+		a.problem(err.Error() + " The same name again overwrites it.")
+	}
+}
+
+// leave asks about unsaved answers; false means stay.
+func (a *app) leave() (bool, error) {
+	if a.s.saved || a.s.path == "" {
+		return true, nil
+	}
+	for {
+		line, _, err := a.talk.typed("Not everything is in your file yet. Save it before you leave? yes, no or back")
+		if err != nil {
+			return false, err
+		}
+		switch fold(line) {
+		case "yes", "y":
+			return a.saveAndLeave()
+		case "no", "n", "quit":
+			return true, nil
+		case "back", "b", "stay":
+			return false, nil
+		}
+		a.problem("type yes, no or back.")
+	}
+}
+
+func (a *app) saveAndLeave() (bool, error) {
+	err := a.save()
+	return a.s.saved, err
+}
+
+// exports are the forms a plan can be written in.
+var exports = []struct{ ext, name string }{
+	{"txt", "text, to read and print"}, {"md", "Markdown, for a web page"}, {"json", "JSON, for other programs"}, {"csv", "CSV, for a spreadsheet"},
+}
+
+// export writes the recommendation to a file.
+func (a *app) export(string) (stop, error) {
+	if a.s.store == nil {
+		a.problem("files cannot be written here.")
+		return here, nil
+	}
+	to, err := a.run(menu{name: "export", back: up, head: func() { a.talk.title("Export the recommendation") }, rows: func() []row {
+		var rows []row
+		for _, f := range exports {
+			rows = append(rows, row{text: "Write " + f.name, do: func(string) (stop, error) {
+				path, err := a.write(f.ext, "The house itself is saved with save", func() (string, error) { return a.exported(f.ext) })
+				if path == "" {
+					return here, err
+				}
+				a.talk.say("Written to " + path)
+				return up, err
+			}})
+		}
+		return rows
+	}})
+	if to == up {
+		to = here
+	}
+	return to, err
+}
+
+func (a *app) exported(ext string) (string, error) {
+	o := a.s.options(0)
+	switch ext {
+	case "md":
+		return report.Markdown(a.s.plan, o), nil
+	case "json":
+		b, err := report.JSON(a.s.plan, o, false)
+		return string(b), err
+	case "csv":
+		return report.CSV(a.s.plan, o)
+	}
+	return report.Text(a.s.plan, o), nil
+}

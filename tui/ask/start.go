@@ -1,0 +1,126 @@
+package ask
+
+import (
+	"battwright/rules/house"
+	"battwright/testdata/demo"
+)
+
+func (a *app) welcome() {
+	a.talk.say("BATTWRIGHT, line by line. Which blanket insulation goes where in your house, and why.")
+	a.talk.say("You answer what you know; what you do not know is assumed and said. Nothing is sent anywhere.")
+	a.talk.say("Type help at any question.")
+}
+
+// start is the first menu: go on, begin, or look around.
+func (a *app) start() (stop, error) {
+	return a.run(menu{name: "start", head: func() { a.talk.title("Start") }, rows: a.startRows})
+}
+
+func (a *app) startRows() []row {
+	var rows []row
+	switch {
+	case a.s.edits > 0 || a.s.path != "" || len(a.s.house.Places) > 0:
+		rows = append(rows, row{text: "Go on with " + a.houseName(), do: func(string) (stop, error) { return a.firstStop(), nil }})
+	case a.s.store != nil:
+		if _, path, ok := a.s.store.Resume(); ok {
+			text := "Go on where you stopped: your last answers were kept, though not saved in a file of yours."
+			if path != "" {
+				text = "Go on where you stopped: your last answers for " + path + " were kept, though not saved in it."
+			}
+			rows = append(rows, row{text: text, do: func(string) (stop, error) { return a.resume(), nil }})
+		}
+	}
+	return append(rows,
+		row{text: "A new house, rough look: about 9 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true), nil }},
+		row{text: "A new house, ready to order: about 40 questions, 15 minutes, with a tape measure. Sizes you can buy by.", do: func(string) (stop, error) { return a.begin(false), nil }},
+		row{text: "Look at a demo house: invented, with every kind of place. Change anything; it is not yours.", do: func(string) (stop, error) { return a.demo(), nil }},
+		row{text: "Open a house file", do: func(string) (stop, error) { return a.openFile() }},
+		row{text: "Words of the trade", do: stays(func() { a.glossary("") })},
+		row{text: "Quit", do: func(string) (stop, error) {
+			leave, err := a.leave()
+			if err == nil && leave {
+				err = errQuit
+			}
+			return here, err
+		}},
+	)
+}
+
+func (a *app) houseName() string {
+	if n := a.s.answered().Text(house.Top, nil, "name"); n != "" {
+		return n
+	}
+	if a.s.path != "" {
+		return a.s.path
+	}
+	return "this house"
+}
+
+func (a *app) begin(rough bool) stop {
+	a.s.open(house.New(), "", "")
+	a.s.rough = rough
+	return atHouse
+}
+
+func (a *app) demo() stop {
+	h, err := house.Read(a.s.list, demo.Default, demo.Text(demo.Default))
+	if err != nil {
+		a.problem("the demo house could not be read.")
+		return here
+	}
+	a.s.open(h, "", "")
+	return atLook
+}
+
+// resume takes the kept answers back, with the file they belong to.
+func (a *app) resume() stop {
+	text, path, ok := a.s.store.Resume()
+	if !ok {
+		a.problem("nothing was kept.")
+		return here
+	}
+	h, err := house.Read(a.s.list, "kept answers", text)
+	if err != nil {
+		a.mistakes("The kept answers could not be read.", err)
+		return here
+	}
+	onDisk := ""
+	if path != "" {
+		onDisk, _ = a.s.store.Read(path)
+	}
+	a.s.open(h, path, onDisk)
+	a.s.saved = false
+	return a.firstStop()
+}
+
+// openFile reads a house file; a broken one leaves the open house alone.
+func (a *app) openFile() (stop, error) {
+	if a.s.store == nil {
+		a.problem("files cannot be read here.")
+		return here, nil
+	}
+	for {
+		path, ok, err := a.text("The name of a .toml file, for instance my-house.toml", "File")
+		if err != nil || !ok {
+			return here, err
+		}
+		text, err := a.s.store.Read(path)
+		if err != nil {
+			a.problem(err.Error())
+			continue
+		}
+		h, err := house.Read(a.s.list, path, text)
+		if err != nil {
+			a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
+			return here, nil
+		}
+		a.s.open(h, path, text)
+		return a.firstStop(), nil
+	}
+}
+
+// mistakes says everything that is wrong with a file, a line each.
+func (a *app) mistakes(what string, err error) {
+	a.talk.say(what)
+	a.talk.verbatim(err.Error())
+}
