@@ -82,6 +82,9 @@ func expected(m Model) *expectation {
 	if err != nil {
 		return nil
 	}
+	if doubt := m.s.answered().Doubt(x.q, a); doubt != "" && doubt != x.problem {
+		return nil // asked once whether it is meant
+	}
 	return &expectation{x.q, x.place, a}
 }
 

@@ -55,6 +55,12 @@ var stops = []stop{
 	{"place-chimney", true, func(p *player) { p.onPlace(7) }},
 	{"basement-damp", true, func(p *player) { p.onPlace(5).press("d") }},
 	{"money", true, func(p *player) { p.press("n") }},
+	{"ladder", true, func(p *player) { p.press("n", "l") }},
+	{"ladder-empty", false, func(p *player) { p.press("g", "5", "l") }},
+	{"would-change", true, func(p *player) { p.press("w") }},
+	{"house-suggest", false, func(p *player) {
+		p.press("1").ask("site.state").typed("VT").press("enter").ask("site.county").typed("ch")
+	}},
 	{"order", true, func(p *player) { p.press("g", "6") }},
 	{"order-empty", false, func(p *player) { p.press("g", "6") }},
 	{"check", true, func(p *player) { p.press("g", "7") }},

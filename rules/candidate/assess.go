@@ -70,6 +70,7 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 		out.Out = "its heat could not be worked out: " + err.Error()
 	}
 	out.Damp = dampOf(s, site, c, b, out.Facing, t)
+	out.retard(s, site, c, t)
 	out.Money = moneyOf(s, c, b, out.Facing)
 	out.Facts = candidateFacts(base, s, c, b, out.Facing, out.Heat, out.Damp)
 	out.Verdict = c.Book.Eval(out.Facts)
@@ -83,6 +84,28 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 		}
 	}
 	return out
+}
+
+// dampRank orders the verdicts, mildest first.
+var dampRank = map[string]int{NoBuildUp: 0, Dries: 1, MoldRisk: 2, StaysWet: 3}
+
+// retard adds a retarder that the code leaves open where the damp check comes
+// out better with it. Where the code bars one, or the builder has decided, the
+// facing stays as it is.
+func (a *Assessed) retard(s Surface, site Site, c *catalog.Catalog, t Target) {
+	if a.Facing.Asked != RetarderNone || a.Damp.Verdict != MoldRisk && a.Damp.Verdict != StaysWet {
+		return
+	}
+	try, ok := openRetarder(a.Facing, s, a.Layers[0].Product.Has)
+	if !ok {
+		return
+	}
+	try.Class = classOf(try, c)
+	try.pairs(s, site, c, a.Blankets, t)
+	damp := dampOf(s, site, c, a.Blankets, try, t)
+	if damp.Checked && dampRank[damp.Verdict] < dampRank[a.Damp.Verdict] {
+		a.Facing, a.Damp = try, damp
+	}
 }
 
 // adjust shifts a value by what the rules add or take, within 0 and 1.

@@ -137,6 +137,23 @@ func (f *Facing) plan(s Surface, c *catalog.Catalog, has func(string) bool) {
 	}
 }
 
+// openRetarder is the retarder that could be added where the code neither
+// wants nor bars one; false when the builder has decided or none is sold.
+func openRetarder(f Facing, s Surface, has func(string) bool) (Facing, bool) {
+	f.Side, f.Why = roomSide, "the code does not ask for it here, but the damp check comes out better with it"
+	switch {
+	case s.Kind.ID == "rim-joist" && has("foil-rated"):
+		f.OnBlanket = "foil-rated"
+	case s.Kind.ID != "exterior-wall" || s.Retarder != "plan" || s.Exposed:
+		return f, false
+	case has("kraft"):
+		f.OnBlanket = "kraft"
+	default:
+		f.Sheet, f.Added = "smart", true
+	}
+	return f, true
+}
+
 func askedRetarder(site Site, c *catalog.Catalog) (string, []catalog.Ref) {
 	rule, err := c.Codes.Retarder(site.Edition, site.CodeZone)
 	if err != nil {

@@ -39,6 +39,7 @@ type Surface struct {
 	Drywall    string
 	Clearance  Clearance
 	RuledOut   []string
+	Quotes     []house.Quote // labels and prices the builder typed
 	Pin        string
 	Waived     bool
 	DrawingR   float64 // R named by the drawings, 0 when none
@@ -81,6 +82,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	if pin := text("pin"); pin != "none" {
 		s.Pin = pin
 	}
+	s.Quotes = a.House.Quotes
 	s.Clearance = clearanceOf(a, p)
 	s.Frame = frameOf(a, p, s)
 	return s

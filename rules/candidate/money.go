@@ -2,6 +2,7 @@ package candidate
 
 import (
 	"battwright/rules/catalog"
+	"battwright/rules/house"
 	"battwright/rules/units"
 )
 
@@ -12,8 +13,12 @@ type Money struct {
 	Gear     units.Range[units.Cents] // masks, gloves and the like, this place's part
 	Labour   units.Range[units.Cents] // nothing where the builder does it
 	Total    units.Range[units.Cents]
+	Quoted   int // how many of the layers the builder has typed a price for
 	From     []catalog.Ref
 }
+
+// AllQuoted reports whether every blanket is at the builder's own price.
+func (m Money) AllQuoted(layers int) bool { return layers > 0 && m.Quoted == layers }
 
 func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 	var per units.Range[float64]
@@ -24,10 +29,24 @@ func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 			m.From = append(m.From, p.Ref)
 		}
 	}
-	for _, l := range b.Layers {
+	faceIn := false // a store's price is for the blanket as sold, face and all
+	for i, l := range b.Layers {
+		facing := "none"
+		if i == 0 {
+			facing = f.OnBlanket
+		}
+		if usd, ok := s.quotedUSD(l.Product.ID, facing); ok {
+			per = per.Plus(units.Same(usd))
+			m.Quoted++
+			faceIn = faceIn || i == 0
+			continue
+		}
 		add(l.Product.ID)
 	}
 	for _, id := range []string{f.OnBlanket, f.Sheet} {
+		if id == f.OnBlanket && faceIn {
+			continue
+		}
 		if record, ok := c.Facing(id); ok && record.Price != "" {
 			add(record.Price)
 		}
@@ -52,6 +71,29 @@ func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 	m.Total = m.Material.Plus(m.Gear).Plus(m.Labour)
 	m.From = uniqueRefs(m.From)
 	return m
+}
+
+// quotedUSD is the builder's own price per square foot of a product, the face
+// included; ok is false when there is none.
+func (s Surface) quotedUSD(product, facing string) (usd float64, ok bool) {
+	q, found := house.FindQuote(s.Quotes, product, facing)
+	if !found {
+		return 0, false
+	}
+	return q.USDPerFt2()
+}
+
+// typicalUSD is what a product costs for choosing between stacks: the
+// builder's price where there is one.
+func (s Surface) typicalUSD(product string, c *catalog.Catalog) float64 {
+	for _, q := range s.Quotes {
+		if q.Product == product {
+			if usd, ok := q.USDPerFt2(); ok {
+				return usd
+			}
+		}
+	}
+	return c.UnitPrice(product).Typical
 }
 
 func uniqueRefs(refs []catalog.Ref) []catalog.Ref {

@@ -26,7 +26,8 @@ type Catalog struct {
 	Climates   []Climate
 	Counties   *Counties
 	Book       *rules.Book
-	Overlaid   []string // what an overlay replaced, added or removed, for the report
+	Acceptance AcceptanceRecords // handing over and checking
+	Overlaid   []string          // what an overlay replaced, added or removed, for the report
 
 	obligations []rules.Obligation
 	prices      map[string]Price
@@ -34,6 +35,7 @@ type Catalog struct {
 	sourceOrder []string
 	help        map[string]int
 	ifUnknown   map[string]string
+	goods       goods
 }
 
 func find[T any](list []T, is func(T) bool) (T, bool) {

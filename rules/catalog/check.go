@@ -69,7 +69,9 @@ func (c *Catalog) check(r *records) []error {
 	k.kinds()
 	k.shares()
 	k.criteria()
+	k.goods()
 	k.rest(r)
+	k.acceptance()
 	return k.errs
 }
 

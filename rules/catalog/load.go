@@ -31,7 +31,12 @@ type records struct {
 	Facts       []FactRecord       `toml:"fact"`
 	Rules       []RuleRecord       `toml:"rule"`
 	Obligations []ObligationRecord `toml:"obligation"`
+	Figures     []Figure           `toml:"figure"`
+	Studs       []Stud             `toml:"stud"`
+	Gear        []Gear             `toml:"gear"`
 	Fuels       []Fuel             `toml:"fuel"`
+
+	AcceptanceRecords
 }
 
 // Files with a form of their own; an overlay replaces them whole.
@@ -118,7 +123,11 @@ func (r *records) add(o *records) {
 	r.Facts = append(r.Facts, o.Facts...)
 	r.Rules = append(r.Rules, o.Rules...)
 	r.Obligations = append(r.Obligations, o.Obligations...)
+	r.addAcceptance(o.AcceptanceRecords)
 	r.Fuels = append(r.Fuels, o.Fuels...)
+	r.Figures = append(r.Figures, o.Figures...)
+	r.Studs = append(r.Studs, o.Studs...)
+	r.Gear = append(r.Gear, o.Gear...)
 	if o.Lumber != nil {
 		r.Lumber = o.Lumber
 	}
@@ -150,6 +159,8 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
 	c.Criteria, c.Words, c.Helps, c.Fuels = r.Criteria, r.Words, r.Helps, r.Fuels
+	c.Acceptance = r.AcceptanceRecords
+	c.goods = goods{r.Figures, r.Studs, r.Gear}
 	var errs []error
 	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
 		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))

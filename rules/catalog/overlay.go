@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
+	"strconv"
 
 	"battwright/rules/strict"
 )
@@ -86,6 +87,10 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 	r.Fuels = overlayInto(r.Fuels, o.Fuels, func(x Fuel) (string, bool) { return x.ID, x.Remove }, "fuel", say)
 	r.Facts = overlayInto(r.Facts, o.Facts, func(x FactRecord) (string, bool) { return x.Name, false }, "fact", say)
 	r.Rules = overlayInto(r.Rules, o.Rules, func(x RuleRecord) (string, bool) { return x.ID, x.Remove }, "rule", say)
+	r.Figures = overlayInto(r.Figures, o.Figures, func(x Figure) (string, bool) { return x.ID, x.Remove }, "figure", say)
+	r.Studs = overlayInto(r.Studs, o.Studs, func(x Stud) (string, bool) { return strconv.FormatFloat(x.WallFt, 'g', -1, 64), x.Remove }, "stud", say)
+	r.Gear = overlayInto(r.Gear, o.Gear, func(x Gear) (string, bool) { return x.ID, x.Remove }, "gear", say)
+	r.layAcceptance(o.AcceptanceRecords, say)
 	one := &records{Lumber: o.Lumber, Foam: o.Foam, Settings: o.Settings}
 	r.add(one)
 	for _, s := range []struct {

@@ -114,7 +114,7 @@ func givesText(p plan.Place, e plan.Entry, s units.System) string {
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {
-	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material, rough: no store price typed yet"
+	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material, " + priceBasis(e.Money.Quoted, len(e.Layers))
 	if e.Money.Labour.High > 0 {
 		text += "; " + s.MoneyRange(e.Money.Labour) + " for the work"
 	}

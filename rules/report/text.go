@@ -153,7 +153,7 @@ func (t *writer) money(p plan.Plan, o Options) {
 
 // MoneyText says what the plan costs, and how that sits with the budget.
 func MoneyText(p plan.Plan, s units.System) string {
-	text := fmt.Sprintf("All places: %s, most likely about %s. Rough prices, area times a price range; can be off by a third.", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical))
+	text := fmt.Sprintf("All places: %s, most likely about %s. %s", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical), priceNote(p))
 	if !p.Money.HasBudget {
 		return text
 	}
