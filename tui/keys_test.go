@@ -42,7 +42,10 @@ func TestEveryShownKeyWorks(t *testing.T) {
 			for _, b := range footKeys(at(t, s, Config{Mono: true}, 80, 24).m) {
 				works := false
 				for _, k := range shownKeys(b) {
-					for _, height := range []int{12, 24} {
+					for _, height := range []int{24, 12} { // scrolling needs a low window
+						if works {
+							break
+						}
 						p := at(t, s, Config{Mono: true}, 80, height)
 						before := p.view()
 						p.press(k)
@@ -59,6 +62,8 @@ func TestEveryShownKeyWorks(t *testing.T) {
 func emptyHanded(name string, b key.Binding) bool {
 	desc := b.Help().Desc
 	switch name {
+	case "ladder-empty":
+		return desc != "back" // there is nothing to buy yet
 	case "look-empty", "matters-empty":
 		return desc == "place" || desc == "open it"
 	case "order", "order-empty", "find-out-empty":

@@ -51,6 +51,9 @@ type session struct {
 	g       style.Glyphs
 	found   []plan.Said // the find-out list as of edit foundAt
 	foundAt int
+	minds   []plan.MindChange // what would change the plan as of edit mindAt
+	minded  bool
+	mindAt  int
 	ascii   bool
 	rough   bool // the rough look: only the few questions that decide most
 }
@@ -64,7 +67,7 @@ func newSession(l *house.QuestionList, store Store) *session {
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
 	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.found = h, path, text, true, "", "", nil
-	s.opened, s.drop = s.edits, ""
+	s.opened, s.drop, s.minded = s.edits, "", false
 	if s.store != nil {
 		s.store.Belongs(path)
 	}
@@ -176,5 +179,10 @@ func (s *session) findOut() []plan.Said {
 
 // mind lists what would change the plan; worked out when its screen is shown.
 func (s *session) mind() []plan.MindChange {
-	return s.assess.WouldChange(plan.PreferencesOf(s.answered(), nil), s.plan)
+	if s.minded && s.mindAt == s.edits {
+		return s.minds
+	}
+	s.minds = s.assess.WouldChange(plan.PreferencesOf(s.answered(), nil), s.plan)
+	s.minded, s.mindAt = true, s.edits
+	return s.minds
 }

@@ -21,8 +21,11 @@ func commands() []command {
 	return []command{
 		{"plan", "[house.toml ...]", "print the recommendation (the demo house if no file is named)", runPlan},
 		{"compare", "[house.toml]", "set the saved plans of a house side by side", runCompare},
+		{"ask", "[house.toml]", "the same questions line by line, without screens", runAsk},
 		{"check", "[--rules] [house.toml ...]", "check house files and data, print every problem", runCheck},
 		{"words", "[term]", "explain a trade word, or list them all", runWords},
+		{"tour", "", "what to look at in the demo house, and in which order", runTour},
+		{"completion", "bash|zsh|fish", "print a script that completes commands in your shell", runCompletion},
 	}
 }
 
@@ -84,7 +87,9 @@ func newFlags(name string) *flag.FlagSet {
 // parseFlags allows flags before and after the files, as people type them.
 func parseFlags(f *flag.FlagSet, args []string) (files []string, err error) {
 	for {
-		if err := f.Parse(args); err != nil {
+		if err := f.Parse(args); errors.Is(err, flag.ErrHelp) {
+			return nil, helpAsked{f}
+		} else if err != nil {
 			return nil, err
 		}
 		if f.NArg() == 0 {
@@ -93,15 +98,6 @@ func parseFlags(f *flag.FlagSet, args []string) (files []string, err error) {
 		rest := f.Args()
 		files, args = append(files, rest[0]), rest[1:]
 	}
-}
-
-// flagProblem turns an error of the flag package into an exit code.
-func flagProblem(e env, name string, err error) int {
-	if errors.Is(err, flag.ErrHelp) {
-		io.WriteString(e.stdout, helpText())
-		return exitDone
-	}
-	return usage(e, "%s: %v", name, err)
 }
 
 func helpText() string {
@@ -114,16 +110,11 @@ func helpText() string {
 	for _, c := range commands() {
 		fmt.Fprintf(&b, "  %-35s %s\n", "battwright "+c.name+" "+c.args, c.what)
 	}
+	b.WriteString("\nOptions (battwright plan --help tells those of plan):\n")
+	for _, f := range flagTable() {
+		b.WriteString(f.line())
+	}
 	b.WriteString(`
-For plan:
-  --format text|markdown|json|csv     how to print (several houses as json: one a line)
-  --out FILE                          write to FILE instead; --force to overwrite
-  --priority cost=5                   try another priority (cost, sound, irritants, fire, moisture; 0 to 5)
-  --variant NAME                      use a plan saved in the house file under NAME
-  --data DIR                          lay your own data files over ours
-  --units us|si                       how figures are shown
-  --strict                            exit 3 when a place falls short or has no plan
-
 Examples:
   battwright plan
   battwright plan my-house.toml --priority sound=5 --priority cost=1

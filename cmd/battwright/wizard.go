@@ -17,17 +17,19 @@ import (
 // demo house and how to start.
 func runBare(args []string, e env) int {
 	var dataDir, system string
-	var ascii, mono bool
+	var ascii, mono, plain bool
 	f := newFlags("battwright")
 	f.StringVar(&dataDir, "data", "", "")
 	f.StringVar(&system, "units", "us", "")
 	f.BoolVar(&ascii, "ascii", false, "")
 	f.BoolVar(&mono, "no-color", false, "")
+	f.BoolVar(&plain, "plain", false, "")
 	files, err := parseFlags(f, args)
 	if err != nil {
 		return flagProblem(e, "battwright", err)
 	}
-	if !e.terminal {
+	lines := wantsLines(plain, e)
+	if !e.terminal && !lines {
 		return noTerminal(files, args, e)
 	}
 	if len(files) > 1 {
@@ -45,6 +47,9 @@ func runBare(args []string, e env) int {
 		if code := openFor(&cfg, files[0], e); code != exitDone {
 			return code
 		}
+	}
+	if lines {
+		return askInLines(cfg, e)
 	}
 	return runWizard(cfg, e)
 }

@@ -48,6 +48,11 @@ func (q Question) Check(a Answer) error {
 		if _, changed := strict.CleanText(a.Text); changed || len([]rune(a.Text)) > MaxText {
 			return refuse("want %s, without control characters", q.Accepted())
 		}
+		if q.Valid != nil {
+			if err := q.Valid(a.Text); err != nil {
+				return refuse("%v", err)
+			}
+		}
 	}
 	return nil
 }

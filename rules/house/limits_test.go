@@ -97,6 +97,10 @@ func TestFilesFromElsewhereAreRead(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, house.Text("unknown"), h.Answers["name"], "a house may be called so")
 	require.Equal(t, house.DontKnow(), h.Answers["site.state"])
+	h, err = house.Read(l, "f", "version = 1\nrule_out = [\"cotton\", \"cotton\"]\n[[place]]\nkind = \"attic\"\nmeasured = [\"area_ft2\", \"area_ft2\"]\n")
+	require.NoError(t, err)
+	require.Equal(t, house.List("cotton"), h.Answers["rule_out"], "named twice is ruled out once")
+	require.Equal(t, []string{"area_ft2"}, h.Places[0].Measured)
 }
 
 // A place without an id gets one that no place has, wherever the other is.

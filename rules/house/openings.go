@@ -153,12 +153,16 @@ func (q Question) rightCount(n int) bool {
 	return n >= 1 && n <= q.Most
 }
 
-// parseLengths reads lengths in feet as builders write them, with commas
+// parseLengths reads feet or inches as builders write them, with commas
 // between: "40, 12 ft 6 in". A thousands comma has no place here.
 func (q Question) parseLengths(s string) (Answer, error) {
+	read := units.ParseFeet
+	if q.Unit == "in" {
+		read = units.ParseInches
+	}
 	var out []string
 	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
-		v, err := units.ParseFeet(strings.TrimSpace(part))
+		v, err := read(strings.TrimSpace(part))
 		if err != nil {
 			return Answer{}, refuse("found %q; want %s", clip(part), q.Accepted())
 		}

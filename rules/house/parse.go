@@ -134,7 +134,7 @@ func bare(s, unit string) string {
 // parseNumbers keeps a list of numbers in plain digits, whatever way they
 // were typed: others read them without a builder's fractions.
 func (q Question) parseNumbers(s string) (Answer, error) {
-	if q.Unit == "ft" {
+	if q.Unit == "ft" || q.Unit == "in" {
 		return q.parseLengths(s)
 	}
 	list := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })

@@ -120,7 +120,7 @@ func TestWordsAsBuildersWriteThem(t *testing.T) {
 		{"site.code", "2012 to 2018", house.Text("irc-2018")},
 		{"site.zone", "6a", house.Text("6A")},
 		{"site.state", "vt", house.Text("VT")},
-		{"site.state", " Vermont ", house.Text("VERMONT")},
+		{"site.state", " Vermont ", house.Text("Vermont")},
 		{"site.county", "unknown", house.DontKnow()},
 		{"site.county", "Do\u00f1a Ana", house.Text("Do\u00f1a Ana")},
 		{"name", "unknown", house.Text("unknown")},

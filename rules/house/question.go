@@ -60,6 +60,7 @@ type Question struct {
 	Asked     func(Answered, *Place) bool
 	Default   func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
 	Normalize func(string) string
+	Valid     func(string) error // of a text; its error says what would be right
 }
 
 // FullKey is the key with its table: "site.state", "place.area_ft2".

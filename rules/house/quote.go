@@ -117,7 +117,7 @@ func (q Quote) Check() error {
 	// wood beside them: never far from it. A slip of the pen is.
 	face := float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
 	if q.CoverageFt2 > 0 && face > 0 && (q.CoverageFt2 < 0.8*face || q.CoverageFt2 > 1.25*face) {
-		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
 	}
 	return nil
 }
@@ -235,7 +235,9 @@ func (r *reader) quote(path []any) (Quote, bool) {
 	var q Quote
 	q.Product = r.oneOf(below(path, "product"), r.productIDs(), true)
 	product, _ := r.list.catalog.Product(q.Product)
-	q.Facing = r.oneOf(below(path, "facing"), product.Facings, false)
+	if q.Product != "" { // which faces there are hangs on it
+		q.Facing = r.oneOf(below(path, "facing"), product.Facings, false)
+	}
 	q.Per = r.oneOf(below(path, "per"), []string{PerPackage, PerFt2}, false)
 	known := []string{"product", "facing", "per"}
 	for _, k := range quoteKeys(&q) {

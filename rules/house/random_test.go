@@ -37,7 +37,31 @@ func randomHouse(l *house.QuestionList, r *rand.Rand) *house.House {
 		randomAnswers(r, l.In(house.Budget, ""), v.Answers, true)
 		h.Variants = append(h.Variants, v)
 	}
+	for range r.IntN(3) {
+		h.SetQuote(randomQuote(l, r))
+	}
 	return h
+}
+
+// randomQuote is a label as the store has it, with or without a price.
+func randomQuote(l *house.QuestionList, r *rand.Rand) house.Quote {
+	products := l.Catalog().Products
+	p := products[r.IntN(len(products))]
+	q := house.Quote{Product: p.ID, Pieces: 1 + r.IntN(40), WidthIn: 6 + 54*r.Float64(), LengthIn: 12 + float64(r.IntN(1000))}
+	if len(p.Facings) > 0 && r.IntN(2) == 0 {
+		q.Facing = p.Facings[r.IntN(len(p.Facings))]
+	}
+	switch r.IntN(3) {
+	case 0:
+		q.USD, q.Per = 0.01+500*r.Float64(), house.PerPackage
+	case 1:
+		q.USD, q.Per = 0.01+5*r.Float64(), house.PerFt2
+	}
+	if face := q.FaceFt2(); r.IntN(2) == 0 && face > 1 && face < 8000 {
+		q.CoverageFt2 = face * (0.9 + 0.2*r.Float64())
+	}
+	q.Have = r.IntN(20)
+	return q
 }
 
 func randomAnswers(r *rand.Rand, qs []house.Question, into house.Answers, full bool) {

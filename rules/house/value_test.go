@@ -105,6 +105,16 @@ func TestValuesOfAnEmptyHouse(t *testing.T) {
 	require.Equal(t, house.Value{}, a.Value(house.Site, nil, "no_such_key"))
 }
 
+// A safety question with a usual answer is unknown all the same, with the
+// usual answer standing in.
+func TestSafetyIsNeverAssumed(t *testing.T) {
+	a := house.Answered{List: questions(t), House: house.New()}
+	q := house.Question{Key: "x", Kind: house.YesNoKind, Default: func(house.Answered, *house.Place) house.Answer { return house.YesNo(true) }}
+	require.Equal(t, house.Value{Answer: house.YesNo(true), Known: true, Source: house.FromDefault}, a.ValueOf(q, nil))
+	q.Safety = true
+	require.Equal(t, house.Value{Answer: house.YesNo(true), Source: house.FromUnknown}, a.ValueOf(q, nil))
+}
+
 // Storing gives back what was stored, "don't know" is never known, and
 // clearing brings the default back.
 func TestStoreAndClear(t *testing.T) {

@@ -27,6 +27,7 @@ func sameHouse(t testing.TB, want, got *house.House, text string) {
 		require.True(t, slices.Equal(p.Measured, q.Measured), "%s: %v, %v", text, p.Measured, q.Measured)
 		sameAnswers(t, p.Answers, q.Answers, text)
 	}
+	require.True(t, slices.Equal(want.Quotes, got.Quotes), text)
 	require.Len(t, got.Variants, len(want.Variants), text)
 	for i, v := range want.Variants {
 		require.Equal(t, v.Name, got.Variants[i].Name)

@@ -44,7 +44,7 @@ func checkRanking(t *testing.T, place plan.Place) {
 		}
 		require.InDelta(t, e.Score, sum, 1e-9)
 		require.LessOrEqual(t, e.Score, 100.0+1e-9)
-		if i > 0 && place.Entries[i-1].FirstTier() == e.FirstTier() {
+		if i > 0 && place.Entries[i-1].FirstTier() == e.FirstTier() && place.Entries[i-1].Demoted() == e.Demoted() {
 			require.GreaterOrEqual(t, place.Entries[i-1].Score, e.Score)
 		}
 		if i > 0 && e.FirstTier() {

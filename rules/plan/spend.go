@@ -79,33 +79,36 @@ type spendable struct {
 // optionsOf lists the stacks of a place that may be bought: what meets the
 // target, or where nothing does or the builder waived it, everything usable.
 func optionsOf(p Place) []candidate.Assessed {
-	var meets, all []candidate.Assessed
-	least := math.Inf(1)
+	var pool []candidate.Assessed
 	for _, cand := range p.Candidates {
-		if cand.Excluded() || p.Surface.Pin != "" && cand.Material.ID != p.Surface.Pin && p.Best != nil {
+		if cand.Excluded() || p.Surface.Pin != "" && cand.Material.ID != p.Surface.Pin && p.pinned() {
 			continue
 		}
-		all = append(all, cand)
-		if cand.FirstTier() {
-			meets = append(meets, cand)
-		}
-		if !cand.Demoted() {
-			least = math.Min(least, cand.Heat.ShortByR)
+		pool = append(pool, cand)
+	}
+	if p.Surface.Waived {
+		return pool
+	}
+	keep := func(is func(candidate.Assessed) bool) {
+		if slices.ContainsFunc(pool, is) {
+			pool = slices.DeleteFunc(pool, func(a candidate.Assessed) bool { return !is(a) })
 		}
 	}
-	switch {
-	case p.Surface.Waived:
-		return all
-	case len(meets) > 0:
-		return meets
-	}
+	keep(func(a candidate.Assessed) bool { return !a.Demoted() })
+	keep(func(a candidate.Assessed) bool { return a.Heat.MeetsTarget })
 	// Where nothing reaches the target, what comes nearest is kept: money never
 	// buys a lower R than the place can have.
-	near := slices.DeleteFunc(slices.Clone(all), func(a candidate.Assessed) bool { return a.Heat.ShortByR > least || a.Demoted() })
-	if len(near) > 0 {
-		return near
+	least := math.Inf(1)
+	for _, a := range pool {
+		least = math.Min(least, a.Heat.ShortByR)
 	}
-	return all
+	keep(func(a candidate.Assessed) bool { return a.Heat.ShortByR <= least })
+	return pool
+}
+
+// pinned reports whether the pinned material may go here at all.
+func (p Place) pinned() bool {
+	return slices.ContainsFunc(p.Candidates, func(a candidate.Assessed) bool { return a.Material.ID == p.Surface.Pin && !a.Excluded() })
 }
 
 func stackID(a candidate.Assessed) string {

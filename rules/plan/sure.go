@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+
 	"battwright/rules/candidate"
 	"battwright/rules/rank"
 )
@@ -29,20 +31,57 @@ type Switch struct {
 	Downwards bool
 }
 
-// options are the usable entries as the ranking mathematics wants them.
-func (p Place) options() ([]rank.Option, []rank.Box) {
-	var out []rank.Option
-	var boxes []rank.Box
-	for _, e := range p.Entries {
-		if e.NoFit != "" {
+// contest is a place as the ranking mathematics wants it: every usable stack
+// of every material, not only the best one of each, because another weighting
+// may suit another stack of the same material.
+type contest struct {
+	options   []rank.Option
+	boxes     []rank.Box
+	materials map[string]string // stack id to material id
+}
+
+func (p Place) contest() contest {
+	c := contest{materials: map[string]string{}}
+	onlyDemoted := true
+	nearest := map[string]float64{} // least that the stacks of a material fall short by
+	for _, cand := range p.Candidates {
+		if cand.Excluded() {
 			continue
 		}
-		out = append(out, rank.Option{
-			ID: e.MaterialID, Values: typical(e.Values), MeetsTarget: e.FirstTier(), Excluded: e.Excluded(), CostCents: int64(e.Money.Total.Typical),
-		})
-		boxes = append(boxes, boxOf(e.Values))
+		onlyDemoted = onlyDemoted && cand.Demoted()
+		if least, ok := nearest[cand.Material.ID]; !ok || cand.Heat.ShortByR < least {
+			nearest[cand.Material.ID] = cand.Heat.ShortByR
+		}
 	}
-	return out, boxes
+	for _, cand := range p.Candidates {
+		id := stackID(cand)
+		if _, twice := c.materials[id]; twice || cand.Excluded() || cand.Heat.ShortByR > nearest[cand.Material.ID] {
+			continue // of what falls short only the nearest of a material stands for it
+		}
+		c.materials[id] = cand.Material.ID
+		c.options = append(c.options, rank.Option{
+			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: cand.Demoted() && !onlyDemoted, CostCents: int64(cand.Money.Total.Typical),
+		})
+		c.boxes = append(c.boxes, boxOf(cand.Values))
+	}
+	return c
+}
+
+// winner is the material that wins at the levels, empty when none can.
+func (c contest) winner(levels []float64) string {
+	w, _, err := rank.PriorityWeights(levels)
+	if err != nil {
+		return ""
+	}
+	r, err := rank.Rank(c.options, w)
+	if err != nil {
+		return ""
+	}
+	best, ok := r.Winner()
+	if !ok {
+		return ""
+	}
+	return c.materials[best.Option.ID]
 }
 
 func boxOf(values []candidate.Measure) rank.Box {
@@ -59,39 +98,65 @@ func (p Place) SureOf(aboutEqual float64) Sure {
 	if p.Choice == nil || p.Stopped != "" {
 		return Sure{}
 	}
-	options, boxes := p.options()
+	c := p.contest()
 	region, err := rank.InOrder(p.Levels)
 	if err != nil {
 		return Sure{}
 	}
-	shares, err := rank.Shares(options, region, 0)
+	shares, err := rank.Shares(c.options, region, 0)
 	if err != nil {
 		return Sure{}
 	}
-	out := Sure{Known: true, Only: len(shares) == 1}
-	out.count(p, shares)
-	if r, err := rank.RobustWinner(options, boxes, p.Weights); err == nil {
-		out.Shaky = !r.HoldsAlone()
-	}
+	out := Sure{Known: true}
+	out.count(p, c, shares)
+	out.Shaky = shaky(c, p.Weights)
 	out.Strength, err = rank.StrengthOf(out.WinsOf100, out.Shaky)
 	out.Known = err == nil
 	out.gap(p, aboutEqual)
-	out.switches(p, options)
+	if p.Best == nil && !p.pinned() { // a pinned or budgeted choice does not switch with the priorities
+		out.Switches = c.switches(p.Levels)
+	}
 	return out
 }
 
-func (out *Sure) count(p Place, shares []rank.Share) {
-	raw := make([]float64, len(shares))
-	for i, s := range shares {
-		raw[i] = s.Share
+// shaky reports whether another material wins when the weak figures of one
+// stack take their low or high end.
+func shaky(c contest, weights []float64) bool {
+	r, err := rank.RobustWinner(c.options, c.boxes, weights)
+	if err != nil {
+		return false
+	}
+	for _, t := range r.Threats {
+		if t.Alone && c.materials[t.ID] != c.materials[r.Winner] {
+			return true
+		}
+	}
+	return false
+}
+
+// count adds the shares up by material.
+func (out *Sure) count(p Place, c contest, shares []rank.Share) {
+	byMaterial := map[string]float64{}
+	var order []string
+	for _, s := range shares {
+		m := c.materials[s.ID]
+		if _, ok := byMaterial[m]; !ok {
+			order = append(order, m)
+		}
+		byMaterial[m] += s.Share
+	}
+	raw := make([]float64, len(order))
+	for i, m := range order {
+		raw[i] = byMaterial[m]
 	}
 	wins, err := rank.RoundTo100(raw)
 	if err != nil {
 		return
 	}
-	for i, s := range shares {
+	out.Only = len(order) == 1
+	for i, m := range order {
 		switch {
-		case s.ID == p.Choice.MaterialID:
+		case m == p.Choice.MaterialID:
 			out.WinsOf100 = wins[i]
 		case wins[i] > out.RunnerWins:
 			out.RunnerWins = wins[i]
@@ -114,21 +179,73 @@ func (out *Sure) gap(p Place, aboutEqual float64) {
 
 // switches lists, for each priority, the nearest level at which another
 // material takes over.
-func (out *Sure) switches(p Place, options []rank.Option) {
-	if p.Best != nil {
-		return // a pinned choice does not switch with the priorities
-	}
-	list, err := rank.LevelSwitches(options, p.Levels)
-	if err != nil {
-		return
-	}
-	for _, s := range list {
-		c, ok := s.Nearest()
-		if !ok {
-			continue
+func (c contest) switches(levels []float64) []Switch {
+	now := c.winner(levels)
+	var out []Switch
+	for p := range levels {
+		up, hasUp := c.turn(levels, p, now, 1)
+		down, hasDown := c.turn(levels, p, now, -1)
+		switch {
+		case hasUp && (!hasDown || up.Beyond-levels[p] <= levels[p]-down.Beyond):
+			out = append(out, up)
+		case hasDown:
+			out = append(out, down)
 		}
-		out.Switches = append(out.Switches, Switch{Priority: s.Priority, Beyond: c.Beyond, Whole: c.Whole, To: c.ToWhole, Downwards: c.Beyond < s.Level})
 	}
+	return out
+}
+
+// turn looks along one priority in one direction: the first whole level with
+// another winner, and the exact level at which the lead is gone. A crossing
+// to another stack of the same material is walked over.
+func (c contest) turn(levels []float64, p int, now string, step float64) (Switch, bool) {
+	try := append([]float64{}, levels...)
+	at := func(x float64) string {
+		try[p] = x
+		return c.winner(try)
+	}
+	s := Switch{Priority: p, Downwards: step < 0}
+	found := false
+	start := math.Floor(levels[p])
+	if step < 0 {
+		start = math.Ceil(levels[p])
+	}
+	for x := start + step; x >= 0 && x <= rank.MaxLevel; x += step {
+		if to := at(x); to != now {
+			s.Whole, s.To, found = int(x), to, true
+			break
+		}
+	}
+	if !found {
+		return s, false
+	}
+	s.Beyond = c.crossing(levels, p, now, step, float64(s.Whole))
+	return s, true
+}
+
+// crossing walks the closed-form crossings of single stacks until the
+// material changes. The walk is bounded: each step passes one crossing.
+func (c contest) crossing(levels []float64, p int, now string, step, whole float64) float64 {
+	const past = 1e-9
+	try := append([]float64{}, levels...)
+	for range len(c.options) + 1 {
+		list, err := rank.LevelSwitches(c.options, try)
+		if err != nil || p >= len(list) {
+			return whole
+		}
+		change := list[p].Up
+		if step < 0 {
+			change = list[p].Down
+		}
+		if change == nil || (change.Beyond-whole)*step > 0 {
+			return whole
+		}
+		if c.materials[change.To] != now {
+			return change.Beyond
+		}
+		try[p] = min(rank.MaxLevel, max(0, change.Beyond+step*past))
+	}
+	return whole
 }
 
 // EntryOf finds the entry of a material, or nil.

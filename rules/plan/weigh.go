@@ -116,8 +116,11 @@ func better(a, b Variant) bool {
 	if a.Excluded() != b.Excluded() {
 		return !a.Excluded()
 	}
-	if a.FirstTier() != b.FirstTier() {
-		return a.FirstTier()
+	if a.Demoted() != b.Demoted() {
+		return !a.Demoted()
+	}
+	if a.Heat.MeetsTarget != b.Heat.MeetsTarget {
+		return a.Heat.MeetsTarget
 	}
 	if !a.Heat.MeetsTarget && a.Heat.ShortByR != b.Heat.ShortByR {
 		// Short of the target, the stack that comes nearest is worth more than
@@ -145,8 +148,10 @@ func rankEntries(entries []Entry) {
 	tier := func(e Entry) int {
 		switch {
 		case !e.Usable():
+			return 3
+		case e.Demoted():
 			return 2
-		case e.FirstTier():
+		case e.Heat.MeetsTarget:
 			return 0
 		}
 		return 1

@@ -33,7 +33,7 @@ func (p Place) WhyNots() []WhyNot {
 	if !p.usable() {
 		return nil
 	}
-	options, _ := p.options()
+	c := p.contest()
 	var out []WhyNot
 	for _, e := range p.Entries {
 		if e.MaterialID == p.Choice.MaterialID {
@@ -47,7 +47,7 @@ func (p Place) WhyNots() []WhyNot {
 			w.Short = p.Choice.Heat.MeetsTarget && !e.Heat.MeetsTarget
 			w.Below = e.Demoted() && !p.Choice.Demoted()
 			w.compare(p, e)
-			w.wins(p, options)
+			w.wins(p, c)
 		}
 		out = append(out, w)
 	}
@@ -73,13 +73,23 @@ func (w *WhyNot) compare(p Place, e Entry) {
 }
 
 // wins looks for the smallest single change, where the material stands in the
-// same tier as the choice: no weight lifts it out of a lower one.
-func (w *WhyNot) wins(p Place, options []rank.Option) {
-	if w.Short || w.Below || p.Best != nil {
+// same tier as the choice: no weight lifts it out of a lower one. Of moves of
+// one size the upward one goes first.
+func (w *WhyNot) wins(p Place, c contest) {
+	if w.Short || w.Below || p.Best != nil || p.pinned() {
 		return
 	}
-	if m, ok, err := rank.LevelToWin(options, p.Levels, w.Material); err == nil && ok {
-		w.Wins = &m
+	best := math.Inf(1)
+	try := append([]float64{}, p.Levels...)
+	for k, from := range p.Levels {
+		for x := float64(rank.MaxLevel); x >= 0; x-- {
+			try[k] = x
+			if d := math.Abs(x - from); d < best && c.winner(try) == w.Material {
+				best = d
+				w.Wins = &rank.LevelMove{Priority: k, From: from, To: int(x)}
+			}
+		}
+		try[k] = from
 	}
 }
 

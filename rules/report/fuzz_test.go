@@ -18,6 +18,7 @@ func FuzzNamesStayNames(f *testing.F) {
 	for _, s := range nasty {
 		f.Add(s, uint8(40))
 	}
+	f.Add("", uint8(94))
 	f.Add(strings.Repeat("wide ", 60), uint8(30))
 	f.Fuzz(func(t *testing.T, name string, width uint8) {
 		o := options(t)

@@ -78,8 +78,7 @@ func prioritiesText(p plan.Plan) string {
 
 func saidLines(list []plan.Said) []string {
 	var out []string
-	last := ""
-	for _, s := range list {
+	for i, s := range list {
 		where := s.Label
 		if s.Place == "" {
 			where = "House"
@@ -91,11 +90,10 @@ func saidLines(list []plan.Said) []string {
 		if s.Matters {
 			text += " (MATTERS: " + s.Effect + ")"
 		}
-		if where == last {
+		if i > 0 && s.Place == list[i-1].Place {
 			out[len(out)-1] += " - " + text
 			continue
 		}
-		last = where
 		out = append(out, where+": "+text)
 	}
 	return out

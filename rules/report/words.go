@@ -103,6 +103,10 @@ func WhyOut(e plan.Entry) []string {
 	return out
 }
 
+// plainlyDampRH parts "on the damp side" from "damp" in words only; the verdict
+// is the same.
+const plainlyDampRH = 0.9
+
 // DampText says what the damp check found, never that a place is dry.
 func DampText(d candidate.Damp, s units.System) string {
 	switch d.Verdict {
@@ -113,6 +117,9 @@ func DampText(d candidate.Damp, s units.System) string {
 	case candidate.MoldRisk:
 		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 {
 			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
+		}
+		if d.WorstRH < plainlyDampRH {
+			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Percent(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 		}
 		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Percent(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 	case candidate.StaysWet:

@@ -72,6 +72,10 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 		return 0, false
 	}
 	a.keepAnswer(q, place, v)
+	if doubt := a.s.answered().Doubt(q, v); doubt != "" {
+		a.talk.say("Please check: " + doubt + " Type it again, or skip to leave it so.")
+		return 0, false
+	}
 	return goesOn, true
 }
 

@@ -18,6 +18,7 @@ type session struct {
 	onDisk string // its text as last read or written
 	saved  bool   // everything said is in the person's own file
 	edits  int
+	opened int   // edits when this house was opened: nothing is kept before the next
 	kept   int   // the edit that was kept last
 	failed error // why the last could not be kept
 	store  Store
@@ -40,6 +41,7 @@ func newSession(cfg Config) *session {
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
 	s.house, s.path, s.onDisk, s.saved = h, path, text, true
+	s.opened, s.kept = s.edits, s.edits
 	if s.store != nil {
 		s.store.Belongs(path)
 	}

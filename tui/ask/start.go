@@ -31,9 +31,9 @@ func (a *app) startRows() []row {
 		}
 	}
 	return append(rows,
-		row{text: "A new house, rough look: about 9 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true), nil }},
-		row{text: "A new house, ready to order: about 40 questions, 15 minutes, with a tape measure. Sizes you can buy by.", do: func(string) (stop, error) { return a.begin(false), nil }},
-		row{text: "Look at a demo house: invented, with every kind of place. Change anything; it is not yours.", do: func(string) (stop, error) { return a.demo(), nil }},
+		row{text: "A new house, rough look: about 9 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true) }},
+		row{text: "A new house, ready to order: about 40 questions, 15 minutes, with a tape measure. Sizes you can buy by.", do: func(string) (stop, error) { return a.begin(false) }},
+		row{text: "Look at a demo house: invented, with every kind of place. Change anything; it is not yours.", do: func(string) (stop, error) { return a.demo() }},
 		row{text: "Open a house file", do: func(string) (stop, error) { return a.openFile() }},
 		row{text: "Words of the trade", do: stays(func() { a.glossary("") })},
 		row{text: "Quit", do: func(string) (stop, error) {
@@ -56,20 +56,26 @@ func (a *app) houseName() string {
 	return "this house"
 }
 
-func (a *app) begin(rough bool) stop {
+func (a *app) begin(rough bool) (stop, error) {
+	if yes, err := a.mayReplace(); !yes || err != nil {
+		return here, err
+	}
 	a.s.open(house.New(), "", "")
 	a.s.rough = rough
-	return atHouse
+	return atHouse, nil
 }
 
-func (a *app) demo() stop {
+func (a *app) demo() (stop, error) {
+	if yes, err := a.mayReplace(); !yes || err != nil {
+		return here, err
+	}
 	h, err := house.Read(a.s.list, demo.Default, demo.Text(demo.Default))
 	if err != nil {
 		a.problem("the demo house could not be read.")
-		return here
+		return here, nil
 	}
 	a.s.open(h, "", "")
-	return atLook
+	return atLook, nil
 }
 
 // resume takes the kept answers back, with the file they belong to.
@@ -113,6 +119,9 @@ func (a *app) openFile() (stop, error) {
 		if err != nil {
 			a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
 			return here, nil
+		}
+		if yes, err := a.mayReplace(); !yes || err != nil {
+			return here, err
 		}
 		a.s.open(h, path, text)
 		return a.firstStop(), nil

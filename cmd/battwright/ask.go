@@ -1,0 +1,135 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strconv"
+	"syscall"
+
+	"battwright/rules/house"
+	"battwright/tui"
+	"battwright/tui/ask"
+)
+
+// runAsk asks the questions line by line, without screens.
+func runAsk(args []string, e env) int {
+	var dataDir, system string
+	f := newFlags("ask")
+	f.StringVar(&dataDir, "data", "", "")
+	f.StringVar(&system, "units", "us", "")
+	files, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "ask", err)
+	}
+	if len(files) > 1 {
+		return usage(e, "ask takes one house file; plan takes several")
+	}
+	if system != "us" && system != "si" {
+		return usage(e, "--units %q; want us or si", system)
+	}
+	c, err := loadCatalog(dataDir)
+	if err != nil {
+		return fail(e, err)
+	}
+	cfg := tui.Config{List: house.NewList(c), Store: newStore(e.getenv), System: systemOf(system)}
+	if len(files) == 1 {
+		if code := openFor(&cfg, files[0], e); code != exitDone {
+			return code
+		}
+	}
+	return askInLines(cfg, e)
+}
+
+// wantsLines reports whether the bare command should ask line by line: when it
+// was told so, when the person set ACCESSIBLE, and on a terminal that cannot
+// move its cursor.
+func wantsLines(plain bool, e env) bool {
+	return plain || e.terminal && (e.getenv("ACCESSIBLE") != "" || e.getenv("TERM") == "dumb")
+}
+
+// askInLines runs the line-by-line mode for what the screens would have been
+// started with. A signal ends it in order: the answers are kept.
+func askInLines(cfg tui.Config, e env) int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
+	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{
+		List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text,
+		System: cfg.System, Width: max(0, width), Echo: !typedAt(e.stdin),
+	})
+	switch {
+	case errors.Is(err, ask.ErrInterrupted):
+		fmt.Fprintf(e.stderr, "battwright: stopped. Your answers are in %s\n", cfg.Store.Where())
+		return exitInterrupted
+	case errors.Is(err, ask.ErrEnded):
+		return fail(e, fmt.Errorf("battwright: %w. They are in %s", err, cfg.Store.Where()))
+	case err != nil:
+		return fail(e, fmt.Errorf("battwright: %w", err))
+	}
+	fmt.Fprintln(e.stderr, goodbye(cfg))
+	return exitDone
+}
+
+// typedAt reports whether a terminal shows what is typed by itself.
+func typedAt(in io.Reader) bool {
+	f, ok := in.(*os.File)
+	return ok && isTerminal(f)
+}
+
+// stoppable is a reader that ends with ErrInterrupted when the context does,
+// even while it waits for a line.
+func stoppable(ctx context.Context, in io.Reader) io.Reader {
+	s := &stopReader{ctx: ctx, parts: make(chan part)}
+	go s.pump(in)
+	return s
+}
+
+type part struct {
+	data []byte
+	err  error
+}
+
+type stopReader struct {
+	ctx   context.Context
+	parts chan part
+	rest  []byte
+	err   error
+}
+
+// pump hands on what is read until the input or the context ends. It may stay
+// behind in a read that never returns; the program ends without it.
+func (s *stopReader) pump(in io.Reader) {
+	for {
+		buf := make([]byte, 4096)
+		n, err := in.Read(buf)
+		select {
+		case s.parts <- part{buf[:n], err}:
+		case <-s.ctx.Done():
+			return
+		}
+		if err != nil {
+			return
+		}
+	}
+}
+
+func (s *stopReader) Read(p []byte) (int, error) {
+	for len(s.rest) == 0 {
+		if s.err != nil {
+			return 0, s.err
+		}
+		select {
+		case <-s.ctx.Done():
+			s.err = ask.ErrInterrupted
+		case got := <-s.parts:
+			s.rest, s.err = got.data, got.err
+		}
+	}
+	n := copy(p, s.rest)
+	s.rest = s.rest[n:]
+	return n, nil
+}

@@ -1,0 +1,139 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"battwright/rules/report"
+)
+
+// flagInfo is what help and completion say of a flag. A flag means the same
+// in every command that has it.
+type flagInfo struct {
+	name, arg, what string
+	values          []string // what may follow, when it is one of a few
+	takes           argKind
+}
+
+// argKind is what completion offers after a flag.
+type argKind int
+
+const (
+	takesNothing argKind = iota
+	takesText
+	takesFile
+	takesFolder
+)
+
+// flagTable holds every flag of the program. Tests hold it against the flag
+// sets of the commands.
+func flagTable() []flagInfo {
+	return []flagInfo{
+		{"format", "text|markdown|json|csv", "how to print (several houses as json: one a line)", formats, takesText},
+		{"out", "FILE", "write to FILE instead; --force to overwrite", nil, takesFile},
+		{"force", "", "overwrite the file of --out", nil, takesNothing},
+		{"priority", "cost=5", "try another priority (cost, sound, irritants, fire, moisture; 0 to 5)", []string{"cost=", "sound=", "irritants=", "fire=", "moisture="}, takesText},
+		{"variant", "NAME", "use a plan saved in the house file under NAME", nil, takesText},
+		{"data", "DIR", "lay your own data files over ours", nil, takesFolder},
+		{"units", "us|si", "how figures are shown", []string{"us", "si"}, takesText},
+		{"strict", "", "exit 3 when a place falls short or has no plan", nil, takesNothing},
+		{"rules", "", "check the data files strictly and prove the rules", nil, takesNothing},
+		{"plain", "", "ask line by line instead of in screens", nil, takesNothing},
+		{"ascii", "", "draw with plain letters and signs only", nil, takesNothing},
+		{"no-color", "", "no colour; NO_COLOR does the same", nil, takesNothing},
+	}
+}
+
+// commandFlags says which flags each command has. The bare command is "".
+func commandFlags() map[string][]string {
+	return map[string][]string{
+		"":           {"data", "units", "plain", "ascii", "no-color"},
+		"plan":       {"format", "out", "force", "priority", "variant", "data", "units", "strict"},
+		"compare":    {"variant", "data", "units"},
+		"ask":        {"data", "units"},
+		"check":      {"data", "rules"},
+		"words":      {"data"},
+		"tour":       {},
+		"completion": {},
+	}
+}
+
+// flagsOf gives the flags of a command as the table has them.
+func flagsOf(name string) []flagInfo {
+	var out []flagInfo
+	for _, f := range flagTable() {
+		if slices.Contains(commandFlags()[name], f.name) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// helpAsked is what --help returns: the flags that were looked for.
+type helpAsked struct{ flags *flag.FlagSet }
+
+func (helpAsked) Error() string { return flag.ErrHelp.Error() }
+func (helpAsked) Unwrap() error { return flag.ErrHelp }
+
+// flagProblem turns an error of the flag package into an exit code. --help
+// shows the flags that the command really has, whatever the table says.
+func flagProblem(e env, name string, err error) int {
+	var asked helpAsked
+	switch {
+	case errors.As(err, &asked):
+		io.WriteString(e.stdout, commandHelp(name, asked.flags))
+		return exitDone
+	case errors.Is(err, flag.ErrHelp):
+		io.WriteString(e.stdout, helpText())
+		return exitDone
+	}
+	return usage(e, "%s: %v", name, err)
+}
+
+// commandHelp is the help of one command.
+func commandHelp(name string, flags *flag.FlagSet) string {
+	var b strings.Builder
+	usage, what := "battwright [house.toml]", "describe a house, screen by screen"
+	for _, c := range commands() {
+		if c.name == name {
+			usage, what = strings.TrimSpace("battwright "+c.name+" "+c.args), c.what
+		}
+	}
+	fmt.Fprintf(&b, "%s\n  %s\n", usage, what)
+	table := flagTable()
+	flags.VisitAll(func(f *flag.Flag) {
+		info := flagInfo{name: f.Name}
+		if i := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == f.Name }); i >= 0 {
+			info = table[i]
+		}
+		b.WriteString(info.line())
+	})
+	b.WriteString("battwright --help tells the rest.\n")
+	return b.String()
+}
+
+const flagColumn = 38 // where the meaning begins
+
+// line is one flag in the help.
+func (f flagInfo) line() string {
+	head := "  --" + strings.TrimSpace(f.name+" "+f.arg)
+	if len(head) > flagColumn-2 {
+		head += "\n"
+	}
+	var b strings.Builder
+	for i, l := range report.Wrap(f.what, 100-flagColumn) {
+		if i > 0 {
+			head = ""
+		}
+		if strings.HasSuffix(head, "\n") {
+			b.WriteString(head)
+			head = ""
+		}
+		fmt.Fprintf(&b, "%-*s%s\n", flagColumn, head, l)
+	}
+	return b.String()
+}

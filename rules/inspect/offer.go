@@ -1,0 +1,140 @@
+package inspect
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/strict"
+)
+
+// Limits of an offer file.
+const (
+	maxParts = 400
+	maxMoney = 10_000_000
+)
+
+// Offer is what somebody offers to do.
+type Offer struct {
+	File    string
+	Answers house.Answers // about the whole offer, by key
+	Parts   []Part
+	Notes   strict.Problems // what was read in other units, with its line
+}
+
+// Part is one line of an offer: one layer of blanket in one place.
+type Part struct {
+	Place   string
+	Line    int
+	Answers house.Answers
+}
+
+// From is who offers, or the file when nobody says.
+func (o Offer) From() string {
+	if name := o.Answers["from"].Text; name != "" {
+		return name
+	}
+	return o.File
+}
+
+func (p Part) num(key string) (float64, bool) {
+	a := p.Answers[key]
+	return a.Number, a.State == house.Given
+}
+
+func (p Part) text(key string) string { return p.Answers[key].Text }
+
+// offerQuestions are what an offer can say once.
+func offerQuestions() []house.Question {
+	return []house.Question{
+		{Key: "from", Kind: house.TextKind, Prompt: "Who offers?"},
+		{Key: "date", Kind: house.TextKind, Prompt: "Of which day?"},
+		{Key: "signed", Kind: house.YesNoKind, Prompt: "Is it signed?"},
+		{Key: "receipt", Kind: house.YesNoKind, Prompt: "Will there be a signed receipt for each part?"},
+		{Key: "fact_sheet", Kind: house.YesNoKind, Prompt: "Was the maker's fact sheet shown?"},
+		{Key: "grade", Kind: house.Choice, Options: []house.Option{{Value: "I", Label: "grade I"}, {Value: "II", Label: "grade II"}, {Value: "III", Label: "grade III"}}, Prompt: "To which grade?"},
+		{Key: "air_sealing", Kind: house.Choice, Options: []house.Option{{Value: "included", Label: "in the price"}, {Value: "owner", Label: "we do it"}, {Value: "extra", Label: "at extra cost"}}, Prompt: "Who seals the holes first?"},
+		{Key: "inspection_first", Kind: house.YesNoKind, Prompt: "Is nothing covered before the inspection?"},
+		{Key: "labels_left", Kind: house.YesNoKind, Prompt: "Are the labels left?"},
+		{Key: "mending", Kind: house.YesNoKind, Prompt: "Are faults mended without charge?"},
+		{Key: "total_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does all of it cost?"},
+	}
+}
+
+// partQuestions are what an offer can say about each layer.
+func partQuestions(c *catalog.Catalog) []house.Question {
+	return []house.Question{
+		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber?"},
+		{Key: "form", Kind: house.Choice, Options: []house.Option{{Value: "batt", Label: "batts"}, {Value: "roll", Label: "rolls"}}, Prompt: "Batts or rolls?"},
+		{Key: "r", Kind: house.NumberKind, Unit: "R", Min: 0.1, Max: 100, Prompt: "Which R is on the bag?"},
+		{Key: "thickness_in", Kind: house.NumberKind, Unit: "in", Min: 0.25, Max: 40, Prompt: "How thick by its label?"},
+		{Key: "area_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 0.1, Max: 200000, Prompt: "How much does it cover?"},
+		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face?"},
+		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side?"},
+		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Prompt: "Which sheet or paint beside it?"},
+		{Key: "price_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does this line cost?"},
+		{Key: "note", Kind: house.TextKind, Prompt: "Anything else?"},
+	}
+}
+
+var sides = []house.Option{{Value: "room", Label: "toward the heated room"}, {Value: "out", Label: "away from it"}}
+
+func materials(c *catalog.Catalog) []house.Option {
+	var out []house.Option
+	for _, m := range c.Materials {
+		out = append(out, house.Option{Value: m.ID, Label: m.Name})
+	}
+	return out
+}
+
+func facings(c *catalog.Catalog) []house.Option {
+	var out []house.Option
+	for _, f := range c.Facings {
+		if f.OnBlanket {
+			out = append(out, house.Option{Value: f.ID, Label: f.Name})
+		}
+	}
+	return out
+}
+
+func sheets(c *catalog.Catalog) []house.Option {
+	out := []house.Option{{Value: "none", Label: "none"}}
+	for _, f := range c.Facings {
+		if !f.OnBlanket {
+			out = append(out, house.Option{Value: f.ID, Label: f.Name})
+		}
+	}
+	return out
+}
+
+// ReadOffer reads an offer as far as possible. ids are the places of the
+// house. The problems are what could not be read; what was read in other
+// units is in the notes of the offer. What an offer leaves out is no problem
+// of the file: it is found when the offer is judged.
+func ReadOffer(c *catalog.Catalog, ids []string, file, text string) (Offer, strict.Problems) {
+	o := Offer{File: file, Answers: house.Answers{}}
+	tree, problems := strict.Parse(file, text)
+	if _, isTOML := tree.Get(); !isTOML {
+		return o, problems
+	}
+	r := &reader{tree: tree, problems: problems}
+	r.version()
+	o.Answers = r.answers(nil, offerQuestions(), "version", "part")
+	for i := range r.tables("part", maxParts) {
+		path := []any{"part", i}
+		id, ok := r.placeID(keyPath(path, "place"), ids)
+		p := Part{Place: id, Line: tree.Line(path...), Answers: r.answers(path, partQuestions(c), "place")}
+		if ok {
+			o.Parts = append(o.Parts, p)
+		}
+	}
+	problems = r.sorted()
+	o.Notes = r.notes
+	return o, problems
+}
+
+// version: a file of a newer program may mean other things by the same words.
+func (r *reader) version() {
+	v, ok := r.tree.Get("version")
+	if n, isInt := v.(int64); ok && (!isInt || n != 1) {
+		r.bad([]any{"version"}, v, "version = 1")
+	}
+}

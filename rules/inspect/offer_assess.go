@@ -1,0 +1,162 @@
+package inspect
+
+import (
+	"fmt"
+
+	"battwright/rules"
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+)
+
+// assess works out what is offered in its place, as the plan is worked out,
+// and says where it falls behind.
+func (p *OfferedPlace) assess(j Job) {
+	c := j.Catalog()
+	m, products, ok := p.products(c)
+	if !ok {
+		return
+	}
+	facing, sheet := p.Parts[0].text("facing"), p.Parts[0].text("sheet")
+	if sheet == "none" {
+		sheet = ""
+	}
+	if sheet == "" && planned(p.Plan) && !p.Plan.Choice.Facing.Added {
+		sheet = p.Plan.Choice.Facing.Sheet // the builder puts it up whoever does the rest
+	}
+	got, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, candidate.GivenStack{
+		Material: m, Layers: layersIn(p.Plan, products), Facing: facing, Sheet: sheet,
+	})
+	if err != nil {
+		p.find(Finding{ID: "no-heat", Level: Ask, Text: "what it does for heat could not be worked out from these figures", Line: p.Parts[0].Line})
+		return
+	}
+	p.Offered = &got
+	p.squeezed(j, got)
+	p.short(j, got)
+	p.facing(j, got)
+	p.rules(c, got)
+}
+
+// products turns the lines into blankets. All of one place are of one fiber.
+func (p *OfferedPlace) products(c *catalog.Catalog) (catalog.Material, []catalog.Product, bool) {
+	var products []catalog.Product
+	m, ok := c.Material(p.Parts[0].text("material"))
+	if !ok {
+		return m, nil, false
+	}
+	for _, part := range p.Parts {
+		r, hasR := part.num("r")
+		in, hasIn := part.num("thickness_in")
+		if !hasR || !hasIn {
+			return m, nil, false
+		}
+		if id := part.text("material"); id != m.ID {
+			p.find(Finding{ID: "mixed", Level: Ask, Line: part.Line, Text: "layers of different fibers: compared by the first line only for fire and damp"})
+		}
+		widths := []float64{p.Plan.Surface.Frame.ClearIn}
+		products = append(products, catalog.Product{ID: "offered", Material: m.ID, Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: widths, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}})
+	}
+	return m, products, true
+}
+
+// squeezed says that a blanket thicker than its room has less than its label.
+func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
+	for i, l := range a.Layers {
+		if l.RoomIn >= l.Product.ThicknessIn-1e-9 {
+			continue
+		}
+		p.find(Finding{
+			ID: "squeezed", Level: Wrong, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "thermal-squeeze", Known: catalog.Secondary},
+			Text: fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", j.System.Inches(l.Product.ThicknessIn), j.System.Inches(l.RoomIn), j.System.R(l.R), j.System.R(l.Product.NominalR)),
+			Ask:  fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn)),
+		})
+	}
+	f := p.Plan.Surface.Frame
+	if h := a.HeightIn; f.MustFill && h < f.RoomIn-j.Catalog().Settings.GapOKIn {
+		p.find(Finding{
+			ID: "too-thin", Level: Wrong, Line: p.Parts[0].Line,
+			Text: fmt.Sprintf("%s in a bay of %s leaves an air gap", j.System.Inches(h), j.System.Inches(f.RoomIn)),
+			Ask:  p.Plan.Surface.Label + ": Which blanket fills the bay to the drywall?",
+		})
+	}
+}
+
+// short compares with the target and with the plan.
+func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
+	if p.Plan.Target.Required && a.Heat.ShortByR > 0 {
+		level := Wrong
+		if planned(p.Plan) && p.Plan.Choice.Heat.ShortByR >= a.Heat.ShortByR {
+			level = Note // the plan knows: nothing that fits reaches it
+		}
+		p.find(Finding{ID: "short", Level: level, Line: p.Parts[0].Line, Text: fmt.Sprintf("short by %s of %s", j.System.R(a.Heat.ShortByR), p.Plan.Target.Text), Ask: askIf(level, p.Plan.Surface.Label+": What would reach the R the plan needs, in this frame?")})
+	}
+	if planned(p.Plan) && a.Heat.AssemblyR < p.Plan.Choice.Heat.AssemblyR-0.05 && a.Heat.ShortByR == 0 {
+		p.find(Finding{ID: "less", Level: Note, Text: fmt.Sprintf("finished surface about %s, the plan %s", j.System.R(a.Heat.AssemblyR), j.System.R(p.Plan.Choice.Heat.AssemblyR))})
+	}
+}
+
+func askIf(l Level, text string) string {
+	if l < Ask {
+		return ""
+	}
+	return text
+}
+
+// facing compares face and side with the plan.
+func (p *OfferedPlace) facing(j Job, a candidate.Assessed) {
+	side := p.Parts[0].text("facing_side")
+	if a.Facing.OnBlanket != "none" && side == "out" && p.roomSide() {
+		p.find(Finding{
+			ID: "facing-side", Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Memory},
+			Text: "the face goes away from the heated room; the plan wants it toward the room", Ask: p.Plan.Surface.Label + ": Why is the face on the outer side?",
+		})
+	}
+	if _, said := p.Parts[0].Answers["facing"]; !said || !planned(p.Plan) {
+		return
+	}
+	asked := p.Plan.Choice.Facing.Asked
+	if asked == candidate.RetarderWanted && a.Facing.Retarder() == "none" && p.Plan.Choice.Facing.Retarder() != "none" {
+		p.find(Finding{
+			ID: "no-retarder", Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Standard},
+			Text: "nothing slows damp air from the room, which this climate wants", Ask: p.Plan.Surface.Label + ": What goes on the room side to slow damp air: paper face, sheet or paint?",
+		})
+	}
+}
+
+func (p *OfferedPlace) roomSide() bool {
+	return p.Plan.Surface.Kind.ID != "crawl-wall"
+}
+
+// rules names what the rule book says of the offered blanket and not of the
+// planned one: paper left visible, fiber that burns beside a chimney, two
+// sheets, a face that is wrong for the zone.
+func (p *OfferedPlace) rules(c *catalog.Catalog, a candidate.Assessed) {
+	for _, h := range a.Verdict.Excluded {
+		level := Wrong
+		if p.Plan.Surface.Kind.ID == "chimney" {
+			level = Stop
+		}
+		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
+	}
+	for _, h := range a.Verdict.Safety {
+		if len(h.Unknown) > 0 || warned(p.Plan, h) {
+			continue
+		}
+		p.find(Finding{ID: h.Rule.ID, Level: Wrong, Line: p.Parts[0].Line, Text: c.Caution(h), Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". How do you deal with that?", Ref: refOf(h)})
+	}
+}
+
+func refOf(h rules.Hit) catalog.Ref {
+	return catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)}
+}
+
+// warned reports whether the plan of the place says the same anyway.
+func warned(p plan.Place, h rules.Hit) bool {
+	for _, s := range p.Safety {
+		if s.Rule.ID == h.Rule.ID {
+			return true
+		}
+	}
+	return false
+}

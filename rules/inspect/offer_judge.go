@@ -1,0 +1,247 @@
+package inspect
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+// OfferResult is an offer held against the plan.
+type OfferResult struct {
+	Offer     Offer
+	Places    []OfferedPlace // in the order of the house, all that have a plan or an offer
+	Findings  []Finding      // about the whole offer
+	Total     units.Cents    // as offered, or the sum of the lines
+	HasTotal  bool
+	Summed    bool     // the total is our sum: the offer names none
+	Questions []string // to phone, each once
+}
+
+// OfferedPlace is one place of an offer.
+type OfferedPlace struct {
+	Plan     plan.Place
+	Offered  *candidate.Assessed // nil when nothing is offered, or no heat can be worked out
+	Parts    []Part
+	AreaFt2  float64
+	Price    units.Cents
+	HasPrice bool
+	Findings []Finding
+}
+
+// FallsShort reports whether anything in the offer does not hold or is
+// missing that must be there.
+func (r OfferResult) FallsShort() bool {
+	worst := Worst(r.Findings)
+	for _, p := range r.Places {
+		worst = max(worst, Worst(p.Findings))
+	}
+	return worst >= Ask
+}
+
+// JudgeOffer holds an offer against the plan of the job.
+func JudgeOffer(j Job, o Offer) OfferResult {
+	out := OfferResult{Offer: o}
+	for _, p := range j.Plan.Places {
+		op := OfferedPlace{Plan: p}
+		for _, part := range o.Parts {
+			if part.Place == p.Surface.ID {
+				op.Parts = append(op.Parts, part)
+			}
+		}
+		if len(op.Parts) == 0 && !planned(p) {
+			continue
+		}
+		op.judge(j)
+		out.Places = append(out.Places, op)
+	}
+	out.contract(j)
+	out.money(j)
+	out.ask()
+	return out
+}
+
+func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
+
+func (p *OfferedPlace) judge(j Job) {
+	if len(p.Parts) == 0 {
+		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: "Is " + p.Plan.Surface.Label + " in the price? The plan has " + planText(p.Plan, j.System) + "."})
+		return
+	}
+	c := j.Catalog()
+	for _, part := range p.Parts {
+		p.missing(c, part)
+		p.impossible(j, part)
+	}
+	p.area(j)
+	p.price()
+	p.assess(j)
+	if p.Plan.Stopped != "" {
+		p.find(Finding{ID: "stopped", Level: Stop, Text: "the plan has nothing here yet: " + p.Plan.Stopped, Ask: "What do you do about this before any blanket goes in?"})
+	}
+}
+
+// missing names what the line leaves out.
+func (p *OfferedPlace) missing(c *catalog.Catalog, part Part) {
+	for _, item := range c.Acceptance.Contract {
+		if item.Level != "part" || item.NeedsFacing && (part.text("facing") == "" || part.text("facing") == "none") {
+			continue
+		}
+		if _, ok := part.Answers[item.Key]; ok {
+			continue
+		}
+		law := ""
+		if item.Law {
+			law = ", which the R-value rule asks for"
+		}
+		p.find(Finding{ID: "missing-" + item.Key, Level: Ask, Text: "does not say " + item.Text + law, Ask: p.Plan.Surface.Label + ": " + item.Ask, Line: part.Line, Ref: item.Ref})
+	}
+}
+
+// impossible finds an R that no blanket of that fiber and thickness has.
+func (p *OfferedPlace) impossible(j Job, part Part) {
+	r, hasR := part.num("r")
+	in, hasIn := part.num("thickness_in")
+	m, ok := j.Catalog().Material(part.text("material"))
+	if !hasR || !hasIn || !ok {
+		return
+	}
+	limits := j.Catalog().Acceptance.Limits
+	poorest, best, ok := around(j.Catalog(), m.ID, in)
+	f := Finding{ID: "r-impossible", Level: Wrong, Line: part.Line, Ref: limits.Ref}
+	switch {
+	case !ok:
+		return
+	case r > best*limits.OverTables:
+		f.Text = fmt.Sprintf("%s in %s of %s does not add up: no blanket of that fiber and thickness in our tables has so much", j.System.R(r), j.System.Inches(in), m.Name)
+	case r < poorest*limits.UnderTables:
+		f.ID, f.Level = "r-low", Ask
+		f.Text = fmt.Sprintf("%s in %s of %s is very little: another unit, another thickness, or another product?", j.System.R(r), j.System.Inches(in), m.Name)
+	default:
+		return
+	}
+	f.Ask = fmt.Sprintf("%s: Please send a photo of the label: R and thickness on one picture.", p.Plan.Surface.Label)
+	p.find(f)
+}
+
+// area compares what is covered, layer by layer, with what was measured.
+func (p *OfferedPlace) area(j Job) {
+	limits, want := j.Catalog().Acceptance.Limits, p.Plan.Surface.AreaFt2
+	for _, part := range p.Parts {
+		got, ok := part.num("area_ft2")
+		if !ok || want <= 0 {
+			continue
+		}
+		p.AreaFt2 = math.Max(p.AreaFt2, got)
+		if off := got/want - 1; math.Abs(off) > limits.AreaOff {
+			word := "more"
+			if off < 0 {
+				word = "less"
+			}
+			p.find(Finding{
+				ID: "area-off", Level: Wrong, Line: part.Line, Ref: limits.Ref,
+				Text: fmt.Sprintf("covers %s, the house file has %s: %s %s", j.System.Area(got), j.System.Area(want), j.System.Area(math.Abs(got-want)), word),
+				Ask:  fmt.Sprintf("%s: How did you measure it? I have %s, openings taken off.", p.Plan.Surface.Label, j.System.Area(want)),
+			})
+		}
+	}
+}
+
+func (p *OfferedPlace) price() {
+	for _, part := range p.Parts {
+		if usd, ok := part.num("price_usd"); ok {
+			p.Price, p.HasPrice = p.Price+units.FromDollars(usd), true
+		}
+	}
+}
+
+// planText names what the plan has in a place, one layer after the other.
+func planText(p plan.Place, s units.System) string {
+	if !planned(p) {
+		return "nothing here"
+	}
+	words := make([]string, len(p.Choice.Layers))
+	for i, l := range p.Choice.Layers {
+		words[i] = s.R(l.Product.NominalR)
+	}
+	return p.Choice.Material.Name + " " + strings.Join(words, " and ")
+}
+
+// contract names what a proper contract still lacks.
+func (r *OfferResult) contract(j Job) {
+	for _, item := range j.Catalog().Acceptance.Contract {
+		if item.Level != "offer" {
+			continue
+		}
+		a, said := r.Offer.Answers[item.Key]
+		text := "lacks " + item.Text
+		switch {
+		case !said:
+		case isNo(item.Key, a.Bool, a.Text):
+			text = "says no to: " + item.Text
+		default:
+			continue
+		}
+		if item.Law {
+			text += " (the R-value rule asks for it)"
+		}
+		r.Findings = append(r.Findings, Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: item.Ask, Ref: item.Ref})
+	}
+	for _, n := range r.Offer.Notes {
+		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + " in feet, inches and the R printed on US labels."})
+	}
+}
+
+// isNo: a question of yes or no that is answered with no is as open as one
+// that is not answered.
+func isNo(key string, yes bool, text string) bool {
+	switch key {
+	case "signed", "receipt", "fact_sheet", "inspection_first", "labels_left", "mending":
+		return !yes
+	case "air_sealing":
+		return text == "extra"
+	}
+	return false
+}
+
+// money holds the total against its lines.
+func (r *OfferResult) money(j Job) {
+	sum, all := units.Cents(0), len(r.Offer.Parts) > 0
+	for _, part := range r.Offer.Parts {
+		usd, ok := part.num("price_usd")
+		all = all && ok
+		sum += units.FromDollars(usd)
+	}
+	if total := r.Offer.Answers["total_usd"]; len(r.Offer.Answers) > 0 && total.Number > 0 {
+		r.Total, r.HasTotal = units.FromDollars(total.Number), true
+	} else if all {
+		r.Total, r.HasTotal, r.Summed = sum, true, true
+	}
+	limit := j.Catalog().Acceptance.Limits.SumOff
+	if off := math.Abs(float64(r.Total - sum)); all && r.HasTotal && off > limit*float64(max(r.Total, 100)) {
+		r.Findings = append(r.Findings, Finding{
+			ID: "sum-off", Level: Wrong, Text: fmt.Sprintf("the total is %s, its lines make %s", j.System.Money(r.Total), j.System.Money(sum)),
+			Ask: "What is in the total that is in none of the lines?",
+		})
+	}
+}
+
+// ask gathers the questions to phone: the gravest first, each once.
+func (r *OfferResult) ask() {
+	var all []Finding
+	for _, p := range r.Places {
+		all = append(all, p.Findings...)
+	}
+	all = append(all, r.Findings...)
+	slices.SortStableFunc(all, func(a, b Finding) int { return int(b.Level) - int(a.Level) })
+	for _, f := range all {
+		if f.Ask != "" && !slices.Contains(r.Questions, f.Ask) {
+			r.Questions = append(r.Questions, f.Ask)
+		}
+	}
+}

@@ -1,0 +1,74 @@
+package inspect
+
+import (
+	"math"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/plan"
+)
+
+// atDepth is the R of a blanket that stands depthIn thick. Beyond what the
+// curve of squeezing covers it falls straight to nothing, so that less depth
+// is never more R.
+func atDepth(labelR, labelIn, depthIn float64) float64 {
+	if !(labelR > 0) || !(labelIn > 0) || !(depthIn > 0) {
+		return 0
+	}
+	if depthIn >= labelIn {
+		return labelR
+	}
+	least := labelIn / heat.MaxSqueeze
+	if depthIn < least {
+		return atDepth(labelR, labelIn, least) * depthIn / least
+	}
+	r, err := heat.CompressedR(labelR, labelIn, depthIn)
+	if err != nil {
+		// A label better than still air: no curve, so the plain share.
+		return labelR * depthIn / labelIn
+	}
+	return r
+}
+
+// layersIn lays blankets into a place, bottom or inner one first: what has
+// room keeps its label, what has not is squeezed.
+func layersIn(p plan.Place, products []catalog.Product) []candidate.Layer {
+	left := p.Surface.Frame.RoomIn
+	out := make([]candidate.Layer, len(products))
+	for i, x := range products {
+		l := candidate.Layer{Product: x, RoomIn: x.ThicknessIn}
+		switch {
+		case p.Surface.Kind.StackOverFraming && i > 0:
+			l.Across = p.Surface.Frame.Practice != "trusses"
+		case left > 0 && x.ThicknessIn > left:
+			l.RoomIn = left
+		case left <= 0 && !p.Surface.Kind.StackOverFraming:
+			l.RoomIn = 0
+		}
+		left = math.Max(0, left-l.RoomIn)
+		l.R = atDepth(x.NominalR, x.ThicknessIn, l.RoomIn)
+		out[i] = l
+	}
+	return out
+}
+
+// around is the best and the poorest R the catalog knows for a fiber at a
+// thickness, from the products at both sides of it.
+func around(c *catalog.Catalog, material string, thicknessIn float64) (poorest, best float64, ok bool) {
+	best, poorest = 0, math.Inf(1)
+	for _, p := range c.ProductsOf(material) {
+		r := p.NominalR * thicknessIn / p.ThicknessIn
+		best, poorest = math.Max(best, r), math.Min(poorest, r)
+	}
+	return poorest, best, best > 0
+}
+
+// heightOf is how thick a stack stands.
+func heightOf(layers []candidate.Layer) float64 {
+	sum := 0.0
+	for _, l := range layers {
+		sum += l.RoomIn
+	}
+	return sum
+}

@@ -1,0 +1,293 @@
+package order
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/takeoff"
+	"battwright/rules/units"
+)
+
+// count is the geometry of one place: bays, or no more than an area.
+type count struct {
+	layout  takeoff.Layout
+	floor   *takeoff.Floor // for a layer across the joists, the hatch, the sheets
+	wall    *takeoff.Wall  // for sealant and sheets
+	byArea  bool
+	studIn  float64
+	lengthF float64 // of walls, all pieces together, 0 when not known
+	keys    []string
+	notes   []string
+}
+
+// sizes of one place, as answered or assumed.
+type sizes struct {
+	m     *maker
+	p     *house.Place
+	place *plan.Place
+}
+
+func (s sizes) num(key string) float64 { return s.m.a.Num(house.PlaceScope, s.p, key) }
+
+func (s sizes) said(key string) bool {
+	return s.m.a.Value(house.PlaceScope, s.p, key).Source == house.FromAnswer
+}
+
+// count finds the bays of a place by what is known of it.
+func (s sizes) count() (count, error) {
+	var c count
+	var err error
+	switch kind := s.place.Surface.Kind.ID; kind {
+	case "exterior-wall", "basement-wall":
+		c, err = s.walls()
+	case "crawl-wall":
+		c, err = s.crawlWalls()
+	case "chimney":
+		c, err = s.chase()
+	case "rim-joist":
+		c, err = s.rim()
+	default:
+		c, err = s.floorOf(kind == "crawl-space")
+	}
+	c.keys = append(c.keys, "framing.size", "framing.spacing_in")
+	return c, err
+}
+
+func (c *count) note(format string, args ...any) {
+	c.notes = append(c.notes, fmt.Sprintf(format, args...))
+}
+
+// byModule is the count where nothing but the area is known.
+func (s sizes) byModule(c count, why string, keys ...string) count {
+	c.byArea, c.keys = true, keys
+	c.note("%s", why)
+	return c
+}
+
+// studOf gives the clear height and the whole height of a wall. Walls called 8,
+// 9 or 10 feet stand on studs of trade length.
+func (s sizes) studOf(heightFt float64) (studIn, heightIn float64, note string) {
+	if s.said("stud_in") {
+		studIn = s.num("stud_in")
+		return studIn, studIn + takeoff.PlatesIn, "studs as you measured them: " + units.US.Inches(studIn)
+	}
+	for _, t := range s.m.c.Studs() {
+		if math.Abs(t.WallFt-heightFt) < 0.01 {
+			return t.StudIn, t.StudIn + takeoff.PlatesIn, fmt.Sprintf("a %g ft wall stands on studs of trade length, %s; measure one", heightFt, units.US.Inches(t.StudIn))
+		}
+	}
+	heightIn = heightFt * units.InchPerFoot
+	return heightIn - takeoff.PlatesIn, heightIn, "studs taken as the height less three plates"
+}
+
+func (s sizes) frame() (depthIn, spacingIn float64) {
+	return s.place.Surface.Frame.DepthIn, s.place.Surface.Frame.SpacingIn
+}
+
+func (s sizes) walls() (count, error) {
+	var c count
+	stud, height, note := s.studOf(s.num("height_ft"))
+	c.studIn = stud
+	heightKey := "height_ft"
+	if s.said("stud_in") {
+		heightKey = "stud_in"
+	}
+	lengths := s.m.a.LengthsFt(s.p)
+	openings := house.OpeningsOf(s.p)
+	for _, l := range lengths {
+		c.lengthF += l
+	}
+	switch {
+	case len(lengths) == 0:
+		return s.byModule(c, "only its area is known: type the length of each straight piece for a count bay by bay", "area_ft2", "openings_ft2", heightKey), nil
+	case !s.said("openings") && s.num("openings_ft2") > 0:
+		if gross := c.lengthF * s.num("height_ft"); s.num("openings_ft2") > gross {
+			return c, fmt.Errorf("%w: openings %.0f ft2, wall %.0f ft2", takeoff.ErrOpenings, s.num("openings_ft2"), gross)
+		}
+		return s.byModule(c, "the windows and doors are known by their area only: type the size of each for a count bay by bay", s.lengthKey(), "openings_ft2", heightKey), nil
+	}
+	c.note("%s", note)
+	depth, spacing := s.frame()
+	w := takeoff.Wall{LengthsIn: takeoff.FeetIn(lengths...), HeightIn: height, StudHeightIn: stud, DepthIn: depth, SpacingIn: spacing}
+	for _, o := range openings {
+		w.Openings = append(w.Openings, takeoff.Opening{WidthIn: o.WidthIn, HeightIn: o.HeightIn, Count: o.Count})
+	}
+	openKey := "openings"
+	if !s.said("openings") {
+		openKey = "openings_ft2"
+	}
+	c.keys = []string{s.lengthKey(), heightKey, openKey}
+	if len(openings) > 0 {
+		c.note("where the windows stand is not asked: they are taken as spread evenly, with two studs on each side")
+	}
+	s.areaNote(&c, c.lengthF*s.num("height_ft"))
+	return c.ofWall(w)
+}
+
+func (s sizes) lengthKey() string {
+	if s.said("lengths_ft") {
+		return "lengths_ft"
+	}
+	return "length_ft"
+}
+
+// areaNote says when the area that was typed and the sizes disagree: the plan
+// goes by the one, the order by the other.
+func (s sizes) areaNote(c *count, grossFt2 float64) {
+	if typed := s.num("area_ft2"); s.said("area_ft2") && math.Abs(typed-grossFt2) > 0.05*typed {
+		c.note("you typed %.0f square feet, its lengths give %.0f: the order goes by the lengths, the plan by the area; correct one of them", typed, grossFt2)
+	}
+}
+
+func (c count) ofWall(w takeoff.Wall) (count, error) {
+	c.wall = &w
+	var err error
+	c.layout, err = w.Layout()
+	return c, err
+}
+
+// floorOf is a plane of joists or rafters. Nobody is asked which way they run:
+// along the shorter side, as usual.
+func (s sizes) floorOf(rim bool) (count, error) {
+	var c count
+	if !s.said("length_ft") || !s.said("width_ft") {
+		return s.byModule(c, "only its area is known: type length and width for a count bay by bay", "area_ft2"), nil
+	}
+	long, wide := s.num("length_ft")*units.InchPerFoot, s.num("width_ft")*units.InchPerFoot
+	depth, spacing := s.frame()
+	f := takeoff.Floor{LengthIn: max(long, wide), WidthIn: min(long, wide), DepthIn: depth, SpacingIn: spacing, Rim: rim}
+	c.floor, c.keys = &f, []string{"length_ft", "width_ft"}
+	c.note("joists or rafters taken as running along the shorter side, from edge to edge")
+	s.areaNote(&c, long*wide/(units.InchPerFoot*units.InchPerFoot))
+	var err error
+	c.layout, err = f.Layout()
+	return c, err
+}
+
+func (s sizes) crawlWalls() (count, error) {
+	var c count
+	high := s.num("wall_height_ft")
+	c.studIn = high*units.InchPerFoot - takeoff.PlatesIn
+	if !s.said("length_ft") || !s.said("width_ft") {
+		return s.byModule(c, "only its area is known: type length and width for a count bay by bay", "area_ft2", "wall_height_ft"), nil
+	}
+	l, w := s.num("length_ft"), s.num("width_ft")
+	depth, spacing := s.frame()
+	c.lengthF = 2 * (l + w)
+	c.keys = []string{"length_ft", "width_ft", "wall_height_ft"}
+	c.note("four walls, counted with studs; where the blanket hangs from the sill instead, cut it to the height")
+	return c.ofWall(takeoff.Wall{LengthsIn: takeoff.FeetIn(l, w, l, w), HeightIn: high * units.InchPerFoot, DepthIn: depth, SpacingIn: spacing})
+}
+
+func (s sizes) chase() (count, error) {
+	var c count
+	stud, height, note := s.studOf(s.num("height_ft"))
+	depth, spacing := s.frame()
+	sides := 4
+	if s.place.Surface.Clearance.Chimney == "masonry-in-wall" {
+		sides = 3
+	}
+	w, err := takeoff.Chase{
+		ChimneyWidthIn: s.num("width_in"), ChimneyDepthIn: s.num("depth_in"), ClearanceIn: s.place.Surface.Clearance.Inches,
+		DepthIn: depth, SpacingIn: spacing, StoreyIn: height, Storeys: int(max(1, s.num("floors"))), Sides: sides,
+	}.Wall()
+	if err != nil {
+		return c, err
+	}
+	w.StudHeightIn = stud
+	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
+	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, units.US.Inches(s.place.Surface.Clearance.Inches), note)
+	return c.ofWall(w)
+}
+
+// rim counts a piece in every joist bay. With the shape of the house known the
+// two sides along the joists are strips; else joists are taken all round.
+func (s sizes) rim() (count, error) {
+	var c count
+	depth, spacing := s.frame()
+	l, w := s.m.a.Value(house.Shape, nil, "length_ft"), s.m.a.Value(house.Shape, nil, "width_ft")
+	around := 2 * (l.Answer.Number + w.Answer.Number)
+	shaped := l.Source == house.FromAnswer && w.Source == house.FromAnswer
+	if shaped && (!s.said("length_ft") || math.Abs(s.num("length_ft")-around) < 0.5) {
+		long, wide := l.Answer.Number*units.InchPerFoot, w.Answer.Number*units.InchPerFoot
+		f := takeoff.Floor{LengthIn: max(long, wide), WidthIn: min(long, wide), DepthIn: depth, SpacingIn: spacing}
+		c.lengthF, c.keys = around, []string{"shape.length_ft", "shape.width_ft"}
+		c.note("one piece between the ends of every two joists, strips along the outer ones; joists taken as running along the shorter side of the house")
+		var err error
+		c.layout, err = f.RimLayout()
+		return c, err
+	}
+	if !s.said("length_ft") {
+		c.lengthF = s.place.Surface.AreaFt2 * units.InchPerFoot / max(depth, 1)
+		return s.byModule(c, "only its area is known: type its length for a count piece by piece", "area_ft2"), nil
+	}
+	c.lengthF, c.keys = s.num("length_ft"), []string{"length_ft"}
+	c.note("joist ends taken as meeting the rim all along it: pieces between them")
+	run := takeoff.Wall{LengthsIn: takeoff.FeetIn(s.num("length_ft")), HeightIn: depth + takeoff.PlatesIn, StudHeightIn: depth, DepthIn: depth, SpacingIn: spacing}
+	layout, err := run.Layout()
+	if err != nil {
+		return c, err
+	}
+	for i := range layout.Bays {
+		layout.Bays[i].Kind = takeoff.KindRim
+	}
+	layout.GrossFt2 = s.num("length_ft") * depth / units.InchPerFoot
+	c.layout = takeoff.Merge(layout)
+	return c, nil
+}
+
+// confirmed sorts the sizes of a count into measured, typed and assumed.
+func (s sizes) confirmed(keys []string, out *Place) {
+	seen := map[string]bool{}
+	for _, key := range keys {
+		if seen[key] {
+			continue
+		}
+		seen[key] = true
+		full, scope := "place."+key, house.PlaceScope
+		if rest, shape := key, len(key) > 6 && key[:6] == "shape."; shape {
+			full, scope, key = rest, house.Shape, rest[6:]
+		}
+		q, ok := s.m.a.List.Find(full)
+		if !ok {
+			continue
+		}
+		out.Sizes++
+		switch source := s.m.a.Value(scope, s.p, key).Source; {
+		case source != house.FromAnswer:
+			out.Assumed = append(out.Assumed, sizeWord(q.Key))
+		case scope == house.PlaceScope && slices.Contains(s.p.Measured, key):
+			out.Measured++
+		}
+	}
+}
+
+// sizeWord names a size in a few words.
+func sizeWord(key string) string {
+	switch key {
+	case "length_ft", "lengths_ft":
+		return "length"
+	case "width_ft", "width_in":
+		return "width"
+	case "height_ft", "wall_height_ft":
+		return "height"
+	case "stud_in":
+		return "length of a stud"
+	case "depth_in":
+		return "depth"
+	case "area_ft2":
+		return "area"
+	case "openings", "openings_ft2":
+		return "windows and doors"
+	case "framing.size":
+		return "size of the framing"
+	case "framing.spacing_in":
+		return "spacing of the framing"
+	case "floors":
+		return "stories"
+	}
+	return key
+}

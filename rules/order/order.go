@@ -1,0 +1,172 @@
+// Package order turns a plan into what to buy and how to cut it: bays and
+// pieces place by place, the shopping list over the whole house, everything
+// that goes with the blankets, and what it all costs.
+//
+// Blankets of one kind are counted together: offcuts of one place serve the
+// next, and a wall typed as two orders what it would as one. The order in which
+// places are listed changes nothing.
+package order
+
+import (
+	"battwright/rules/budget"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/takeoff"
+	"battwright/rules/units"
+)
+
+// Order is the order of a whole house.
+type Order struct {
+	Lines  []Line  // blankets: the shopping list
+	Goods  []Goods // what goes with them
+	Gear   []Goods
+	Places []Place
+	People int // who put it in, where the builder does; 0 when an installer does all
+	Days   int
+	Money  Money
+	Label  []string // what the label figures of the lines rest on, said once
+}
+
+// Place is the count of one place.
+type Place struct {
+	ID, Label string
+	Skipped   string // why nothing is ordered for it
+	Problem   string // why it could not be counted, in words for the builder
+	How       takeoff.Convention
+	Notes     []string // how it was counted, what to know before cutting
+	Assumed   []string // sizes that nobody confirmed, by their questions
+	Measured  int      // sizes marked as measured
+	Sizes     int      // sizes the count rests on
+	AreaFt2   float64
+	FrameIn   float64 // depth of the framing
+	Bays      []takeoff.Bay
+	Layers    []Layer
+	Extras    []Extra
+	Self      bool // the builder does the work
+	Hours     units.Range[float64]
+	Money     PlaceMoney
+	Quoted    bool // every blanket at the builder's own price
+}
+
+// NotMeasured reports whether a size of the place is a guess.
+func (p Place) NotMeasured() bool { return len(p.Assumed) > 0 }
+
+// Layer is one blanket of a place as it is cut.
+type Layer struct {
+	Product  catalog.Product
+	Material catalog.Material
+	Facing   string
+	WidthIn  float64
+	LengthIn float64
+	Across   bool
+	Bays     []takeoff.Bay
+	Cut      []takeoff.Piece // the pieces to set; none where only the area is known
+	Joints   []takeoff.Joint
+	Stock    int // batts or rolls, if this place were done alone
+	Packages int // the same with the spare, in packages
+	Spare    int
+	key      key
+	layout   takeoff.Layout
+	area     takeoff.Area
+	spare    float64
+}
+
+// Line is one blanket of the shopping list, for all its places.
+type Line struct {
+	Product    catalog.Product
+	Material   catalog.Material
+	Facing     string
+	WidthIn    float64
+	LengthIn   float64
+	PerPackage int
+	PackageFt2 float64 // coverage of a package
+	Label      bool    // sizes are from the builder's label; else usual ones
+	Places     []string
+	Stock      int // batts or rolls to cut from
+	Spare      int // of them beyond the count
+	Packages   int // needed in all
+	Have       int
+	Buy        int
+	Returns    int     // whole packages that should be left over
+	Ft3        float64 // of what is bought, as it lies unpacked
+	Patterns   []takeoff.StockCut
+	Short      int // stock pieces by which the cutting plan may miss the best
+	PerPack    units.Range[float64]
+	Cost       units.Range[units.Cents]
+	Quoted     bool
+	Year       int
+	Ref        catalog.Ref
+	byPlace    []float64
+}
+
+// Extra is something one place needs beside its blankets.
+type Extra struct {
+	ID    string
+	Name  string
+	Unit  string
+	Qty   float64 // unrounded: it is rounded once, over the house
+	Ft2   float64 // what it is priced by, where it is priced by area
+	Price string  // id of its price, empty when it has none
+	Quote bool    // get a quote: nothing is priced
+	Note  string
+}
+
+// Goods is an extra over the whole house.
+type Goods struct {
+	Extra
+	Count   int // in the unit bought
+	Places  []string
+	Cost    units.Range[units.Cents]
+	Priced  bool
+	Year    int
+	Ref     catalog.Ref
+	byPlace []float64
+}
+
+// PlaceMoney is what one place costs. The places of a house add up to it.
+type PlaceMoney struct {
+	Blankets, Extras, Gear, Labour, Total units.Range[units.Cents]
+}
+
+// Money is what the whole order costs, as far as it has prices.
+type Money struct {
+	PlaceMoney
+	Year        int           // of the rough prices, 0 when all are the builder's own
+	Known       catalog.Known // weakest mark among them
+	Quoted      int           // places whose blankets are at the builder's own price
+	Priced      int           // places in all
+	QuotedShare float64       // of the typical total, at the builder's own prices
+	Budget      units.Cents
+	HasBudget   bool
+	// Odds are there only when the builder's own prices make up the bigger half.
+	Odds    *budget.Odds    // of staying within the budget
+	Enough  *budget.Amounts // what suffices nine times in ten
+	Without []string        // what is bought but has no price here
+}
+
+// Make counts a plan. It never fails: a place that cannot be counted says why.
+func Make(p plan.Plan, a house.Answered) Order {
+	m := &maker{plan: p, a: a, c: a.List.Catalog()}
+	for i := range p.Places {
+		m.place(&p.Places[i])
+	}
+	m.lines()
+	m.goods()
+	m.gear()
+	m.money()
+	return m.out
+}
+
+type maker struct {
+	plan plan.Plan
+	a    house.Answered
+	c    *catalog.Catalog
+	out  Order
+}
+
+// key is what is bought together.
+type key struct {
+	product, facing   string
+	widthIn, lengthIn float64
+}

@@ -1,0 +1,172 @@
+package ask
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+)
+
+// look is the first look at the result: a place a line, then what can be
+// opened.
+func (a *app) look() (stop, error) {
+	return a.run(menu{name: "look", back: atMatters, head: a.lookHead, rows: a.lookRows})
+}
+
+func (a *app) lookHead() {
+	a.talk.title("The house at a glance")
+	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
+	if len(a.s.plan.Places) == 0 {
+		a.talk.say("There is no place yet: type places.")
+	}
+}
+
+func (a *app) lookRows() []row {
+	var rows []row
+	for _, pl := range a.s.plan.Places {
+		id := pl.Surface.ID
+		rows = append(rows, row{text: pl.Surface.Label + ": " + report.Glance(pl, a.s.options(0)), do: func(string) (stop, error) { return a.placePage(id) }})
+	}
+	return append(rows,
+		row{word: "report", text: "everything, to read here", do: stays(func() { a.talk.verbatim(report.Text(a.s.plan, a.s.options(a.talk.width))) })},
+		row{word: "compare", text: "each place with every material: fits or not, price", do: stays(a.compare)},
+		row{word: "find out", text: "what is not known yet, and whether it matters", do: stays(a.findOut)},
+		row{word: "what if", text: "which priority would change the plan", do: stays(a.whatIf)},
+		row{word: "plans", text: "saved plans: priorities and budget under a name", do: func(string) (stop, error) { return a.plans() }},
+		row{word: "export", text: "the recommendation to a file", do: a.export},
+		row{word: "matters", text: "back to what matters", do: goTo(atMatters)},
+		row{word: "next", text: "on to work and money", do: goTo(atMoney)})
+}
+
+// compare says every material of every place, a line each.
+func (a *app) compare() {
+	for _, pl := range a.s.plan.Places {
+		a.talk.title(pl.Surface.Label)
+		if pl.Stopped != "" {
+			a.talk.say("No plan: " + pl.Stopped)
+			continue
+		}
+		for _, r := range report.RankRows(pl, a.s.options(0)) {
+			parts := []string{r.Fit}
+			if r.Price != "" {
+				parts = append(parts, r.Price)
+			}
+			if r.Plus != "" {
+				parts = append(parts, "for it: "+r.Plus)
+			}
+			if r.Minus != "" {
+				parts = append(parts, "against it: "+r.Minus)
+			}
+			a.talk.labelled(r.Name, strings.Join(parts, "; "))
+		}
+	}
+}
+
+// findOut lists what is unknown, most plan-changing first, and what is
+// assumed.
+func (a *app) findOut() {
+	a.talk.title("Find-out list")
+	a.talk.say("MATTERS: another answer changes the plan. The rest can wait, or does not matter here.")
+	list := a.s.assess.FindOut(a.s.preferences(), a.s.plan)
+	for i, u := range list {
+		word := "does not change the plan"
+		if u.Matters {
+			word = "MATTERS: " + u.Effect
+		}
+		a.talk.hang(fmt.Sprintf("%d. ", i+1), whereOf(u)+": "+u.Prompt+" "+word)
+		if h, ok := a.s.catalog().Help(u.Key); ok && h.Ask != "" {
+			a.talk.hang("  To ask: ", h.Ask)
+		}
+	}
+	if len(list) == 0 {
+		a.talk.say("Nothing is unknown.")
+	}
+	a.talk.title("Assumed, because nobody said otherwise")
+	for _, u := range a.s.plan.Assumed {
+		a.talk.hang("- ", whereOf(u)+": "+u.Prompt+" "+u.Value)
+	}
+}
+
+func whereOf(u plan.Said) string {
+	if u.Place == "" {
+		return "House"
+	}
+	return u.Label
+}
+
+// whatIf lists the changes of one priority that change the plan.
+func (a *app) whatIf() {
+	a.talk.title("What would change the plan")
+	list := a.s.assess.WouldChange(a.s.preferences(), a.s.plan)
+	for _, m := range list {
+		a.talk.hang("- ", report.MindText(m, a.s.options(0)))
+	}
+	if len(list) == 0 {
+		a.talk.say("No single priority changes anything: take it and be glad.")
+	}
+}
+
+// plans lists the saved plans: use one, or keep the priorities of now.
+func (a *app) plans() (stop, error) {
+	to, err := a.run(menu{name: "plans", back: up, head: func() {
+		a.talk.title("Saved plans")
+		a.talk.say("A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place.")
+	}, rows: func() []row {
+		var rows []row
+		for _, v := range a.s.house.Variants {
+			rows = append(rows, row{text: v.Name, do: func(string) (stop, error) { a.usePlan(v); return up, nil }})
+		}
+		return append(rows, row{word: "keep", text: "the priorities of now as a plan", do: func(string) (stop, error) { return here, a.keepPlan() }})
+	}})
+	if to == up {
+		to = here
+	}
+	return to, err
+}
+
+func (a *app) usePlan(v house.Variant) {
+	for k, x := range v.Answers {
+		a.s.house.Answers.Set(k, x)
+	}
+	a.sayChange()
+}
+
+func (a *app) keepPlan() error {
+	for {
+		name, ok, err := a.text("A name, for instance quiet house. A name that is there already is replaced", "Name")
+		switch {
+		case err != nil || !ok:
+			return err
+		case len([]rune(name)) > house.MaxText:
+			a.problem(fmt.Sprintf("at most %d characters.", house.MaxText))
+			continue
+		case a.s.house.Variant(name) == nil && len(a.s.house.Variants) >= house.MaxVariants:
+			a.problem(fmt.Sprintf("a house can have at most %d saved plans.", house.MaxVariants))
+			return nil
+		}
+		a.s.keepPlan(name)
+		a.talk.say("Kept as " + name)
+		a.sayKept()
+		return nil
+	}
+}
+
+// keepPlan puts the priorities and the budget of now under a name.
+func (s *session) keepPlan(name string) {
+	v := house.Variant{Name: name, Answers: house.Answers{}}
+	for _, scope := range []house.Scope{house.Priorities, house.Budget} {
+		for _, q := range s.list.In(scope, "") {
+			if x := s.answered().ValueOf(q, nil); x.Known {
+				v.Answers.Set(q.FullKey(), x.Answer)
+			}
+		}
+	}
+	if old := s.house.Variant(name); old != nil {
+		*old = v
+	} else {
+		s.house.Variants = append(s.house.Variants, v)
+	}
+	s.edited()
+}

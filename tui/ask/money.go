@@ -1,0 +1,116 @@
+package ask
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+)
+
+// money asks who does the work and what it may cost, and says what it costs.
+func (a *app) money() (stop, error) {
+	to, err := a.form("Work and money", "", "", func() []house.Question { return a.s.list.In(house.Budget, "") })
+	if err != nil {
+		return here, err
+	}
+	if to == up {
+		return atLook, nil
+	}
+	a.talk.title("What it costs")
+	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
+	for _, pl := range a.s.plan.Places {
+		if pl.Choice == nil || pl.Stopped != "" {
+			continue
+		}
+		text := pl.Choice.Name + ", " + a.s.system.MoneyRange(pl.Choice.Money.Total)
+		if pl.Choice.Money.Labour.High > 0 {
+			text += " with the work"
+		}
+		a.talk.labelled(pl.Surface.Label, text)
+	}
+	return a.after("money", atLook, atOrder, "on to what would be bought", a.ladder())
+}
+
+// ladder is what the next dollars buy, in words.
+func (a *app) ladder() row {
+	return row{word: "ladder", text: "what the next dollars buy", do: stays(func() {
+		a.talk.title("What the next dollars buy")
+		rungs, err := a.s.plan.Ladder(a.s.catalog(), a.s.answered().Text(house.Budget, nil, "stakes"))
+		if err != nil {
+			a.talk.say("The ladder could not be worked out: " + err.Error())
+			return
+		}
+		for i, r := range rungs {
+			text := a.s.system.Money(r.Cost) + ": the cheapest set"
+			if i > 0 {
+				text = a.s.system.Money(r.Cost) + ", " + a.s.system.Money(r.Extra) + " more:"
+			}
+			for _, c := range r.Changes {
+				text += fmt.Sprintf(" %s: %s -> %s;", c.Label, report.ShortProduct(c.From, a.s.system), report.ShortProduct(c.To, a.s.system))
+			}
+			if r.Here {
+				text = strings.TrimRight(text, ";") + " (the plan is here)"
+			}
+			a.talk.hang(fmt.Sprintf("%d. ", i+1), strings.TrimRight(text, ";"))
+		}
+		if len(rungs) == 0 {
+			a.talk.say("There is nothing to buy yet.")
+		}
+	})}
+}
+
+// after offers where to go from a page that was read out.
+func (a *app) after(name string, back, next stop, what string, more ...row) (stop, error) {
+	rows := append([]row{{word: "next", text: what, do: goTo(next)}}, more...)
+	rows = append(rows, row{word: "export", text: "the recommendation to a file", do: a.export},
+		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)})
+	return a.run(menu{name: name, back: back, head: func() { a.talk.out.WriteByte('\n') }, rows: func() []row { return rows }})
+}
+
+// order says what would be bought: the same blanket together over the house,
+// and what is not a blanket.
+func (a *app) order() (stop, error) {
+	s := a.s
+	a.talk.title("What would be bought")
+	a.talk.say("Areas from your answers, the same blanket together for all its places. The label at the store says what a package covers.")
+	for _, n := range s.plan.Needs(s.catalog()) {
+		m, _ := s.catalog().Material(n.Product.Material)
+		a.talk.hang("- ", fmt.Sprintf("%s %s, %s, %s: %s, %s; for %s; about %s of blanket", s.system.R(n.Product.NominalR), m.Name, s.system.Inches(n.Product.ThicknessIn),
+			report.FaceWord(n.Facing), s.system.Area(n.AreaFt2), s.system.MoneyRange(n.Price), strings.Join(n.Places, ", "), s.system.Volume(n.Ft3)))
+	}
+	for _, b := range s.plan.Boards() {
+		a.talk.hang("- ", b.Surface.Label+": "+report.BoardText(b, s.system)+". Get a quote.")
+	}
+	for _, p := range s.house.Places {
+		if len(p.Measured) == 0 {
+			a.talk.say("NOT MEASURED: sizes of at least one place are guesses. Measure before you buy.")
+			break
+		}
+	}
+	return a.after("order", atMoney, atCheck, "on to the check before anything is covered")
+}
+
+// check gathers the cautions of the whole house before the walls close.
+func (a *app) check() (stop, error) {
+	a.talk.title("Before anything is covered")
+	a.talk.say("Walk the house with this list. Do not cover a blanket before the insulation inspection.")
+	for _, pl := range a.s.plan.Places {
+		a.talk.title(pl.Surface.Label)
+		if pl.Stopped != "" {
+			a.talk.say("STOP: " + pl.Stopped)
+			continue
+		}
+		if pl.Choice != nil {
+			a.talk.hang("- ", "the label says "+report.ProductText(pl.Choice.Assessed, a.s.system))
+		}
+		for _, c := range report.Cautions(pl, a.s.options(0)) {
+			a.talk.hang("- ", c)
+		}
+		for _, h := range report.Steps(pl) {
+			a.talk.hang("- ", h)
+		}
+	}
+	a.talk.say(report.Closing)
+	return a.after("check", atOrder, atLook, "the house at a glance again")
+}

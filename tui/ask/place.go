@@ -1,0 +1,208 @@
+package ask
+
+import (
+	"fmt"
+
+	"battwright/rules/candidate"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/tui/chart"
+)
+
+// placePage is the result of one place, and what lies behind it.
+func (a *app) placePage(id string) (stop, error) {
+	to, err := a.run(menu{name: "place", back: up, head: func() { a.placeResult(id) }, rows: func() []row {
+		show := func(word, text string, tell func(plan.Place)) row {
+			return row{word: word, text: text, do: stays(func() {
+				if pl := a.s.place(id); pl != nil {
+					tell(*pl)
+				}
+			})}
+		}
+		return []row{
+			show("why", "this one, and why not the others", a.tellWhy),
+			show("layers", "what lies on what, from inside to outside", a.tellLayers),
+			show("damp", "the damp check, month by month", a.tellDamp),
+			show("how", "how to put it in, with all cautions", a.tellHow),
+			{word: "edit", text: "the answers of this place", do: func(string) (stop, error) { return here, a.placeForm(id) }},
+			{word: "own", text: "what matters just here", do: func(string) (stop, error) { return here, a.ownMatters(id) }},
+			{word: "next", text: "the next place", do: func(string) (stop, error) { id = a.nextPlace(id); return here, nil }},
+		}
+	}})
+	if to == up {
+		to = here
+	}
+	return to, err
+}
+
+func (a *app) nextPlace(id string) string {
+	for i, pl := range a.s.plan.Places {
+		if pl.Surface.ID == id {
+			return a.s.plan.Places[(i+1)%len(a.s.plan.Places)].Surface.ID
+		}
+	}
+	return id
+}
+
+func (a *app) placeResult(id string) {
+	pl := a.s.place(id)
+	if pl == nil {
+		a.talk.say("This place is gone.")
+		return
+	}
+	o := a.s.options(0)
+	a.talk.title(fmt.Sprintf("%s, %s, %s", pl.Surface.Label, a.s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl)))
+	lines := report.PlaceLines(*pl, o)
+	for i, l := range lines {
+		a.talk.labelled(l.Label, l.Text)
+		if i == 0 {
+			a.cautions(*pl)
+		}
+	}
+	if pl.Choice != nil && pl.Stopped == "" {
+		for _, w := range report.WhyLines(*pl) {
+			a.talk.labelled(w.Label, w.Text)
+		}
+		a.talk.labelled("Sure", report.SureText(*pl, o))
+	}
+	n := 0
+	for _, u := range a.s.plan.Unknown {
+		if u.Place == id {
+			n++
+		}
+	}
+	if n > 0 {
+		a.talk.labelled("Guess", fmt.Sprintf("%d answers about this place are not known yet: edit asks them", n))
+	}
+}
+
+// cautions names the three that can hurt first.
+func (a *app) cautions(pl plan.Place) {
+	titles := report.CautionTitles(pl)
+	for i, c := range titles {
+		if i == 3 {
+			a.talk.labelled("Care", fmt.Sprintf("and %d more: how tells all of them", len(titles)-3))
+			return
+		}
+		a.talk.labelled("Care", c)
+	}
+}
+
+func (a *app) tellWhy(pl plan.Place) {
+	o := a.s.options(0)
+	a.talk.title("Why")
+	a.talk.say("Every reason names its rule in brackets.")
+	for _, r := range report.RankRows(pl, o) {
+		if r.Rank == "" {
+			a.talk.labelled(r.Name, "no. "+r.Minus)
+			continue
+		}
+		a.talk.hang(r.Rank+". ", fmt.Sprintf("%s: %s, %s, %s of 100 points", r.Name, r.Fit, r.Price, r.Score))
+	}
+	if text := report.SureNumbers(pl, o); text != "" {
+		a.talk.labelled("Sure", text)
+	}
+	for _, l := range append(report.MoreLines(pl, o), report.WhyNotLines(pl, o)...) {
+		a.talk.labelled(l.Label, l.Text)
+	}
+	for _, e := range pl.Entries {
+		a.talk.title(e.Name)
+		if !e.Usable() {
+			for _, why := range report.WhyOut(e) {
+				a.talk.hang("- ", why)
+			}
+			continue
+		}
+		for _, l := range report.Detail(a.s.catalog(), e, a.s.system) {
+			a.talk.labelled(l.Label, l.Text)
+		}
+		for _, h := range e.Verdict.For {
+			a.talk.labelled("For", h.Text+" ["+h.Rule.ID+"]")
+		}
+		for _, h := range e.Verdict.Against {
+			a.talk.labelled("Against", h.Text+" ["+h.Rule.ID+"]")
+		}
+	}
+}
+
+// tellLayers says the layers in the order in which they are built, with the
+// temperature at the inside face of each in the coldest month.
+func (a *app) tellLayers(pl plan.Place) {
+	a.talk.title("Layers, from inside to outside")
+	if pl.Choice == nil || pl.Stopped != "" {
+		a.talk.say("Nothing to tell: no blanket goes here as it stands.")
+		return
+	}
+	d := pl.Choice.Damp
+	if d.Checked {
+		a.talk.labelled("Inside", a.s.system.Temp(d.InC)+" in the coldest month")
+	}
+	at := 0
+	for i, l := range pl.Choice.Stack(pl.Surface, a.s.catalog(), pl.Target) {
+		text := l.Name
+		if l.Note != "" {
+			text += ", " + l.Note
+		}
+		var temp string
+		if temp, at = a.faceTemp(d, l.Name, at); temp != "" {
+			text += "; " + temp + " at its inside face"
+		}
+		a.talk.hang(fmt.Sprintf("%d. ", i+1), text)
+	}
+	if d.Checked {
+		a.talk.labelled("Outside", a.s.system.Temp(d.OutC))
+	}
+}
+
+// faceTemp finds a layer of the picture in the damp check by name, from a
+// plane on: both have the same layers in the same order.
+func (a *app) faceTemp(d candidate.Damp, name string, from int) (text string, next int) {
+	if !d.Checked {
+		return "", from
+	}
+	for j := from; j < len(d.Layers) && j < len(d.ColdestC); j++ {
+		if d.Layers[j] == name {
+			return a.s.system.Temp(d.ColdestC[j]), j + 1
+		}
+	}
+	return "", from
+}
+
+func (a *app) tellDamp(pl plan.Place) {
+	a.talk.title("Damp check")
+	if pl.Choice == nil || pl.Stopped != "" {
+		a.talk.say("Nothing to check: no blanket goes here as it stands.")
+		return
+	}
+	d := pl.Choice.Damp
+	a.talk.say(report.DampText(d, a.s.system))
+	if !d.Checked {
+		return
+	}
+	limit := a.s.catalog().Settings.MoldRH
+	opts := chart.MonthsOpts{What: "Humidity " + d.Where, Text: a.s.system.Percent, Limit: limit, LimitLabel: "mold may grow above"}
+	values := d.RH
+	if d.PeakGM2 > 0 {
+		values, opts = d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: a.s.system.Moisture, Held: true}
+	}
+	a.talk.say(chart.Pen{}.Months(values, opts, a.talk.width).Sentence)
+	if d.Verdict == candidate.NoBuildUp && d.WorstRH > limit {
+		a.talk.say("The months above it do not count against it: they are too cold for mold at that spot, or no damper than the air outdoors.")
+	}
+	a.talk.say("A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
+}
+
+func (a *app) tellHow(pl plan.Place) {
+	a.talk.title("Care")
+	for _, c := range report.Cautions(pl, a.s.options(0)) {
+		a.talk.hang("! ", c)
+	}
+	a.talk.title("How")
+	for _, h := range report.Steps(pl) {
+		a.talk.hang("- ", h)
+	}
+	for _, n := range pl.Target.Notes {
+		a.talk.labelled("Note", n)
+	}
+	a.talk.say(report.Closing)
+}
