@@ -146,7 +146,7 @@ func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 
 func (f *field) dontKnow(s *session, p *house.Place) fieldResult {
 	if !f.q.DontKnow {
-		f.problem = `"don't know" is not needed here: leave it as it is, or ` + f.q.Accepted()
+		f.problem = `"don't know" is not needed here: leave it as it is, or ` + onScreen(f.q.Accepted())
 		return stays
 	}
 	f.typed, f.problem = false, ""
@@ -294,9 +294,14 @@ func (f *field) toggle(s *session, p *house.Place) {
 func sentence(err error) string {
 	_, text, ok := strings.Cut(err.Error(), ": ")
 	if !ok {
-		return err.Error()
+		text = err.Error()
 	}
-	return text
+	return onScreen(text)
+}
+
+// onScreen turns the words of files into those of the screens.
+func onScreen(s string) string {
+	return strings.NewReplacer(`, or "unknown"`, ", or d for don't know", "true or false", "yes or no").Replace(s)
 }
 
 // answerText is the answer in one line, with how it is known.

@@ -33,7 +33,45 @@ func defaultHeight(a Answered, p *Place) Answer {
 	if p.Kind == "basement-wall" {
 		return Number(8)
 	}
-	return Number(a.Num(Shape, nil, "wall_height_ft"))
+	story := a.Num(Shape, nil, "wall_height_ft")
+	if p.Kind == "exterior-wall" { // a wall goes all the way up
+		return Number(story * a.Num(Shape, nil, "stories"))
+	}
+	return Number(story)
+}
+
+// rest is what the shape gives for a kind of place less what places of that
+// kind have of their own, shared by those that have none.
+func (a Answered) rest(p *Place, total float64) Answer {
+	without := 1.0 // this one
+	for i := range a.House.Places {
+		q := &a.House.Places[i]
+		if q.Kind != p.Kind || q.ID == p.ID {
+			continue
+		}
+		if own, ok := a.ownArea(q); ok {
+			total -= own
+		} else {
+			without++
+		}
+	}
+	return Number(roundTo(max(0, total)/without, 1))
+}
+
+// ownArea is the area a place has by its own answers.
+func (a Answered) ownArea(p *Place) (float64, bool) {
+	if area, ok := said(p, "area_ft2"); ok {
+		return area, true
+	}
+	long, hasLong := a.LongFt(p)
+	wide, hasWide := said(p, "width_ft")
+	switch p.Kind {
+	case "attic", "sloped-ceiling":
+		return long * wide, hasLong && hasWide
+	case "exterior-wall", "basement-wall":
+		return long * a.Num(PlaceScope, p, "height_ft"), hasLong
+	}
+	return 0, false
 }
 
 // said reports a place's own number, when there is one.
@@ -58,17 +96,17 @@ func defaultArea(a Answered, p *Place) Answer {
 		if p.Kind == "sloped-ceiling" {
 			share *= 1.2 // a usual slope makes the roof about a fifth larger than the floor below it
 		}
-		return Number(roundTo(a.footprintFt2()*share/a.countKind(p.Kind), 1))
+		return a.rest(p, a.footprintFt2()*share)
 	case "exterior-wall":
 		if hasLong {
 			return Number(long * high)
 		}
-		return Number(roundTo(a.grossWallFt2()/a.countKind(p.Kind), 1))
+		return a.rest(p, a.grossWallFt2())
 	case "basement-wall":
 		if hasLong {
 			return Number(long * high)
 		}
-		return Number(roundTo(a.perimeterFt()*high*a.belowShare()/a.countKind(p.Kind), 1))
+		return a.rest(p, a.perimeterFt()*high*a.belowShare())
 	case "crawl-space":
 		return a.crawlArea(p, long, wide, hasLong && hasWide)
 	case "rim-joist":

@@ -91,6 +91,11 @@ func (s System) Feet(ft float64) string {
 	if s == SI {
 		return num(ft*MPerFoot, 2) + " m"
 	}
+	if whole := math.Floor(ft); ft < 1e6 && ft-whole > 1e-9 {
+		if in := (ft - whole) * InchPerFoot; math.Abs(in-math.Round(in*2)/2) < 1e-6 {
+			return num(whole, 0) + " ft " + Fraction(in) + " in"
+		}
+	}
 	return num(ft, 1) + " ft"
 }
 
