@@ -151,9 +151,13 @@ func TestSetRefusesAndForgets(t *testing.T) {
 		v    Value
 		want error
 	}{
-		{"depth_in", Number(math.NaN()), ErrValue}, {"depth_in", Number(math.Inf(1)), ErrValue},
-		{"depth_in", Number(24.000001), ErrValue}, {"depth_in", Bool(true), ErrValue},
-		{"place", Text("roof"), ErrValue}, {"place", Text(""), ErrValue}, {"wet", Text("true"), ErrValue},
+		{"depth_in", Number(math.NaN()), ErrValue},
+		{"depth_in", Number(math.Inf(1)), ErrValue},
+		{"depth_in", Number(24.000001), ErrValue},
+		{"depth_in", Bool(true), ErrValue},
+		{"place", Text("roof"), ErrValue},
+		{"place", Text(""), ErrValue},
+		{"wet", Text("true"), ErrValue},
 		{"nothing", Bool(true), ErrUnknownFact},
 	} {
 		g := f.Clone()

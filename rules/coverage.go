@@ -30,8 +30,10 @@ func (b *Book) Coverage(places, materials []string, chosen ...string) []Finding 
 		return bad
 	}
 	r := b.reach()
-	c := &coverage{reach: r, material: m, chosen: make([]bool, len(b.facts)),
-		excludes: r.of(func(x *Rule) bool { return x.Effect.Kind == Exclude })}
+	c := &coverage{
+		reach: r, material: m, chosen: make([]bool, len(b.facts)),
+		excludes: r.of(func(x *Rule) bool { return x.Effect.Kind == Exclude }),
+	}
 	for i, f := range b.facts {
 		c.chosen[i] = i == m || f.From == FromMaterial || slices.Contains(chosen, f.Name)
 	}

@@ -8,8 +8,12 @@ import (
 
 func TestUnknownDecidesNothingButDanger(t *testing.T) {
 	effects := []Effect{
-		{Kind: Exclude}, {Kind: Adjust, Criterion: "fire", Delta: -0.5, Group: "g"}, {Kind: Require, Need: "baffle"},
-		{Kind: Install}, {Kind: For}, {Kind: Against},
+		{Kind: Exclude},
+		{Kind: Adjust, Criterion: "fire", Delta: -0.5, Group: "g"},
+		{Kind: Require, Need: "baffle"},
+		{Kind: Install},
+		{Kind: For},
+		{Kind: Against},
 	}
 	for _, e := range effects {
 		b := newBook(t, houseFacts(), []Rule{rule("r", e, is("place", "attic"), holds("wet"), num("depth_in", Ge, 4))})

@@ -55,8 +55,12 @@ func (v Verdict) signature() string {
 		name string
 		hits []Hit
 	}{
-		{"excluded", v.Excluded}, {"safety", v.Safety}, {"install", v.Install},
-		{"for", v.For}, {"against", v.Against}, {"depends", v.Depends},
+		{"excluded", v.Excluded},
+		{"safety", v.Safety},
+		{"install", v.Install},
+		{"for", v.For},
+		{"against", v.Against},
+		{"depends", v.Depends},
 	}
 	for _, l := range lists {
 		fmt.Fprintf(&out, "%s[", l.name)

@@ -96,7 +96,8 @@ func TestObligationsAskedBadly(t *testing.T) {
 		require.Equal(t, o.ID, list[0].Rule)
 	}
 	require.Empty(t, b.CheckObligations([]Obligation{
-		{ID: "by kind", When: chimney, NeedEffect: Safety}, {ID: "by name", When: chimney, NeedRule: "air-gap"},
+		{ID: "by kind", When: chimney, NeedEffect: Safety},
+		{ID: "by name", When: chimney, NeedRule: "air-gap"},
 		{ID: "by beginning", When: chimney, NeedEffect: Safety, NeedRule: "air"},
 	}))
 	list := b.CheckObligations([]Obligation{{ID: "o", When: []Atom{num("depth_in", Lt, 4)}, NeedRule: "air"}})

@@ -44,12 +44,20 @@ func NewModel(c Config) Model {
 	return m
 }
 
-// Run shows the wizard until the person leaves. The terminal is restored
-// whatever happens, a panic included.
+// Run shows the wizard until the person leaves or ctx ends. The terminal is
+// restored whatever happens, a panic included. Signals end ctx and are not the
+// library's: its own handler and the end of ctx can wait for each other for ever.
 func Run(ctx context.Context, c Config) error {
-	p := tea.NewProgram(NewModel(c), tea.WithContext(ctx), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
+	p := tea.NewProgram(NewModel(c), tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
 	last, err := p.Run()
-	if m, ok := last.(Model); ok && m.Interrupted() {
+	m, ok := last.(Model)
+	if ok && !m.s.saved {
+		// A signal may come before the command that keeps the last answer has run.
+		if keep := m.autosave(); keep != nil {
+			keep()
+		}
+	}
+	if ok && m.Interrupted() {
 		return ErrInterrupted
 	}
 	return err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"os/signal"
 	"syscall"
 
@@ -30,7 +31,10 @@ func runBare(args []string, e env) int {
 	}
 	lines := wantsLines(plain, e)
 	if !e.terminal && !lines {
-		return noTerminal(files, args, e)
+		return noTerminal(files, dataDir, system, e)
+	}
+	if system != "us" && system != "si" {
+		return usage(e, "--units %q; want us or si", system)
 	}
 	if len(files) > 1 {
 		return usage(e, "the screens take one house file; plan takes several")
@@ -69,8 +73,8 @@ func openFor(cfg *tui.Config, path string, e env) int {
 	return exitDone
 }
 
-func noTerminal(files, args []string, e env) int {
-	code := runPlan(args, e)
+func noTerminal(files []string, dataDir, system string, e env) int {
+	code := runPlan(append([]string{"--data", dataDir, "--units", system}, files...), e)
 	if code == exitDone && len(files) == 0 {
 		fmt.Fprintln(e.stderr, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
 	}
@@ -80,7 +84,7 @@ func noTerminal(files, args []string, e env) int {
 // runWizard shows the screens. A signal ends them in order: the terminal is
 // restored and the answers are kept.
 func runWizard(cfg tui.Config, e env) int {
-	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM, syscall.SIGHUP)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	err := tui.Run(ctx, cfg)
 	switch {

@@ -63,7 +63,7 @@ func printWord(w catalog.Word, c *catalog.Catalog, e env) {
 	if s, ok := c.Source(w.Source); ok {
 		title = s.Title
 	}
-	fmt.Fprintf(e.stdout, "  From: %s [%s]\n", title, report.KnownText(w.Known))
+	printFrom(title, w.Known, e)
 }
 
 // printRule shows a rule of the book by its id, with where it is from.
@@ -76,7 +76,13 @@ func printRule(r *rules.Rule, c *catalog.Catalog, e env) {
 	if s, ok := c.Source(r.Source); ok {
 		title = s.Title
 	}
-	fmt.Fprintf(e.stdout, "  From: %s [%s]\n", title, report.KnownText(catalog.Known(r.Known)))
+	printFrom(title, catalog.Known(r.Known), e)
+}
+
+func printFrom(title string, known catalog.Known, e env) {
+	for _, line := range report.Wrap(fmt.Sprintf("From: %s [%s]", title, report.KnownText(known)), 74) {
+		fmt.Fprintln(e.stdout, "  "+line)
+	}
 }
 
 func firstSentence(s string) string {

@@ -87,8 +87,12 @@ func TestTriangleMoments(t *testing.T) {
 
 // Moments, found again from the distribution by summing it up.
 func TestMomentsFromTheDistribution(t *testing.T) {
-	for _, p := range []price{{Low: 0, Typical: 0, High: 600}, {Low: 100, Typical: 100, High: 100},
-		{Low: 50, Typical: 400, High: 400}, {Low: 10, Typical: 200, High: 900}} {
+	for _, p := range []price{
+		{Low: 0, Typical: 0, High: 600},
+		{Low: 100, Typical: 100, High: 100},
+		{Low: 50, Typical: 400, High: 400},
+		{Low: 10, Typical: 200, High: 900},
+	} {
 		mean, err := MeanCents(p)
 		require.NoError(t, err)
 		variance, err := VarianceCents2(p)

@@ -74,7 +74,7 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 	out.Money = moneyOf(s, c, b, out.Facing)
 	out.Facts = candidateFacts(base, s, c, b, out.Facing, out.Heat, out.Damp)
 	out.Verdict = c.Book.Eval(out.Facts)
-	out.Values = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money)
+	out.Values = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
 	for i, v := range out.Values {
 		adjust(&out.Values[i], out.Verdict.Adjust[v.Criterion])
 	}

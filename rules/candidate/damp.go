@@ -43,7 +43,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	d := Damp{Verdict: NotChecked}
 	switch {
 	case s.Kind.ID == "attic" || s.Kind.ID == "sloped-ceiling":
-		d.Note = "the ceiling is fine with painted drywall; what happens above the blanket, at the roof, is not checked"
+		d.Note = "not checked: what happens above the blanket, at the roof, this method cannot tell. Painted drywall, sealed holes and open vents keep it safe."
 		return d
 	case s.Kind.Boundary == "none":
 		d.Note = "not checked near a chimney"

@@ -89,7 +89,7 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 	case "none":
 		f.Why = "you want none"
 	default:
-		f.plan(s, c, has)
+		f.plan(s, s.CIR+t.AddR, has)
 	}
 	f.Class = classOf(f, c)
 	f.pairs(s, site, c, b, t)
@@ -120,13 +120,13 @@ func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t T
 }
 
 // plan chooses the retarder when the builder leaves it open.
-func (f *Facing) plan(s Surface, c *catalog.Catalog, has func(string) bool) {
+func (f *Facing) plan(s Surface, boardR float64, has func(string) bool) {
 	switch {
 	case f.Asked == RetarderBarred:
 		f.Why = "unfaced: in a hot, damp climate the damp comes from outdoors and must get out to the room"
 	case f.Asked == RetarderNone:
 		f.Why = "unfaced: no vapor retarder is needed in this climate"
-	case s.Exposed && has("foil-rated"):
+	case s.Exposed && has("foil-rated") && boardR == 0:
 		f.OnBlanket, f.Why = "foil-rated", "left visible, so the face must be flame-rated"
 	case s.Exposed:
 		f.Why = "a paper face or plain sheet must not stay visible: cover the wall, then a retarder can go in"

@@ -1,6 +1,8 @@
 package candidate
 
 import (
+	"math"
+
 	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
@@ -21,17 +23,27 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		fact, key string
 		scope     house.Scope
 	}{
-		{"stage", "stage", house.Top}, {"old", "old", house.Top},
+		{"stage", "stage", house.Top},
+		{"old", "old", house.Top},
 		{"cooled", "cooled", house.Site},
-		{"exposed", "exposed", house.PlaceScope}, {"practice", "framing.practice", house.PlaceScope},
-		{"spacing_in", "framing.spacing_in", house.PlaceScope}, {"ci_r", "ci_r", house.PlaceScope},
-		{"existing_r", "existing_r", house.PlaceScope}, {"flue_through", "flue_through", house.PlaceScope},
-		{"non_ic_lights", "non_ic_lights", house.PlaceScope}, {"bath_fan_outside", "bath_fan_outside", house.PlaceScope},
-		{"vents_ok", "vents_ok", house.PlaceScope}, {"knob_and_tube", "knob_and_tube", house.PlaceScope},
-		{"vermiculite", "vermiculite", house.PlaceScope}, {"bath", "bath", house.PlaceScope},
-		{"cladding", "cladding", house.PlaceScope}, {"ground_cover", "ground_cover", house.PlaceScope},
-		{"dampness", "dampness", house.PlaceScope}, {"foam_r", "foam_r", house.PlaceScope},
-		{"dehumidifier", "dehumidifier", house.PlaceScope}, {"chimney", "chimney", house.PlaceScope},
+		{"exposed", "exposed", house.PlaceScope},
+		{"practice", "framing.practice", house.PlaceScope},
+		{"spacing_in", "framing.spacing_in", house.PlaceScope},
+		{"ci_r", "ci_r", house.PlaceScope},
+		{"existing_r", "existing_r", house.PlaceScope},
+		{"flue_through", "flue_through", house.PlaceScope},
+		{"non_ic_lights", "non_ic_lights", house.PlaceScope},
+		{"bath_fan_outside", "bath_fan_outside", house.PlaceScope},
+		{"vents_ok", "vents_ok", house.PlaceScope},
+		{"knob_and_tube", "knob_and_tube", house.PlaceScope},
+		{"vermiculite", "vermiculite", house.PlaceScope},
+		{"bath", "bath", house.PlaceScope},
+		{"cladding", "cladding", house.PlaceScope},
+		{"ground_cover", "ground_cover", house.PlaceScope},
+		{"dampness", "dampness", house.PlaceScope},
+		{"foam_r", "foam_r", house.PlaceScope},
+		{"dehumidifier", "dehumidifier", house.PlaceScope},
+		{"chimney", "chimney", house.PlaceScope},
 		{"gap_in", "gap_in", house.PlaceScope},
 	} {
 		set(q.fact, answerFact(a, p, q.scope, q.key))
@@ -39,7 +51,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	if s.Kind.ID == "crawl-wall" {
 		set("exposed", rules.Bool(true))
 	}
-	set("vent_ft2", rules.Number(s.AreaFt2/ventShare))
+	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
 	set("labour", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
 	if site.Zone != "" {

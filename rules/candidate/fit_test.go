@@ -134,10 +134,12 @@ func TestCeilingLoadAtRSixty(t *testing.T) {
 // frames visits every kind of place in every size, spacing and practice.
 func frames(t *testing.T, visit func(name string, s Surface)) {
 	c := book(t)
-	kinds := []string{"attic", "exterior-wall", "sloped-ceiling", "basement-wall", "rim-joist",
+	kinds := []string{
+		"attic", "exterior-wall", "sloped-ceiling", "basement-wall", "rim-joist",
 		"crawl-space\"\nvented = true\n#\"", "crawl-space\"\nvented = false\n#\"",
 		"chimney\"\nchimney = \"masonry-inside\"\n#\"", "chimney\"\nchimney = \"masonry-fireplace\"\n#\"",
-		"chimney\"\nchimney = \"factory-built\"\nclearance_in = 9\n#\""}
+		"chimney\"\nchimney = \"factory-built\"\nclearance_in = 9\n#\"",
+	}
 	for _, kind := range kinds {
 		a, p := ofPlace(t, c, cold, "kind = \""+kind+"\"")
 		q := func(key string) (out struct{ Values []string }) {

@@ -41,8 +41,10 @@ func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
 	cells, short := 0, 0
 	for _, edition := range []string{"irc-2009", "irc-2018", "irc-2021", "irc-2024"} {
 		for _, zone := range []string{"1A", "2A", "3A", "4A", "4C", "5A", "6A", "7", "8"} {
-			for _, place := range []string{"kind = \"attic\"", "kind = \"sloped-ceiling\"", "kind = \"exterior-wall\"", "kind = \"exterior-wall\"\nci_r = 4",
-				"kind = \"crawl-space\"\nvented = true", "kind = \"crawl-space\"\nvented = false\nfoam_r = 0", "kind = \"basement-wall\"\nfoam_r = 10"} {
+			for _, place := range []string{
+				"kind = \"attic\"", "kind = \"sloped-ceiling\"", "kind = \"exterior-wall\"", "kind = \"exterior-wall\"\nci_r = 4",
+				"kind = \"crawl-space\"\nvented = true", "kind = \"crawl-space\"\nvented = false\nfoam_r = 0", "kind = \"basement-wall\"\nfoam_r = 10",
+			} {
 				a, p := ofPlace(t, c, fmt.Sprintf("zone = %q\ncode = %q", zone, edition), place)
 				site := ResolveSite(a)
 				for _, size := range []string{"2x4", "2x6", "2x8", "2x10", "2x12"} {

@@ -41,13 +41,13 @@ func ordered(a, typical, b float64) units.Range[float64] {
 
 // valuesOf measures a candidate on every criterion of the catalog, before the
 // rules adjust anything.
-func valuesOf(s Surface, c *catalog.Catalog, b Blankets, f Facing, h Heat, d Damp, m Money) []Measure {
+func valuesOf(s Surface, c *catalog.Catalog, b Blankets, f Facing, h Heat, d Damp, m Money, t Target) []Measure {
 	out := make([]Measure, 0, len(c.Criteria))
 	for _, k := range c.Criteria {
 		var v Measure
 		switch k.ID {
 		case "cost":
-			v = costMeasure(k, s, h, m)
+			v = costMeasure(k, s, h, m, t)
 		case "sound":
 			v = soundMeasure(k, s, b)
 		case "irritants":
@@ -71,13 +71,18 @@ func simple(points []catalog.CurvePoint, raw units.Range[float64]) Measure {
 	return Measure{Raw: raw, Value: ordered(low, typical, high), Clamped: clamped}
 }
 
-// costMeasure: cents per square foot for each R delivered.
-func costMeasure(k catalog.Criterion, s Surface, h Heat, m Money) Measure {
+// costMeasure: cents per square foot for each R delivered. R beyond the target
+// is not counted: otherwise a thicker, dearer blanket would look cheaper.
+func costMeasure(k catalog.Criterion, s Surface, h Heat, m Money, t Target) Measure {
+	useful := h.DeliveredR
+	if t.CavityR > 0 {
+		useful = math.Min(useful, t.CavityR)
+	}
 	points := k.Curve
 	if s.Labour != "self" && len(k.CurveInstaller) > 0 {
 		points = k.CurveInstaller
 	}
-	per := func(usd float64) float64 { return usd * 100 / math.Max(h.DeliveredR, 0.1) }
+	per := func(usd float64) float64 { return usd * 100 / math.Max(useful, 0.1) }
 	return simple(points, units.Range[float64]{Low: per(m.PerFt2.Low), Typical: per(m.PerFt2.Typical), High: per(m.PerFt2.High)})
 }
 

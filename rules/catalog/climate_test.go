@@ -274,8 +274,16 @@ func TestZoneFromWeatherRefuses(t *testing.T) {
 		return out
 	}
 	for _, w := range []Weather{
-		{HDD65: math.NaN()}, {CDD50: math.Inf(1)}, {HDD65: -1}, {HDD65: 1e9}, {YearRainMM: -1},
-		{MeanC: []float64{1, 2}}, {RainMM: []float64{1}}, {MeanC: months(math.NaN())}, {MeanC: months(1e3)}, {RainMM: months(-1)},
+		{HDD65: math.NaN()},
+		{CDD50: math.Inf(1)},
+		{HDD65: -1},
+		{HDD65: 1e9},
+		{YearRainMM: -1},
+		{MeanC: []float64{1, 2}},
+		{RainMM: []float64{1}},
+		{MeanC: months(math.NaN())},
+		{MeanC: months(1e3)},
+		{RainMM: months(-1)},
 	} {
 		_, err := b.ZoneFromWeather(w)
 		require.ErrorIs(t, err, ErrWeather, fmt.Sprint(w))

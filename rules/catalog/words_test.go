@@ -211,8 +211,11 @@ func TestEveryNameFindsItsWord(t *testing.T) {
 
 func TestPartsOfWords(t *testing.T) {
 	c := &Catalog{Words: []Word{
-		{Term: "above grade", Also: []string{"soil line"}}, {Term: "Grade I"}, {Term: "Grade II"},
-		{Term: "grader", Also: []string{"upgrade"}}, {Term: "U-factor"},
+		{Term: "above grade", Also: []string{"soil line"}},
+		{Term: "Grade I"},
+		{Term: "Grade II"},
+		{Term: "grader", Also: []string{"upgrade"}},
+		{Term: "U-factor"},
 	}}
 	for _, k := range []struct {
 		asked string
@@ -222,8 +225,14 @@ func TestPartsOfWords(t *testing.T) {
 		{"grade i", []string{"Grade I"}},                                    // a whole name wins over a beginning
 		{"gr", []string{"Grade I", "Grade II", "grader"}},                   // two letters: beginnings only
 		{"ade", []string{"above grade", "Grade I", "Grade II", "grader"}},
-		{"g", nil}, {"de", nil}, // one letter: whole names only
-		{"soil", []string{"above grade"}}, {"grader's", []string{"grader"}}, {"", nil}, {" - ", nil}, {"\x00", nil}, {"'", nil},
+		{"g", nil},
+		{"de", nil}, // one letter: whole names only
+		{"soil", []string{"above grade"}},
+		{"grader's", []string{"grader"}},
+		{"", nil},
+		{" - ", nil},
+		{"\x00", nil},
+		{"'", nil},
 	} {
 		found, near := c.FindWord(k.asked)
 		require.Equal(t, append([]string{}, k.terms...), termsOf(found), "%q", k.asked)
@@ -268,8 +277,10 @@ func slip(rng *rand.Rand, s string) string {
 
 func TestNothingIsNear(t *testing.T) {
 	full, _ := glossary(t)
-	for asked, c := range map[string]*Catalog{"zzzzzzzzzzzz": full, "qx": full, strings.Repeat("batt ", 1000): full, "\xff\xfe": full, "batt": {},
-		strings.Repeat("x", longestAsked+1): {Words: []Word{{Term: strings.Repeat("x", longestAsked+1)}}}} {
+	for asked, c := range map[string]*Catalog{
+		"zzzzzzzzzzzz": full, "qx": full, strings.Repeat("batt ", 1000): full, "\xff\xfe": full, "batt": {},
+		strings.Repeat("x", longestAsked+1): {Words: []Word{{Term: strings.Repeat("x", longestAsked+1)}}},
+	} {
 		found, near := c.FindWord(asked)
 		require.Empty(t, found, "%.20q", asked)
 		require.Empty(t, near, "%.20q", asked)

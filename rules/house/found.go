@@ -96,8 +96,10 @@ func (l *QuestionList) homes() homes {
 		}
 	}
 	for _, q := range l.Questions {
-		at := map[Scope]string{Top: atTop, Site: "under [site]", Shape: "under [shape]",
-			PlaceScope: underPlace, Priorities: "under [priorities]", Budget: "under [budget]"}[q.Scope]
+		at := map[Scope]string{
+			Top: atTop, Site: "under [site]", Shape: "under [shape]",
+			PlaceScope: underPlace, Priorities: "under [priorities]", Budget: "under [budget]",
+		}[q.Scope]
 		if len(q.Kinds) > 0 {
 			at += " of kind " + strings.Join(q.Kinds, " or ")
 		}

@@ -32,55 +32,87 @@ func materialOptions(c *catalog.Catalog) []Option {
 
 func topQuestions(c *catalog.Catalog) []Question {
 	return []Question{
-		{Key: "name", Kind: TextKind, Optional: true, Prompt: "What shall we call this house?",
-			How: "Any name; it is printed on top of every page."},
-		{Key: "stage", Kind: Choice, Rough: true, Prompt: "How far is the building today?",
+		{
+			Key: "name", Kind: TextKind, Optional: true, Prompt: "What shall we call this house?",
+			How: "Any name; it is printed on top of every page.",
+		},
+		{
+			Key: "stage", Kind: Choice, Rough: true, Prompt: "How far is the building today?",
 			Options: []Option{{"not-framed", "not framed yet"}, {"framed", "framed"}, {"wired", "pipes and wires in"}, {"insulated", "insulation in"}, {"closed", "closed"}},
-			Default: always(Text("not-framed"))},
-		{Key: "drawings", Kind: YesNoKind, DontKnow: true, Rough: true,
+			Default: always(Text("not-framed")),
+		},
+		{
+			Key: "drawings", Kind: YesNoKind, DontKnow: true, Rough: true,
 			Prompt:  "Do your approved drawings name R-values?",
 			How:     `Look on the first sheet for "energy" or "insulation". What they say wins over anything we say.`,
-			Default: always(YesNo(false))},
-		{Key: "old", Kind: YesNoKind, DontKnow: true, Safety: true,
+			Default: always(YesNo(false)),
+		},
+		{
+			Key: "old", Kind: YesNoKind, DontKnow: true, Safety: true,
 			Prompt: "Is any part of it an older house, from before 1990?",
-			How:    "Old wiring and old loose fill can be dangerous to cover or to touch."},
-		{Key: "rule_out", Kind: Many, Options: materialOptions(c), Prompt: "Is anything out of the question?",
+			How:    "Old wiring and old loose fill can be dangerous to cover or to touch.",
+		},
+		{
+			Key: "rule_out", Kind: Many, Options: materialOptions(c), Prompt: "Is anything out of the question?",
 			How:     "Because you can't buy it, for health, or just no. It is left out of every place.",
-			Default: always(List())},
-		{Key: "rule_out_reason", Kind: TextKind, Optional: true, Prompt: "Why is it out?", How: "For your own record; may stay empty.",
-			Asked: func(a Answered, _ *Place) bool { return len(a.Answer(Top, nil, "rule_out").List) > 0 }},
+			Default: always(List()),
+		},
+		{
+			Key: "rule_out_reason", Kind: TextKind, Optional: true, Prompt: "Why is it out?", How: "For your own record; may stay empty.",
+			Asked: func(a Answered, _ *Place) bool { return len(a.Answer(Top, nil, "rule_out").List) > 0 },
+		},
 	}
 }
 
 func siteQuestions() []Question {
 	return []Question{
-		{Scope: Site, Key: "state", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which state is the house in?",
-			How: "Two letters or the name: VT or Vermont. Nothing is sent anywhere.", Normalize: stateCode},
-		{Scope: Site, Key: "county", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which county?",
-			How: "It gives the climate zone. Look on a tax or permit letter."},
-		{Scope: Site, Key: "zone", Kind: Choice, Optional: true, DontKnow: true, Prompt: "Climate zone, if you know it better than the county table",
+		{
+			Scope: Site, Key: "state", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which state is the house in?",
+			How: "Two letters or the name: VT or Vermont. Nothing is sent anywhere.", Normalize: stateCode,
+		},
+		{
+			Scope: Site, Key: "county", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which county?",
+			How: "It gives the climate zone. Look on a tax or permit letter.",
+		},
+		{
+			Scope: Site, Key: "zone", Kind: Choice, Optional: true, DontKnow: true, Prompt: "Climate zone, if you know it better than the county table",
 			How:     "Leave it empty unless your building office told you.",
-			Options: zoneOptions()},
-		{Scope: Site, Key: "climate", Kind: TextKind, Optional: true, Prompt: "Whose weather shall we use?",
-			How: "The id of a listed place, for instance burlington-vt. Empty: the nearest listed place of the same zone."},
-		{Scope: Site, Key: "code", Kind: Choice, DontKnow: true, Prompt: "Which year's code does your building office use?",
+			Options: zoneOptions(),
+		},
+		{
+			Scope: Site, Key: "climate", Kind: TextKind, Optional: true, Prompt: "Whose weather shall we use?",
+			How: "The id of a listed place, for instance burlington-vt. Empty: the nearest listed place of the same zone.",
+		},
+		{
+			Scope: Site, Key: "code", Kind: Choice, DontKnow: true, Prompt: "Which year's code does your building office use?",
 			How:     `Ask: "Which edition of the residential energy code applies to my permit?"`,
 			Options: []Option{{"irc-2009", "2009"}, {"irc-2018", "2012 to 2018"}, {"irc-2021", "2021"}, {"irc-2024", "2024 (figures not yet checked)"}},
-			Default: always(Text("irc-2021"))},
-		{Scope: Site, Key: "indoor", Kind: Choice, DontKnow: true, Prompt: "How damp is the air inside in winter?",
+			Default: always(Text("irc-2021")),
+		},
+		{
+			Scope: Site, Key: "indoor", Kind: Choice, DontKnow: true, Prompt: "How damp is the air inside in winter?",
 			How:     "Dry: few people, fans used. Humid: many people, laundry or many plants, fans seldom used.",
-			Options: []Option{{"dry", "dry"}, {"usual", "usual"}, {"humid", "humid"}}, Default: always(Text("usual"))},
-		{Scope: Site, Key: "cooled", Kind: YesNoKind, DontKnow: true, Prompt: "Will the house be cooled in summer?",
-			How: "Air conditioning, or a heat pump used for cooling.", Default: defaultCooled},
+			Options: []Option{{"dry", "dry"}, {"usual", "usual"}, {"humid", "humid"}}, Default: always(Text("usual")),
+		},
+		{
+			Scope: Site, Key: "cooled", Kind: YesNoKind, DontKnow: true, Prompt: "Will the house be cooled in summer?",
+			How: "Air conditioning, or a heat pump used for cooling.", Default: defaultCooled,
+		},
 		{Scope: Site, Key: "hdd65", Kind: NumberKind, Optional: true, Max: 20000, Unit: "F-days", Prompt: "Your own heating degree days, base 65 F", How: "Only if you have a better figure than the listed place."},
 		{Scope: Site, Key: "cdd50", Kind: NumberKind, Optional: true, Max: 15000, Unit: "F-days", Prompt: "Your own cooling degree days, base 50 F", How: "Only if you have a better figure than the listed place."},
-		{Scope: Site, Key: "months", Kind: Numbers, Count: 12, Min: -60, Max: 50, Optional: true, Unit: "C", Prompt: "Your own monthly mean temperatures, January to December, in C",
-			How: "For a place that is not listed. Twelve numbers."},
-		{Scope: Site, Key: "fuel", Kind: Choice, DontKnow: true, Prompt: "What heats the house?",
+		{
+			Scope: Site, Key: "months", Kind: Numbers, Count: 12, Min: -60, Max: 50, Optional: true, Unit: "C", Prompt: "Your own monthly mean temperatures, January to December, in C",
+			How: "For a place that is not listed. Twelve numbers.",
+		},
+		{
+			Scope: Site, Key: "fuel", Kind: Choice, DontKnow: true, Prompt: "What heats the house?",
 			Options: []Option{{"gas", "natural gas"}, {"propane", "propane"}, {"oil", "heating oil"}, {"electric", "electric heaters"}, {"heat-pump", "heat pump"}},
-			Default: always(Text("gas"))},
-		{Scope: Site, Key: "price", Kind: NumberKind, Optional: true, Max: 100, Unit: "usd per therm, gallon or kWh", Prompt: "What does that fuel cost you?",
-			How: "Dollars per therm of gas, per gallon of propane or oil, or per kWh. From a bill. Empty: a national average."},
+			Default: always(Text("gas")),
+		},
+		{
+			Scope: Site, Key: "price", Kind: NumberKind, Optional: true, Max: 100, Unit: "usd per therm, gallon or kWh", Prompt: "What does that fuel cost you?",
+			How: "Dollars per therm of gas, per gallon of propane or oil, or per kWh. From a bill. Empty: a national average.",
+		},
 	}
 }
 
@@ -113,15 +145,23 @@ func shapeQuestions() []Question {
 		{Scope: Shape, Key: "stories", Kind: NumberKind, Whole: true, Min: 1, Max: 4, DontKnow: true, Rough: true, Prompt: "How many heated stories above ground?", Default: always(Number(1))},
 		{Scope: Shape, Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 5, Max: 20, DontKnow: true, Prompt: "How high is one story, floor to ceiling?", Default: always(Number(8))},
 		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 square feet of wall.", Default: defaultShapeOpenings},
-		{Scope: Shape, Key: "above", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is above the top floor?",
-			Options: []Option{{"attic", "an attic, not heated"}, {"sloped", "the sloped roof itself"}, {"both", "some of both"}, {"heated", "another heated home"}}, Default: always(Text("attic"))},
-		{Scope: Shape, Key: "below", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is below the lowest heated floor?",
-			Options: []Option{{"slab", "a concrete slab on the ground"}, {"crawl-vented", "a crawl space with vents"}, {"crawl-closed", "a crawl space without vents"}, {"basement", "a basement, heated or used"}, {"basement-crawl", "part basement, part crawl space"}}, Default: always(Text("crawl-vented"))},
-		{Scope: Shape, Key: "chimney", Kind: Choice, DontKnow: true, Rough: true, Safety: true, Prompt: "What goes up through the house from a stove or furnace?",
-			Options: []Option{{"none", "nothing"}, {"masonry", "a brick or stone chimney"}, {"metal", "a metal pipe"}, {"plastic", "a plastic pipe"}}},
-		{Scope: Shape, Key: "others", Kind: Many, Prompt: "Which of these does the house have too? We do not cover them and say so.",
+		{
+			Scope: Shape, Key: "above", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is above the top floor?",
+			Options: []Option{{"attic", "an attic, not heated"}, {"sloped", "the sloped roof itself"}, {"both", "some of both"}, {"heated", "another heated home"}}, Default: always(Text("attic")),
+		},
+		{
+			Scope: Shape, Key: "below", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is below the lowest heated floor?",
+			Options: []Option{{"slab", "a concrete slab on the ground"}, {"crawl-vented", "a crawl space with vents"}, {"crawl-closed", "a crawl space without vents"}, {"basement", "a basement, heated or used"}, {"basement-crawl", "part basement, part crawl space"}}, Default: always(Text("crawl-vented")),
+		},
+		{
+			Scope: Shape, Key: "chimney", Kind: Choice, DontKnow: true, Rough: true, Safety: true, Prompt: "What goes up through the house from a stove or furnace?",
+			Options: []Option{{"none", "nothing"}, {"masonry", "a brick or stone chimney"}, {"metal", "a metal pipe"}, {"plastic", "a plastic pipe"}},
+		},
+		{
+			Scope: Shape, Key: "others", Kind: Many, Prompt: "Which of these does the house have too? We do not cover them and say so.",
 			Options: []Option{{"knee-wall", "knee wall in the attic"}, {"attic-hatch", "attic hatch or stair"}, {"floor-over-garage", "floor over a garage or overhang"}, {"garage-wall", "wall between house and garage"}, {"interior-sound", "inside wall for quiet"}, {"slab-edge", "edge of a slab"}},
-			Default: always(List())},
+			Default: always(List()),
+		},
 	}
 }
 
@@ -135,20 +175,28 @@ func defaultShapeOpenings(a Answered, _ *Place) Answer {
 func priorityQuestions(c *catalog.Catalog) []Question {
 	var out []Question
 	for _, k := range c.Criteria {
-		out = append(out, Question{Scope: Priorities, Key: k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Rough: false,
-			Prompt: "How much does " + k.Name + " matter?", How: "0 does not matter, 5 matters most. It is judged by " + k.Measures + ".", Default: always(Number(3))})
+		out = append(out, Question{
+			Scope: Priorities, Key: k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Rough: false,
+			Prompt: "How much does " + k.Name + " matter?", How: "0 does not matter, 5 matters most. It is judged by " + k.Measures + ".", Default: always(Number(3)),
+		})
 	}
 	return out
 }
 
 func budgetQuestions() []Question {
 	return []Question{
-		{Scope: Budget, Key: "labour", Kind: Choice, DontKnow: true, Prompt: "Who puts it in?",
-			Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Default: always(Text("self"))},
-		{Scope: Budget, Key: "total_usd", Kind: NumberKind, Unit: "usd", Max: 1000000, Optional: true, Prompt: "What may the insulation of the whole house cost?",
-			How: "Leave it empty if you first want to see what it costs."},
-		{Scope: Budget, Key: "stakes", Kind: Choice, Prompt: "When money is short, which places come first?",
+		{
+			Scope: Budget, Key: "labour", Kind: Choice, DontKnow: true, Prompt: "Who puts it in?",
+			Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Default: always(Text("self")),
+		},
+		{
+			Scope: Budget, Key: "total_usd", Kind: NumberKind, Unit: "usd", Max: 1000000, Optional: true, Prompt: "What may the insulation of the whole house cost?",
+			How: "Leave it empty if you first want to see what it costs.",
+		},
+		{
+			Scope: Budget, Key: "stakes", Kind: Choice, Prompt: "When money is short, which places come first?",
 			How:     "Within a budget each place counts by the heat that would be lost through it, or all alike.",
-			Options: []Option{{"heat", "where most heat is lost"}, {"alike", "every place alike"}}, Default: always(Text("heat"))},
+			Options: []Option{{"heat", "where most heat is lost"}, {"alike", "every place alike"}}, Default: always(Text("heat")),
+		},
 	}
 }

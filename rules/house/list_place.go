@@ -48,39 +48,56 @@ func framingQuestions(c *catalog.Catalog) []Question {
 	for _, s := range c.Sizes {
 		sizes = append(sizes, Option{s.ID, s.ID})
 	}
+	// A closed crawl space is insulated on its walls: the joists above do not
+	// matter there.
+	framed := func(a Answered, p *Place) bool {
+		return p.Kind != "crawl-space" || a.Bool(PlaceScope, p, "vented")
+	}
 	return []Question{
-		{Key: "framing.size", Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
+		{
+			Key: "framing.size", Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
 			How: "Measure the depth of a stud or joist: 3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches.",
 			Default: func(a Answered, p *Place) Answer {
 				return Text(a.kindOf(p).DefaultSize)
-			}},
-		{Key: "framing.spacing_in", Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
+			},
+		},
+		{
+			Key: "framing.spacing_in", Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
 			How: "Usually 16 or 24 inches.",
 			Default: func(a Answered, p *Place) Answer {
 				return Number(a.kindOf(p).DefaultSpacingIn)
-			}},
-		{Key: "framing.practice", Kind: Choice, Kinds: framedKinds, DontKnow: true, Prompt: "How is it framed?",
+			},
+		},
+		{
+			Key: "framing.practice", Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Prompt: "How is it framed?",
 			Options: []Option{{"standard", "usual studs or joists"}, {"advanced", "advanced framing, fewer studs"}, {"trusses", "factory-made trusses"}, {"timber", "log or timber frame"}},
 			How:     "Trusses are triangles of thin lumber with metal plates.",
 			Default: func(a Answered, p *Place) Answer {
 				return Text(a.kindOf(p).DefaultPractice)
-			}},
+			},
+		},
 	}
 }
 
 func targetQuestions(c *catalog.Catalog) []Question {
 	return []Question{
-		{Key: "target_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Optional: true, Prompt: "Which R-value do your drawings or a local rule name for it?",
+		{
+			Key: "target_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Optional: true, Prompt: "Which R-value do your drawings or a local rule name for it?",
 			How: "It wins over the model code.", Asked: func(a Answered, _ *Place) bool {
 				v := a.Value(Top, nil, "drawings")
 				return !v.Known || v.Answer.Bool
-			}},
-		{Key: "existing_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Kinds: []string{"attic"}, DontKnow: true, Prompt: "What R lies there already?",
-			How: "About 3 for each inch of old blanket. 0 in a new house.", Default: always(Number(0))},
-		{Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"crawl-space", "basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall", "attic"},
+			},
+		},
+		{
+			Key: "existing_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Kinds: []string{"attic"}, DontKnow: true, Prompt: "What R lies there already?",
+			How: "About 3 for each inch of old blanket. 0 in a new house.", Default: always(Number(0)),
+		},
+		{
+			Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"crawl-space", "basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall", "attic"},
 			Prompt: "Will the blanket stay visible, without drywall over it?", Default: func(_ Answered, p *Place) Answer {
 				return YesNo(p.Kind == "crawl-space" || p.Kind == "rim-joist")
-			}},
+			},
+		},
 	}
 }
 
@@ -108,12 +125,18 @@ func askedOld(a Answered, _ *Place) bool {
 func wallQuestions() []Question {
 	return []Question{
 		{Key: "ci_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wallKinds, DontKnow: true, Prompt: "Is there a foam or mineral board outside the studs? What R is printed on it?", How: "0 if there is none.", Default: always(Number(0))},
-		{Key: "sheathing", Kind: Choice, Kinds: []string{"exterior-wall"}, DontKnow: true, Prompt: "What is nailed on the outside of the studs?",
-			Options: []Option{{"osb", "OSB, pressed wood chips"}, {"plywood", "plywood"}, {"gypsum", "gypsum sheathing"}, {"fiberboard", "fiberboard"}}, Default: always(Text("osb"))},
-		{Key: "cladding", Kind: Choice, Kinds: wallKinds, DontKnow: true, Prompt: "Is there a gap between siding and wall?", How: "Strips behind the siding, vinyl siding, or brick with air behind: yes.",
-			Options: []Option{{"vented", "yes, air can move behind it"}, {"direct", "no, nailed flat"}}, Default: always(Text("vented"))},
-		{Key: "retarder", Kind: Choice, Kinds: []string{"exterior-wall", "sloped-ceiling"}, DontKnow: true, Prompt: "Will a sheet or special paint go up on the room side to slow damp air?",
-			Options: []Option{{"plan", "let the plan say"}, {"none", "no"}, {"paint", "vapor retarder paint"}, {"polyethylene", "plastic sheet"}, {"smart", "smart sheet"}}, Default: always(Text("plan"))},
+		{
+			Key: "sheathing", Kind: Choice, Kinds: []string{"exterior-wall"}, DontKnow: true, Prompt: "What is nailed on the outside of the studs?",
+			Options: []Option{{"osb", "OSB, pressed wood chips"}, {"plywood", "plywood"}, {"gypsum", "gypsum sheathing"}, {"fiberboard", "fiberboard"}}, Default: always(Text("osb")),
+		},
+		{
+			Key: "cladding", Kind: Choice, Kinds: wallKinds, DontKnow: true, Prompt: "Is there a gap between siding and wall?", How: "Strips behind the siding, vinyl siding, or brick with air behind: yes.",
+			Options: []Option{{"vented", "yes, air can move behind it"}, {"direct", "no, nailed flat"}}, Default: always(Text("vented")),
+		},
+		{
+			Key: "retarder", Kind: Choice, Kinds: []string{"exterior-wall", "sloped-ceiling"}, DontKnow: true, Prompt: "Will a sheet or special paint go up on the room side to slow damp air?",
+			Options: []Option{{"plan", "let the plan say"}, {"none", "no"}, {"paint", "vapor retarder paint"}, {"polyethylene", "plastic sheet"}, {"smart", "smart sheet"}}, Default: always(Text("plan")),
+		},
 		{Key: "bath", Kind: YesNoKind, Kinds: []string{"exterior-wall"}, DontKnow: true, Prompt: "Is there a tub or shower on this wall?", Default: always(YesNo(false))},
 	}
 }
@@ -140,8 +163,10 @@ func basementQuestions() []Question {
 		return v.Known && !v.Answer.Bool
 	}
 	return []Question{
-		{Key: "dampness", Kind: Choice, Kinds: wall, DontKnow: true, Safety: true, Prompt: "After rain or in spring, is the wall or floor below ground ...", How: "Not built yet or don't know: we count it as damp.",
-			Options: []Option{{"dry", "dry to the hand"}, {"damp", "damp or dark in spots"}, {"wet", "wet, or water on the floor"}}},
+		{
+			Key: "dampness", Kind: Choice, Kinds: wall, DontKnow: true, Safety: true, Prompt: "After rain or in spring, is the wall or floor below ground ...", How: "Not built yet or don't know: we count it as damp.",
+			Options: []Option{{"dry", "dry to the hand"}, {"damp", "damp or dark in spots"}, {"wet", "wet, or water on the floor"}},
+		},
 		{Key: "foam_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Foam board between the wall and the blanket: what R?", How: "0 if none is planned. Don't know: we plan what the climate asks.", Default: defaultFoam},
 		{Key: "above_grade_ft", Kind: NumberKind, Unit: "ft", Min: 0, Max: 12, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "How much of the wall sticks out of the soil?", Default: always(Number(1))},
 		{Key: "dehumidifier", Kind: YesNoKind, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Will a dehumidifier run from May to September?", Default: always(YesNo(false))},
@@ -151,8 +176,10 @@ func basementQuestions() []Question {
 func chimneyQuestions() []Question {
 	chimney := []string{"chimney"}
 	return []Question{
-		{Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Prompt: "What kind of chimney or pipe is it?",
-			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}}},
+		{
+			Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Prompt: "What kind of chimney or pipe is it?",
+			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}},
+		},
 		{Key: "clearance_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},
 		{Key: "width_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How wide is the chimney?", Default: always(Number(24))},
 		{Key: "depth_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How deep is it?", Default: always(Number(24))},
@@ -172,8 +199,10 @@ func placeChoiceQuestions(c *catalog.Catalog) []Question {
 		{Key: "waive_target", Kind: YesNoKind, Optional: true, Prompt: "May this place fall short of its target?", How: "It is printed wherever the plan is shown."},
 	}
 	for _, k := range c.Criteria {
-		qs = append(qs, Question{Key: "priorities." + k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Optional: true,
-			Prompt: "How much does " + k.Name + " matter just here?", How: "Empty: as in the rest of the house."})
+		qs = append(qs, Question{
+			Key: "priorities." + k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Optional: true,
+			Prompt: "How much does " + k.Name + " matter just here?", How: "Empty: as in the rest of the house.",
+		})
 	}
 	return qs
 }

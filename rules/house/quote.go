@@ -176,8 +176,14 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 	s, _ := strict.CleanText(strings.ToLower(strings.TrimSpace(typed)))
 	per = PerPackage
 	for _, w := range []struct{ words, per string }{
-		{"square foot", PerFt2}, {"sq ft", PerFt2}, {"ft2", PerFt2}, {"sf", PerFt2},
-		{"package", PerPackage}, {"bag", PerPackage}, {"roll", PerPackage}, {"bundle", PerPackage},
+		{"square foot", PerFt2},
+		{"sq ft", PerFt2},
+		{"ft2", PerFt2},
+		{"sf", PerFt2},
+		{"package", PerPackage},
+		{"bag", PerPackage},
+		{"roll", PerPackage},
+		{"bundle", PerPackage},
 	} {
 		if rest, ok := strings.CutSuffix(s, w.words); ok {
 			s, per = strings.TrimSpace(rest), w.per

@@ -63,8 +63,10 @@ func (r *reader) version() (newer *strict.Problem) {
 	case !isInt || n < 1:
 		r.bad([]any{"version"}, v, fmt.Sprintf("version = %d, a whole number without quote marks", Version))
 	case n > Version:
-		return &strict.Problem{File: r.tree.File, Line: r.tree.Line("version"), Key: "version", Found: fmt.Sprint(n),
-			Want: fmt.Sprintf("at most %d: this file was written by a newer battwright; get the newer program, the file was not touched", Version)}
+		return &strict.Problem{
+			File: r.tree.File, Line: r.tree.Line("version"), Key: "version", Found: fmt.Sprint(n),
+			Want: fmt.Sprintf("at most %d: this file was written by a newer battwright; get the newer program, the file was not touched", Version),
+		}
 	}
 	return nil
 }

@@ -17,8 +17,10 @@ func (r *reader) tablesOf(name, plural string, limit int) int {
 	}
 	list, isTables := v.([]map[string]any)
 	if _, single := v.(map[string]any); single {
-		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(name), Key: name, Found: "a table with single brackets",
-			Want: "a line [[" + name + "]] with double brackets for each, and its keys below it"})
+		r.add(strict.Problem{
+			File: r.tree.File, Line: r.tree.Line(name), Key: name, Found: "a table with single brackets",
+			Want: "a line [[" + name + "]] with double brackets for each, and its keys below it",
+		})
 		return 0
 	}
 	if !isTables {
@@ -27,8 +29,10 @@ func (r *reader) tablesOf(name, plural string, limit int) int {
 	}
 	if len(list) > limit {
 		// The line of the first that is too many.
-		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(name, limit), Key: name,
-			Found: fmt.Sprintf("%d %s", len(list), plural), Want: fmt.Sprintf("at most %d", limit)})
+		r.add(strict.Problem{
+			File: r.tree.File, Line: r.tree.Line(name, limit), Key: name,
+			Found: fmt.Sprintf("%d %s", len(list), plural), Want: fmt.Sprintf("at most %d", limit),
+		})
 		return 0
 	}
 	return len(list)

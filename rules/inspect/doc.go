@@ -65,11 +65,11 @@ type Level int
 
 // The levels, lightest first.
 const (
-	Good Level = iota
-	Note       // worth knowing
-	Ask        // missing, or not seen: ask or look
-	Wrong      // does not hold, or falls short of the plan
-	Stop       // nothing is closed before it is put right
+	Good  Level = iota
+	Note        // worth knowing
+	Ask         // missing, or not seen: ask or look
+	Wrong       // does not hold, or falls short of the plan
+	Stop        // nothing is closed before it is put right
 )
 
 // String is the word of a level.

@@ -67,7 +67,7 @@ func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 			continue
 		}
 		p.find(Finding{
-			ID: "squeezed", Level: Wrong, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "thermal-squeeze", Known: catalog.Secondary},
+			ID: "squeezed", Level: Wrong, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
 			Text: fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", j.System.Inches(l.Product.ThicknessIn), j.System.Inches(l.RoomIn), j.System.R(l.R), j.System.R(l.Product.NominalR)),
 			Ask:  fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn)),
 		})

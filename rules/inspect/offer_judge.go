@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -165,11 +164,7 @@ func planText(p plan.Place, s units.System) string {
 	if !planned(p) {
 		return "nothing here"
 	}
-	words := make([]string, len(p.Choice.Layers))
-	for i, l := range p.Choice.Layers {
-		words[i] = s.R(l.Product.NominalR)
-	}
-	return p.Choice.Material.Name + " " + strings.Join(words, " and ")
+	return p.Choice.Material.Name + " " + layersText(p.Choice.Layers, s)
 }
 
 // contract names what a proper contract still lacks.

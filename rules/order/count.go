@@ -76,7 +76,7 @@ func (s sizes) studOf(heightFt float64) (studIn, heightIn float64, note string) 
 	}
 	for _, t := range s.m.c.Studs() {
 		if math.Abs(t.WallFt-heightFt) < 0.01 {
-			return t.StudIn, t.StudIn + takeoff.PlatesIn, fmt.Sprintf("a %g ft wall stands on studs of trade length, %s; measure one", heightFt, units.US.Inches(t.StudIn))
+			return t.StudIn, t.StudIn + takeoff.PlatesIn, fmt.Sprintf("walls called %g ft high stand on studs of trade length, %s; measure one", heightFt, units.US.Inches(t.StudIn))
 		}
 	}
 	heightIn = heightFt * units.InchPerFoot

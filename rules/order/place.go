@@ -229,11 +229,15 @@ func (m *maker) labelOf(p catalog.Product, facing string) label {
 }
 
 // lengthFor is the shortest length that fills a bay in one piece, else the
-// longest there is.
+// longest there is; a bay of unknown length takes the longest.
 func (l label) lengthFor(bayIn float64) float64 {
-	best := 0.0
+	long := slices.Max(l.lengths)
+	if bayIn <= 0 {
+		return long
+	}
+	best := long
 	for _, v := range l.lengths {
-		if v >= bayIn && (best < bayIn || v < best) || best < bayIn && v > best {
+		if v >= bayIn && v < best {
 			best = v
 		}
 	}

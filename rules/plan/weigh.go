@@ -136,10 +136,10 @@ func better(a, b Variant) bool {
 func noFit(m catalog.Material, r candidate.PlaceResult) string {
 	for _, u := range r.Unfit {
 		if u.Product.Material == m.ID {
-			return fmt.Sprintf("no %s blanket fits (%s: %s)", m.Name, units.US.R(u.Product.NominalR), u.Why)
+			return fmt.Sprintf("none fits (%s: %s)", units.US.R(u.Product.NominalR), u.Why)
 		}
 	}
-	return "no " + m.Name + " blanket fits"
+	return "none fits"
 }
 
 // rankEntries puts what meets the target first, then what falls short, each

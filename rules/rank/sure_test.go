@@ -15,9 +15,16 @@ func TestStrengthWords(t *testing.T) {
 		shaky bool
 		want  string
 	}{
-		{100, false, "clear"}, {80, false, "clear"}, {79, false, "fairly clear"}, {60, false, "fairly clear"},
-		{59, false, "close call"}, {0, false, "close call"},
-		{100, true, "fairly clear"}, {80, true, "fairly clear"}, {60, true, "fairly clear"}, {59, true, "close call"},
+		{100, false, "clear"},
+		{80, false, "clear"},
+		{79, false, "fairly clear"},
+		{60, false, "fairly clear"},
+		{59, false, "close call"},
+		{0, false, "close call"},
+		{100, true, "fairly clear"},
+		{80, true, "fairly clear"},
+		{60, true, "fairly clear"},
+		{59, true, "close call"},
 	} {
 		got, err := rank.StrengthOf(c.wins, c.shaky)
 		require.NoError(t, err)

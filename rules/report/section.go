@@ -33,6 +33,9 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	}
 	if p.Surface.Kind.ID == "chimney" {
 		gap := o.System.Inches(p.Surface.Clearance.Inches)
+		if p.Surface.Clearance.Inches == 0 {
+			gap = "as its listing says"
+		}
 		add("Gap", "KEEP THE GAP EMPTY (%s); %s. Confirm with the mason or installer.", gap, p.Surface.Clearance.Reason)
 	}
 	if p.Choice == nil {
@@ -55,6 +58,11 @@ func PlaceLines(p plan.Place, o Options) []Line {
 		add("Instead", "%s", InsteadText(p, o.System))
 	}
 	add("Damp", "%s", DampText(e.Damp, o.System))
+	for _, h := range p.Depends {
+		if h.Rule.Effect.Kind == rules.Exclude {
+			add("Hangs", "on an answer that is not known yet: %s", lowerFirst(h.Rule.Title))
+		}
+	}
 	return out
 }
 
@@ -90,6 +98,8 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 	switch {
 	case !p.Target.Required:
 		return p.Target.Text
+	case p.Target.CavityR == 0 && p.Target.AddR > 0:
+		return p.Target.Text + ": the board alone would do it, the blanket comes on top"
 	case e.Heat.MeetsTarget && p.Target.AddR > 0:
 		return "meets " + p.Target.Text + " only with the board"
 	case e.Heat.MeetsTarget:
@@ -129,7 +139,11 @@ func MoreLines(p plan.Place, o Options) []Line {
 		out = append(out, Line{"Ways", "the code accepts R-" + p.Target.Options})
 	}
 	if p.Target.UMax > 0 && p.Choice != nil {
-		out = append(out, Line{"Or", fmt.Sprintf("another way the code offers is the whole surface: %s at most (not yet checked); this one has about %s", o.System.U(p.Target.UMax), o.System.U(p.Choice.Heat.U))})
+		verdict := "does not pass that way"
+		if p.Choice.Heat.U <= p.Target.UMax {
+			verdict = "would pass that way too"
+		}
+		out = append(out, Line{"U way", fmt.Sprintf("the code also offers to judge the whole surface: %s at most (not yet checked); this one has about %s and %s", o.System.U(p.Target.UMax), o.System.U(p.Choice.Heat.U), verdict)})
 	}
 	if p.Choice == nil || p.Stopped != "" {
 		return out
@@ -154,8 +168,12 @@ func thickerText(t plan.Thicker, o Options) string {
 	if t.SavesUSD.High < 0.5 {
 		return text + " and save next to no heat"
 	}
-	text += fmt.Sprintf(" and save some %s to %s of heating a year", o.System.MoneyExact(units.FromDollars(t.SavesUSD.Low)), o.System.MoneyExact(units.FromDollars(t.SavesUSD.High)))
-	if y := t.PaybackYears; y.Low > 0 && y.High > 0 {
+	text += fmt.Sprintf(" and save some %s to %s of heating a year", o.System.Money(units.FromDollars(t.SavesUSD.Low)), o.System.Money(units.FromDollars(t.SavesUSD.High)))
+	switch y := t.PaybackYears; {
+	case y.Low <= 0 || y.High <= 0:
+	case y.Low > 40:
+		text += ": it does not come back in heat alone"
+	default:
 		text += fmt.Sprintf(": %g to %g years to come back", y.Low, y.High)
 	}
 	return text
@@ -269,4 +287,11 @@ func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 		parts[i] = fmt.Sprintf("%.3g %s", d.Raw, d.Unit)
 	}
 	return strings.Join(parts, "; ")
+}
+
+func lowerFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToLower(s[:1]) + s[1:]
 }

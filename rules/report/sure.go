@@ -32,16 +32,31 @@ func SureText(p plan.Place, o Options) string {
 		runner = e.Name
 	}
 	if s.Equal && runner != "" {
-		fmt.Fprintf(&b, ": about equal with %s, take whichever the store has", runner)
+		fmt.Fprintf(&b, ": about equal with %s, %s", runner, equalAdvice(p, s, o))
 	}
 	if s.Shaky {
-		b.WriteString("; some figures behind it are rough enough to turn it")
+		b.WriteString("; some of the figures are rough, and others could turn it")
 	}
 	b.WriteString(".")
 	if text := switchText(p, s, o); text != "" {
 		b.WriteString(" " + text)
 	}
 	return b.String()
+}
+
+// equalAdvice says what to do with two equals: take either, unless one costs
+// plainly more.
+func equalAdvice(p plan.Place, s plan.Sure, o Options) string {
+	e := p.EntryOf(s.RunnerUp)
+	now, other := p.Choice.Money.Total.Typical, e.Money.Total.Typical
+	const plainly = 1.2
+	switch {
+	case other.Dollars() > now.Dollars()*plainly:
+		return "which costs about " + o.System.Money(other-now) + " more"
+	case now.Dollars() > other.Dollars()*plainly:
+		return "which costs about " + o.System.Money(now-other) + " less"
+	}
+	return "take whichever the store has"
 }
 
 // others counts the usable materials beside the choice.

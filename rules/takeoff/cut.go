@@ -188,8 +188,10 @@ func solve(p problem, budget int) solution {
 }
 
 func (p problem) plan(stockIn float64, s solution) CutPlan {
-	c := CutPlan{StockIn: stockIn, Stock: stockUsed(s.fillings), BoundL1: s.l1, BoundL2: max(s.l1, s.l2),
-		BoundLP: s.lp, LowerBound: s.lb, Steps: s.steps}
+	c := CutPlan{
+		StockIn: stockIn, Stock: stockUsed(s.fillings), BoundL1: s.l1, BoundL2: max(s.l1, s.l2),
+		BoundLP: s.lp, LowerBound: s.lb, Steps: s.steps,
+	}
 	c.Gap = c.Stock - c.LowerBound
 	merged := merge(s.fillings)
 	for _, f := range merged {

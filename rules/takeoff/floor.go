@@ -100,8 +100,10 @@ func (f Floor) RimLayout() (Layout, error) {
 	if err != nil {
 		return Layout{}, err
 	}
-	l := Layout{Convention: ByBay, SpacingIn: f.SpacingIn,
-		GrossFt2: ft2(2 * (f.LengthIn + f.WidthIn) * f.DepthIn)}
+	l := Layout{
+		Convention: ByBay, SpacingIn: f.SpacingIn,
+		GrossFt2: ft2(2 * (f.LengthIn + f.WidthIn) * f.DepthIn),
+	}
 	w := Wall{SpacingIn: f.SpacingIn, ThickIn: f.ThickIn, StudHeightIn: f.DepthIn}
 	var bays []Bay
 	for _, b := range w.runBays(run{lengthIn: f.LengthIn, freeIn: f.LengthIn}) {
@@ -140,8 +142,10 @@ func (c Chase) Wall() (Wall, error) {
 		in        float64
 		low, high float64
 	}{
-		{"chimney width", c.ChimneyWidthIn, 2, 600}, {"chimney depth", c.ChimneyDepthIn, 2, 600},
-		{"clearance", c.ClearanceIn, 0.5, 48}, {"storey height", c.StoreyIn, 12, maxHighIn},
+		{"chimney width", c.ChimneyWidthIn, 2, 600},
+		{"chimney depth", c.ChimneyDepthIn, 2, 600},
+		{"clearance", c.ClearanceIn, 0.5, 48},
+		{"storey height", c.StoreyIn, 12, maxHighIn},
 	} {
 		if err := sizeBetween(s.name, s.in, s.low, s.high); err != nil {
 			return Wall{}, err

@@ -69,8 +69,10 @@ func TakeOff(l Layout, p Product, o Options) (Order, error) {
 	if err != nil {
 		return Order{}, err
 	}
-	r := Order{Convention: l.Convention, Stock: plan.Stock, Pieces: need.pieces, Plan: plan, Joints: need.joints,
-		Patterns: dealSlots(plan, slots)}
+	r := Order{
+		Convention: l.Convention, Stock: plan.Stock, Pieces: need.pieces, Plan: plan, Joints: need.joints,
+		Patterns: dealSlots(plan, slots),
+	}
 	r.count(p)
 	r.Packages, r.SparePieces = packages(plan.Stock, o.SpareShare, p.PerPackage)
 	r.thickness(l, p)

@@ -92,9 +92,13 @@ func TestOrderOfAKnownWall(t *testing.T) {
 	l, err := w.Layout()
 	require.NoError(t, err)
 	require.Equal(t, []Bay{
-		{KindFull, 14.5, 92.625, 4}, {KindFull, 13.75, 92.625, 2}, {KindOdd, 2.25, 92.625, 2},
-		{KindAbove, 14.5, 6.125, 1}, {KindAbove, 7.75, 6.125, 2},
-		{KindBelow, 14.5, 31.5, 1}, {KindBelow, 7.75, 31.5, 2},
+		{KindFull, 14.5, 92.625, 4},
+		{KindFull, 13.75, 92.625, 2},
+		{KindOdd, 2.25, 92.625, 2},
+		{KindAbove, 14.5, 6.125, 1},
+		{KindAbove, 7.75, 6.125, 2},
+		{KindBelow, 14.5, 31.5, 1},
+		{KindBelow, 7.75, 31.5, 2},
 	}, l.Bays)
 	o, err := TakeOff(l, batt15, Options{})
 	require.NoError(t, err)
@@ -167,8 +171,10 @@ func TestRimAndChase(t *testing.T) {
 	coversEveryBay(t, rim, batt15, o)
 	require.NotEmpty(t, o.Joints)
 
-	c := Chase{ChimneyWidthIn: 24, ChimneyDepthIn: 20, ClearanceIn: 2, DepthIn: 3.5, SpacingIn: 16,
-		StoreyIn: 97.125, Storeys: 2, Sides: 4}
+	c := Chase{
+		ChimneyWidthIn: 24, ChimneyDepthIn: 20, ClearanceIn: 2, DepthIn: 3.5, SpacingIn: 16,
+		StoreyIn: 97.125, Storeys: 2, Sides: 4,
+	}
 	w, err := c.Wall()
 	require.NoError(t, err)
 	require.Equal(t, []float64{35, 24, 24, 35, 35, 24, 24, 35}, w.LengthsIn)

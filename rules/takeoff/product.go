@@ -35,9 +35,11 @@ func (p Product) check() error {
 		in        float64
 		low, high float64
 	}{
-		{"product width", p.WidthIn, 2, 120}, {"product length", p.LengthIn, 6, 2400},
+		{"product width", p.WidthIn, 2, 120},
+		{"product length", p.LengthIn, 6, 2400},
 		{"product thickness", p.ThicknessIn, 0, 36},
-		{"width fit", p.FitWidthIn, 0, 2}, {"length fit", p.FitLengthIn, 0, 2},
+		{"width fit", p.FitWidthIn, 0, 2},
+		{"length fit", p.FitLengthIn, 0, 2},
 	} {
 		if err := sizeBetween(s.name, s.in, s.low, s.high); err != nil {
 			return err

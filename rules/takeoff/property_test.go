@@ -232,8 +232,10 @@ func FuzzTakeOff(f *testing.F) {
 		if length > 20_000 && length <= maxSizeIn {
 			t.Skip("valid but slow")
 		}
-		wall := Wall{LengthsIn: []float64{length, length / 2}, HeightIn: height, DepthIn: 5.5, SpacingIn: spacing,
-			Openings: []Opening{{openW, openH, n}}}
+		wall := Wall{
+			LengthsIn: []float64{length, length / 2}, HeightIn: height, DepthIn: 5.5, SpacingIn: spacing,
+			Openings: []Opening{{openW, openH, n}},
+		}
 		layout, err := wall.Layout()
 		if err != nil {
 			return

@@ -48,8 +48,16 @@ func ParseFeet(text string) (float64, error) {
 func parseLength(text string, bareInches float64) (float64, error) {
 	s := strings.ToLower(strings.TrimSpace(text))
 	for _, w := range []struct{ from, to string }{
-		{"feet", "'"}, {"foot", "'"}, {"ft", "'"}, {"inches", `"`}, {"inch", `"`}, {"in", `"`},
-		{"\u2032", "'"}, {"\u2019", "'"}, {"\u2033", `"`}, {"\u201d", `"`},
+		{"feet", "'"},
+		{"foot", "'"},
+		{"ft", "'"},
+		{"inches", `"`},
+		{"inch", `"`},
+		{"in", `"`},
+		{"\u2032", "'"},
+		{"\u2019", "'"},
+		{"\u2033", `"`},
+		{"\u201d", `"`},
 	} {
 		s = strings.ReplaceAll(s, w.from, w.to)
 	}

@@ -117,7 +117,10 @@ func someOf(opts []house.Option, typed string) (a house.Answer, problem string) 
 
 func noneOf(opts []house.Option, typed string) string {
 	how := "Type one of the words of the list."
-	if numbered(opts) {
+	switch {
+	case len(opts) == 2 && opts[0].Value == "yes":
+		return fmt.Sprintf("%q is neither yes nor no.", short(typed))
+	case numbered(opts):
 		how = fmt.Sprintf("Type a number from 1 to %d, or the words.", len(opts))
 	}
 	return fmt.Sprintf("%q is not in the list. %s", short(typed), how)

@@ -71,11 +71,13 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 		a.problem(problem)
 		return 0, false
 	}
-	a.keepAnswer(q, place, v)
-	if doubt := a.s.answered().Doubt(q, v); doubt != "" {
-		a.talk.say("Please check: " + doubt + " Type it again, or skip to leave it so.")
+	doubt := a.s.answered().Doubt(q, v)
+	if doubt != "" && a.doubted != q.FullKey()+"="+v.Text {
+		a.doubted = q.FullKey() + "=" + v.Text
+		a.talk.say("Please check: " + strings.TrimSuffix(doubt, ".") + ". The same typed again is taken.")
 		return 0, false
 	}
+	a.keepAnswer(q, place, v)
 	return goesOn, true
 }
 
@@ -125,14 +127,10 @@ func (a *app) sayKept() {
 // answered, what stands there now, how to find out.
 func (a *app) questionLines(q house.Question, place, count string) []string {
 	out := []string{strings.TrimSpace(count + " " + q.Prompt)}
-	opts := optionsOf(q)
-	counted := numbered(opts)
-	for i, o := range opts {
-		if counted {
+	if opts := q.Options; numbered(opts) {
+		for i, o := range opts {
 			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label))
-			continue
 		}
-		out = append(out, "- "+o.Label)
 	}
 	if form := formOf(q); form != "" {
 		out = append(out, form)
@@ -147,6 +145,17 @@ func (a *app) questionLines(q house.Question, place, count string) []string {
 // formOf says how an answer is typed, with its unit.
 func formOf(q house.Question) string {
 	switch q.Kind {
+	case house.YesNoKind:
+		return "Type yes or no."
+	case house.Choice:
+		if numbered(q.Options) {
+			return ""
+		}
+		labels := make([]string, len(q.Options))
+		for i, o := range q.Options {
+			labels[i] = o.Label
+		}
+		return "Type one of " + strings.Join(labels, ", ") + "."
 	case house.Many:
 		return "Type the numbers of all that apply with commas between them, or none."
 	case house.Sizes:

@@ -88,9 +88,10 @@ var errQuit = errors.New("quit")
 
 // app is one run.
 type app struct {
-	talk *talk
-	s    *session
-	seen map[string]bool // menus whose words were told once
+	talk    *talk
+	s       *session
+	seen    map[string]bool // menus whose words were told once
+	doubted string          // the answer that was asked about once already
 }
 
 // stop is where to go next.

@@ -6,7 +6,7 @@ import (
 )
 
 func (a *app) welcome() {
-	a.talk.say("BATTWRIGHT, line by line. Which blanket insulation goes where in your house, and why.")
+	a.talk.say("Battwright, line by line. Which blanket insulation goes where in your house, and why.")
 	a.talk.say("You answer what you know; what you do not know is assumed and said. Nothing is sent anywhere.")
 	a.talk.say("Type help at any question.")
 }

@@ -55,10 +55,10 @@ func (t *talk) hang(head, s string) {
 	}
 }
 
-// title begins a new part.
+// title begins a new part. It is not in capitals: some readers spell those.
 func (t *talk) title(s string) {
 	t.out.WriteByte('\n')
-	t.say(strings.ToUpper(s))
+	t.say(s)
 }
 
 // labelled writes "Label: text"; lines without a label go on with the one

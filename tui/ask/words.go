@@ -23,7 +23,7 @@ const (
 var spoken = map[string]word{
 	"help": wordHelp, "?": wordHelp, "why": wordHelp,
 	"back": wordBack, "b": wordBack,
-	"": wordSkip, "skip": wordSkip,
+	"": wordSkip, "skip": wordSkip, "next": wordSkip,
 	"don't know": wordDontKnow, "dont know": wordDontKnow, "i don't know": wordDontKnow, "not sure": wordDontKnow, "unknown": wordDontKnow,
 	"clear": wordClear,
 	"done":  wordDone,

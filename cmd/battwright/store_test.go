@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func environ(m map[string]string) func(string) string { return func(k string) string { return m[k] } }
+
+// The state folder is where the XDG Base Directory Specification puts it.
+func TestStateFolder(t *testing.T) {
+	for _, f := range expectation(t).Folders {
+		require.Equal(t, filepath.FromSlash(f.Want), newStore(environ(f.Given)).dir, "%v", f.Given)
+	}
+	none := newStore(environ(nil))
+	require.Empty(t, none.dir)
+	require.Error(t, none.Autosave(1, "x"))
+	_, _, ok := none.Resume()
+	require.False(t, ok)
+	require.NoError(t, none.Forget())
+}
+
+// Writes that finish out of order leave the newest answers.
+func TestAutosaveKeepsTheNewest(t *testing.T) {
+	s := newStore(environ(map[string]string{"XDG_STATE_HOME": t.TempDir()}))
+	s.Belongs("house.toml")
+	var wait sync.WaitGroup
+	for n := 1; n <= 40; n++ {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			if err := s.Autosave(n, fmt.Sprintf("answers %d\n", n)); err != nil {
+				t.Error(err)
+			}
+		}()
+	}
+	wait.Wait()
+	text, path, ok := s.Resume()
+	require.True(t, ok)
+	require.Equal(t, "answers 40\n", text)
+	require.True(t, filepath.IsAbs(path))
+	require.Equal(t, "house.toml", filepath.Base(path))
+
+	info, err := os.Stat(s.kept())
+	require.NoError(t, err)
+	require.Equal(t, os.FileMode(0o600), info.Mode().Perm(), "answers are for the person alone")
+	entries, err := os.ReadDir(s.dir)
+	require.NoError(t, err)
+	require.Len(t, entries, 1, "temporary files are gone")
+
+	require.NoError(t, s.Forget())
+	_, _, ok = s.Resume()
+	require.False(t, ok)
+	require.NoError(t, s.Forget(), "nothing to forget is no mistake")
+}
+
+func TestWriteAsksBeforeItOverwrites(t *testing.T) {
+	dir := t.TempDir()
+	s := newStore(environ(map[string]string{"XDG_STATE_HOME": dir}))
+	path := filepath.Join(dir, "mine.toml")
+	require.NoError(t, s.Write(path, "one", false))
+	require.Error(t, s.Write(path, "two", false))
+	require.Equal(t, "one", readFile(t, path))
+	require.NoError(t, os.Chmod(path, 0o640))
+	require.NoError(t, s.Write(path, "two", true))
+	require.Equal(t, "two", readFile(t, path))
+	info, err := os.Stat(path)
+	require.NoError(t, err)
+	require.Equal(t, os.FileMode(0o640), info.Mode().Perm(), "rights stay as the person set them")
+
+	require.False(t, s.Changed(path, "two"))
+	require.NoError(t, os.WriteFile(path, []byte("somebody else"), 0o640))
+	require.True(t, s.Changed(path, "two"))
+	require.False(t, s.Changed(filepath.Join(dir, "gone.toml"), "two"))
+
+	require.Error(t, s.Write(dir, "x", true), "a folder is not a file")
+	require.Error(t, s.Write("", "x", true))
+	require.Error(t, s.Write("a\x1b[31m.toml", "x", true))
+	require.Error(t, s.Write(filepath.Join(dir, "no", "such", "x.toml"), "x", true))
+}
+
+// A link stays a link: the file behind it is replaced.
+func TestWriteFollowsALink(t *testing.T) {
+	dir := t.TempDir()
+	s := newStore(environ(nil))
+	behind, link := filepath.Join(dir, "behind.toml"), filepath.Join(dir, "link.toml")
+	require.NoError(t, os.WriteFile(behind, []byte("old"), 0o644))
+	if err := os.Symlink(behind, link); err != nil {
+		t.Skip("no links here:", err)
+	}
+	require.NoError(t, s.Write(link, "new", true))
+	require.Equal(t, "new", readFile(t, behind))
+	info, err := os.Lstat(link)
+	require.NoError(t, err)
+	require.NotZero(t, info.Mode()&os.ModeSymlink)
+}

@@ -1,0 +1,287 @@
+//go:build unix
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+	"github.com/stretchr/testify/require"
+)
+
+func keptIn(state string) string { return filepath.Join(state, "battwright", keptName) }
+
+// keeps waits until the kept answers on disk hold a text.
+func (s *session) keeps(state, text string) {
+	s.t.Helper()
+	s.until("kept answers with "+text, func() bool {
+		b, err := os.ReadFile(keptIn(state))
+		return err == nil && strings.Contains(string(b), text)
+	}, nil)
+}
+
+// A new house from the first screen to a printed text.
+func TestNewHouseToText(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil)
+	s.sees("A new house, rough look").key("1").sees("How far is the building today?").key("2")
+	s.sees("name R-values?").key(enter).typed("MN").key(enter).typed("Hennepin").key(enter)
+	s.sees("How long is the house").typed("36").key(enter)
+	for strings.Contains(s.screen(), "[house]") {
+		s.key(enter)
+	}
+	s.sees("The places to insulate").key(enter).sees("What matters").key(enter).key("5").key(enter).sees("The house at a glance")
+	s.key("x").sees("Export").key("2").typed("mine").key(enter).sees("Written to mine.txt")
+	s.write("q")
+	require.Equal(t, exitDone, s.exit())
+	s.restored()
+	text := readFile(t, filepath.Join(s.cmd.Dir, "mine.txt"))
+	require.Contains(t, text, "Hennepin, MN")
+	require.Contains(t, text, "Model codes are law only as adopted")
+}
+
+// The demo house again with other priorities.
+func TestDemoHouseWithOtherPriorities(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 100, 40, nil)
+	s.sees("Look at a demo house").key("3").sees("The house at a glance")
+	before := s.screen()
+	s.key("m").sees("What matters").key(enter).key("0").key(down).key("5").key(enter).sees("The house at a glance")
+	require.NotEqual(t, before, s.screen())
+	s.key(enter).sees("Cost").key("w").sees("of 100 points").key(escape).sees("Cost")
+	s.write("q")
+	require.Equal(t, exitDone, s.exit())
+}
+
+// A power cut loses nothing: the next start takes up where it stopped.
+func TestKilledAndResumed(t *testing.T) {
+	t.Parallel()
+	state := t.TempDir()
+	s := start(t, state, 80, 24, nil)
+	s.sees("rough look").key("1").sees("How far").key("2").sees("name R-values?")
+	s.keeps(state, `stage = "framed"`)
+	s.signal(syscall.SIGKILL)
+	s.exit()
+
+	s = start(t, state, 80, 24, nil)
+	s.sees("Go on where you stopped").key("1").sees("framed")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+	require.Contains(t, readFile(t, keptIn(state)), `stage = "framed"`)
+}
+
+// A signal, or ctrl-c, ends the program in order with the answers on disk.
+func TestStopped(t *testing.T) {
+	t.Parallel()
+	for name, stop := range map[string]func(*session){
+		"SIGTERM": func(s *session) { s.signal(syscall.SIGTERM) },
+		"SIGHUP":  func(s *session) { s.signal(syscall.SIGHUP) },
+		"SIGINT":  func(s *session) { s.signal(syscall.SIGINT) },
+		"ctrl-c":  func(s *session) { s.write(ctrlC) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			state := t.TempDir()
+			s := start(t, state, 80, 24, nil)
+			s.sees("rough look").key("1").sees("How far").key("3").sees("name R-values?")
+			s.keeps(state, `stage = "wired"`)
+			stop(s)
+			require.Equal(t, exitInterrupted, s.exit())
+			s.restored()
+			require.Contains(t, readFile(t, keptIn(state)), `stage = "wired"`)
+			require.Contains(t, s.bytes(), "Your answers are in")
+		})
+	}
+}
+
+// ctrl-z gives the terminal back and fg brings the screen up again. Without a
+// shell nobody stops the program, so what is seen is that it lets go, waits,
+// and returns.
+func TestPausedAndContinued(t *testing.T) {
+	t.Parallel()
+	off, on := expectation(t).sequence(t, "other screen off"), expectation(t).sequence(t, "other screen on")
+	s := start(t, t.TempDir(), 80, 24, nil)
+	s.sees("rough look").key("1").sees("How far")
+	s.write(ctrlZ)
+	s.until("the terminal given back", func() bool { return strings.Contains(s.bytes(), off) }, nil)
+	back := func() bool { return strings.LastIndex(s.bytes(), on) > strings.Index(s.bytes(), off) }
+	s.until("the screen taken again", back, func() { s.signal(syscall.SIGCONT) })
+	s.sees("How far is the building today?").key("2").sees("name R-values?")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+	s.restored()
+}
+
+func TestResized(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil)
+	s.sees("rough look").key("1").sees("first look")
+	resize := func(width, height int) {
+		s.mu.Lock()
+		s.vt.Resize(width, height)
+		s.mu.Unlock()
+		require.NoError(t, pty.Setsize(s.pty, &pty.Winsize{Rows: uint16(height), Cols: uint16(width)}))
+	}
+	resize(60, 20)
+	s.sees("step 1 of 7")
+	resize(30, 8)
+	s.sees("needs at least")
+	resize(120, 40)
+	s.sees("first look").sees("How far is the building today?").key("2").sees("name R-values?")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+}
+
+// A broken file shows all its problems, on the command line and in the
+// screens, and the house that was open stays.
+func TestBrokenFileInTheScreens(t *testing.T) {
+	t.Parallel()
+	broken, err := filepath.Abs(brokenHouse)
+	require.NoError(t, err)
+	folder := t.TempDir()
+	require.NoError(t, os.Symlink(broken, filepath.Join(folder, "b.toml"))) // a short name to type
+
+	s := start(t, t.TempDir(), 100, 40, nil, broken)
+	require.Equal(t, exitInput, s.exit())
+	require.NotContains(t, s.bytes(), "\x1b")
+	require.Contains(t, s.bytes(), "broken-house.toml:3:")
+	require.Contains(t, s.bytes(), "broken-house.toml:20:")
+
+	good, err := filepath.Abs(goodHouse)
+	require.NoError(t, err)
+	s = start(t, t.TempDir(), 120, 40, nil, good)
+	s.sees("North wall").key("g").sees("start screen")
+	for !strings.Contains(s.screen(), "›    start screen") && !strings.Contains(s.screen(), "›     start screen") {
+		s.key(down)
+	}
+	s.key(enter).sees("Go on with Elm Row").key("5").sees("Open a house file").typed(filepath.Join(folder, "b.toml")).key(enter)
+	for _, line := range []string{":3:", ":4:", ":8:", ":11:", ":12:", ":16:", ":17:", ":20:"} {
+		s.sees("b.toml" + line)
+	}
+	s.sees("still open and unchanged").key(escape).sees("Go on with Elm Row").key("1").sees("North wall")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+}
+
+var colour = regexp.MustCompile("\x1b\\[[0-9;:]*m")
+
+// Without colour the row that the keys act on is still marked. With colour the
+// same walk has some, so that the first half says something.
+func TestNoColour(t *testing.T) {
+	t.Parallel()
+	for name, c := range map[string]struct {
+		environ, args []string
+		colour        bool
+	}{
+		"NO_COLOR":       {[]string{"NO_COLOR=1"}, nil, false},
+		"NO_COLOR=0":     {[]string{"NO_COLOR=0"}, nil, false}, // any value but none
+		"--no-color":     {nil, []string{"--no-color"}, false},
+		"NO_COLOR empty": {[]string{"NO_COLOR="}, nil, true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s := start(t, t.TempDir(), 80, 24, c.environ, c.args...)
+			s.sees("› 1  A new house").key(down).sees("› 2  A new house").key(enter).sees("› What shall we call this house?")
+			s.write(ctrlC)
+			s.exit()
+			require.Equal(t, c.colour, colour.MatchString(s.bytes()), "%q", tail(s.bytes(), 300))
+		})
+	}
+}
+
+func TestASCIIScreens(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil, "--ascii")
+	s.sees("> 1  A new house").key("3").sees("The house at a glance").key(enter).sees("Cost").key("p").sees("INSIDE")
+	s.write(ctrlC)
+	s.exit()
+	for _, r := range s.bytes() {
+		require.LessOrEqual(t, r, '~', "%q", r)
+	}
+}
+
+// A terminal that never answers must not hold up a command that draws nothing.
+// The fault this guards against waits 5 seconds; the best of three tries keeps
+// a busy machine from failing the test.
+func TestVersionOnASilentTerminal(t *testing.T) {
+	t.Parallel()
+	best := patience
+	for range 3 {
+		began := time.Now()
+		s := start(t, t.TempDir(), 80, 24, nil, "--version")
+		require.Equal(t, exitDone, s.exit())
+		best = min(best, time.Since(began))
+		require.NotContains(t, s.bytes(), "\x1b")
+		require.Regexp(t, `^battwright .+\r\n$`, s.bytes())
+		if best < time.Second {
+			break
+		}
+	}
+	require.Less(t, best, time.Second)
+}
+
+// Nor are the screens: they never ask for the background either.
+func TestScreensAskNothing(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil)
+	s.sees("rough look")
+	s.write(ctrlC)
+	s.exit()
+	require.NotContains(t, s.bytes(), expectation(t).sequence(t, "background asked"))
+}
+
+// Somebody closes the window: the program ends, with the answers on disk.
+func TestClosedTerminal(t *testing.T) {
+	t.Parallel()
+	state := t.TempDir()
+	s := start(t, state, 80, 24, nil)
+	s.sees("rough look").key("1").sees("How far").key("4").sees("name R-values?")
+	s.keeps(state, `stage = "insulated"`)
+	require.NoError(t, s.pty.Close())
+	require.NotEqual(t, exitInternal, s.exit())
+	require.Contains(t, readFile(t, keptIn(state)), `stage = "insulated"`)
+}
+
+// A paste of many lines with escape sequences lands in one field as text.
+func TestPaste(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil)
+	s.sees("rough look").key("2").sees("What shall we call this house?")
+	s.write("\x1b[200~Elm\nRow \x1b[31mred\x07\x1b[201~")
+	s.sees("Elm Row").key(enter).sees("How far is the building today?").sees("Elm Row")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+	require.NotContains(t, s.bytes(), "\x07")
+}
+
+// Keys that arrive together, as from a slow line, are not lost.
+func TestKeysInOneWrite(t *testing.T) {
+	t.Parallel()
+	s := start(t, t.TempDir(), 80, 24, nil, "--no-color")
+	s.sees("rough look").key("1").sees("How far")
+	s.write("\x1b[B\x1b[B")
+	s.sees("› 3  pipes and wires in")
+	s.write(ctrlC)
+	s.exit()
+}
+
+// The file named on the command line is the one that s saves.
+func TestSavesTheFileThatWasNamed(t *testing.T) {
+	t.Parallel()
+	state, path := t.TempDir(), filepath.Join(t.TempDir(), "mine.toml")
+	lines := strings.SplitAfterN(readFile(t, goodHouse), "\n", 2)
+	require.NoError(t, os.WriteFile(path, []byte(lines[1]), 0o644)) // without its comment
+	s := start(t, state, 100, 30, nil, path)
+	s.sees("North wall").key("m").key(enter).key("1").key("s").sees("Saved in")
+	require.Contains(t, readFile(t, path), "cost = 1")
+	s.write("q")
+	require.Equal(t, exitDone, s.exit())
+	require.NoFileExists(t, keptIn(state), "what is saved need not be kept")
+	require.Equal(t, exitDone, runs("check", path).code)
+}

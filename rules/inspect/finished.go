@@ -1,0 +1,175 @@
+package inspect
+
+import (
+	"math"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/strict"
+	"battwright/rules/units"
+)
+
+// State is how a point of acceptance came out.
+type State int
+
+// The states of a point.
+const (
+	NotSeen State = iota
+	Pass
+	Fix
+	Reject
+	Halt // stop: do not close
+)
+
+// String is the word of a state.
+func (s State) String() string {
+	return [...]string{"not looked at", "pass", "fix", "reject", "STOP"}[max(0, min(int(s), 4))]
+}
+
+// PointResult is one point of acceptance in one place.
+type PointResult struct {
+	Point catalog.AcceptancePoint
+	State State
+	Text  string // what was measured, empty when it was only seen
+	Ask   string
+}
+
+// FoundPlace is the finished work of one place.
+type FoundPlace struct {
+	Plan     plan.Place
+	Answers  house.Answers
+	Measured Measured
+	Got      *candidate.Assessed // nil when no heat can be worked out
+	Grade    heat.Grade
+	GradedR  float64 // of the blanket as the grades count it
+	Points   []PointResult
+	LostHeat units.Range[float64] // MMBtu a year against the plan, nothing when not worse
+	LostUSD  units.Range[float64]
+}
+
+// FoundResult is the finished work of a house.
+type FoundResult struct {
+	By, Date string
+	Places   []FoundPlace
+	Notes    strict.Problems // read in other units
+}
+
+// Worst is the gravest state of the points of a place; a point that nobody
+// looked at does not count here.
+func (p FoundPlace) Worst() State {
+	out := Pass
+	for _, x := range p.Points {
+		if x.State != NotSeen {
+			out = max(out, x.State)
+		}
+	}
+	return out
+}
+
+// Open counts the points of a place that nobody looked at.
+func (p FoundPlace) Open() int {
+	n := 0
+	for _, x := range p.Points {
+		if x.State == NotSeen {
+			n++
+		}
+	}
+	return n
+}
+
+// Stops reports whether anything found forbids closing.
+func (r FoundResult) Stops() bool {
+	for _, p := range r.Places {
+		if p.Worst() == Halt {
+			return true
+		}
+	}
+	return false
+}
+
+// ReadyToClose reports whether every point of every place was looked at and
+// passes. It never means that an inspector agrees.
+func (r FoundResult) ReadyToClose() bool {
+	for _, p := range r.Places {
+		if p.Worst() != Pass || p.Open() > 0 {
+			return false
+		}
+	}
+	return len(r.Places) > 0
+}
+
+// FallsShort reports whether a point fails.
+func (r FoundResult) FallsShort() bool {
+	for _, p := range r.Places {
+		if p.Worst() > Pass {
+			return true
+		}
+	}
+	return false
+}
+
+// JudgeFound holds finished work against the plan of the job.
+func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
+	out := FoundResult{By: h.Answers["by"].Text, Date: h.Answers["date"].Text, Notes: notes}
+	for _, at := range h.Places {
+		if p, ok := j.Place(at.ID); ok && planned(p) {
+			out.Places = append(out.Places, JudgePlace(j, p, at.Answers))
+		}
+	}
+	return out
+}
+
+// JudgePlace holds one place against its plan. The place must have a choice.
+func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
+	c := j.Catalog()
+	out := FoundPlace{Plan: p, Answers: a, Measured: measure(c, p, a)}
+	m := out.Measured
+	void := m.Fit.Void
+	sheet := p.Choice.Facing.Sheet
+	got, err := candidate.Given(j.Assessment.Answered, p.PlaceResult, j.Plan.Site, candidate.GivenStack{
+		Material: m.Material, Layers: m.layers(p.Choice.Layers, p), Facing: m.Facing, Sheet: sheet, Void: &void,
+	})
+	if err == nil {
+		out.Got = &got
+		out.LostHeat = lost(got.Heat.LossMMBtu, p.Choice.Heat.LossMMBtu)
+		out.LostUSD = lost(got.Heat.LossUSD, p.Choice.Heat.LossUSD)
+	}
+	out.grade(c)
+	for _, point := range c.Acceptance.Points {
+		if point.For(p.Surface.Kind.ID, facedIn(p, a)) {
+			out.Points = append(out.Points, out.point(j, point))
+		}
+	}
+	return out
+}
+
+// grade gives the grade and the R that it stands for: no, 2 or 5 % of the
+// area empty, or all of it.
+func (p *FoundPlace) grade(c *catalog.Catalog) {
+	m := p.Measured
+	p.Grade, _ = GradeOf(c.Acceptance.Grades, m.Fit)
+	full := 0.0
+	for _, l := range m.layers(p.Plan.Choice.Layers, p.Plan) {
+		full += l.R
+	}
+	r, err := heat.WithVoids(full, m.Other, c.Settings.EmptyCavityR, p.Grade.VoidShare())
+	if err != nil {
+		r = 0
+	}
+	p.GradedR = math.Min(r, full)
+}
+
+// lost is how much more is lost than planned, end by end, never less than
+// nothing.
+func lost(got, planned units.Range[float64]) units.Range[float64] {
+	d := func(a, b float64) float64 {
+		if v := a - b; v > 1e-9 {
+			return v
+		}
+		return 0
+	}
+	return units.Range[float64]{Low: d(got.Low, planned.Low), Typical: d(got.Typical, planned.Typical), High: d(got.High, planned.High)}
+}

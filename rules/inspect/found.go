@@ -1,0 +1,158 @@
+package inspect
+
+import (
+	"slices"
+	"strings"
+
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/strict"
+)
+
+// seePrefix is the table of the points that a person looks at.
+const seePrefix = "see."
+
+// What a person saw.
+const (
+	seenGood = "good"
+	seenBad  = "bad"
+)
+
+// FoundList is the list of questions about finished work: a few about the
+// visit, then what is measured and what is looked at in each place. It is
+// asked, checked and kept like the questions about the house.
+func FoundList(c *catalog.Catalog) *house.QuestionList {
+	qs := []house.Question{
+		{Key: "by", Kind: house.TextKind, Optional: true, Prompt: "Who looked?"},
+		{Key: "date", Kind: house.TextKind, Optional: true, Prompt: "On which day?"},
+	}
+	qs = append(qs, measuredQuestions(c)...)
+	qs = append(qs, seenQuestions(c)...)
+	return house.ListOf(c, qs)
+}
+
+func measuredQuestions(c *catalog.Catalog) []house.Question {
+	chimney := []string{"chimney"}
+	qs := []house.Question{
+		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
+		{Key: "gap_in", Kind: house.NumberKind, Unit: "in", Max: 48, Kinds: chimney, Prompt: "How wide is the gap at its tightest spot?"},
+		{Key: "label_r", Kind: house.Numbers, Most: 4, Unit: "R", Max: 100, Prompt: "Which R is on the label?", How: "Several layers: each, the bottom one first, with commas. Open a faced blanket at the edge, or read the bags."},
+		{Key: "label_thickness_in", Kind: house.Numbers, Most: 4, Unit: "in", Max: 40, Prompt: "How thick does the label say it is?", How: "Several layers: each, the bottom one first."},
+		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},
+		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face has it?"},
+		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side is the face?"},
+		{Key: "thickness_in", Kind: house.Numbers, Most: 60, Unit: "in", Max: 60, Prompt: "How thick is it, measured at spread points?", How: "All layers together, with commas between. Attic: a ruler pushed down to the ceiling, the blanket not pressed. Walls: where you open one."},
+		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "How many square feet did you look at?", How: "Empty: all of it."},
+		{Key: "gaps", Kind: house.TextKind, Prompt: "Which gaps are there? Length x width, with commas.", How: "Right through the blanket, in inches: 12 x 1/2, 93 x 1/4. None: 0 x 0.", Valid: func(s string) error { _, err := GapsIn2(s); return err }},
+		{Key: "void_pct", Kind: house.NumberKind, Max: 100, Prompt: "Or: how much of the area is a gap, in percent?", How: "The larger of the two counts."},
+		{Key: "squeezed_pct", Kind: house.NumberKind, Max: 100, Prompt: "How much of the area is squeezed, in percent?"},
+		{Key: "squeezed_to_in", Kind: house.NumberKind, Unit: "in", Max: 60, Prompt: "How thick is it there?", How: "At the worst squeezed spot."},
+	}
+	for i := range qs {
+		qs[i].Scope, qs[i].Optional, qs[i].DontKnow = house.PlaceScope, true, qs[i].Kind != house.TextKind
+	}
+	return qs
+}
+
+func seenQuestions(c *catalog.Catalog) []house.Question {
+	var qs []house.Question
+	for _, p := range c.Acceptance.Points {
+		if p.From != "" {
+			continue
+		}
+		qs = append(qs, house.Question{
+			Key: seePrefix + p.ID, Scope: house.PlaceScope, Kinds: p.Kinds, Kind: house.Choice, Optional: true, DontKnow: true, Prompt: p.Title + "?",
+			How: p.Look + " Not right: " + p.Fails + ".", Options: []house.Option{{Value: seenGood, Label: "looks right"}, {Value: seenBad, Label: "not right"}},
+		})
+	}
+	return qs
+}
+
+// QuestionsOf are the questions that the finished work of a place raises: the
+// points about a face only where a face was agreed or found.
+func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []house.Question {
+	faced := facedIn(p, said)
+	var out []house.Question
+	for _, q := range l.In(house.PlaceScope, p.Surface.Kind.ID) {
+		id, seen := strings.CutPrefix(q.Key, seePrefix)
+		at := slices.IndexFunc(l.Catalog().Acceptance.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
+		if seen && (at < 0 || !l.Catalog().Acceptance.Points[at].For(p.Surface.Kind.ID, faced)) {
+			continue
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// facedIn reports whether a face was agreed for a place or found in it.
+func facedIn(p plan.Place, said house.Answers) bool {
+	if f := said["facing"]; f.State == house.Given {
+		return f.Text != "none"
+	}
+	return planned(p) && p.Choice.Facing.OnBlanket != "none"
+}
+
+// EmptyFound is the finished work of a job before anybody looked: each place
+// that has a plan, without an answer.
+func EmptyFound(j Job) *house.House {
+	h := house.New()
+	for _, p := range j.Plan.Places {
+		if planned(p) {
+			h.Places = append(h.Places, house.Place{ID: p.Surface.ID, Kind: p.Surface.Kind.ID, Answers: house.Answers{}})
+		}
+	}
+	return h
+}
+
+// ReadFound reads a file of finished work as far as possible. Places of the
+// plan that it does not name are there without an answer. The second result
+// is what was read in other units, the third what could not be read.
+func ReadFound(l *house.QuestionList, j Job, file, text string) (h *house.House, notes, problems strict.Problems) {
+	h = EmptyFound(j)
+	tree, problems := strict.Parse(file, text)
+	if _, isTOML := tree.Get(); !isTOML {
+		return h, nil, problems
+	}
+	r := &reader{tree: tree, problems: problems}
+	r.version()
+	h.Answers = r.answers(nil, l.In(house.Top, ""), "version", "place")
+	seen := map[string]bool{}
+	for i := range r.tables("place", house.MaxPlaces) {
+		path := []any{"place", i}
+		id, ok := r.placeID(keyPath(path, "id"), j.IDs())
+		p, _ := j.Place(id)
+		qs := l.In(house.PlaceScope, p.Surface.Kind.ID)
+		if !ok {
+			qs = everyPlace(l)
+		}
+		answers := r.answers(path, qs, "id", "kind")
+		switch {
+		case !ok:
+		case seen[id]:
+			r.bad(keyPath(path, "id"), id, "one table for each place; this one is there already")
+		default:
+			seen[id] = true
+			if at := h.Place(id); at != nil {
+				at.Answers = answers
+			} else {
+				h.Places = append(h.Places, house.Place{ID: id, Kind: p.Surface.Kind.ID, Answers: answers})
+			}
+		}
+	}
+	problems = r.sorted()
+	return h, r.notes, problems
+}
+
+func everyPlace(l *house.QuestionList) []house.Question {
+	var out []house.Question
+	for _, q := range l.Questions {
+		if q.Scope == house.PlaceScope {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// WriteFound gives the text of a file of finished work.
+func WriteFound(l *house.QuestionList, h *house.House) string { return house.Write(l, h) }

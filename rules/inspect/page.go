@@ -1,0 +1,199 @@
+package inspect
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+)
+
+// Page is what one person on the site must know, in parts.
+type Page struct {
+	Person string
+	Title  string
+	Parts  []PagePart
+}
+
+// PagePart is a headed part of a page.
+type PagePart struct {
+	Title string
+	Lines []string
+}
+
+var pageTitles = map[string]string{
+	"installer": "For the installer", "framer": "For the framer", "electrician": "For the electrician", "plumber": "For plumbing and heating",
+	"inspector": "For the insulation inspection", "store": "For the store", "self": "If you do it yourself",
+}
+
+// PageTitle heads the page of a person.
+func PageTitle(person string) string { return pageTitles[person] }
+
+// PageFor writes the page of a person. The error wraps ErrPerson.
+func PageFor(j Job, person string) (Page, error) {
+	if !slices.Contains(catalog.Persons, person) {
+		return Page{}, fmt.Errorf("%w: found %q, want one of %s", ErrPerson, person, strings.Join(catalog.Persons, ", "))
+	}
+	out := Page{Person: person, Title: pageTitles[person]}
+	for _, p := range j.Plan.Places {
+		if lines := placeLines(j, p, person); len(lines) > 0 {
+			out.Parts = append(out.Parts, PagePart{p.Surface.Label, lines})
+		}
+	}
+	for _, g := range houseGroups[person] {
+		if list := HouseNotes(j, g.group, g.person); len(list) > 0 {
+			out.Parts = append(out.Parts, PagePart{g.title, texts(list)})
+		}
+	}
+	if person == "self" {
+		out.Parts = append(out.Parts, PagePart{"How long it may take", hours(j)})
+	}
+	if person == "inspector" {
+		out.Parts = append(out.Parts, PagePart{"Labels and receipts", labels(j.Catalog())})
+	}
+	return out, nil
+}
+
+type houseGroup struct{ group, person, title string }
+
+// houseGroups are the parts of a page that are said once for the house.
+var houseGroups = map[string][]houseGroup{
+	"installer":   {{"leave", "installer", "Left behind"}, {"hold", "installer", "Hold"}},
+	"framer":      {{"change", "framer", "What can still change"}, {"framing", "framer", "Framing"}, {"first", "framer", "Before the blankets"}, {"clear", "framer", "Kept clear"}, {"hold", "framer", "Hold"}},
+	"electrician": {{"trade", "electrician", "Wiring"}, {"first", "electrician", "Before the blankets"}, {"clear", "electrician", "Kept clear"}, {"hold", "electrician", "Hold"}},
+	"plumber":     {{"trade", "plumber", "Pipes, ducts, flues"}, {"first", "plumber", "Before the blankets"}, {"clear", "plumber", "Kept clear"}, {"hold", "plumber", "Hold"}},
+	"inspector":   {{"inspector", "inspector", "To ask and to show"}, {"certificate", "", "On the certificate"}, {"hold", "inspector", "Hold"}},
+	"store":       {{"store", "store", "To ask and to buy"}},
+	"self":        {{"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"licensed", "self", "Not yours to do"}},
+}
+
+func texts(list []catalog.HandoverNote) []string {
+	out := make([]string, len(list))
+	for i, n := range list {
+		out[i] = n.Text
+	}
+	return out
+}
+
+// placeLines are the figures of a place that a person needs.
+func placeLines(j Job, p plan.Place, person string) []string {
+	if p.Stopped != "" {
+		return []string{"NO PLAN YET: " + p.Stopped}
+	}
+	if p.Choice == nil {
+		return nil
+	}
+	s := j.System
+	switch person {
+	case "installer", "self", "inspector":
+		lines := []string{agreedText(p, j) + ", " + s.Area(p.Surface.AreaFt2)}
+		if person == "inspector" && p.Target.Required {
+			lines = append(lines, "asked: "+p.Target.Text)
+		}
+		if p.Choice.Facing.OnBlanket != "none" && p.Choice.Facing.Side != "" {
+			lines = append(lines, "face "+p.Choice.Facing.Side)
+		}
+		return append(lines, gapLine(j, p)...)
+	case "framer":
+		return framerLines(j, p)
+	case "store":
+		return storeLines(j, p)
+	}
+	return nil
+}
+
+func gapLine(j Job, p plan.Place) []string {
+	if p.Surface.Kind.ID != "chimney" {
+		return nil
+	}
+	return []string{"KEEP THE GAP EMPTY: " + j.System.Inches(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
+}
+
+// framerLines: what the frame must be for the blanket to fit.
+func framerLines(j Job, p plan.Place) []string {
+	s, f := j.System, p.Surface.Frame
+	lines := []string{fmt.Sprintf("%s, middle to middle %s, room for %s of blanket", f.Size, s.Inches(f.SpacingIn), s.Inches(heightOf(p.Choice.Layers)))}
+	if p.Target.AddR > 0 {
+		board := "board outside the studs, before the siding"
+		if p.Surface.Kind.Boundary == "soil" {
+			board = "foam board on the wall, before the studs"
+		}
+		lines = append(lines, s.R(p.Target.AddR)+" "+board)
+	}
+	if e := p.Choice.Heat.EaveShortIn; e > 0 {
+		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))
+	}
+	return append(lines, gapLine(j, p)...)
+}
+
+func storeLines(j Job, p plan.Place) []string {
+	var lines []string
+	for i, l := range p.Choice.Layers {
+		face := "none"
+		if i == 0 {
+			face = p.Choice.Facing.OnBlanket
+		}
+		name := face
+		if f, ok := j.Catalog().Facing(face); ok {
+			name = f.Name
+		}
+		lines = append(lines, fmt.Sprintf("%s %s, %s thick, %s, %s wide, for %s", p.Choice.Material.Name, j.System.R(l.Product.NominalR),
+			j.System.Inches(l.Product.ThicknessIn), name, j.System.Inches(p.Choice.WidthIn), j.System.Area(p.Surface.AreaFt2)))
+	}
+	if f, ok := j.Catalog().Facing(p.Choice.Facing.Sheet); ok && p.Choice.Facing.Added {
+		lines = append(lines, f.Name+", "+j.System.Area(p.Surface.AreaFt2))
+	}
+	if p.Target.AddR > 0 {
+		lines = append(lines, j.System.R(p.Target.AddR)+" board, not a blanket: get a quote")
+	}
+	return lines
+}
+
+// hours says how long two first-timers may take, place by place.
+func hours(j Job) []string {
+	var out []string
+	for _, p := range j.Plan.Places {
+		e, ok := j.Catalog().Effort(p.Surface.Kind.ID)
+		if !ok || !planned(p) {
+			continue
+		}
+		layers := float64(len(p.Choice.Layers))
+		slow, quick := p.Surface.AreaFt2*layers/e.Ft2Hour.Low, p.Surface.AreaFt2*layers/e.Ft2Hour.High
+		out = append(out, fmt.Sprintf("%s: two people, %s to %s hours (a guess, not yet checked); time yourselves on the first bays", p.Surface.Label, wholeHours(quick), wholeHours(slow)))
+	}
+	return out
+}
+
+func wholeHours(h float64) string {
+	if h < 1 {
+		return "1"
+	}
+	return units.Fraction(float64(int(h + 0.5)))
+}
+
+func labels(c *catalog.Catalog) []string {
+	var out []string
+	for _, l := range c.Acceptance.Labels {
+		head := map[string]string{"label": "Each package carries ", "receipt": "The receipt carries ", "sale": ""}[l.On]
+		out = append(out, head+l.Text)
+	}
+	return out
+}
+
+// ClosingGroups are the parts of the list before the walls close.
+var ClosingGroups = []struct{ Group, Title string }{
+	{"see", "Seen"}, {"sign", "Signed"}, {"photograph", "Photographed"}, {"keep", "Kept"}, {"certificate", "On the certificate"},
+}
+
+// CertificateLines are the data of the certificate, one place a line.
+func CertificateLines(j Job) []string {
+	var out []string
+	for _, p := range j.Plan.Places {
+		if planned(p) {
+			out = append(out, p.Surface.Label+": "+agreedText(p, j)+", "+j.System.Area(p.Surface.AreaFt2)+"; as put in ________  date ________")
+		}
+	}
+	return out
+}

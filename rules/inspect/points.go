@@ -1,0 +1,195 @@
+package inspect
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// point decides one point of acceptance: from what was measured, or from what
+// a person saw.
+func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
+	out := PointResult{Point: x}
+	switch x.From {
+	case catalog.FromChimney:
+		out.State, out.Text = p.chimney(j)
+	case catalog.FromLabel:
+		out.State, out.Text = p.label(j)
+	case catalog.FromThickness:
+		out.State, out.Text = p.thickness(j)
+	case catalog.FromVoids:
+		out.State, out.Text = p.voids(j.Catalog())
+	case catalog.FromSqueezed:
+		out.State, out.Text = p.squeezed(j)
+	case catalog.FromFacing:
+		out.State, out.Text = p.facing(j)
+	default:
+		switch p.Answers[seePrefix+x.ID].Text {
+		case seenGood:
+			out.State = Pass
+		case seenBad:
+			out.State = failed(x.Result)
+		}
+	}
+	if out.State > Pass {
+		out.Ask = x.Ask
+	}
+	return out
+}
+
+func failed(result string) State {
+	switch result {
+	case catalog.ResultStop:
+		return Halt
+	case catalog.ResultReject:
+		return Reject
+	}
+	return Fix
+}
+
+// chimney: anything in the air gap stops the work, and so does a gap smaller
+// than the one agreed.
+func (p FoundPlace) chimney(j Job) (State, string) {
+	need := p.Plan.Surface.Clearance.Inches
+	in, gap := p.Answers["batt_in_gap"], p.Answers["gap_in"]
+	switch {
+	case in.State == house.Given && in.Bool:
+		return Halt, "there is something in the gap: do not close"
+	case gap.State == house.Given && gap.Number < need:
+		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Inches(need))
+	case in.State == house.Given && gap.State == house.Given:
+		return Pass, fmt.Sprintf("empty, %s at its tightest", j.System.Inches(gap.Number))
+	}
+	return NotSeen, "look into it and measure it before anything is closed"
+}
+
+// label compares the R of each layer with the one agreed, layer by layer.
+func (p FoundPlace) label(j Job) (State, string) {
+	if !p.Measured.LabelRead {
+		return NotSeen, "taken as planned: " + layersText(p.Plan.Choice.Layers, j.System)
+	}
+	var words []string
+	for _, x := range p.Measured.Products {
+		words = append(words, j.System.R(x.NominalR))
+	}
+	text := strings.Join(words, " and ") + " on the label, agreed " + layersText(p.Plan.Choice.Layers, j.System)
+	if p.Measured.Material.ID != p.Plan.Choice.Material.ID {
+		return Reject, p.Measured.Material.Name + " instead of " + p.Plan.Choice.Material.Name + "; " + text
+	}
+	if len(p.Measured.Products) < len(p.Plan.Choice.Layers) {
+		return Reject, "a layer is missing: " + text
+	}
+	for i, l := range p.Plan.Choice.Layers {
+		if p.Measured.Products[i].NominalR < l.Product.NominalR-0.05 {
+			return Reject, text
+		}
+	}
+	return Pass, text
+}
+
+// thickness compares each measured point with the agreed thickness.
+func (p FoundPlace) thickness(j Job) (State, string) {
+	m, limits := p.Measured, j.Catalog().Acceptance.Limits
+	if len(m.Depths) == 0 {
+		return NotSeen, "taken as agreed: " + j.System.Inches(m.PlannedIn)
+	}
+	text := fmt.Sprintf("thinnest %s of %d points, agreed %s", j.System.Inches(m.ThinnestIn), len(m.Depths), j.System.Inches(m.PlannedIn))
+	if few := limits.Points - len(m.Depths); few > 0 {
+		text += fmt.Sprintf("; measure at %d points", limits.Points)
+	}
+	const tape = 1.0 / 16 // what a tape measure tells
+	switch {
+	case m.ThinnestIn < limits.ThicknessReject*m.PlannedIn:
+		return Reject, text
+	case m.ThinnestIn < m.PlannedIn-tape:
+		return Fix, text
+	}
+	return Pass, text
+}
+
+func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {
+	m := p.Measured
+	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
+	if !m.VoidSaid {
+		return NotSeen, fmt.Sprintf("taken as planned: %s %% of the area", short(100*m.Fit.Void))
+	}
+	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Void: m.Fit.Void, DepthLeft: 1})
+	text := fmt.Sprintf("%s %% of the area: %s, the plan counts on %s", short(100*m.Fit.Void), gradeName(c, got), gradeName(c, agreed))
+	if got == heat.Ungraded {
+		text += "; counts as no insulation at all"
+	}
+	return byGrade(got, agreed), text
+}
+
+func (p FoundPlace) squeezed(j Job) (State, string) {
+	m, c := p.Measured, j.Catalog()
+	if !m.SqueezeSaid {
+		return NotSeen, ""
+	}
+	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
+	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
+	text := fmt.Sprintf("%s %% of the area", short(100*m.Fit.Squeezed))
+	if m.Fit.Squeezed > 0 {
+		text += fmt.Sprintf(", %s left there: %s, the plan counts on %s", units.US.Percent(m.Fit.DepthLeft), gradeName(c, got), gradeName(c, agreed))
+	}
+	return byGrade(got, agreed), text
+}
+
+// byGrade: as good as the plan counts on passes, worse is mended, below all
+// grades is done again.
+func byGrade(got, agreed heat.Grade) State {
+	switch {
+	case got <= agreed:
+		return Pass
+	case got == heat.Ungraded:
+		return Reject
+	}
+	return Fix
+}
+
+func (p FoundPlace) facing(j Job) (State, string) {
+	c := j.Catalog()
+	said := p.Answers["facing"]
+	agreed := p.Plan.Choice.Facing.OnBlanket
+	name := func(id string) string {
+		f, _ := c.Facing(id)
+		return f.Name
+	}
+	if said.State != house.Given {
+		return NotSeen, "agreed: " + name(agreed)
+	}
+	if p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
+		h := p.Got.Verdict.Excluded[0]
+		if p.Plan.Surface.Kind.ID == "chimney" {
+			return Halt, h.Text
+		}
+		return Fix, h.Text
+	}
+	if said.Text != agreed {
+		return Fix, name(said.Text) + ", agreed " + name(agreed)
+	}
+	if agreed == "none" {
+		return Pass, name(agreed)
+	}
+	switch p.Measured.Side {
+	case "room":
+		return Pass, name(agreed) + " toward the heated room"
+	case "out":
+		if p.Plan.Surface.Kind.ID == "crawl-wall" {
+			return Pass, name(agreed) + " toward you"
+		}
+		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side
+	}
+	return NotSeen, name(agreed) + ": look toward which side it is"
+}
+
+// short writes a percentage with at most two decimals.
+func short(v float64) string {
+	s := fmt.Sprintf("%.2f", math.Round(v*100)/100)
+	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+}

@@ -1,0 +1,98 @@
+package inspect
+
+import (
+	"slices"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+)
+
+// Sheet is what is written down about one place before the work begins.
+type Sheet struct {
+	Plan    plan.Place
+	Layers  []candidate.Layer // bottom or inner one first; R of each stands alone
+	DepthIn float64           // to be measured, all layers together
+	Facing  string            // name of the face
+	Side    string
+	Sheet   string // sheet or paint beside the blanket, and where
+	First   []catalog.HandoverNote
+	Clear   []catalog.HandoverNote
+	Leave   []catalog.HandoverNote
+	Hold    []catalog.HandoverNote
+	Points  []catalog.AcceptancePoint
+}
+
+// SheetOf writes the sheet of a place; ok is false for a place without a plan.
+func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
+	if !planned(p) {
+		return Sheet{Plan: p}, false
+	}
+	c, e := j.Catalog(), p.Choice
+	s = Sheet{Plan: p, Layers: e.Layers, DepthIn: heightOf(e.Layers), Side: e.Facing.Side}
+	if f, has := c.Facing(e.Facing.OnBlanket); has {
+		s.Facing = f.Name
+	}
+	if f, has := c.Facing(e.Facing.Sheet); has && e.Facing.Sheet != "" {
+		s.Sheet = f.Name
+		if e.Facing.Side != "" {
+			s.Sheet += ", " + e.Facing.Side
+		}
+	}
+	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")
+	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
+	for _, x := range c.Acceptance.Points {
+		if x.For(p.Surface.Kind.ID, facedIn(p, nil)) {
+			s.Points = append(s.Points, x)
+		}
+	}
+	return s, true
+}
+
+// Sheets are the sheets of all places that have a plan.
+func Sheets(j Job) []Sheet {
+	var out []Sheet
+	for _, p := range j.Plan.Places {
+		if s, ok := SheetOf(j, p); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Notes are the notes of a group that apply to a place; person "" is all.
+func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
+	material, faced := "", facedIn(p, nil)
+	if planned(p) {
+		material = p.Choice.Material.ID
+	}
+	var out []catalog.HandoverNote
+	for _, n := range j.Catalog().Acceptance.Notes {
+		fits := n.Group == group && (person == "" || slices.Contains(n.Pages, person)) &&
+			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
+			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
+			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced)
+		if fits {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// HouseNotes are the notes of a group that apply to any place, each once, in
+// the order of the data.
+func HouseNotes(j Job, group, person string) []catalog.HandoverNote {
+	seen := map[string]bool{}
+	for _, p := range j.Plan.Places {
+		for _, n := range Notes(j, p, group, person) {
+			seen[n.ID] = true
+		}
+	}
+	var out []catalog.HandoverNote
+	for _, n := range j.Catalog().Acceptance.Notes {
+		if seen[n.ID] {
+			out = append(out, n)
+		}
+	}
+	return out
+}

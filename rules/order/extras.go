@@ -1,0 +1,292 @@
+package order
+
+import (
+	"fmt"
+	"math"
+
+	"battwright/rules/house"
+	"battwright/rules/plan"
+	"battwright/rules/takeoff"
+	"battwright/rules/units"
+)
+
+// extras are what one place needs beside its blankets.
+func (m *maker) extras(s sizes, c count) []Extra {
+	var out []Extra
+	add := func(x Extra) {
+		if x.Quote || x.Qty > 0 && !math.IsInf(x.Qty, 0) && !math.IsNaN(x.Qty) {
+			out = append(out, x)
+		}
+	}
+	add(m.board(s))
+	for _, x := range m.sheet(s, c) {
+		add(x)
+	}
+	add(m.staples(s, c))
+	add(m.supports(s, c))
+	add(m.baffles(s, c))
+	for _, x := range m.ground(s) {
+		add(x)
+	}
+	add(m.hatch(s, c))
+	add(m.sealant(s, c))
+	for _, x := range m.heat(s) {
+		add(x)
+	}
+	return out
+}
+
+// board is the foam or mineral board that the target needs beside the blanket.
+func (m *maker) board(s sizes) Extra {
+	r := s.place.Target.AddR
+	if r <= 0 {
+		return Extra{}
+	}
+	where := "outside the studs, before the siding goes on"
+	if s.place.Surface.Kind.Boundary == "soil" {
+		where = "on the wall, before the studs go up"
+	}
+	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
+	return Extra{
+		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", units.US.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
+		Note: "not a blanket: the target is met only with it",
+	}
+}
+
+// sheet is the retarder sheet or paint beside the blanket.
+func (m *maker) sheet(s sizes, c count) []Extra {
+	id := s.place.Choice.Facing.Sheet
+	f, ok := m.c.Facing(id)
+	if id == "" || !ok {
+		return nil
+	}
+	area := s.place.Surface.AreaFt2
+	if id == "paint" {
+		return []Extra{{ID: "paint", Name: f.Name, Unit: "paint", Qty: area, Ft2: area, Price: f.Price}}
+	}
+	roll, lap := m.c.Figure("retarder-roll").Value*units.InchPerFoot, m.c.Figure("retarder-lap").Value
+	length, height := 0.0, 0.0
+	switch {
+	case c.floor != nil:
+		length, height = c.floor.LengthIn, c.floor.WidthIn
+	case c.wall != nil:
+		for _, l := range c.wall.LengthsIn {
+			length += l
+		}
+		height = c.wall.HeightIn
+	default:
+		height = roll - lap
+		if c.studIn > 0 {
+			height = c.studIn + takeoff.PlatesIn
+		}
+		length = area * units.InchPerFoot * units.InchPerFoot / height
+	}
+	laid, err := takeoff.RetarderSheet(length, height, roll, lap)
+	if err != nil {
+		return nil
+	}
+	note := fmt.Sprintf("%d rows, laps over a stud; openings are covered and cut out afterwards", laid.Rows)
+	if laid.Rows == 1 {
+		note = "one row; openings are covered and cut out afterwards"
+	}
+	ends := 2 * height / units.InchPerFoot
+	return []Extra{
+		{ID: "sheet-" + id, Name: f.Name + " for the room side", Unit: "ft2", Qty: laid.SheetFt2, Ft2: laid.SheetFt2, Price: f.Price, Note: note},
+		{ID: "tape", Name: "tape made for that sheet", Unit: "ft", Qty: laid.SeamFt + ends, Note: "for laps, ends and holes"},
+	}
+}
+
+// bays of a place for what is counted by the bay; where only the area is known,
+// as many of the usual width as the area has.
+func (s sizes) bays(c count) []takeoff.Bay {
+	if !c.byArea {
+		return c.layout.Bays
+	}
+	frame := s.place.Surface.Frame
+	high := c.studIn
+	if high <= 0 {
+		high = s.m.a.Num(house.Shape, nil, "width_ft") * units.InchPerFoot
+	}
+	perBay := frame.SpacingIn * high / (units.InchPerFoot * units.InchPerFoot)
+	if perBay <= 0 || frame.ClearIn <= 0 {
+		return nil
+	}
+	return []takeoff.Bay{{Kind: takeoff.KindFull, WidthIn: frame.ClearIn, HeightIn: high, Count: int(math.Ceil(s.place.Surface.AreaFt2 / perBay))}}
+}
+
+func (m *maker) staples(s sizes, c count) Extra {
+	if s.place.Choice.Facing.OnBlanket == "none" {
+		return Extra{}
+	}
+	n, err := takeoff.Staples(s.bays(c), m.c.Figure("staple-spacing").Value)
+	if err != nil {
+		return Extra{}
+	}
+	return Extra{
+		ID: "staples", Name: "staples for the face", Unit: "each", Qty: float64(n), Ft2: s.place.Surface.AreaFt2, Price: "staples",
+		Note: fmt.Sprintf("one each %g in along both edges", m.c.Figure("staple-spacing").Value),
+	}
+}
+
+func (m *maker) supports(s sizes, c count) Extra {
+	area := s.place.Surface.AreaFt2
+	switch id := s.place.Surface.Kind.Supports; id {
+	case "", "none":
+		return Extra{}
+	case "support-wire":
+		n, err := takeoff.WireSupports(s.bays(c), m.c.Figure("wire-spacing").Value)
+		if err != nil {
+			return Extra{}
+		}
+		return Extra{
+			ID: id, Name: "wire supports, as long as the space is wide and a little more", Unit: "each", Qty: float64(n), Ft2: area, Price: id,
+			Note: fmt.Sprintf("one each %g in", m.c.Figure("wire-spacing").Value),
+		}
+	default:
+		return Extra{ID: id, Name: "net or battens that hold the blanket", Unit: "ft2", Qty: area, Ft2: area, Price: id}
+	}
+}
+
+// needs reports whether a rule asks for something at a place.
+func needs(pl *plan.Place, what string) bool {
+	for _, h := range pl.Require {
+		if h.Rule.Effect.Need == what {
+			return true
+		}
+	}
+	return false
+}
+
+func (m *maker) baffles(s sizes, c count) Extra {
+	if !needs(s.place, "baffle") {
+		return Extra{}
+	}
+	n, err := takeoff.Baffles(s.bays(c), int(m.c.Figure("baffle-eaves").Value))
+	if err != nil {
+		return Extra{}
+	}
+	note := "one at both eaves for each space between rafters; fewer where an eave has no vents"
+	if c.byArea {
+		note = "about: count the spaces between rafters at the eaves"
+	}
+	return Extra{ID: "baffle", Name: "baffles that keep the airway open", Unit: "each", Qty: float64(n), Price: "baffle", Note: note}
+}
+
+// ground is the sheet on the earth of a crawl space that is not covered yet.
+func (m *maker) ground(s sizes) []Extra {
+	cover := m.a.Value(house.PlaceScope, s.p, "ground_cover")
+	if s.p.Kind != "crawl-space" || cover.Known && cover.Answer.Bool {
+		return nil
+	}
+	fig := func(id string) float64 { return m.c.Figure(id).Value }
+	note := "6 mil, up the walls all round"
+	if !cover.Known {
+		note += "; only if the earth is not covered yet"
+	}
+	x := Extra{ID: "ground-sheet", Name: "plastic sheet for the earth", Unit: "ft2", Price: "ground-sheet", Note: note}
+	if s.said("length_ft") && s.said("width_ft") {
+		laid, err := takeoff.GroundSheet(s.num("length_ft")*units.InchPerFoot, s.num("width_ft")*units.InchPerFoot, fig("ground-roll")*units.InchPerFoot, fig("ground-lap"), fig("ground-up"))
+		if err != nil {
+			return nil
+		}
+		x.Qty, x.Ft2 = laid.SheetFt2, laid.SheetFt2
+		return []Extra{x, {ID: "ground-tape", Name: "tape for the laps of the ground sheet", Unit: "ft", Qty: laid.SeamFt}}
+	}
+	area := s.place.Surface.AreaFt2
+	if s.place.Surface.Kind.ID == "crawl-wall" {
+		area = m.a.Num(house.Shape, nil, "length_ft") * m.a.Num(house.Shape, nil, "width_ft")
+	}
+	x.Qty = area * (1 + fig("ground-extra"))
+	x.Ft2, x.Note = x.Qty, note+"; about: from the area alone"
+	return []Extra{x}
+}
+
+// hatch is the cover of an attic hatch; its blanket comes from the spare.
+func (m *maker) hatch(s sizes, c count) Extra {
+	if s.place.Surface.Kind.ID != "attic" || !m.firstAttic(s.place.Surface.ID) {
+		return Extra{}
+	}
+	has := false
+	for _, o := range m.a.Answer(house.Shape, nil, "others").List {
+		has = has || o == "attic-hatch"
+	}
+	if !has {
+		return Extra{}
+	}
+	l, w := m.c.Figure("hatch-length").Value, m.c.Figure("hatch-width").Value
+	note := "with a gasket all round"
+	if top := s.place.Choice.Layers; len(top) > 0 {
+		x := Layer{Product: top[len(top)-1].Product, Across: true}
+		x.WidthIn, x.LengthIn = maxOf(x.Product.WidthsIn), maxOf(x.Product.LengthsIn)
+		if n, err := takeoff.HatchPieces(1, l, w, len(top), x.product(1)); err == nil {
+			note += fmt.Sprintf("; its own blanket, %d pieces, comes out of the spare", n)
+		}
+	}
+	return Extra{ID: "hatch-cover", Name: "cover for the attic hatch", Unit: "each", Qty: 1, Price: "hatch-cover", Note: note}
+}
+
+func (m *maker) firstAttic(id string) bool {
+	best := ""
+	for _, p := range m.a.House.Places {
+		if p.Kind == "attic" && (best == "" || p.ID < best) {
+			best = p.ID
+		}
+	}
+	return best == id
+}
+
+func maxOf(list []float64) float64 {
+	best := 0.0
+	for _, v := range list {
+		best = max(best, v)
+	}
+	return best
+}
+
+// sealant closes the gaps before any blanket goes in: leaking air carries more
+// than the blanket stops.
+func (m *maker) sealant(s sizes, c count) Extra {
+	ft := 0.0
+	kind := s.place.Surface.Kind.ID
+	switch {
+	case kind == "chimney":
+		return Extra{} // sheet metal and heat-proof sealant, see heat
+	case kind == "rim-joist" && !c.byArea:
+		for _, b := range c.layout.Bays {
+			ft += 2 * (b.WidthIn + b.HeightIn) / units.InchPerFoot * float64(b.Count)
+		}
+	case c.wall != nil:
+		ft, _ = c.wall.SealantFt()
+	case s.place.Surface.Kind.HeatFlow == "horizontal":
+		// Two plates along a wall whose length is its area over its height.
+		high := (c.studIn + takeoff.PlatesIn) / units.InchPerFoot
+		ft = 2 * s.place.Surface.AreaFt2 / max(high, 0.5)
+	default:
+		ft = s.place.Surface.AreaFt2 * m.c.Figure("sealant-ceiling").Value
+	}
+	return Extra{
+		ID: "sealant", Name: "sealant, before the blankets", Unit: "tube", Qty: ft, Price: "sealant-tube",
+		Note: fmt.Sprintf("a tube is taken for %g ft of gap; wide gaps want foam in a can or strips of board", m.c.Figure("sealant-tube").Value),
+	}
+}
+
+// heat is what keeps blankets away from hot things; the trades bring it.
+func (m *maker) heat(s sizes) []Extra {
+	var out []Extra
+	if s.place.Surface.Kind.ID == "chimney" {
+		return []Extra{{
+			ID: "firestop", Name: "sheet metal and heat-proof sealant at each floor", Unit: "each", Qty: max(1, s.num("floors")) + 1, Quote: true,
+			Note: "by the mason or installer; never foam or usual sealant near a chimney",
+		}}
+	}
+	if v := m.a.Value(house.PlaceScope, s.p, "flue_through"); v.Source == house.FromUnknown || v.Answer.Bool {
+		if v.Source != house.FromNobody {
+			note := "keeps the blanket off the flue, to 2 in above it; its listing decides"
+			if v.Source == house.FromUnknown {
+				note += "; only if one goes through"
+			}
+			out = append(out, Extra{ID: "shield", Name: "sheet-metal shield around the flue", Unit: "each", Qty: 1, Quote: true, Note: note})
+		}
+	}
+	return out
+}

@@ -1,0 +1,114 @@
+package order
+
+import (
+	"battwright/rules/budget"
+	"battwright/rules/units"
+)
+
+// biggerHalf: odds are given only when the builder's own prices make up more
+// than half of the money. Odds from guesses would be guesses with decimals.
+const biggerHalf = 0.5
+
+// money prices the whole order and deals it out to the places.
+func (m *maker) money() {
+	var sum []units.Range[units.Cents]
+	out := &m.out.Money
+	quoted := units.Cents(0)
+	for i := range m.out.Lines {
+		l := &m.out.Lines[i]
+		sum = append(sum, l.Cost)
+		if l.Quoted {
+			quoted += l.Cost.Typical
+		} else {
+			out.Year, out.Known = worst(out.Year, out.Known, l.Year, l.Ref.Known)
+		}
+		dealRange(l.Cost, l.byPlace, func(i int, c units.Range[units.Cents]) {
+			m.out.Places[i].Money.Blankets = m.out.Places[i].Money.Blankets.Plus(c)
+		})
+	}
+	for _, g := range m.out.Goods {
+		if !g.Priced {
+			out.Without = append(out.Without, g.Name)
+			continue
+		}
+		sum = append(sum, g.Cost)
+		out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
+		dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
+			m.out.Places[i].Money.Extras = m.out.Places[i].Money.Extras.Plus(c)
+		})
+	}
+	for _, g := range m.out.Gear {
+		if !g.Priced {
+			continue
+		}
+		sum = append(sum, g.Cost)
+		out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
+		dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
+			m.out.Places[i].Money.Gear = m.out.Places[i].Money.Gear.Plus(c)
+		})
+	}
+	sum = append(sum, m.labour()...)
+	m.add()
+	if t := out.Total.Typical; t > 0 {
+		out.QuotedShare = float64(quoted) / float64(t)
+	}
+	out.Budget, out.HasBudget = m.plan.Money.Budget, m.plan.Money.HasBudget
+	m.odds(sum)
+}
+
+// labour is what an installer asks for the work, where one does it.
+func (m *maker) labour() []units.Range[units.Cents] {
+	var sum []units.Range[units.Cents]
+	for i := range m.out.Places {
+		p := &m.out.Places[i]
+		if p.Self || p.Skipped != "" || p.Problem != "" {
+			continue
+		}
+		price, ok := m.c.Price(m.plan.Places[i].Surface.Kind.Labour)
+		if !ok {
+			continue
+		}
+		p.Money.Labour = units.CentsOver(price.USD(), p.AreaFt2)
+		m.out.Money.Year, m.out.Money.Known = worst(m.out.Money.Year, m.out.Money.Known, price.Year, price.Ref.Known)
+		sum = append(sum, p.Money.Labour)
+	}
+	return sum
+}
+
+func (m *maker) add() {
+	all := &m.out.Money
+	for i := range m.out.Places {
+		p := &m.out.Places[i]
+		p.Money.Total = p.Money.Blankets.Plus(p.Money.Extras).Plus(p.Money.Gear).Plus(p.Money.Labour)
+		all.Blankets = all.Blankets.Plus(p.Money.Blankets)
+		all.Extras = all.Extras.Plus(p.Money.Extras)
+		all.Gear = all.Gear.Plus(p.Money.Gear)
+		all.Labour = all.Labour.Plus(p.Money.Labour)
+		all.Total = all.Total.Plus(p.Money.Total)
+		if p.Skipped == "" && p.Problem == "" {
+			all.Priced++
+			if p.Quoted {
+				all.Quoted++
+			}
+		}
+	}
+}
+
+// odds are worked out once the builder's own prices carry the bigger half.
+func (m *maker) odds(sum []units.Range[units.Cents]) {
+	out := &m.out.Money
+	if out.QuotedShare <= biggerHalf || len(sum) == 0 {
+		return
+	}
+	total, err := budget.Sum(sum)
+	if err != nil {
+		return // prices beyond what can be summed: the range stands without odds
+	}
+	if out.HasBudget {
+		odds := total.Within(out.Budget)
+		out.Odds = &odds
+	}
+	if enough, err := total.Percentile(0.9); err == nil {
+		out.Enough = &enough
+	}
+}

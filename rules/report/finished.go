@@ -1,0 +1,154 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/heat"
+	"battwright/rules/inspect"
+	"battwright/rules/units"
+)
+
+// FoundText writes finished work held against the plan as plain text.
+func FoundText(j inspect.Job, r inspect.FoundResult, o Options) string {
+	return docText(foundDoc(j, r, o), o)
+}
+
+// FoundMarkdown writes it as Markdown.
+func FoundMarkdown(j inspect.Job, r inspect.FoundResult, o Options) string {
+	return docMarkdown(foundDoc(j, r, o), o)
+}
+
+func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
+	d := doc{title: "Finished work", intro: visitText(j, r) + " " + FoundVerdict(r)}
+	if r.Stops() {
+		sec := d.section("STOP: DO NOT CLOSE")
+		for _, p := range r.Places {
+			for _, x := range p.Points {
+				if x.State == inspect.Halt {
+					sec.item(p.Plan.Surface.Label + ": " + pointLine(x) + " " + x.Ask)
+				}
+			}
+		}
+	}
+	for _, p := range r.Places {
+		sec := d.section(strings.ToUpper(p.Plan.Surface.Label))
+		for _, l := range FoundLines(p, o) {
+			sec.labelled(l.Label, l.Text)
+		}
+		for _, x := range p.Points {
+			sec.item(PointLine(x))
+			d.from = append(d.from, x.Point.Ref)
+		}
+	}
+	if list := askFor(r); len(list) > 0 {
+		d.section("Ask for").ticks(list)
+	}
+	if len(r.Notes) > 0 {
+		sec := d.section("Read in other units")
+		for _, n := range r.Notes {
+			sec.item(n.Error())
+		}
+	}
+	return d
+}
+
+func visitText(j inspect.Job, r inspect.FoundResult) string {
+	text := houseName(j.Plan)
+	if r.By != "" {
+		text += ", seen by " + r.By
+	}
+	if r.Date != "" {
+		text += ", " + r.Date
+	}
+	return text + "."
+}
+
+// FoundVerdict is the whole in one sentence.
+func FoundVerdict(r inspect.FoundResult) string {
+	open := 0
+	for _, p := range r.Places {
+		open += p.Open()
+	}
+	switch {
+	case r.Stops():
+		return "STOP: do not close. Something can hurt people."
+	case r.FallsShort() && open > 0:
+		return fmt.Sprintf("Not ready to close: points fail, and %d were not looked at.", open)
+	case r.FallsShort():
+		return "Not ready to close: points fail."
+	case open > 0:
+		return fmt.Sprintf("Nothing failed yet; %d points were not looked at. Not ready to close.", open)
+	}
+	return "Every point on our list passes. The inspector decides."
+}
+
+// PointLine is one point with its result and how well it is known.
+func PointLine(x inspect.PointResult) string {
+	return fmt.Sprintf("%s (%s)", pointLine(x), pointMark(x.Point.Known))
+}
+
+func pointLine(x inspect.PointResult) string {
+	text := strings.ToUpper(x.State.String()) + "  " + x.Point.Title
+	if x.Text != "" {
+		text += ": " + x.Text
+	}
+	if x.State > inspect.Pass && x.Text == "" {
+		text += ": " + x.Point.Fails
+	}
+	return text
+}
+
+// FoundLines are the figures of a place as it was found, beside the plan's.
+func FoundLines(p inspect.FoundPlace, o Options) []Line {
+	var out []Line
+	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
+	plan := p.Plan.Choice.Heat
+	if p.Got == nil {
+		add("Gives", "could not be worked out from what was measured")
+		return out
+	}
+	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s",
+		o.System.R(p.Got.Heat.DeliveredR), o.System.R(plan.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(plan.AssemblyR))
+	add("Fitting", "%s; by the rules of that grade the blanket counts as %s", gradeText(p, o), o.System.R(p.GradedR))
+	if p.LostHeat.High > 0 {
+		money := ""
+		if p.LostUSD.High > 0 {
+			money = ", about " + o.System.MoneyRange(centsOf(p.LostUSD))
+		}
+		add("If left", "%s to %s more heat lost each year%s", o.System.Energy(p.LostHeat.Low), o.System.Energy(p.LostHeat.High), money)
+	}
+	return out
+}
+
+func centsOf(r units.Range[float64]) units.Range[units.Cents] {
+	return units.Range[units.Cents]{Low: units.FromDollars(r.Low), Typical: units.FromDollars(r.Typical), High: units.FromDollars(r.High)}
+}
+
+func gradeText(p inspect.FoundPlace, o Options) string {
+	said := ""
+	if !p.Measured.VoidSaid || !p.Measured.SqueezeSaid {
+		said = ", as far as measured"
+	}
+	for _, g := range o.Catalog.Acceptance.Grades {
+		if heat.Grade(g.Number) == p.Grade {
+			return "grade " + g.ID + said + " (" + g.Text + ")"
+		}
+	}
+	return "below every grade" + said
+}
+
+// askFor is what to ask the installer for, the gravest first, each once.
+func askFor(r inspect.FoundResult) []string {
+	var out []string
+	for _, state := range []inspect.State{inspect.Halt, inspect.Reject, inspect.Fix} {
+		for _, p := range r.Places {
+			for _, x := range p.Points {
+				if x.State == state {
+					out = append(out, p.Plan.Surface.Label+": "+x.Ask)
+				}
+			}
+		}
+	}
+	return out
+}

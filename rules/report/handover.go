@@ -1,0 +1,228 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"battwright/rules/catalog"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+)
+
+// Handover writes what is handed over: the sheets of all places, or the page
+// of one person. drywall is the day the drywall starts, zero when not said.
+type Handover struct {
+	Job     inspect.Job
+	Person  string // empty: the sheets of all places
+	Drywall time.Time
+}
+
+// Text writes it as plain text.
+func (h Handover) Text(o Options) (string, error) {
+	d, err := h.doc(o)
+	return docText(d, o), err
+}
+
+// Markdown writes it as Markdown.
+func (h Handover) Markdown(o Options) (string, error) {
+	d, err := h.doc(o)
+	return docMarkdown(d, o), err
+}
+
+func (h Handover) doc(o Options) (doc, error) {
+	if h.Person == "" {
+		return h.sheets(o), nil
+	}
+	page, err := inspect.PageFor(h.Job, h.Person)
+	if err != nil {
+		return doc{}, err
+	}
+	d := doc{title: page.Title, intro: houseName(h.Job.Plan)}
+	for _, part := range page.Parts {
+		d.section(part.Title).items(part.Lines)
+	}
+	h.calendar(&d, h.Person)
+	if h.Person == "installer" {
+		h.sheetSections(&d, o)
+	}
+	if h.Person == "self" {
+		h.closing(&d)
+	}
+	return d, nil
+}
+
+func houseName(p plan.Plan) string {
+	if p.Name == "" {
+		return "House without a name"
+	}
+	return p.Name
+}
+
+// sheets is the whole handover: each place, the labels and receipts, the
+// calendar, the list before the walls close.
+func (h Handover) sheets(o Options) doc {
+	d := doc{
+		title: "Handover sheets", intro: houseName(h.Job.Plan) + ". Write down what is agreed, part by part, before the work begins; measure it before anything is covered. One line for each part: R is never added up over the house.",
+	}
+	h.sheetSections(&d, o)
+	rest := d.section("Labels and receipts")
+	for _, l := range o.Catalog.Acceptance.Labels {
+		rest.tick(labelHead[l.On] + l.Text)
+		d.from = append(d.from, l.Ref)
+	}
+	h.calendar(&d, "")
+	h.closing(&d)
+	return d
+}
+
+var labelHead = map[string]string{"label": "each package: ", "receipt": "the receipt: "}
+
+func (h Handover) sheetSections(d *doc, o Options) {
+	for _, p := range h.Job.Plan.Places {
+		s, ok := inspect.SheetOf(h.Job, p)
+		sec := d.section(strings.ToUpper(p.Surface.Label))
+		if !ok {
+			sec.say(noSheet(p))
+			continue
+		}
+		for _, l := range SheetLines(s, o) {
+			sec.labelled(l.Label, l.Text)
+		}
+		notes := func(title string, list []catalog.HandoverNote) {
+			if len(list) > 0 {
+				sec.say(title)
+			}
+			for _, n := range list {
+				sec.tick(n.Text)
+				d.from = append(d.from, n.Ref)
+			}
+		}
+		notes("First:", s.First)
+		notes("Stays clear:", s.Clear)
+		sec.say("Accepted by these points:")
+		for _, x := range s.Points {
+			sec.tick(PointText(x))
+			d.from = append(d.from, x.Ref)
+		}
+		notes("Left behind:", s.Leave)
+		for _, n := range s.Hold {
+			sec.say(n.Text)
+		}
+		sec.room("Agreed otherwise:")
+		sec.room("Installer, date:")
+		sec.room("Owner, date:")
+	}
+}
+
+func noSheet(p plan.Place) string {
+	if p.Stopped != "" {
+		return "NO SHEET: " + p.Stopped
+	}
+	return "NO SHEET: no blanket may go here as it stands. See the plan."
+}
+
+// SheetLines are the facts of a sheet: what goes in, layer by layer, how
+// thick, how much, which face.
+func SheetLines(s inspect.Sheet, o Options) []Line {
+	out := []Line{}
+	add := func(label, text string) { out = append(out, Line{label, text}) }
+	for i, l := range s.Layers {
+		label := "Use"
+		if len(s.Layers) > 1 {
+			label = fmt.Sprintf("Layer %d", i+1)
+		}
+		text := fmt.Sprintf("%s %ss, %s on the bag, %s thick by the label", s.Plan.Choice.Material.Name, l.Product.Form, o.System.R(l.Product.NominalR), o.System.Inches(l.Product.ThicknessIn))
+		switch {
+		case l.Across:
+			text += "; across the joists"
+		case l.RoomIn < l.Product.ThicknessIn:
+			text += fmt.Sprintf("; in a room of %s it counts %s", o.System.Inches(l.RoomIn), o.System.R(l.R))
+		}
+		add(label, text)
+	}
+	add("Thick", o.System.Inches(s.DepthIn)+" to be measured in place; write down what you find: ________")
+	add("Area", o.System.Area(s.Plan.Surface.AreaFt2)+", openings taken off; as offered: ________")
+	face := s.Facing
+	if s.Side != "" && s.Plan.Choice.Facing.OnBlanket != "none" {
+		face += ", " + s.Side
+	}
+	add("Face", face)
+	if s.Sheet != "" {
+		add("Sheet", s.Sheet)
+	}
+	if s.Plan.Target.AddR > 0 {
+		add("Plus", BoardText(s.Plan, o.System))
+	}
+	if s.Plan.Surface.Kind.ID == "chimney" {
+		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", o.System.Inches(s.Plan.Surface.Clearance.Inches), s.Plan.Surface.Clearance.Reason))
+	}
+	return out
+}
+
+// PointText is one point of acceptance: how to look, what fails, how well it
+// is known.
+func PointText(x catalog.AcceptancePoint) string {
+	return fmt.Sprintf("%s. %s Fails: %s. (%s)", x.Title, x.Look, x.Fails, pointMark(x.Known))
+}
+
+func pointMark(k catalog.Known) string {
+	if k == catalog.Practice {
+		return "common practice, no source"
+	}
+	return KnownText(k)
+}
+
+func (h Handover) calendar(d *doc, person string) {
+	if h.Drywall.IsZero() {
+		return
+	}
+	sec := d.section("Back from the drywall on " + h.Drywall.Format("Mon 2 Jan 2006"))
+	sec.say("Calendar days, a rule of thumb; what falls on a weekend is due the Friday before.")
+	for _, due := range inspect.Calendar(h.Job.Catalog().Acceptance.Leads, h.Drywall, person) {
+		who := ""
+		if person == "" {
+			who = due.Lead.Person + ": "
+		}
+		sec.tick(due.Day.Format("Mon 2 Jan 2006") + "  " + who + due.Lead.Text)
+	}
+}
+
+func (h Handover) closing(d *doc) {
+	for _, g := range inspect.ClosingGroups {
+		sec := d.section("Ready to close: " + strings.ToLower(g.Title))
+		for _, n := range inspect.HouseNotes(h.Job, g.Group, "") {
+			sec.tick(n.Text)
+			d.from = append(d.from, n.Ref)
+		}
+		if g.Group == "certificate" {
+			sec.items(inspect.CertificateLines(h.Job))
+		}
+	}
+}
+
+// FormText writes a form to fill by hand on the site, place by place.
+func FormText(j inspect.Job, o Options) string {
+	d := doc{title: "Finished work, by hand", intro: houseName(j.Plan) + ". Take a lamp, a tape measure and a pencil. Tick what is right; write down what you measure. Do not close anything before a point that says STOP."}
+	sec := d.section("")
+	sec.room("Who looked:")
+	sec.room("Day:")
+	for _, p := range j.Plan.Places {
+		if p.Choice == nil || p.Stopped != "" {
+			continue
+		}
+		sec := d.section(strings.ToUpper(p.Surface.Label))
+		for _, f := range inspect.FormOf(j, p) {
+			stop := ""
+			if f.Point.Result == catalog.ResultStop {
+				stop = "STOP if not: "
+			}
+			sec.tick(stop + f.Point.Title)
+			if f.Figures != "" {
+				sec.say("    " + f.Figures)
+			}
+		}
+		sec.room("To mend:")
+	}
+	return docText(d, o)
+}

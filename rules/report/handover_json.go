@@ -1,0 +1,138 @@
+package report
+
+import (
+	"encoding/json"
+	"time"
+
+	"battwright/rules/catalog"
+	"battwright/rules/inspect"
+)
+
+type jsonHandover struct {
+	Schema   int           `json:"schema"`
+	House    string        `json:"house,omitempty"`
+	Page     string        `json:"page,omitempty"`
+	Parts    []jsonPart    `json:"parts,omitempty"`
+	Places   []jsonSheet   `json:"places"`
+	Calendar []jsonDue     `json:"calendar,omitempty"`
+	Closing  []jsonClosing `json:"ready_to_close,omitempty"`
+	Caution  string        `json:"closing"`
+}
+
+type jsonPart struct {
+	Title string   `json:"title"`
+	Lines []string `json:"lines"`
+}
+
+type jsonClosing struct {
+	Group string    `json:"group"`
+	Lines []jsonHow `json:"lines"`
+}
+
+type jsonSheet struct {
+	ID      string       `json:"id"`
+	Label   string       `json:"label"`
+	Stopped string       `json:"stopped,omitempty"`
+	Layers  []jsonLayer  `json:"layers,omitempty"`
+	DepthIn float64      `json:"depth_in,omitempty"`
+	AreaFt2 float64      `json:"area_ft2"`
+	Facing  string       `json:"facing,omitempty"`
+	Side    string       `json:"facing_side,omitempty"`
+	Sheet   string       `json:"sheet,omitempty"`
+	BoardR  float64      `json:"add_outside_r,omitempty"`
+	GapIn   float64      `json:"keep_empty_in,omitempty"`
+	First   []jsonHow    `json:"first,omitempty"`
+	Clear   []jsonHow    `json:"clear,omitempty"`
+	Leave   []jsonHow    `json:"leave,omitempty"`
+	Hold    []jsonHow    `json:"hold,omitempty"`
+	Points  []jsonAccept `json:"points,omitempty"`
+}
+
+type jsonLayer struct {
+	Material    string  `json:"material"`
+	Form        string  `json:"form"`
+	R           float64 `json:"r"`
+	ThicknessIn float64 `json:"thickness_in"`
+	RoomIn      float64 `json:"room_in"`
+	Across      bool    `json:"across,omitempty"`
+}
+
+type jsonHow struct {
+	ID     string `json:"id"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+	Known  string `json:"known"`
+}
+
+type jsonAccept struct {
+	ID     string `json:"id"`
+	Title  string `json:"title"`
+	Look   string `json:"look"`
+	Fails  string `json:"fails"`
+	Result string `json:"result"`
+	Source string `json:"source"`
+	Known  string `json:"known"`
+}
+
+type jsonDue struct {
+	Day    string `json:"day"`
+	Person string `json:"person"`
+	Text   string `json:"text"`
+}
+
+// JSON writes the handover as one JSON object.
+func (h Handover) JSON(o Options) ([]byte, error) {
+	out := jsonHandover{Schema: Schema, House: h.Job.Plan.Name, Page: h.Person, Places: []jsonSheet{}, Caution: Closing}
+	if h.Person != "" {
+		page, err := inspect.PageFor(h.Job, h.Person)
+		if err != nil {
+			return nil, err
+		}
+		for _, p := range page.Parts {
+			out.Parts = append(out.Parts, jsonPart(p))
+		}
+	}
+	for _, p := range h.Job.Plan.Places {
+		s, _ := inspect.SheetOf(h.Job, p)
+		out.Places = append(out.Places, jsonSheetOf(s))
+	}
+	if !h.Drywall.IsZero() {
+		for _, d := range inspect.Calendar(o.Catalog.Acceptance.Leads, h.Drywall, h.Person) {
+			out.Calendar = append(out.Calendar, jsonDue{d.Day.Format(time.DateOnly), d.Lead.Person, d.Lead.Text})
+		}
+	}
+	if h.Person == "" || h.Person == "self" {
+		for _, g := range inspect.ClosingGroups {
+			out.Closing = append(out.Closing, jsonClosing{g.Group, jsonHows(inspect.HouseNotes(h.Job, g.Group, ""))})
+		}
+	}
+	b, err := json.MarshalIndent(out, "", "  ")
+	return append(b, '\n'), err
+}
+
+func jsonSheetOf(s inspect.Sheet) jsonSheet {
+	p := s.Plan
+	out := jsonSheet{
+		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.Stopped, AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
+		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
+		First: jsonHows(s.First), Clear: jsonHows(s.Clear), Leave: jsonHows(s.Leave), Hold: jsonHows(s.Hold),
+	}
+	if p.Surface.Kind.ID == "chimney" {
+		out.GapIn = p.Surface.Clearance.Inches
+	}
+	for _, l := range s.Layers {
+		out.Layers = append(out.Layers, jsonLayer{p.Choice.MaterialID, l.Product.Form, l.Product.NominalR, l.Product.ThicknessIn, round(l.RoomIn, 2), l.Across})
+	}
+	for _, x := range s.Points {
+		out.Points = append(out.Points, jsonAccept{x.ID, x.Title, x.Look, x.Fails, x.Result, x.Source, string(x.Known)})
+	}
+	return out
+}
+
+func jsonHows(list []catalog.HandoverNote) []jsonHow {
+	var out []jsonHow
+	for _, n := range list {
+		out = append(out, jsonHow{n.ID, n.Text, n.Source, string(n.Known)})
+	}
+	return out
+}

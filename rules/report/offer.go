@@ -1,0 +1,205 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/inspect"
+)
+
+// MaxOffers is how many offers are laid side by side.
+const MaxOffers = 3
+
+// OffersText writes one to three offers beside the plan as plain text.
+func OffersText(j inspect.Job, offers []inspect.OfferResult, o Options) string {
+	return docText(offersDoc(j, offers, o), o)
+}
+
+// OffersMarkdown writes them as Markdown.
+func OffersMarkdown(j inspect.Job, offers []inspect.OfferResult, o Options) string {
+	return docMarkdown(offersDoc(j, offers, o), o)
+}
+
+func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
+	d := doc{title: "Offers beside the plan", intro: houseName(j.Plan) + ". What is offered, worked out as the plan is; R is compared place by place, never added up."}
+	sec := d.section("Money")
+	sec.labelled("Plan", planMoney(j, o))
+	for _, r := range offers {
+		sec.labelled("Offer", r.Offer.From()+": "+totalText(r, o))
+	}
+	for i := range placesOf(offers) {
+		offerPlace(&d, offers, i, o)
+	}
+	for _, r := range offers {
+		contractSection(&d, r, len(offers) > 1)
+	}
+	for _, r := range offers {
+		title := "Questions to phone"
+		if len(offers) > 1 {
+			title += ", " + r.Offer.From()
+		}
+		sec := d.section(title)
+		for _, q := range r.Questions {
+			sec.tick(q)
+		}
+		if len(r.Questions) == 0 {
+			sec.say("None: nothing is missing and all of it adds up. The label and the finished work are still to be checked.")
+		}
+	}
+	return d
+}
+
+func planMoney(j inspect.Job, o Options) string {
+	text := o.System.MoneyRange(j.Plan.Money.Total) + ", rough prices"
+	if j.Plan.Money.Labour.High == 0 {
+		text += ", material and gear only: the plan has you do the work"
+	}
+	return text
+}
+
+func totalText(r inspect.OfferResult, o Options) string {
+	switch {
+	case !r.HasTotal:
+		return "no total"
+	case r.Summed:
+		return o.System.Money(r.Total) + ", our sum of its lines: it names no total"
+	}
+	return o.System.Money(r.Total)
+}
+
+func placesOf(offers []inspect.OfferResult) []inspect.OfferedPlace {
+	if len(offers) == 0 {
+		return nil
+	}
+	longest := offers[0].Places
+	for _, r := range offers[1:] {
+		if len(r.Places) > len(longest) {
+			longest = r.Places
+		}
+	}
+	return longest
+}
+
+// offerPlace lays one place side by side: the plan, then each offer.
+func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
+	at := placesOf(offers)[i]
+	sec := d.section(strings.ToUpper(at.Plan.Surface.Label))
+	head, rows := []string{"", "Plan"}, planColumn(at, o)
+	for _, r := range offers {
+		head = append(head, r.Offer.From())
+		col := offerColumn(find(r, at.Plan.Surface.ID), o)
+		for k := range rows {
+			rows[k] = append(rows[k], col[k])
+		}
+	}
+	sec.table = append([][]string{head}, rows...)
+	for _, r := range offers {
+		p := find(r, at.Plan.Surface.ID)
+		for _, f := range p.Findings {
+			who := ""
+			if len(offers) > 1 {
+				who = r.Offer.From() + ": "
+			}
+			sec.item(strings.ToUpper(f.Level.String()) + "  " + who + findingText(r.Offer, f))
+			d.from = append(d.from, f.Ref)
+		}
+	}
+}
+
+func find(r inspect.OfferResult, id string) inspect.OfferedPlace {
+	for _, p := range r.Places {
+		if p.Plan.Surface.ID == id {
+			return p
+		}
+	}
+	return inspect.OfferedPlace{}
+}
+
+func findingText(o inspect.Offer, f inspect.Finding) string {
+	if f.Line > 0 {
+		return fmt.Sprintf("%s (%s, line %d)", f.Text, o.File, f.Line)
+	}
+	return f.Text
+}
+
+var offerRows = []string{"Fiber", "R on the bag", "Thick", "Finished wall", "Face", "Area", "Damp", "Price"}
+
+func planColumn(p inspect.OfferedPlace, o Options) [][]string {
+	rows := make([][]string, len(offerRows))
+	for i, name := range offerRows {
+		rows[i] = []string{name, "-"}
+	}
+	if p.Plan.Choice == nil || p.Plan.Stopped != "" {
+		return rows
+	}
+	e := p.Plan.Choice
+	values := []string{
+		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR), FaceWord(e.Facing.OnBlanket),
+		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp.Verdict), o.System.MoneyRange(e.Money.Total),
+	}
+	for i := range rows {
+		rows[i][1] = values[i]
+	}
+	return rows
+}
+
+func offerColumn(p inspect.OfferedPlace, o Options) []string {
+	out := make([]string, len(offerRows))
+	for i := range out {
+		out[i] = "not said"
+	}
+	if len(p.Parts) == 0 {
+		for i := range out {
+			out[i] = "-"
+		}
+		return out
+	}
+	var r, thick []string
+	for _, part := range p.Parts {
+		if a, ok := part.Answers["r"]; ok {
+			r = append(r, o.System.R(a.Number))
+		}
+		if a, ok := part.Answers["thickness_in"]; ok {
+			thick = append(thick, o.System.Inches(a.Number))
+		}
+	}
+	set := func(i int, text string) {
+		if text != "" {
+			out[i] = text
+		}
+	}
+	if m, ok := o.Catalog.Material(p.Parts[0].Answers["material"].Text); ok {
+		set(0, m.Name)
+	}
+	set(1, strings.Join(r, " and "))
+	set(2, strings.Join(thick, " and "))
+	if p.Offered != nil {
+		set(3, "about "+o.System.R(p.Offered.Heat.AssemblyR))
+		set(6, dampWord(p.Offered.Damp.Verdict))
+	}
+	if face := p.Parts[0].Answers["facing"].Text; face != "" {
+		set(4, FaceWord(face))
+	}
+	if p.AreaFt2 > 0 {
+		set(5, o.System.Area(p.AreaFt2))
+	}
+	if p.HasPrice {
+		set(7, o.System.Money(p.Price))
+	}
+	return out
+}
+
+func contractSection(d *doc, r inspect.OfferResult, several bool) {
+	title := "What a proper contract still lacks"
+	if several {
+		title += ": " + r.Offer.From()
+	}
+	sec := d.section(title)
+	for _, f := range r.Findings {
+		sec.item(findingText(r.Offer, f))
+		d.from = append(d.from, f.Ref)
+	}
+	if len(r.Findings) == 0 {
+		sec.say("Nothing on our list.")
+	}
+}

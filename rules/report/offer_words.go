@@ -1,0 +1,31 @@
+package report
+
+import (
+	"strings"
+
+	"battwright/rules/candidate"
+)
+
+// layersOf names the R of each layer by its bag, never their sum.
+func layersOf(a candidate.Assessed, o Options) string {
+	words := make([]string, len(a.Layers))
+	for i, l := range a.Layers {
+		words[i] = o.System.R(l.Product.NominalR)
+	}
+	return strings.Join(words, " and ")
+}
+
+// dampWord is the verdict of the damp check in a cell.
+func dampWord(verdict string) string {
+	switch verdict {
+	case candidate.NoBuildUp:
+		return "no build-up from vapor"
+	case candidate.Dries:
+		return "builds up, dries again"
+	case candidate.MoldRisk:
+		return "damp, mold risk"
+	case candidate.StaysWet:
+		return "stays wet"
+	}
+	return "not checked"
+}

@@ -1,0 +1,247 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"battwright/rules/order"
+	"battwright/rules/units"
+)
+
+// OrderTone says how a row of an order page is meant; each front end marks it
+// in its own way.
+type OrderTone int
+
+// The tones of a row.
+const (
+	OrderPlain OrderTone = iota
+	OrderTick            // a thing to tick off
+	OrderSub             // about the row above
+	OrderLoud            // must not be missed
+	OrderBlank           // a blank to fill in: Text is what to ask, Unit what to write
+)
+
+// OrderRow is one row of an order page.
+type OrderRow struct {
+	Tone OrderTone
+	Text string
+	Unit string // of a blank
+}
+
+// OrderBlock is a part of the order with its title. Text, Markdown and the
+// screens print the same blocks.
+type OrderBlock struct {
+	ID    string // shopping, other, goods, gear, label, cut, cutting, money, end
+	Place string // id of the place of a cut list
+	Title string
+	Rows  []OrderRow
+}
+
+func (b *OrderBlock) add(tone OrderTone, format string, args ...any) {
+	b.Rows = append(b.Rows, OrderRow{Tone: tone, Text: fmt.Sprintf(format, args...)})
+}
+
+// OrderBlocks is the whole order: what to buy, what to check, how to cut, what
+// it costs.
+func OrderBlocks(o order.Order, opts Options) []OrderBlock {
+	out := []OrderBlock{shoppingBlock(o, opts), otherBlock(o, opts), goodsBlock(o, opts), gearBlock(o, opts), labelBlock(o, opts)}
+	out = append(out, CutBlocks(o, opts)...)
+	out = append(out, moneyBlock(o, opts), endBlock())
+	var full []OrderBlock
+	for _, b := range out {
+		if len(b.Rows) > 0 {
+			full = append(full, b)
+		}
+	}
+	return full
+}
+
+// ShoppingBlocks are the pages to carry to the store.
+func ShoppingBlocks(o order.Order, opts Options) []OrderBlock {
+	var out []OrderBlock
+	for _, b := range OrderBlocks(o, opts) {
+		switch b.ID {
+		case "cut", "cutting":
+		default:
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+func endBlock() OrderBlock {
+	b := OrderBlock{ID: "end", Title: "Before you order"}
+	b.add(OrderPlain, "Seal gaps first, blankets next, and cover nothing before the insulation inspection. %s", Closing)
+	return b
+}
+
+// plural writes "1 batt", "2 batts".
+func plural(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	if strings.HasSuffix(one, "x") {
+		return fmt.Sprintf("%d %ses", n, one)
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}
+
+func formWord(form string) string {
+	if form == "roll" {
+		return "roll"
+	}
+	return "batt"
+}
+
+// knife is a length as a knife can follow it: to an eighth of an inch.
+func knife(in float64, s units.System) string { return s.Inches(math.Round(in*8) / 8) }
+
+// lineText names a blanket as it stands on the bag.
+func lineText(l order.Line, s units.System) string {
+	return fmt.Sprintf("%s %ss, %s, %s, %s thick, %s wide, %s long", l.Material.Name, formWord(l.Product.Form), FaceWord(l.Facing),
+		s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
+}
+
+func shoppingBlock(o order.Order, opts Options) OrderBlock {
+	s := opts.System
+	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
+	if where := unmeasured(o); where != "" {
+		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
+	}
+	ft3 := 0.0
+	for _, l := range o.Lines {
+		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))
+		b.add(OrderSub, "for %s", strings.Join(l.Places, ", "))
+		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, formWord(l.Product.Form)), l.Spare, packageText(l, s))
+		if l.Returns > 0 {
+			b.add(OrderSub, "%s should stay closed: ask whether it can be returned", plural(l.Returns, "package"))
+		}
+		b.add(OrderSub, "%s", linePrice(l, s))
+		ft3 += l.Ft3
+	}
+	if len(o.Lines) == 0 {
+		b.add(OrderPlain, "No blanket can be ordered yet: see the places below.")
+		return b
+	}
+	b.add(OrderPlain, "Room: %s of blanket as it lies; bags are pressed and take much less. Ask for the size of a bag before you borrow a pickup.", s.Volume(ft3))
+	b.add(OrderPlain, "Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
+	b.add(OrderPlain, "Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
+	return b
+}
+
+func buyText(l order.Line) string {
+	text := plural(l.Buy, "package")
+	if l.Have > 0 {
+		text += fmt.Sprintf(" (of %d; you have %d)", l.Packages, l.Have)
+	}
+	return text
+}
+
+func packageText(l order.Line, s units.System) string {
+	text := fmt.Sprintf("%d in a package, %s", l.PerPackage, s.Area(l.PackageFt2))
+	if !l.Label {
+		return text + ", a usual size: THE LABEL DECIDES"
+	}
+	return text + ", as on your label"
+}
+
+func linePrice(l order.Line, s units.System) string {
+	if l.Quoted {
+		return fmt.Sprintf("%s, your price: %s a package", s.MoneyRange(l.Cost), s.MoneyExact(units.FromDollars(l.PerPack.Typical)))
+	}
+	return fmt.Sprintf("%s, rough (%d, %s): %s a package; no store price typed yet", s.MoneyRange(l.Cost), l.Year, KnownText(l.Ref.Known), s.MoneyRange(centsRange(l.PerPack)))
+}
+
+func centsRange(r units.Range[float64]) units.Range[units.Cents] { return units.CentsOver(r, 1) }
+
+// unmeasured names the places with a size that nobody confirmed.
+func unmeasured(o order.Order) string {
+	var out []string
+	for _, p := range o.Places {
+		if p.Skipped == "" && p.NotMeasured() {
+			out = append(out, fmt.Sprintf("%s (%s)", p.Label, strings.Join(p.Assumed, ", ")))
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+func otherBlock(o order.Order, opts Options) OrderBlock {
+	b := OrderBlock{ID: "other", Title: "Not blankets, but the plan needs them: get a quote"}
+	for _, g := range o.Goods {
+		if !g.Quote {
+			continue
+		}
+		b.add(OrderTick, "%s: %s", goodsCount(g, opts.System), g.Name)
+		b.add(OrderSub, "for %s; %s", strings.Join(g.Places, ", "), g.Note)
+	}
+	return b
+}
+
+func goodsCount(g order.Goods, s units.System) string {
+	switch g.Unit {
+	case "board":
+		return fmt.Sprintf("%s of 4 x 8 ft (%s with waste)", plural(g.Count, "sheet"), s.Area(g.Qty))
+	case "tube":
+		return plural(g.Count, "tube") + " for " + s.Feet(math.Ceil(g.Qty)) + " of gap"
+	case "paint":
+		return plural(g.Count, "gallon")
+	case "ft2":
+		return s.Area(float64(g.Count))
+	case "ft":
+		return s.Feet(float64(g.Count))
+	}
+	return fmt.Sprint(g.Count)
+}
+
+func goodsBlock(o order.Order, opts Options) OrderBlock {
+	s := opts.System
+	b := OrderBlock{ID: "goods", Title: "What goes with them"}
+	for _, g := range o.Goods {
+		if g.Quote {
+			continue
+		}
+		b.add(OrderTick, "%s: %s", goodsCount(g, s), g.Name)
+		text := "for " + strings.Join(g.Places, ", ")
+		if g.Note != "" {
+			text += "; " + g.Note
+		}
+		if g.Priced {
+			text += fmt.Sprintf("; %s, rough", s.MoneyRange(g.Cost))
+		} else {
+			text += "; no price here"
+		}
+		b.add(OrderSub, "%s", text)
+	}
+	return b
+}
+
+func gearBlock(o order.Order, opts Options) OrderBlock {
+	b := OrderBlock{ID: "gear", Title: "Gear"}
+	if o.People == 0 {
+		return b
+	}
+	b.add(OrderPlain, "For %s on %s. For all four fibers: cutting any of them makes dust.", plural(o.People, "person"), plural(o.Days, "day"))
+	for _, g := range o.Gear {
+		if g.Priced {
+			b.add(OrderSub, "all together %s, rough", opts.System.MoneyRange(g.Cost))
+			continue
+		}
+		b.add(OrderTick, "%d %s", g.Count, g.Name)
+	}
+	return b
+}
+
+// labelBlock is what is checked in the store, before a bag is opened.
+func labelBlock(o order.Order, opts Options) OrderBlock {
+	s := opts.System
+	b := OrderBlock{ID: "label", Title: "Check the label before a bag is opened: an opened bag is not taken back"}
+	for _, l := range o.Lines {
+		b.add(OrderTick, "%s %s: R on the bag %s, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR), s.R(l.Product.NominalR),
+			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), FaceWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2))
+	}
+	if len(o.Lines) > 0 {
+		b.add(OrderSub, "Another width, length, count or coverage: type it in (prices and labels) and the list is counted again. Another R or thickness: do not take it. Some labels count the studs into the coverage, ours here do not.")
+	}
+	return b
+}

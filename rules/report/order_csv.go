@@ -1,0 +1,73 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"strings"
+
+	"battwright/rules/order"
+	"battwright/rules/units"
+)
+
+// OrderCSV writes one row for each thing to buy.
+func OrderCSV(o order.Order, opts Options) (string, error) {
+	rows := [][]string{{"what", "item", "r", "facing", "width_in", "length_in", "pieces", "spare", "pieces_per_package", "packages", "have", "buy", "unit", "places", "low_usd", "typical_usd", "high_usd", "price", "note"}}
+	for _, l := range o.Lines {
+		note, price := "", fmt.Sprintf("rough %d", l.Year)
+		if !l.Label {
+			note = "usual package, the label decides"
+		}
+		if l.Quoted {
+			price = "own"
+		}
+		rows = append(rows, append(append([]string{
+			"blanket", l.Material.Name, fmt.Sprintf("%g", l.Product.NominalR), FaceWord(l.Facing), fmt.Sprintf("%g", l.WidthIn), fmt.Sprintf("%g", l.LengthIn),
+			fmt.Sprint(l.Stock), fmt.Sprint(l.Spare), fmt.Sprint(l.PerPackage), fmt.Sprint(l.Packages), fmt.Sprint(l.Have), fmt.Sprint(l.Buy), "package", strings.Join(l.Places, "; "),
+		}, usdCells(l.Cost)...), price, note))
+	}
+	for _, list := range [][]order.Goods{o.Goods, o.Gear} {
+		for _, g := range list {
+			rows = append(rows, csvGoods(g, opts))
+		}
+	}
+	for _, p := range o.Places {
+		if why := p.Skipped + p.Problem; why != "" {
+			rows = append(rows, append(append(append([]string{"not counted", p.Label}, make([]string, 11)...), p.Label), "", "", "", "", why))
+		} else if p.NotMeasured() {
+			rows = append(rows, append(append(append([]string{"not measured", p.Label}, make([]string, 11)...), p.Label), "", "", "", "", strings.Join(p.Assumed, ", ")))
+		}
+	}
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	for _, r := range rows {
+		for i := range r {
+			r[i] = csvCell(r[i])
+		}
+		if err := w.Write(r); err != nil {
+			return "", err
+		}
+	}
+	w.Flush()
+	return b.String(), w.Error()
+}
+
+func csvGoods(g order.Goods, _ Options) []string {
+	what, price := "with it", ""
+	cost := []string{"", "", ""}
+	switch {
+	case g.Quote:
+		what, price = "get a quote", "none"
+	case g.Priced:
+		cost, price = usdCells(g.Cost), fmt.Sprintf("rough %d", g.Year)
+	}
+	if g.Places == nil {
+		what = "gear"
+	}
+	row := append([]string{what, g.Name}, make([]string, 9)...)
+	row = append(row, fmt.Sprint(g.Count), g.Unit, strings.Join(g.Places, "; "))
+	return append(append(row, cost...), price, g.Note)
+}
+
+func usdCells(r units.Range[units.Cents]) []string {
+	return []string{fmt.Sprintf("%.2f", r.Low.Dollars()), fmt.Sprintf("%.2f", r.Typical.Dollars()), fmt.Sprintf("%.2f", r.High.Dollars())}
+}

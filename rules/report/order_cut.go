@@ -1,0 +1,212 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"battwright/rules/order"
+	"battwright/rules/takeoff"
+	"battwright/rules/units"
+)
+
+// CutBlocks are the cut list of every place, then how to cut each blanket.
+func CutBlocks(o order.Order, opts Options) []OrderBlock {
+	var out []OrderBlock
+	for _, p := range o.Places {
+		out = append(out, cutBlock(p, opts))
+	}
+	for _, l := range o.Lines {
+		if b := cuttingBlock(l, opts); len(b.Rows) > 0 {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+func cutBlock(p order.Place, opts Options) OrderBlock {
+	s := opts.System
+	b := OrderBlock{ID: "cut", Place: p.ID, Title: fmt.Sprintf("Cut list: %s, %s", p.Label, s.Area(p.AreaFt2))}
+	switch {
+	case p.Skipped != "":
+		b.add(OrderLoud, "Nothing is ordered: %s", p.Skipped)
+		return b
+	case p.Problem != "":
+		b.add(OrderLoud, "NOT COUNTED: %s", p.Problem)
+	}
+	if p.NotMeasured() {
+		b.add(OrderLoud, "NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
+	}
+	b.add(OrderPlain, "Counted %s. Sizes: %s.", howText(p.How), sizesText(p))
+	for _, n := range p.Notes {
+		b.add(OrderSub, "%s", n)
+	}
+	for i, l := range p.Layers {
+		layerRows(&b, l, i, len(p.Layers), s)
+	}
+	return b
+}
+
+// howText names the counting convention in plain words.
+func howText(c takeoff.Convention) string {
+	switch c {
+	case takeoff.ByModule:
+		return "by area, stud and space together (" + string(c) + "): narrow spaces are not in it"
+	case takeoff.ByClearShare:
+		return "by area, the wood taken off first (" + string(c) + ")"
+	}
+	return "bay by bay"
+}
+
+func sizesText(p order.Place) string {
+	if p.Sizes == 0 {
+		return "none"
+	}
+	return fmt.Sprintf("%d measured, %d as typed, %d assumed", p.Measured, max(0, p.Sizes-p.Measured-len(p.Assumed)), len(p.Assumed))
+}
+
+func layerRows(b *OrderBlock, l order.Layer, i, n int, s units.System) {
+	form := formWord(l.Product.Form)
+	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
+	if n > 1 {
+		head = fmt.Sprintf("Layer %d of %d: ", i+1, n) + head
+		if l.Across {
+			head += ", across the joists"
+		}
+	}
+	b.add(OrderTick, "%s: %s", head, plural(l.Stock, form))
+	for _, t := range bayLines(l.Bays, s) {
+		b.add(OrderSub, "spaces %s", t)
+	}
+	if len(l.Cut) == 0 {
+		b.add(OrderSub, "no cut list from an area: cut each to its space, a little wider and longer")
+		return
+	}
+	for _, t := range pieceLines(l, form, s) {
+		b.add(OrderSub, "%s", t)
+	}
+	for _, j := range l.Joints {
+		b.add(OrderSub, "%s", jointText(j, s))
+	}
+}
+
+// bayLines gives spaces of one kind and height in one line, widest first.
+func bayLines(bays []takeoff.Bay, s units.System) []string {
+	var out []string
+	for i := 0; i < len(bays); {
+		j := i
+		var widths []string
+		for ; j < len(bays) && bays[j].Kind == bays[i].Kind && bays[j].HeightIn == bays[i].HeightIn; j++ {
+			widths = append(widths, fmt.Sprintf("%d of %s", bays[j].Count, knife(bays[j].WidthIn, s)))
+		}
+		out = append(out, fmt.Sprintf("%s, %s long: %s wide", kindText(bays[i].Kind), knife(bays[i].HeightIn, s), strings.Join(widths, ", ")))
+		i = j
+	}
+	return out
+}
+
+func kindText(k takeoff.Kind) string {
+	switch k {
+	case takeoff.KindOdd:
+		return "narrow"
+	case takeoff.KindAbove:
+		return "over the windows and doors"
+	case takeoff.KindBelow:
+		return "under the windows"
+	case takeoff.KindAcross:
+		return "rows over the joists"
+	case takeoff.KindRim:
+		return "at the rim"
+	}
+	return "of usual width"
+}
+
+// pieceLines gives the pieces to set by length, widest first.
+func pieceLines(l order.Layer, form string, s units.System) []string {
+	pieces := slices.Clone(l.Cut)
+	var out []string
+	for i := 0; i < len(pieces); {
+		j := i
+		var widths []string
+		for ; j < len(pieces) && pieces[j].LengthIn == pieces[i].LengthIn; j++ {
+			w := knife(pieces[j].WidthIn, s) + " wide"
+			if pieces[j].WidthIn == l.WidthIn {
+				w = "full width"
+			}
+			widths = append(widths, fmt.Sprintf("%d %s", pieces[j].Count, w))
+		}
+		length := "cut to " + knife(pieces[i].LengthIn, s)
+		if pieces[i].LengthIn == l.LengthIn {
+			length = "whole length " + knife(l.LengthIn, s)
+		}
+		out = append(out, fmt.Sprintf("set, %s: %s", length, strings.Join(widths, ", ")))
+		i = j
+	}
+	return out
+}
+
+func jointText(j takeoff.Joint, s units.System) string {
+	text := fmt.Sprintf("%s of %s: %d whole", plural(j.Bays, "space"), knife(j.BayIn, s), j.Whole)
+	if j.EvenIn > 0 {
+		text += " + " + knife(j.EvenIn, s)
+	}
+	if j.RemnantIn > 0 {
+		text += " + " + knife(j.RemnantIn, s)
+	}
+	return text + ", end to end, tight"
+}
+
+// cuttingBlock says how to cut the batts of one kind for the whole house.
+func cuttingBlock(l order.Line, opts Options) OrderBlock {
+	s := opts.System
+	form := formWord(l.Product.Form)
+	b := OrderBlock{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.Places, ", "))}
+	whole := 0
+	for _, p := range l.Patterns {
+		if isWhole(p, l) {
+			whole += p.Count
+			continue
+		}
+		b.add(OrderSub, "%s: %s", plural(p.Count, form), patternText(p, l, s))
+	}
+	if len(b.Rows) == 0 {
+		return b
+	}
+	top := OrderRow{Text: fmt.Sprintf("%s go in whole. The rest, cut so that least is wasted; | means side by side, + end to end:", plural(whole, form))}
+	b.Rows = append([]OrderRow{top}, b.Rows...)
+	if l.Short > 0 {
+		b.add(OrderSub, "with more thought it might take %d fewer", l.Short)
+	}
+	return b
+}
+
+func isWhole(p takeoff.StockCut, l order.Line) bool {
+	return len(p.Slots) == 1 && p.Slots[0].Count == 1 && len(p.Slots[0].Pieces) == 1 && p.Slots[0].Pieces[0].Count == 1 &&
+		p.Slots[0].Pieces[0].WidthIn == l.WidthIn && p.Slots[0].LengthIn == l.LengthIn
+}
+
+func patternText(p takeoff.StockCut, l order.Line, s units.System) string {
+	var slots []string
+	for _, slot := range p.Slots {
+		var beside []string
+		for _, q := range slot.Pieces {
+			text := knife(q.WidthIn, s) + " x " + knife(q.LengthIn, s)
+			if q.WidthIn == l.WidthIn {
+				text = knife(q.LengthIn, s)
+			}
+			for range min(q.Count, 12) {
+				beside = append(beside, text)
+			}
+		}
+		text := strings.Join(beside, " | ")
+		if slot.Count > 1 {
+			text = fmt.Sprintf("%d times (%s)", slot.Count, text)
+		}
+		slots = append(slots, text)
+	}
+	text := strings.Join(slots, " + ")
+	if p.OffcutIn >= takeoff.MinPieceIn {
+		text += "; " + knife(p.OffcutIn, s) + " left"
+	}
+	return text
+}

@@ -1,0 +1,287 @@
+package ask_test
+
+import (
+	"errors"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/strict"
+	"battwright/tui/ask"
+)
+
+func kept(t *testing.T, s *memory) *house.House {
+	t.Helper()
+	h, err := house.Read(questions(), "kept", s.text)
+	require.NoError(t, err, s.text)
+	return h
+}
+
+func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
+	store := newMemory()
+	out, err := said(store, ask.Config{Echo: true}, "1", "framed", "yes", "VT")
+	require.ErrorIs(t, err, ask.ErrEnded)
+	h := kept(t, store)
+	require.Equal(t, house.Text("framed"), h.Answers["stage"])
+	require.Equal(t, house.YesNo(true), h.Answers["drawings"])
+	require.Equal(t, house.Text("VT"), h.Answers["site.state"])
+	require.True(t, strings.HasSuffix(out, "\n"), "the shell's prompt comes on a line of its own")
+
+	// Each answer was kept at once, not at the end: a killed program loses none.
+	store = newMemory()
+	p := &partner{}
+	lines := []string{"1", "2", "no"}
+	p.answer = func(string) (string, bool) {
+		if len(lines) == 0 {
+			require.Equal(t, house.YesNo(false), kept(t, store).Answers["drawings"])
+			return "", false
+		}
+		line := lines[0]
+		lines = lines[1:]
+		return line, true
+	}
+	require.ErrorIs(t, ask.Run(p, p, ask.Config{List: questions(), Store: store}), ask.ErrEnded)
+}
+
+type failing struct{ err error }
+
+func (f failing) Read([]byte) (int, error)  { return 0, f.err }
+func (f failing) Write([]byte) (int, error) { return 0, f.err }
+
+func TestInterruptAndBrokenOutputArePassedOn(t *testing.T) {
+	var out strings.Builder
+	err := ask.Run(failing{ask.ErrInterrupted}, &out, ask.Config{List: questions(), Store: newMemory()})
+	require.ErrorIs(t, err, ask.ErrInterrupted)
+	broken := errors.New("broken pipe")
+	err = ask.Run(strings.NewReader("quit\n"), failing{broken}, ask.Config{List: questions(), Store: newMemory()})
+	require.ErrorIs(t, err, broken)
+
+	store := newMemory()
+	store.broken = errors.New("the disk is full")
+	text, err := said(store, ask.Config{}, "1", "framed", "quit")
+	require.ErrorIs(t, err, store.broken)
+	require.Contains(t, text, "could not be kept: the disk is full")
+
+	_, err = said(newMemory(), ask.Config{}, "quit")
+	require.NoError(t, err)
+	require.NoError(t, ask.Run(strings.NewReader("3\nsave\nexport\nquit\n"), &out, ask.Config{List: questions()}), "without a store")
+}
+
+func TestWordsAtAQuestion(t *testing.T) {
+	store := newMemory()
+	out, err := said(store, ask.Config{Echo: true},
+		"1",
+		"help",       // the stage
+		"nonsense",   // not taken, said on a line of its own
+		"framed",     //
+		"don't know", // drawings
+		"back",       // from the state to the drawings
+		"skip",       // leaves don't know
+		"VT",         //
+		"Hogwarts",   // doubted
+		"Chittenden", //
+		"900000",     // too long a house
+		"12 ft 6 in", //
+		"",           // the width as assumed
+		"clear",      // nothing there
+		"2",          // stories
+		"quit")
+	require.NoError(t, err)
+	h := kept(t, store)
+	require.Equal(t, house.Text("framed"), h.Answers["stage"])
+	require.Equal(t, house.DontKnow(), h.Answers["drawings"])
+	require.Equal(t, house.Text("Chittenden"), h.Answers["site.county"])
+	require.Equal(t, house.Number(12.5), h.Answers["shape.length_ft"])
+	require.NotContains(t, h.Answers, "shape.width_ft")
+	require.Equal(t, house.Number(2), h.Answers["shape.stories"])
+	require.Contains(t, out, "\nWhy we ask: ")
+	require.Contains(t, out, "\nNot taken: \"nonsense\" is not in the list.")
+	require.Contains(t, out, "\nYour answer so far: don't know. Assumed meanwhile: no.\n")
+	require.Contains(t, out, "\nPlease check: ")
+	require.Contains(t, out, "Not taken: Found 900000; want a number of feet from 6 to 500, or don't know.\n")
+	require.Contains(t, out, "\nAssumed: 28 ft.")
+	require.NotContains(t, out, `"unknown"`, "the word of the file is not that of a person")
+}
+
+func TestDontKnowWhereItIsNotOffered(t *testing.T) {
+	store := newMemory()
+	out, err := said(store, ask.Config{}, "1", "don't know", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "Not taken: don't know is not needed here")
+	require.False(t, store.kept)
+}
+
+func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
+	store := newMemory()
+	out, err := said(store, ask.Config{Echo: true}, "1", "done",
+		"copy 1",
+		"delete 2", "no",
+		"delete 2", "yes",
+		"copy 99",
+		"add", "3", "\"skip\"", "done", // a place whose name is a word
+		"propose",
+		"next", "done", "quit")
+	require.NoError(t, err)
+	h := kept(t, store)
+	kinds := []string{}
+	for _, p := range h.Places {
+		kinds = append(kinds, p.Kind)
+	}
+	added := questions().PlaceKinds()[2]
+	require.Equal(t, []string{"attic", "crawl-space", "rim-joist", "chimney", "attic", added, "exterior-wall"}, kinds, out)
+	require.Equal(t, house.Text("skip"), h.Places[5].Answers["label"])
+	require.Contains(t, out, "Nothing is deleted.")
+	require.Contains(t, out, "Not taken: name the number of the place")
+	require.Contains(t, out, "The house at a glance")
+}
+
+func TestSaveExportAndPlans(t *testing.T) {
+	store := newMemory()
+	store.files["there.toml"] = "# mine"
+	out, err := said(store, ask.Config{}, "3",
+		"plans", "keep", "quiet house",
+		"back", "export", "1", "mine", "export", "2", "mine", "export", "3", "mine.json", "export", "4", "back", "back",
+		"save", "there", "there", "save", "quit")
+	require.NoError(t, err)
+	require.Contains(t, store.files["mine.txt"], "THE HOUSE AT A GLANCE")
+	require.Contains(t, store.files["mine.md"], "# ")
+	require.Contains(t, store.files["mine.json"], `"schema": 1`)
+	require.NotContains(t, store.files, "mine.csv")
+	require.Contains(t, out, "Not taken: there.toml is there already. The same name again overwrites it.")
+	h, err := house.Read(questions(), "there.toml", store.files["there.toml"])
+	require.NoError(t, err)
+	require.NotNil(t, h.Variant("quiet house"))
+	require.False(t, store.kept, "what is saved is not kept as well")
+}
+
+func TestLeavingAsksForUnsavedAnswersOfAFile(t *testing.T) {
+	for _, c := range []struct {
+		answers []string
+		saved   bool
+	}{
+		{[]string{"perhaps", "yes"}, true},
+		{[]string{"no"}, false},
+		{[]string{"back", "quit", "no"}, false},
+	} {
+		store := newMemory()
+		h := demoHouse(t)
+		text := house.Write(questions(), h)
+		store.files["h.toml"] = text
+		lines := append([]string{"matters", "", "5", "done", "quit"}, c.answers...)
+		_, err := said(store, ask.Config{House: h, Path: "h.toml", Text: text}, lines...)
+		require.NoError(t, err)
+		require.Equal(t, c.saved, store.files["h.toml"] != text, c.answers)
+		require.Equal(t, !c.saved, store.kept, c.answers)
+	}
+	store := newMemory()
+	store.foreign["h.toml"] = true
+	_, err := said(store, ask.Config{House: demoHouse(t), Path: "h.toml"}, "save", "back", "quit")
+	require.NoError(t, err)
+	require.Empty(t, store.files, "another program's changes are not overwritten unasked")
+}
+
+func TestGoingOnWhereOneStopped(t *testing.T) {
+	store := newMemory()
+	_, err := said(store, ask.Config{}, "1", "framed", "quit")
+	require.NoError(t, err)
+	out, err := said(store, ask.Config{}, "1", "back", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "Your answer so far: framed.")
+	out, err = said(store, ask.Config{}, "2", "no", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "would be replaced")
+	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
+
+	store.files["bad.toml"] = "version = 1\nstage = \"roofed\"\n"
+	out, err = said(store, ask.Config{}, "5", "bad.toml", "5", "none.toml", "back", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "bad.toml:2")
+	require.Contains(t, out, "none.toml: there is no such file")
+}
+
+// everything reads all pages of the demo house once.
+var everything = []string{
+	"3", "report", "compare", "find out", "what if", "1", "why", "layers", "damp", "how", "own", "done", "next", "next", "layers", "damp", "edit", "done", "back",
+	"help", "word kraft", "words", "word zzzz", "plans", "back", "next", "done", "ladder", "export", "back", "next", "next", "find out", "next", "places", "not covered", "house", "back", "quit",
+}
+
+func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
+	for _, width := range []int{0, 1, 30, 46, 78, 200, 5000} {
+		for _, echo := range []bool{true, false} {
+			out, err := said(newMemory(), ask.Config{Width: width, Echo: echo}, everything...)
+			require.NoError(t, err)
+			limit := map[int]int{0: 78, 1: 30, 5000: 200}[width]
+			if limit == 0 {
+				limit = width
+			}
+			checkOutput(t, out, limit)
+			require.NotContains(t, out, "is not offered here", "a word of the walk is not one")
+			for _, part := range []string{"NOT COVERED", "Why it matters:", "No such word here", "Layers, from inside to outside", "Damp check", "What the next dollars buy", "Before anything is covered"} {
+				if width >= 46 {
+					require.Contains(t, out, part)
+				}
+			}
+		}
+	}
+}
+
+// checkOutput: whole lines no wider than the width, without anything that
+// moves a cursor or sets a colour. A prompt and its echo may be longer.
+func checkOutput(t testing.TB, out string, width int) {
+	t.Helper()
+	for _, l := range strings.Split(out, "\n") {
+		clean, changed := strict.CleanText(l)
+		require.False(t, changed, "%q", l)
+		require.True(t, utf8.ValidString(l))
+		prompt := strings.HasPrefix(clean, "Answer: ") || strings.HasPrefix(clean, "Your choice: ") || strings.Contains(clean, " or back: ") || strings.Contains(clean, "yes or no: ") || strings.HasPrefix(clean, "File: ") || strings.HasPrefix(clean, "Name: ")
+		if !prompt {
+			require.LessOrEqual(t, len([]rune(l)), width, "%q", l)
+		}
+	}
+}
+
+func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
+	store := newMemory()
+	long := strings.Repeat("x", 100_000)
+	out, err := said(store, ask.Config{Echo: true}, "2", "na\x1b[31mme\x07\u202e", long, strings.Repeat("é", 401), "framed\r", "quit\r")
+	require.NoError(t, err)
+	checkOutput(t, out, 78)
+	require.Equal(t, 2, strings.Count(out, "Not taken: a line may have at most 400 characters."))
+	require.Equal(t, house.Text("na[31mme"), kept(t, store).Answers["name"])
+	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
+}
+
+func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
+	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "VT", "Chittenden", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "m (40 ft).")
+}
+
+// The mode stands on no terminal library, nor on the screens that do.
+func TestNoTerminalLibrary(t *testing.T) {
+	for _, dir := range []string{".", "../chart"} {
+		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
+		require.NoError(t, err)
+		require.NotEmpty(t, names)
+		for _, name := range names {
+			if strings.HasSuffix(name, "_test.go") {
+				continue
+			}
+			f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+			require.NoError(t, err)
+			for _, imp := range f.Imports {
+				path, err := strconv.Unquote(imp.Path.Value)
+				require.NoError(t, err)
+				require.NotContains(t, path, "charmbracelet", name)
+				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart", "%s imports %s", name, path)
+			}
+		}
+	}
+}

@@ -1,0 +1,39 @@
+package ask_test
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/tui/ask"
+)
+
+// Whatever is typed: the run ends with the input, what it writes can be read
+// on any terminal, and what it keeps can be read again.
+func FuzzAnswers(f *testing.F) {
+	f.Add(strings.Join(everything, "\n"))
+	f.Add("1\n2\ny\nvt\nChittenden\n40\n28\n2\nattic\n4\n?\nmasonry\nedit 1\nback\nnext\n1,2\n\n5\nnext\nquit")
+	f.Add("2\n\"quit\"\nmore\nfewer\ndone\nadd\n1\nback\ndelete 1\nyes\npropose\ncopy 1\nsave\nx\nx\nplans\n")
+	f.Add("4\nnowhere.toml\nback\n5\nword \xff\x00\x1b[2J\nexport\n")
+	f.Add("3\nmoney\n2\n1e309\n-5\n$ 1,200\nalike\nladder\norder\ncheck\nstart\n1\n")
+	f.Fuzz(func(t *testing.T, typed string) {
+		if len(typed) > 1500 {
+			return
+		}
+		store := newMemory()
+		var out strings.Builder
+		err := ask.Run(strings.NewReader(typed), &out, ask.Config{List: questions(), Store: store, Echo: true})
+		if err != nil && !errors.Is(err, ask.ErrEnded) {
+			t.Fatal(err)
+		}
+		checkOutput(t, out.String(), 78)
+		if store.kept {
+			h, err := house.Read(questions(), "kept", store.text)
+			require.NoError(t, err, store.text)
+			require.Equal(t, store.text, house.Write(questions(), h))
+		}
+	})
+}
