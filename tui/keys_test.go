@@ -66,7 +66,7 @@ func emptyHanded(name string, b key.Binding) bool {
 		return desc != "back" // there is nothing to buy yet
 	case "look-empty", "matters-empty":
 		return desc == "place" || desc == "open it"
-	case "order", "order-empty", "find-out-empty":
+	case "order", "order-empty", "order-cut-place", "order-cutting", "order-ask", "find-out-empty":
 		return desc == "scroll" // all of it is on the screen
 	case "words", "words-found":
 		return desc == "accept"

@@ -98,62 +98,6 @@ func newMind() *reading {
 	}}
 }
 
-// newOrder shows what the order rests on so far.
-func newOrder() *reading {
-	r := &reading{at: stepOrder, extra: []key.Binding{bind("n", "check", "n"), keys.Export}, back: send(goMsg{stepMoney})}
-	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
-		switch {
-		case key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
-			return send(goMsg{stepCheck})
-		case key.Matches(k, keys.Export):
-			return send(pushMsg{newExport()})
-		}
-		return nil
-	}
-	r.draw = orderRows
-	return r
-}
-
-// newCheck gathers the cautions of the whole house before the walls close.
-func newCheck() *reading {
-	r := &reading{at: stepCheck, extra: []key.Binding{keys.FindOut, keys.Export}, back: send(goMsg{stepOrder})}
-	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
-		switch {
-		case key.Matches(k, keys.FindOut), key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
-			return send(pushMsg{newFindOut()})
-		case key.Matches(k, keys.Export):
-			return send(pushMsg{newExport()})
-		}
-		return nil
-	}
-	r.draw = checkRows
-	return r
-}
-
-func checkRows(p *page, s *session) {
-	p.line(style.Title, "Before anything is covered")
-	p.para(style.Dim, 0, "Walk the house with this list. Do not cover a blanket before the insulation inspection.")
-	for _, pl := range s.plan.Places {
-		p.blank()
-		p.line(style.Title, pl.Surface.Label)
-		if pl.Stopped != "" {
-			p.para(style.Danger, 2, "STOP: "+pl.Stopped)
-			continue
-		}
-		if pl.Choice != nil {
-			p.para(style.Plain, 2, s.g.NoTick+" the label says "+report.ProductText(pl.Choice.Assessed, s.system))
-		}
-		for _, c := range report.Cautions(pl, s.options()) {
-			p.para(style.Warn, 2, s.g.NoTick+" "+c)
-		}
-		for _, h := range report.Steps(pl) {
-			p.para(style.Plain, 2, s.g.NoTick+" "+h)
-		}
-	}
-	p.blank()
-	p.para(style.Dim, 0, report.Closing)
-}
-
 func moneyBelow(p *page, s *session) {
 	p.para(style.Plain, 0, report.MoneyText(s.plan, s.system))
 	p.blank()

@@ -1,35 +1,171 @@
 package tui
 
 import (
-	"fmt"
-	"strings"
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
 
+	"battwright/rules/order"
 	"battwright/rules/report"
 	"battwright/tui/style"
 )
 
-// orderRows shows what would be bought: the same blanket together over the
-// whole house, and what is not a blanket.
-func orderRows(p *page, s *session) {
-	p.line(style.Title, "What would be bought")
-	p.para(style.Dim, 0, "Areas from your answers, the same blanket together for all its places. Pieces and packages are counted from the label at the store: divide the area by the coverage printed on the package, round up, add one package in twenty.")
-	p.blank()
-	for _, n := range s.plan.Needs(s.catalog()) {
-		m, _ := s.catalog().Material(n.Product.Material)
-		p.para(style.Plain, 0, fmt.Sprintf("%s %s, %s, %s: %s, %s", s.system.R(n.Product.NominalR), m.Name, s.system.Inches(n.Product.ThicknessIn), report.FaceWord(n.Facing), s.system.Area(n.AreaFt2), s.system.MoneyRange(n.Price)))
-		p.para(style.Dim, 4, fmt.Sprintf("for %s; about %s of blanket", strings.Join(n.Places, ", "), s.system.Volume(n.Ft3)))
+// The keys of the order step.
+var (
+	keyCut    = bind("c", "cut lists", "c")
+	keyAsk    = bind("a", "asking sheet", "a")
+	keyPrices = bind("p", "prices and labels", "p")
+	keyTaped  = bind("m", "I measured these", "m")
+)
+
+// order is what would be bought as things stand; it is counted when a page of
+// it is shown.
+func (s *session) order() *order.Order {
+	if s.ordered == nil || s.orderAt != s.edits {
+		made := order.Make(s.plan, s.answered())
+		s.ordered, s.orderAt = &made, s.edits
 	}
-	for _, b := range s.plan.Boards() {
-		p.para(style.Danger, 0, fmt.Sprintf("%s: %s. Get a quote.", b.Surface.Label, report.BoardText(b, s.system)))
+	return s.ordered
+}
+
+// newOrder is the order step: the shopping list, and the ways on from it.
+func newOrder() *reading {
+	r := &reading{at: stepOrder, extra: []key.Binding{keyCut, keyAsk, keyPrices, keys.Export, bind("n", "check", "n")}, back: send(goMsg{stepMoney})}
+	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+		switch {
+		case key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
+			return send(goMsg{stepCheck})
+		case key.Matches(k, keyCut):
+			return send(pushMsg{newCutLists()})
+		case key.Matches(k, keyAsk):
+			return send(pushMsg{newAskSheet()})
+		case key.Matches(k, keyPrices):
+			return send(pushMsg{newPrices()})
+		case key.Matches(k, keys.Export):
+			return send(pushMsg{newOrderExport()})
+		}
+		return nil
 	}
-	measured := 0
-	for _, pl := range s.house.Places {
-		if len(pl.Measured) > 0 {
-			measured++
+	r.draw = func(p *page, s *session) { blockRows(p, s, report.ShoppingBlocks(*s.order(), s.options())) }
+	return r
+}
+
+// blockRows draws the blocks of an order page.
+func blockRows(p *page, s *session, blocks []report.OrderBlock) {
+	for i, b := range blocks {
+		if i > 0 {
+			p.blank()
+		}
+		p.para(style.Title, 0, b.Title)
+		for _, r := range b.Rows {
+			switch r.Tone {
+			case report.OrderTick:
+				p.hanging(style.Plain, s.g.NoTick+" ", 4, r.Text)
+			case report.OrderSub:
+				p.para(style.Dim, 4, r.Text)
+			case report.OrderLoud:
+				p.para(style.Warn, 0, "! "+r.Text)
+			case report.OrderBlank:
+				for _, l := range report.BlankLine(r, p.width-2) {
+					p.line(style.Plain, "  "+l)
+				}
+			default:
+				p.para(style.Plain, 0, r.Text)
+			}
 		}
 	}
-	p.blank()
-	if measured < len(s.house.Places) {
-		p.para(style.Warn, 0, "NOT MEASURED: sizes of at least one place are guesses. Measure before you buy.")
+}
+
+// hanging is a paragraph with a mark before its first line.
+func (p *page) hanging(tone style.Tone, mark string, indent int, text string) {
+	for i, l := range wrap(clean(text), p.width-indent) {
+		lead := padTo("", indent)
+		if i == 0 {
+			lead = padTo(mark, indent)
+		}
+		p.add(piece{style.Plain, lead}, piece{tone, l})
+	}
+}
+
+// newAskSheet is what is carried to the stores.
+func newAskSheet() *reading {
+	r := &reading{at: stepOrder, extra: []key.Binding{keyPrices, keys.Export}}
+	r.on = func(k tea.KeyMsg, _ *session) tea.Cmd {
+		switch {
+		case key.Matches(k, keyPrices):
+			return send(replaceMsg{newPrices()})
+		case key.Matches(k, keys.Export):
+			return send(replaceMsg{newOrderExport()})
+		}
+		return nil
+	}
+	r.draw = func(p *page, s *session) { blockRows(p, s, report.AskBlocks(*s.order(), s.plan, s.options())) }
+	return r
+}
+
+// newCutLists picks the cut list of a place.
+func newCutLists() *menu {
+	m := &menu{title: "Cut lists", intro: "One a place, to follow with a knife. The last tells how to cut each blanket so that least is wasted.", at: stepOrder}
+	m.rows = func(s *session) []choiceRow {
+		var rows []choiceRow
+		for _, p := range s.order().Places {
+			note := ""
+			switch {
+			case p.Skipped != "":
+				note = "nothing ordered"
+			case p.Problem != "":
+				note = "NOT COUNTED"
+			case p.NotMeasured():
+				note = "NOT MEASURED"
+			}
+			rows = append(rows, choiceRow{p.Label, note, func(*session) tea.Cmd { return send(pushMsg{newCutList(p.ID)}) }})
+		}
+		return append(rows, choiceRow{"How to cut each blanket", "", func(*session) tea.Cmd { return send(pushMsg{newCutList("")}) }})
+	}
+	return m
+}
+
+// newCutList is the cut list of one place; without a place, how to cut.
+func newCutList(place string) *reading {
+	r := &reading{at: stepOrder}
+	if place != "" {
+		r.extra = []key.Binding{keyTaped}
+	}
+	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+		if place != "" && key.Matches(k, keyTaped) {
+			s.markMeasured(place)
+		}
+		return nil
+	}
+	r.draw = func(p *page, s *session) {
+		var blocks []report.OrderBlock
+		for _, b := range report.CutBlocks(*s.order(), s.options()) {
+			if b.Place == place {
+				blocks = append(blocks, b)
+			}
+		}
+		if len(blocks) == 0 {
+			p.line(style.Dim, "Nothing is cut: every blanket goes in whole, or only areas are known.")
+		}
+		blockRows(p, s, blocks)
+	}
+	return r
+}
+
+// markMeasured keeps that the sizes a place is counted by were measured. What
+// was never answered cannot have been.
+func (s *session) markMeasured(id string) {
+	place := s.house.Place(id)
+	if place == nil {
+		return
+	}
+	for _, o := range s.order().Places {
+		if o.ID == id {
+			if added := place.MarkMeasured(o.SizeKeys); added > 0 {
+				s.edited(onePlace, id)
+			}
+			if o.NotMeasured() {
+				s.notice = "Not answered yet, so not measured: answer it in the form of the place (step places, e)."
+			}
+		}
 	}
 }

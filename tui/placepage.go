@@ -91,7 +91,7 @@ func (x *placePage) View(p *page, s *session) {
 		p.line(style.Warn, "This place is gone.")
 		return
 	}
-	p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl)))
+	p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, s.system)))
 	switch x.show {
 	case viewWhy:
 		x.why(p, s, *pl)

@@ -108,7 +108,7 @@ func (x *places) row(p *page, s *session, a house.Answered, i int) {
 	}
 	size := ""
 	if q := s.place(place.ID); q != nil {
-		size = report.FrameText(*q)
+		size = report.FrameText(*q, s.system)
 	}
 	label := a.Text(house.PlaceScope, place, "label")
 	if p.width < 64 {

@@ -117,7 +117,7 @@ func newSaveAs() *prompt {
 		}
 		s.path, s.onDisk, s.saved = path, text, true
 		s.notice = "Saved in " + path
-		return tea.Batch(send(backMsg{}), forget(s.store)), ""
+		return tea.Batch(send(backMsg{}), s.forget()), ""
 	})
 	return x
 }
@@ -176,7 +176,9 @@ func exported(s *session, ext string) (string, error) {
 	case "md":
 		return report.Markdown(s.plan, s.options()), nil
 	case "json":
-		b, err := report.JSON(s.plan, s.options(), false)
+		o := s.options()
+		o.Order = s.order()
+		b, err := report.JSON(s.plan, o, false)
 		return string(b), err
 	case "csv":
 		return report.CSV(s.plan, s.options())

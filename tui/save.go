@@ -30,9 +30,9 @@ func (m Model) save() tea.Cmd {
 		return nil
 	}
 	s.onDisk, s.saved, s.notice = text, true, "Saved in "+s.path
-	return forget(s.store)
+	return s.forget()
 }
 
-// keptText is what is kept in the state folder: the house, and which file it
-// belongs to.
-func (s *session) keptText() string { return s.text() }
+// keptText is what is kept in the state folder: the house, and the walk through
+// the finished work as far as it went.
+func (s *session) keptText() string { return s.text() + s.walkText() }

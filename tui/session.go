@@ -3,6 +3,7 @@ package tui
 import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
@@ -54,7 +55,11 @@ type session struct {
 	minds   []plan.MindChange // what would change the plan as of edit mindAt
 	minded  bool
 	mindAt  int
+	ordered *order.Order // what is ordered, as of edit orderAt
+	orderAt int
 	ascii   bool
+	kept    func() // set where answers are kept beside the house: what to do after one
+	check   checkState
 	rough   bool // the rough look: only the few questions that decide most
 }
 
@@ -67,12 +72,14 @@ func newSession(l *house.QuestionList, store Store) *session {
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
 	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.found = h, path, text, true, "", "", nil
-	s.opened, s.drop, s.minded = s.edits, "", false
+	s.opened, s.drop, s.minded, s.ordered = s.edits, "", false, nil
 	if s.store != nil {
 		s.store.Belongs(path)
 	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
+	s.check = checkState{}
+	s.keptWalk(path)
 }
 
 // mayReplace asks before another house takes the place of answers that are in
@@ -93,7 +100,7 @@ func (s *session) mayReplace(choice string) bool {
 	return false
 }
 
-func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house} }
+func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house, System: s.system} }
 
 func (s *session) catalog() *catalog.Catalog { return s.list.Catalog() }
 
@@ -143,6 +150,10 @@ func (s *session) answer(q house.Question, p *house.Place, a house.Answer) {
 		return
 	}
 	s.answered().Store(q, p, a)
+	if s.kept != nil { // not an answer about the house
+		s.kept()
+		return
+	}
 	switch {
 	case q.Scope == house.Priorities, q.Scope == house.Budget && q.Key == "total_usd":
 		s.edited(weightsOnly, "")

@@ -175,6 +175,7 @@ func resume(s *session) tea.Cmd {
 		onDisk, _ = s.store.Read(path)
 	}
 	s.open(h, path, onDisk)
+	s.takeWalk(text)
 	s.saved = false
 	return send(goMsg{firstOpenStep(s)})
 }

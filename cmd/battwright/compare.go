@@ -42,7 +42,7 @@ func runCompare(args []string, e env) int {
 	if len(variants) == 0 {
 		return fail(e, fmt.Errorf("this house holds no saved plan to compare; in the screens: k at the first look keeps one"))
 	}
-	a := house.Answered{List: l, House: h}
+	a := house.Answered{List: l, House: h, System: systemOf(system)}
 	assessed := plan.Assess(a)
 	plans := []report.Named{{Name: "now", Plan: assessed.Weigh(plan.PreferencesOf(a, nil))}}
 	for _, name := range variants {

@@ -22,6 +22,10 @@ func commands() []command {
 		{"plan", "[house.toml ...]", "print the recommendation (the demo house if no file is named)", runPlan},
 		{"compare", "[house.toml]", "set the saved plans of a house side by side", runCompare},
 		{"ask", "[house.toml]", "the same questions line by line, without screens", runAsk},
+		{"handover", "[house.toml]", "sheets to hand over: what is agreed, and a page per person", runHandover},
+		{"offer", "house.toml offer.toml ...", "hold one to three offers against the plan", runOffer},
+		{"inspect", "house.toml finished.toml", "hold finished work against the plan", runInspect},
+		{"order", "[--ask] [house.toml ...]", "print what to buy, how to cut it and what it costs", runOrder},
 		{"check", "[--rules] [house.toml ...]", "check house files and data, print every problem", runCheck},
 		{"words", "[term]", "explain a trade word, or list them all", runWords},
 		{"tour", "", "what to look at in the demo house, and in which order", runTour},
@@ -108,7 +112,7 @@ func helpText() string {
   battwright house.toml               go on with a house file
 `)
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  %-35s %s\n", "battwright "+c.name+" "+c.args, c.what)
+		b.WriteString(twoColumns("  battwright "+c.name+" "+c.args, c.what))
 	}
 	b.WriteString("\nOptions (battwright plan --help tells those of plan):\n")
 	for _, f := range flagTable() {
@@ -119,6 +123,7 @@ Examples:
   battwright plan
   battwright plan my-house.toml --priority sound=5 --priority cost=1
   battwright plan my-house.toml --format markdown --out my-house.md
+  battwright handover my-house.toml --page framer --drywall 2027-05-03
   battwright check my-house.toml
   battwright words kraft
 

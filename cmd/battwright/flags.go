@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/report"
 )
 
@@ -40,8 +41,14 @@ func flagTable() []flagInfo {
 		{"variant", "NAME", "use a plan saved in the house file under NAME", nil, takesText},
 		{"data", "DIR", "lay your own data files over ours", nil, takesFolder},
 		{"units", "us|si", "how figures are shown", []string{"us", "si"}, takesText},
-		{"strict", "", "exit 3 when a place falls short or has no plan", nil, takesNothing},
+		{"strict", "", "exit 3 when a place falls short or has no plan (order: is not counted or not measured)", nil, takesNothing},
 		{"rules", "", "check the data files strictly and prove the rules", nil, takesNothing},
+		{"page", "installer", "the page of one person: " + strings.Join(catalog.Persons, ", "), catalog.Persons, takesText},
+		{"drywall", "YYYY-MM-DD", "a calendar back from the day the drywall starts", nil, takesText},
+		{"width", "40|80", "columns of the text, 30 to 200", []string{"40", "80"}, takesText},
+		{"ask", "", "the sheet with blanks for stores and installers", nil, takesNothing},
+		{"template", "", "a file to fill in, instead of reading one", nil, takesNothing},
+		{"form", "", "a form to fill in by hand", nil, takesNothing},
 		{"plain", "", "ask line by line instead of in screens", nil, takesNothing},
 		{"ascii", "", "draw with plain letters and signs only", nil, takesNothing},
 		{"no-color", "", "no colour; NO_COLOR does the same", nil, takesNothing},
@@ -55,6 +62,10 @@ func commandFlags() map[string][]string {
 		"plan":       {"format", "out", "force", "priority", "variant", "data", "units", "strict"},
 		"compare":    {"variant", "data", "units"},
 		"ask":        {"data", "units"},
+		"handover":   {"page", "drywall", "width", "format", "out", "force", "data", "units"},
+		"offer":      {"template", "width", "format", "out", "force", "data", "units"},
+		"inspect":    {"template", "form", "width", "format", "out", "force", "data", "units"},
+		"order":      {"ask", "format", "out", "force", "priority", "variant", "width", "data", "units", "strict"},
 		"check":      {"data", "rules"},
 		"words":      {"data"},
 		"tour":       {},
@@ -116,24 +127,27 @@ func commandHelp(name string, flags *flag.FlagSet) string {
 	return b.String()
 }
 
-const flagColumn = 38 // where the meaning begins
-
 // line is one flag in the help.
-func (f flagInfo) line() string {
-	head := "  --" + strings.TrimSpace(f.name+" "+f.arg)
-	if len(head) > flagColumn-2 {
-		head += "\n"
-	}
+func (f flagInfo) line() string { return twoColumns("  --"+f.name+" "+f.arg, f.what) }
+
+// helpColumn is where meanings begin in the help, helpWidth how wide it is.
+const (
+	helpColumn = 38
+	helpWidth  = 100
+)
+
+// twoColumns writes what is typed and beside it, or below when it is long,
+// what it does.
+func twoColumns(head, what string) string {
 	var b strings.Builder
-	for i, l := range report.Wrap(f.what, 100-flagColumn) {
-		if i > 0 {
-			head = ""
-		}
-		if strings.HasSuffix(head, "\n") {
-			b.WriteString(head)
-			head = ""
-		}
-		fmt.Fprintf(&b, "%-*s%s\n", flagColumn, head, l)
+	head = strings.TrimRight(head, " ")
+	if len(head) > helpColumn-1 {
+		b.WriteString(head + "\n")
+		head = ""
+	}
+	for _, l := range report.Wrap(what, helpWidth-helpColumn) {
+		fmt.Fprintf(&b, "%-*s%s\n", helpColumn, head, l)
+		head = ""
 	}
 	return b.String()
 }

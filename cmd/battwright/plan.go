@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
@@ -19,6 +20,7 @@ type planFlags struct {
 	format, out, variant, dataDir, system string
 	force, strict                         bool
 	priorities                            []string
+	order                                 *order.Order // of the house being printed, for JSON
 }
 
 type stringList []string
@@ -111,9 +113,13 @@ func printPlans(houses []*house.House, files []string, l *house.QuestionList, le
 	var b strings.Builder
 	short := false
 	for i, h := range houses {
-		p, err := planOf(h, l, levels, o.variant)
+		p, err := planOf(h, l, levels, o.variant, systemOf(o.system))
 		if err != nil {
 			return fail(e, err)
+		}
+		if o.format == "json" {
+			made := order.Make(p, house.Answered{List: l, House: h})
+			o.order = &made
 		}
 		text, err := render(p, l.Catalog(), o, len(houses) > 1)
 		if err != nil {
@@ -137,8 +143,8 @@ func printPlans(houses []*house.House, files []string, l *house.QuestionList, le
 	return exitDone
 }
 
-func planOf(h *house.House, l *house.QuestionList, levels map[string]float64, variant string) (plan.Plan, error) {
-	a := house.Answered{List: l, House: h}
+func planOf(h *house.House, l *house.QuestionList, levels map[string]float64, variant string, sys units.System) (plan.Plan, error) {
+	a := house.Answered{List: l, House: h, System: sys}
 	var v *house.Variant
 	if variant != "" {
 		if v = h.Variant(variant); v == nil {
@@ -168,7 +174,7 @@ func variantNames(h *house.House) string {
 }
 
 func render(p plan.Plan, c *catalog.Catalog, o planFlags, several bool) (string, error) {
-	opts := report.Options{Catalog: c, System: systemOf(o.system)}
+	opts := report.Options{Catalog: c, System: systemOf(o.system), Order: o.order}
 	switch o.format {
 	case "markdown":
 		return report.Markdown(p, opts), nil

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"os"
 	"os/exec"
+	"regexp"
 	"strings"
 	"sync"
 	"syscall"
@@ -140,19 +141,30 @@ func (s *session) until(what string, met func() bool, again func()) {
 	}
 }
 
+// whole reports whether the last frame has arrived to its end: the renderer
+// leaves the cursor in the last line after each. A frame read in two parts must
+// not count as an answer to a key. Line by line there are no frames.
+func (s *session) whole() bool {
+	all := s.bytes()
+	return !strings.Contains(all, "\x1b[?1049h") || frameEnd.MatchString(tail(all, 12))
+}
+
+var frameEnd = regexp.MustCompile("\x1b\\[[0-9]+;[0-9]*H$")
+
 func (s *session) sees(text string) *session {
 	s.t.Helper()
-	s.until("the text "+text, func() bool { return strings.Contains(s.screen(), text) }, nil)
+	s.until("the text "+text, func() bool { return strings.Contains(s.screen(), text) && s.whole() }, nil)
 	return s
 }
 
 // key sends one key and waits until the screen shows something else: keys sent
-// together may arrive as one.
+// together may arrive as one. After a key that opens another screen, wait for
+// something that only that one shows.
 func (s *session) key(k string) *session {
 	s.t.Helper()
 	before := s.screen()
 	s.write(k)
-	s.until("a change after the key "+k, func() bool { return s.screen() != before || s.gone() }, nil)
+	s.until("a change after the key "+k, func() bool { return s.screen() != before && s.whole() || s.gone() }, nil)
 	return s
 }
 

@@ -9,6 +9,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
 // Assessed is one candidate: a stack of blankets with its facing, worked out.
@@ -55,7 +56,7 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	fits, unfit := Fit(s, c)
 	t := targetOf(s, site, c, mostCavityR(fits))
 	base := placeFacts(a, p, s, site)
-	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: c.Book.Eval(base)}
+	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdictOf(c, base, s.System)}
 	for _, b := range choose(fits, t.CavityR) {
 		out.Candidates = append(out.Candidates, assessOne(s, site, c, b, t, base))
 	}
@@ -73,7 +74,7 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 	out.retard(s, site, c, t)
 	out.Money = moneyOf(s, c, b, out.Facing)
 	out.Facts = candidateFacts(base, s, c, b, out.Facing, out.Heat, out.Damp)
-	out.Verdict = c.Book.Eval(out.Facts)
+	out.Verdict = verdictOf(c, out.Facts, s.System)
 	out.Values = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
 	for i, v := range out.Values {
 		adjust(&out.Values[i], out.Verdict.Adjust[v.Criterion])
@@ -84,6 +85,43 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 		}
 	}
 	return out
+}
+
+// verdictOf evaluates the rule book with figures in the texts written in the
+// system of units that is shown.
+func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdict {
+	v := c.Book.Eval(f)
+	if sys == units.US {
+		return v
+	}
+	format := func(fact rules.Fact, value rules.Value) string {
+		n, ok := value.AsNumber()
+		if !ok {
+			return rules.Plain(fact, value)
+		}
+		switch fact.Unit {
+		case "in":
+			return sys.Inches(n)
+		case "R":
+			return sys.R(n)
+		case "ft2":
+			return sys.Area(n)
+		case "lb/ft2":
+			return sys.Load(n)
+		case "g/m2":
+			return sys.Moisture(n)
+		}
+		return rules.Plain(fact, value)
+	}
+	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
+		for i := range hits {
+			hits[i].Text = c.Book.Render(hits[i].Rule, f, format)
+		}
+	}
+	for i := range v.Require {
+		v.Require[i].Hit.Text = c.Book.Render(v.Require[i].Hit.Rule, f, format)
+	}
+	return v
 }
 
 // dampRank orders the verdicts, mildest first.

@@ -58,15 +58,15 @@ func Fit(s Surface, c *catalog.Catalog) (fits []Blankets, unfit []Unfit) {
 
 // lie puts a product into a room of the given depth. ok is false when it
 // stands proud, would be crushed, or leaves a gap where none may be.
-func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog) (Layer, string) {
+func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog, sys units.System) (Layer, string) {
 	set := c.Settings
 	switch {
 	case roomIn <= 0:
 		return Layer{}, "no room is left"
 	case p.ThicknessIn > roomIn*set.MaxSqueeze+1e-9:
-		return Layer{}, fmt.Sprintf("%s thick, the room is %s: squeezed too hard", units.US.Inches(p.ThicknessIn), units.US.Inches(roomIn))
+		return Layer{}, fmt.Sprintf("%s thick, the room is %s: squeezed too hard", sys.Inches(p.ThicknessIn), sys.Inches(roomIn))
 	case mustFill && p.ThicknessIn < roomIn-set.GapOKIn-1e-9:
-		return Layer{}, fmt.Sprintf("%s thick, the room is %s: it would leave an air gap", units.US.Inches(p.ThicknessIn), units.US.Inches(roomIn))
+		return Layer{}, fmt.Sprintf("%s thick, the room is %s: it would leave an air gap", sys.Inches(p.ThicknessIn), sys.Inches(roomIn))
 	}
 	r, at, err := squeezedR(p.NominalR, p.ThicknessIn, roomIn)
 	if err != nil {
@@ -81,7 +81,7 @@ func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, [
 	var unfit []Unfit
 	products := c.ProductsOf(m.ID)
 	for _, p := range products {
-		l, why := lie(p, s.Frame.RoomIn, s.Frame.MustFill, c)
+		l, why := lie(p, s.Frame.RoomIn, s.Frame.MustFill, c, s.System)
 		if why != "" {
 			unfit = append(unfit, Unfit{p, why})
 			continue
@@ -118,7 +118,7 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	var unfit []Unfit
 	var bottoms [][]Layer
 	for _, p := range products {
-		l, why := lie(p, s.Frame.RoomIn, true, c)
+		l, why := lie(p, s.Frame.RoomIn, true, c, s.System)
 		if why != "" {
 			unfit = append(unfit, Unfit{p, why + ", so not as the bottom layer"})
 			continue

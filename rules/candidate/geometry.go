@@ -3,6 +3,7 @@ package candidate
 import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
 // Frame is the framing of a place as the blankets meet it.
@@ -21,6 +22,7 @@ type Frame struct {
 // Surface is one place resolved: every answer or its stand-in, and what
 // follows from them, before any blanket is looked at.
 type Surface struct {
+	System     units.System
 	ID, Label  string
 	Kind       catalog.PlaceKind // crawl-wall for a closed crawl space
 	Asked      string            // the kind the builder chose
@@ -56,7 +58,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	num := func(key string) float64 { return a.Num(house.PlaceScope, p, key) }
 	text := func(key string) string { return a.Text(house.PlaceScope, p, key) }
 	s := Surface{
-		ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p),
+		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p),
 		CIR: num("ci_r"), ExistingR: num("existing_r"), Retarder: text("retarder"),
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
 		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),

@@ -58,3 +58,39 @@ func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target,
 func (r PlaceResult) OtherR(c *catalog.Catalog, b Blankets) float64 {
 	return otherLayersR(series(r.Surface, c, b, r.Target.AddR, false))
 }
+
+// crossed reports whether a layer lies across the others and covers their
+// gaps.
+func crossed(b Blankets) bool {
+	for _, l := range b.Layers {
+		if l.Across {
+			return true
+		}
+	}
+	return false
+}
+
+// gapR is the R of crossed blankets whose gaps were measured: what was found
+// goes right through, beside the gaps of the bottom layer that nobody sees.
+func gapR(s Surface, c *catalog.Catalog, b Blankets, r, otherR float64) float64 {
+	if s.FoundVoid == nil || !crossed(b) {
+		return r
+	}
+	less, err := heat.WithVoids(r, otherR, c.Settings.EmptyCavityR, *s.FoundVoid)
+	if err != nil {
+		return r
+	}
+	return less
+}
+
+// throughGaps takes measured gaps of crossed blankets off the whole surface.
+func throughGaps(s Surface, c *catalog.Catalog, b Blankets, layers []heat.Layer, x heat.Bounds) heat.Bounds {
+	other := otherLayersR(layers)
+	less := func(r float64) float64 {
+		if r <= other {
+			return r
+		}
+		return other + gapR(s, c, b, r-other, other)
+	}
+	return heat.Bounds{Isothermal: less(x.Isothermal), Mean: less(x.Mean), Parallel: less(x.Parallel)}
+}

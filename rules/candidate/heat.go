@@ -50,7 +50,7 @@ func voidShares(s Surface, c *catalog.Catalog, b Blankets) []float64 {
 	if s.Labour == "installer-checked" {
 		share = c.Settings.VoidChecked
 	}
-	if s.FoundVoid != nil {
+	if s.FoundVoid != nil && !crossed(b) {
 		share = *s.FoundVoid
 	}
 	out := make([]float64, len(b.Layers))
@@ -135,7 +135,7 @@ func deliveredR(s Surface, c *catalog.Catalog, b Blankets, otherR float64) float
 		}
 		sum += r
 	}
-	return sum
+	return gapR(s, c, b, sum, otherR)
 }
 
 func otherLayersR(layers []heat.Layer) float64 {
@@ -159,6 +159,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	if err != nil {
 		return Heat{}, err
 	}
+	bounds, low = throughGaps(s, c, b, layers, bounds), throughGaps(s, c, b, layers, low)
 	h := Heat{
 		CountedR: b.counted(), AssemblyR: bounds.Mean, AssemblyLow: low.Isothermal, AssemblyHigh: bounds.Parallel,
 		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,

@@ -1,9 +1,6 @@
 package candidate
 
-import (
-	"battwright/rules/catalog"
-	"battwright/rules/units"
-)
+import "battwright/rules/catalog"
 
 // Roles of a layer in the picture of a place.
 const (
@@ -32,7 +29,7 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 				add(RoleRetarder, record.Name, a.Facing.Side)
 			}
 			for _, b := range a.Layers {
-				note := units.US.R(b.Product.NominalR) + " on the bag, " + units.US.Inches(b.RoomIn)
+				note := s.System.R(b.Product.NominalR) + " on the bag, " + s.System.Inches(b.RoomIn)
 				if b.Across {
 					note += ", across the joists"
 				}
@@ -42,9 +39,9 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 			add(RoleSheathing, s.Sheathing.Name, "")
 		case "board outside", "foam board":
 			if r := s.CIR + t.AddR; r > 0 {
-				note := units.US.R(r)
+				note := s.System.R(r)
 				if t.AddR > 0 {
-					note += ", of which " + units.US.R(t.AddR) + " is still to be bought"
+					note += ", of which " + s.System.R(t.AddR) + " is still to be bought"
 				}
 				add(RoleBoard, c.Foam.Name, note)
 			}
@@ -62,7 +59,7 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 	case "attic", "sloped-ceiling":
 		add(RoleGap, "airway under the roof", "kept open")
 	case "chimney":
-		add(RoleGap, "GAP, EMPTY", units.US.Inches(s.Clearance.Inches)+" to the chimney")
+		add(RoleGap, "GAP, EMPTY", s.System.Inches(s.Clearance.Inches)+" to the chimney")
 	}
 	return out
 }

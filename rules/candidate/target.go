@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"battwright/rules/catalog"
-	"battwright/rules/units"
 )
 
 // Target is the R-value a place must reach, and by which alternative.
@@ -29,7 +28,7 @@ type Target struct {
 // R on the bag that any product of the catalog puts into this frame.
 func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Target {
 	if s.HasDrawing {
-		return Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", units.US.R(s.DrawingR))}
+		return Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", s.System.R(s.DrawingR))}
 	}
 	element := s.Kind.CodeElement
 	if s.Kind.ID == "chimney" {
@@ -53,7 +52,7 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	}
 	t := chooseAlternative(alts, s.CIR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
-	t.Options = alternativesText(alts)
+	t.Options = alternativesText(alts, s)
 	t.UMax = c.Codes.UPath(site.Edition, site.CodeZone, element)
 	if s.ExistingR > 0 && s.Kind.CodeElement == "ceiling" {
 		retrofitTarget(&t, s, site, c)
@@ -90,18 +89,19 @@ func blanketAlone(alts []catalog.Alternative) []catalog.Alternative {
 	return slices.DeleteFunc(slices.Clone(alts), func(a catalog.Alternative) bool { return a.ContinuousR > 0 })
 }
 
-func alternativesText(alts []catalog.Alternative) string {
+func alternativesText(alts []catalog.Alternative, s Surface) string {
+	r := s.System.PlainR
 	parts := make([]string, len(alts))
 	for i, a := range alts {
 		switch {
 		case a.CavityR == 0 && a.ContinuousR == 0:
 			parts[i] = "none"
 		case a.ContinuousR == 0:
-			parts[i] = fmt.Sprintf("%g", a.CavityR)
+			parts[i] = r(a.CavityR)
 		case a.CavityR == 0:
-			parts[i] = fmt.Sprintf("%g board alone", a.ContinuousR)
+			parts[i] = r(a.ContinuousR) + " board alone"
 		default:
-			parts[i] = fmt.Sprintf("%g + %g board", a.CavityR, a.ContinuousR)
+			parts[i] = r(a.CavityR) + " + " + r(a.ContinuousR) + " board"
 		}
 	}
 	return strings.Join(parts, ", or ")
@@ -111,9 +111,9 @@ func retrofitTarget(t *Target, s Surface, site Site, c *catalog.Catalog) {
 	t.By = "retrofit"
 	whole := t.CavityR
 	t.CavityR = max(0, whole-s.ExistingR)
-	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", units.US.R(whole), units.US.R(s.ExistingR)))
+	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", s.System.R(whole), s.System.R(s.ExistingR)))
 	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok {
-		t.Notes = append(t.Notes, fmt.Sprintf("over 3 to 4 inches of old blanket the government's advice for this zone is to add %s", units.US.R(level)))
+		t.Notes = append(t.Notes, fmt.Sprintf("over 3 to 4 inches of old blanket the government's advice for this zone is to add %s", s.System.R(level)))
 		t.From = append(t.From, ref)
 	}
 }
@@ -129,11 +129,11 @@ func (t Target) describe(s Surface, site Site) string {
 	}
 	switch {
 	case t.CavityR == 0:
-		fmt.Fprintf(&b, "%s of %s alone", units.US.R(t.ContinuousR), board)
+		fmt.Fprintf(&b, "%s of %s alone", s.System.R(t.ContinuousR), board)
 	case t.ContinuousR == 0:
-		b.WriteString(units.US.R(t.CavityR))
+		b.WriteString(s.System.R(t.CavityR))
 	default:
-		fmt.Fprintf(&b, "%s + %g %s", units.US.R(t.CavityR), t.ContinuousR, board)
+		fmt.Fprintf(&b, "%s + %s %s", s.System.R(t.CavityR), s.System.PlainR(t.ContinuousR), board)
 	}
 	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", editionYear(site.Edition), site.Zone)
 	return b.String()

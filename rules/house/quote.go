@@ -301,3 +301,26 @@ func (r *reader) productIDs() []string {
 	}
 	return out
 }
+
+// Figure is one figure of a quote by its key, 0 when it was not said.
+func (q Quote) Figure(key string) float64 {
+	for _, k := range quoteKeys(&q) {
+		if k.key == key {
+			return k.value
+		}
+	}
+	return 0
+}
+
+// MarkMeasured keeps that answers of a place were measured, those that are
+// given; it returns how many were not marked before.
+func (p *Place) MarkMeasured(keys []string) int {
+	added := 0
+	for _, key := range keys {
+		if p.Answers[key].State == Given && !slices.Contains(p.Measured, key) {
+			p.Measured = append(p.Measured, key)
+			added++
+		}
+	}
+	return added
+}

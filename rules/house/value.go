@@ -2,7 +2,10 @@ package house
 
 import "math"
 
-import "battwright/rules/catalog"
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/units"
+)
 
 // Value is an answer as the rest of the program uses it.
 type Value struct {
@@ -24,8 +27,9 @@ const (
 
 // Answered is a house seen through the question list.
 type Answered struct {
-	List  *QuestionList
-	House *House
+	List   *QuestionList
+	House  *House
+	System units.System // how figures are written in texts made from the answers
 }
 
 // Asked reports whether a question applies to the house and place at all.

@@ -127,17 +127,13 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	c := j.Catalog()
 	out := FoundPlace{Plan: p, Answers: a, Measured: measure(c, p, a)}
 	m := out.Measured
-	void := m.Fit.Void
-	sheet := p.Choice.Facing.Sheet
-	got, err := candidate.Given(j.Assessment.Answered, p.PlaceResult, j.Plan.Site, candidate.GivenStack{
-		Material: m.Material, Layers: m.layers(p.Choice.Layers, p), Facing: m.Facing, Sheet: sheet, Void: &void,
-	})
+	got, err := out.given(j, m.Fit.Void)
 	if err == nil {
 		out.Got = &got
 		out.LostHeat = lost(got.Heat.LossMMBtu, p.Choice.Heat.LossMMBtu)
 		out.LostUSD = lost(got.Heat.LossUSD, p.Choice.Heat.LossUSD)
 	}
-	out.grade(c)
+	out.grade(j)
 	for _, point := range c.Acceptance.Points {
 		if point.For(p.Surface.Kind.ID, facedIn(p, a)) {
 			out.Points = append(out.Points, out.point(j, point))
@@ -146,20 +142,31 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	return out
 }
 
+// given works out the place with what was found in it and a share of gaps.
+// Gaps that nobody measured are those the plan takes for granted.
+func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
+	g := candidate.GivenStack{
+		Material: p.Measured.Material, Layers: p.Measured.layers(p.Plan.Choice.Layers, p.Plan),
+		Facing: p.Measured.Facing, Sheet: p.Plan.Choice.Facing.Sheet,
+	}
+	if p.Measured.VoidSaid {
+		g.Void = &void
+	}
+	return candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, g)
+}
+
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
 // area empty, or all of it.
-func (p *FoundPlace) grade(c *catalog.Catalog) {
-	m := p.Measured
-	p.Grade, _ = GradeOf(c.Acceptance.Grades, m.Fit)
-	full := 0.0
-	for _, l := range m.layers(p.Plan.Choice.Layers, p.Plan) {
-		full += l.R
-	}
-	r, err := heat.WithVoids(full, m.Other, c.Settings.EmptyCavityR, p.Grade.VoidShare())
+func (p *FoundPlace) grade(j Job) {
+	p.Grade, _ = GradeOf(j.Catalog().Acceptance.Grades, p.Measured.Fit)
+	counted, err := p.given(j, p.Grade.VoidShare())
 	if err != nil {
-		r = 0
+		return
 	}
-	p.GradedR = math.Min(r, full)
+	p.GradedR = counted.Heat.DeliveredR
+	if p.Got != nil { // a grade never makes more of a job than was measured
+		p.GradedR = math.Min(p.GradedR, p.Got.Heat.DeliveredR)
+	}
 }
 
 // lost is how much more is lost than planned, end by end, never less than

@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"math"
 
 	"battwright/rules"
 	"battwright/rules/candidate"
@@ -63,13 +64,17 @@ func (p *OfferedPlace) products(c *catalog.Catalog) (catalog.Material, []catalog
 // squeezed says that a blanket thicker than its room has less than its label.
 func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 	for i, l := range a.Layers {
-		if l.RoomIn >= l.Product.ThicknessIn-1e-9 {
+		if math.Round(l.R) >= math.Round(l.Product.NominalR) {
 			continue
 		}
+		level := Wrong
+		if planned(p.Plan) && i < len(p.Plan.Choice.Layers) && p.Plan.Choice.Layers[i].R <= l.R+1e-9 {
+			level = Note // the plan squeezes it as much, and counts it so
+		}
 		p.find(Finding{
-			ID: "squeezed", Level: Wrong, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
+			ID: "squeezed", Level: level, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
 			Text: fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", j.System.Inches(l.Product.ThicknessIn), j.System.Inches(l.RoomIn), j.System.R(l.R), j.System.R(l.Product.NominalR)),
-			Ask:  fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn)),
+			Ask:  askIf(level, fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn))),
 		})
 	}
 	f := p.Plan.Surface.Frame
@@ -91,8 +96,11 @@ func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
 		}
 		p.find(Finding{ID: "short", Level: level, Line: p.Parts[0].Line, Text: fmt.Sprintf("short by %s of %s", j.System.R(a.Heat.ShortByR), p.Plan.Target.Text), Ask: askIf(level, p.Plan.Surface.Label+": What would reach the R the plan needs, in this frame?")})
 	}
-	if planned(p.Plan) && a.Heat.AssemblyR < p.Plan.Choice.Heat.AssemblyR-0.05 && a.Heat.ShortByR == 0 {
-		p.find(Finding{ID: "less", Level: Note, Text: fmt.Sprintf("finished surface about %s, the plan %s", j.System.R(a.Heat.AssemblyR), j.System.R(p.Plan.Choice.Heat.AssemblyR))})
+	if !planned(p.Plan) || a.Heat.ShortByR > 0 || a.Heat.AssemblyR >= p.Plan.Choice.Heat.AssemblyR {
+		return
+	}
+	if got, want := j.System.R(a.Heat.AssemblyR), j.System.R(p.Plan.Choice.Heat.AssemblyR); got != want {
+		p.find(Finding{ID: "less", Level: Note, Text: fmt.Sprintf("finished surface about %s, the plan %s", got, want)})
 	}
 }
 

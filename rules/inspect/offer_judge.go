@@ -69,7 +69,7 @@ func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
 
 func (p *OfferedPlace) judge(j Job) {
 	if len(p.Parts) == 0 {
-		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: "Is " + p.Plan.Surface.Label + " in the price? The plan has " + planText(p.Plan, j.System) + "."})
+		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})
 		return
 	}
 	c := j.Catalog()

@@ -17,7 +17,8 @@ type count struct {
 	floor   *takeoff.Floor // for a layer across the joists, the hatch, the sheets
 	wall    *takeoff.Wall  // for sealant and sheets
 	byArea  bool
-	studIn  float64
+	studIn  float64 // clear height of a wall's spaces, 0 where there are none
+	highIn  float64 // height the area was taken with, plates in it
 	lengthF float64 // of walls, all pieces together, 0 when not known
 	keys    []string
 	notes   []string
@@ -90,7 +91,7 @@ func (s sizes) frame() (depthIn, spacingIn float64) {
 func (s sizes) walls() (count, error) {
 	var c count
 	stud, height, note := s.studOf(s.num("height_ft"))
-	c.studIn = stud
+	c.studIn, c.highIn = stud, s.num("height_ft")*units.InchPerFoot
 	heightKey := "height_ft"
 	if s.said("stud_in") {
 		heightKey = "stud_in"
@@ -170,7 +171,7 @@ func (s sizes) floorOf(rim bool) (count, error) {
 func (s sizes) crawlWalls() (count, error) {
 	var c count
 	high := s.num("wall_height_ft")
-	c.studIn = high*units.InchPerFoot - takeoff.PlatesIn
+	c.studIn, c.highIn = high*units.InchPerFoot-takeoff.PlatesIn, high*units.InchPerFoot
 	if !s.said("length_ft") || !s.said("width_ft") {
 		return s.byModule(c, "only its area is known: type length and width for a count bay by bay", "area_ft2", "wall_height_ft"), nil
 	}
@@ -256,6 +257,9 @@ func (s sizes) confirmed(keys []string, out *Place) {
 			continue
 		}
 		out.Sizes++
+		if scope == house.PlaceScope {
+			out.SizeKeys = append(out.SizeKeys, key)
+		}
 		switch source := s.m.a.Value(scope, s.p, key).Source; {
 		case source != house.FromAnswer:
 			out.Assumed = append(out.Assumed, sizeWord(q.Key))

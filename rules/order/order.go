@@ -38,6 +38,7 @@ type Place struct {
 	Assumed   []string // sizes that nobody confirmed, by their questions
 	Measured  int      // sizes marked as measured
 	Sizes     int      // sizes the count rests on
+	SizeKeys  []string // the answers of the place among them, to mark as measured
 	AreaFt2   float64
 	FrameIn   float64 // depth of the framing
 	Bays      []takeoff.Bay

@@ -136,7 +136,7 @@ func (x *Layer) product(perPackage int) takeoff.Product {
 }
 
 func (x *Layer) countArea(s sizes, c count, label label) error {
-	x.area = takeoff.Area{Ft2: s.place.Surface.AreaFt2, SpacingIn: s.place.Surface.Frame.SpacingIn, BayIn: max(0, c.studIn), How: takeoff.ByModule}
+	x.area = takeoff.Area{Ft2: s.place.Surface.AreaFt2, SpacingIn: s.place.Surface.Frame.SpacingIn, BayIn: c.highIn, How: takeoff.ByModule}
 	if x.Across {
 		x.area = takeoff.Area{Ft2: x.area.Ft2, Share: 1, How: takeoff.ByClearShare}
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"battwright/rules/house"
-	"battwright/rules/units"
 )
 
 // FindOut is the list of what is unknown, ranked by whether an answer can
@@ -56,7 +55,7 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 
 func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (int, string) {
 	h := a.Answered.House.Clone()
-	now := house.Answered{List: a.Answered.List, House: h}
+	now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
 	now.Store(q, h.Place(placeID), answer)
 	var tried Assessment
 	if q.Scope == house.PlaceScope {
@@ -65,7 +64,7 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 		tried = Assess(now)
 	}
 	other := tried.Weigh(p)
-	words := q.Show(answer, units.US)
+	words := q.Show(answer, a.Answered.System)
 	for i, place := range other.Places {
 		if i < len(base.Places) && place.Stopped != "" && base.Places[i].Stopped == "" {
 			return stopsPlace, fmt.Sprintf("if %q: no plan for %s before somebody licensed has seen it", words, place.Surface.Label)

@@ -7,7 +7,6 @@ import (
 	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
-	"battwright/rules/units"
 )
 
 // hitsOf gathers again after the choice changed.
@@ -64,7 +63,7 @@ func (a Assessment) said(out *Plan) {
 			return
 		}
 		v := ans.ValueOf(q, p)
-		s := Said{Key: q.FullKey(), Prompt: q.Prompt, Value: q.Show(v.Answer, units.US)}
+		s := Said{Key: q.FullKey(), Prompt: q.Prompt, Value: q.Show(v.Answer, ans.System)}
 		if p != nil {
 			s.Place, s.Label = p.ID, ans.Text(house.PlaceScope, p, "label")
 		}

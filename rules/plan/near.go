@@ -20,7 +20,7 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 	var changed, same []string
 	for _, near := range a.Site.Near {
 		h := a.Answered.House.Clone()
-		now := house.Answered{List: a.Answered.List, House: h}
+		now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
 		now.Store(q, nil, house.Text(near.ID))
 		other := Assess(now).Weigh(p)
 		if other.Site.Zone != base.Site.Zone {

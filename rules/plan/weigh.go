@@ -136,7 +136,7 @@ func better(a, b Variant) bool {
 func noFit(m catalog.Material, r candidate.PlaceResult) string {
 	for _, u := range r.Unfit {
 		if u.Product.Material == m.ID {
-			return fmt.Sprintf("none fits (%s: %s)", units.US.R(u.Product.NominalR), u.Why)
+			return fmt.Sprintf("none fits (%s: %s)", r.Surface.System.R(u.Product.NominalR), u.Why)
 		}
 	}
 	return "none fits"

@@ -26,7 +26,7 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 		for _, p := range r.Places {
 			for _, x := range p.Points {
 				if x.State == inspect.Halt {
-					sec.item(p.Plan.Surface.Label + ": " + pointLine(x) + " " + x.Ask)
+					sec.item(p.Plan.Surface.Label + ": " + pointLine(x) + ". " + x.Ask)
 				}
 			}
 		}
@@ -37,8 +37,13 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 			sec.labelled(l.Label, l.Text)
 		}
 		for _, x := range p.Points {
-			sec.item(PointLine(x))
 			d.from = append(d.from, x.Point.Ref)
+			if x.State != inspect.NotSeen {
+				sec.item(PointLine(x))
+			}
+		}
+		if open := OpenText(p); open != "" {
+			sec.item("NOT LOOKED AT  " + open)
 		}
 	}
 	if list := askFor(r); len(list) > 0 {
@@ -90,13 +95,27 @@ func PointLine(x inspect.PointResult) string {
 
 func pointLine(x inspect.PointResult) string {
 	text := strings.ToUpper(x.State.String()) + "  " + x.Point.Title
-	if x.Text != "" {
-		text += ": " + x.Text
-	}
-	if x.State > inspect.Pass && x.Text == "" {
-		text += ": " + x.Point.Fails
+	switch {
+	case x.State > inspect.Pass && x.Text == "":
+		return text + "? No: " + x.Point.Fails
+	case x.State > inspect.Pass:
+		return text + "? No: " + x.Text
+	case x.Text != "":
+		return text + ": " + x.Text
 	}
 	return text
+}
+
+// OpenText names the points of a place that nobody looked at, empty when all
+// were.
+func OpenText(p inspect.FoundPlace) string {
+	var out []string
+	for _, x := range p.Points {
+		if x.State == inspect.NotSeen {
+			out = append(out, x.Point.Title)
+		}
+	}
+	return strings.Join(out, "; ")
 }
 
 // FoundLines are the figures of a place as it was found, beside the plan's.
@@ -114,14 +133,14 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if p.LostHeat.High > 0 {
 		money := ""
 		if p.LostUSD.High > 0 {
-			money = ", about " + o.System.MoneyRange(centsOf(p.LostUSD))
+			money = ", about " + o.System.MoneyRange(dollarsRange(p.LostUSD))
 		}
 		add("If left", "%s to %s more heat lost each year%s", o.System.Energy(p.LostHeat.Low), o.System.Energy(p.LostHeat.High), money)
 	}
 	return out
 }
 
-func centsOf(r units.Range[float64]) units.Range[units.Cents] {
+func dollarsRange(r units.Range[float64]) units.Range[units.Cents] {
 	return units.Range[units.Cents]{Low: units.FromDollars(r.Low), Typical: units.FromDollars(r.Typical), High: units.FromDollars(r.High)}
 }
 

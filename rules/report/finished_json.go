@@ -75,7 +75,7 @@ func jsonFoundOf(p inspect.FoundPlace) jsonFoundPlace {
 		out.Lost = []float64{round(p.LostHeat.Low, 2), round(p.LostHeat.Typical, 2), round(p.LostHeat.High, 2)}
 	}
 	if p.LostUSD.High > 0 {
-		c := centsOf(p.LostUSD)
+		c := dollarsRange(p.LostUSD)
 		out.LostCents = []units.Cents{c.Low, c.Typical, c.High}
 	}
 	for _, x := range p.Points {

@@ -127,7 +127,9 @@ func (t *writer) columns(table [][]string) {
 		return
 	}
 	head := table[0]
-	if t.width < 24*len(head) {
+	const first, least = 14, 15
+	wide := (t.width - first) / (len(head) - 1)
+	if wide < least {
 		for _, row := range table[1:] {
 			t.line(row[0])
 			for i := 1; i < len(row); i++ {
@@ -136,8 +138,6 @@ func (t *writer) columns(table [][]string) {
 		}
 		return
 	}
-	const first = 16
-	wide := (t.width - first) / (len(head) - 1)
 	for n, row := range table {
 		t.tableRow(row, first, wide)
 		if n == 0 {

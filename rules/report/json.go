@@ -43,17 +43,18 @@ type jsonSaid struct {
 }
 
 type jsonPlace struct {
-	ID      string       `json:"id"`
-	Kind    string       `json:"kind"`
-	Label   string       `json:"label"`
-	AreaFt2 float64      `json:"area_ft2"`
-	Stopped string       `json:"stopped,omitempty"`
-	Target  jsonTarget   `json:"target"`
-	Ranking []jsonEntry  `json:"ranking"`
-	Choice  *jsonEntry   `json:"choice,omitempty"`
-	Sure    *jsonSure    `json:"sure,omitempty"`
-	Safety  []jsonSafety `json:"safety"`
-	Install []jsonNote   `json:"install"`
+	ID      string          `json:"id"`
+	Kind    string          `json:"kind"`
+	Label   string          `json:"label"`
+	AreaFt2 float64         `json:"area_ft2"`
+	Stopped string          `json:"stopped,omitempty"`
+	Target  jsonTarget      `json:"target"`
+	Ranking []jsonEntry     `json:"ranking"`
+	Choice  *jsonEntry      `json:"choice,omitempty"`
+	Sure    *jsonSure       `json:"sure,omitempty"`
+	Order   []jsonOrderLine `json:"order,omitempty"`
+	Safety  []jsonSafety    `json:"safety"`
+	Install []jsonNote      `json:"install"`
 }
 
 type jsonTarget struct {
@@ -225,6 +226,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		out.Choice = &e
 		out.Sure = jsonSureOf(p, o)
 	}
+	out.Order = orderOf(p, o)
 	for _, h := range p.Safety {
 		out.Safety = append(out.Safety, safety(h, o))
 	}

@@ -79,7 +79,7 @@ func (m *markdown) list(title string, items []string) {
 }
 
 func (m *markdown) place(p plan.Place, o Options) {
-	m.head(2, fmt.Sprintf("%s, %s, %s", p.Surface.Label, o.System.Area(p.Surface.AreaFt2), FrameText(p)))
+	m.head(2, fmt.Sprintf("%s, %s, %s", p.Surface.Label, o.System.Area(p.Surface.AreaFt2), FrameText(p, o.System)))
 	for _, l := range PlaceLines(p, o) {
 		m.put("- **" + mdText(l.Label) + "**: " + mdText(l.Text))
 	}

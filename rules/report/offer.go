@@ -100,7 +100,7 @@ func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 			if len(offers) > 1 {
 				who = r.Offer.From() + ": "
 			}
-			sec.item(strings.ToUpper(f.Level.String()) + "  " + who + findingText(r.Offer, f))
+			sec.item(strings.ToUpper(f.Level.String()) + "  " + who + findingText(f))
 			d.from = append(d.from, f.Ref)
 		}
 	}
@@ -115,9 +115,9 @@ func find(r inspect.OfferResult, id string) inspect.OfferedPlace {
 	return inspect.OfferedPlace{}
 }
 
-func findingText(o inspect.Offer, f inspect.Finding) string {
+func findingText(f inspect.Finding) string {
 	if f.Line > 0 {
-		return fmt.Sprintf("%s (%s, line %d)", f.Text, o.File, f.Line)
+		return fmt.Sprintf("%s (line %d)", f.Text, f.Line)
 	}
 	return f.Text
 }
@@ -196,7 +196,7 @@ func contractSection(d *doc, r inspect.OfferResult, several bool) {
 	}
 	sec := d.section(title)
 	for _, f := range r.Findings {
-		sec.item(findingText(r.Offer, f))
+		sec.item(findingText(f))
 		d.from = append(d.from, f.Ref)
 	}
 	if len(r.Findings) == 0 {

@@ -87,6 +87,22 @@ func plural(n int, one string) string {
 	return fmt.Sprintf("%d %ss", n, one)
 }
 
+func peopleText(n int) string {
+	if n == 1 {
+		return "one person"
+	}
+	return fmt.Sprintf("%d people", n)
+}
+
+// thousands writes a count with marks: 4,478.
+func thousands(n int) string {
+	s := fmt.Sprint(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
+}
+
 func formWord(form string) string {
 	if form == "roll" {
 		return "roll"
@@ -191,7 +207,7 @@ func goodsCount(g order.Goods, s units.System) string {
 	case "ft":
 		return s.Feet(float64(g.Count))
 	}
-	return fmt.Sprint(g.Count)
+	return thousands(g.Count)
 }
 
 func goodsBlock(o order.Order, opts Options) OrderBlock {
@@ -221,7 +237,7 @@ func gearBlock(o order.Order, opts Options) OrderBlock {
 	if o.People == 0 {
 		return b
 	}
-	b.add(OrderPlain, "For %s on %s. For all four fibers: cutting any of them makes dust.", plural(o.People, "person"), plural(o.Days, "day"))
+	b.add(OrderPlain, "For %s, about %s of work. Wear it for all four fibers: cutting any of them makes dust.", peopleText(o.People), plural(o.Days, "day"))
 	for _, g := range o.Gear {
 		if g.Priced {
 			b.add(OrderSub, "all together %s, rough", opts.System.MoneyRange(g.Cost))
@@ -237,7 +253,7 @@ func labelBlock(o order.Order, opts Options) OrderBlock {
 	s := opts.System
 	b := OrderBlock{ID: "label", Title: "Check the label before a bag is opened: an opened bag is not taken back"}
 	for _, l := range o.Lines {
-		b.add(OrderTick, "%s %s: R on the bag %s, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR), s.R(l.Product.NominalR),
+		b.add(OrderTick, "%s: %s on the bag, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR),
 			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), FaceWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2))
 	}
 	if len(o.Lines) > 0 {

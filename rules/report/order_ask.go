@@ -34,7 +34,7 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 		} {
 			b.blank(q.text, q.unit)
 		}
-		b.Rows = append(b.Rows, OrderRow{Tone: OrderSub, Text: fmt.Sprintf(`in the house file: product = "%s"`, l.Product.ID)})
+		b.Rows = append(b.Rows, OrderRow{Tone: OrderSub, Text: fmt.Sprintf(`in the house file: product = "%s", facing = "%s"`, l.Product.ID, l.Facing)})
 		out = append(out, b)
 	}
 	out = append(out, askGoods(o, s), askStore(), askInstaller(o, p, s))
@@ -77,7 +77,7 @@ func askInstaller(o order.Order, p plan.Plan, s units.System) OrderBlock {
 			continue
 		}
 		pl := p.Places[i]
-		b.add(OrderTick, "%s: %s of %s, %s", place.Label, s.Area(place.AreaFt2), FrameText(pl), ProductText(pl.Choice.Assessed, s))
+		b.add(OrderTick, "%s: %s of %s, %s", place.Label, s.Area(place.AreaFt2), FrameText(pl, s), ProductText(pl.Choice.Assessed, s))
 		b.blank("Work and material", "$")
 		b.blank("Work alone", "$")
 	}
@@ -90,8 +90,8 @@ func askInstaller(o order.Order, p plan.Plan, s units.System) OrderBlock {
 	return b
 }
 
-// blankLine is a blank to write on, filling the width.
-func blankLine(r OrderRow, width int) []string {
+// BlankLine is a blank to write on, filling the width.
+func BlankLine(r OrderRow, width int) []string {
 	lead, tail := "", ""
 	switch r.Unit {
 	case "":

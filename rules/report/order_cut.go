@@ -99,7 +99,7 @@ func bayLines(bays []takeoff.Bay, s units.System) []string {
 		for ; j < len(bays) && bays[j].Kind == bays[i].Kind && bays[j].HeightIn == bays[i].HeightIn; j++ {
 			widths = append(widths, fmt.Sprintf("%d of %s", bays[j].Count, knife(bays[j].WidthIn, s)))
 		}
-		out = append(out, fmt.Sprintf("%s, %s long: %s wide", kindText(bays[i].Kind), knife(bays[i].HeightIn, s), strings.Join(widths, ", ")))
+		out = append(out, fmt.Sprintf("%s, %s long, wide: %s", kindText(bays[i].Kind), knife(bays[i].HeightIn, s), strings.Join(widths, ", ")))
 		i = j
 	}
 	return out
@@ -129,11 +129,11 @@ func pieceLines(l order.Layer, form string, s units.System) []string {
 		j := i
 		var widths []string
 		for ; j < len(pieces) && pieces[j].LengthIn == pieces[i].LengthIn; j++ {
-			w := knife(pieces[j].WidthIn, s) + " wide"
+			w := knife(pieces[j].WidthIn, s)
 			if pieces[j].WidthIn == l.WidthIn {
 				w = "full width"
 			}
-			widths = append(widths, fmt.Sprintf("%d %s", pieces[j].Count, w))
+			widths = append(widths, fmt.Sprintf("%d of %s", pieces[j].Count, w))
 		}
 		length := "cut to " + knife(pieces[i].LengthIn, s)
 		if pieces[i].LengthIn == l.LengthIn {

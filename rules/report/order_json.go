@@ -195,7 +195,7 @@ func jsonLineOf(l order.Line, opts Options) jsonLine {
 	out := jsonLine{
 		Product: l.Product.ID, Text: lineText(l, opts.System), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
 		PerPackage: l.PerPackage, PackageFt2: round(l.PackageFt2, 2), FromLabel: l.Label, Pieces: l.Stock, Spare: l.Spare, Packages: l.Packages, Have: l.Have, Buy: l.Buy,
-		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: centsOf(l.Cost),
+		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: orderCents(l.Cost),
 		PerPackUSD: jsonDollars{round(l.PerPack.Low, 2), round(l.PerPack.Typical, 2), round(l.PerPack.High, 2)}, From: []string{l.Product.Source},
 	}
 	if l.Ref.Source != "" {
@@ -219,12 +219,12 @@ func jsonSizes(pieces []takeoff.Piece) []jsonSize {
 	return out
 }
 
-func centsOf(r units.Range[units.Cents]) jsonCents { return jsonCents{r.Low, r.Typical, r.High} }
+func orderCents(r units.Range[units.Cents]) jsonCents { return jsonCents{r.Low, r.Typical, r.High} }
 
 func jsonGoodsOf(g order.Goods) jsonGoods {
 	out := jsonGoods{ID: g.ID, Name: g.Name, Count: g.Count, Unit: g.Unit, Qty: round(g.Qty, 1), Quote: g.Quote, Places: g.Places, Note: g.Note}
 	if g.Priced {
-		c := centsOf(g.Cost)
+		c := orderCents(g.Cost)
 		out.Money = &c
 	}
 	if g.Ref.Source != "" {
@@ -249,7 +249,7 @@ func jsonOrderLines(p order.Place) []jsonOrderLine {
 }
 
 func jsonPlaceMoneyOf(m order.PlaceMoney) jsonPlaceMoney {
-	return jsonPlaceMoney{centsOf(m.Blankets), centsOf(m.Extras), centsOf(m.Gear), centsOf(m.Labour), centsOf(m.Total)}
+	return jsonPlaceMoney{orderCents(m.Blankets), orderCents(m.Extras), orderCents(m.Gear), orderCents(m.Labour), orderCents(m.Total)}
 }
 
 func jsonOrderMoneyOf(m order.Money) jsonOrderMoney {
@@ -266,4 +266,17 @@ func jsonOrderMoneyOf(m order.Money) jsonOrderMoney {
 		out.Enough = &most
 	}
 	return out
+}
+
+// orderOf is the order group of one place of the plan, when the order was made.
+func orderOf(p plan.Place, o Options) []jsonOrderLine {
+	if o.Order == nil {
+		return nil
+	}
+	for _, place := range o.Order.Places {
+		if place.ID == p.Surface.ID {
+			return jsonOrderLines(place)
+		}
+	}
+	return nil
 }

@@ -32,7 +32,10 @@ func priceNote(p plan.Plan) string {
 	if quoted == 0 {
 		return "Rough prices, area times a price range; can be off by a third."
 	}
-	return QuotedText(quoted, all) + " The rest is area times a rough price."
+	if quoted == all {
+		return QuotedText(quoted, all) + " What goes with the blankets is at rough prices."
+	}
+	return QuotedText(quoted, all) + " The rest is area times a rough price, and can be off by a third."
 }
 
 // QuotedText is the effect of what came back from the stores.

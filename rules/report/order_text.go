@@ -64,7 +64,7 @@ func (t *writer) orderRow(r OrderRow) {
 			t.line(lead + l)
 		}
 	case OrderBlank:
-		for _, l := range blankLine(r, t.width-2) {
+		for _, l := range BlankLine(r, t.width-2) {
 			t.line("  " + l)
 		}
 	default:

@@ -7,6 +7,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -17,6 +18,7 @@ type Options struct {
 	System  units.System
 	Width   int // text only; 0 means 78
 	Full    bool
+	Order   *order.Order // JSON only: the order group of each place
 }
 
 // Line is one labelled line of a place: "Use", "mineral wool batts ...".
@@ -136,7 +138,7 @@ func costText(p plan.Place, e plan.Entry, s units.System) string {
 func MoreLines(p plan.Place, o Options) []Line {
 	var out []Line
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
-		out = append(out, Line{"Ways", "the code accepts R-" + p.Target.Options})
+		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + "-" + p.Target.Options})
 	}
 	if p.Target.UMax > 0 && p.Choice != nil {
 		verdict := "does not pass that way"

@@ -191,7 +191,7 @@ func placeNames(p plan.Plan, ids []string) string {
 }
 
 func (t *writer) place(p plan.Place, o Options) {
-	head := fmt.Sprintf("%s   %s, %s", strings.ToUpper(p.Surface.Label), o.System.Area(p.Surface.AreaFt2), FrameText(p))
+	head := fmt.Sprintf("%s   %s, %s", strings.ToUpper(p.Surface.Label), o.System.Area(p.Surface.AreaFt2), FrameText(p, o.System))
 	t.heading(head, "-")
 	for _, l := range PlaceLines(p, o) {
 		t.labelled(l.Label, l.Text)
@@ -230,13 +230,13 @@ func (t *writer) place(p plan.Place, o Options) {
 }
 
 // FrameText says what the place is framed with.
-func FrameText(p plan.Place) string {
+func FrameText(p plan.Place, s units.System) string {
 	f := p.Surface.Frame
 	switch f.Practice {
 	case "trusses":
-		return fmt.Sprintf("trusses at %g in, bottom chord %s", f.SpacingIn, f.Size)
+		return fmt.Sprintf("trusses at %s, bottom chord %s", s.Inches(f.SpacingIn), f.Size)
 	}
-	return fmt.Sprintf("%s at %g in", f.Size, f.SpacingIn)
+	return fmt.Sprintf("%s at %s", f.Size, s.Inches(f.SpacingIn))
 }
 
 // WhyLines are the reasons for and against the choice.

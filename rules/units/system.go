@@ -43,6 +43,22 @@ func (s System) R(rIP float64) string {
 	return "R-" + num(rIP, 1)
 }
 
+// RName is the name of the figure that R and PlainR show: "R" or "RSI".
+func (s System) RName() string {
+	if s == SI {
+		return "RSI"
+	}
+	return "R"
+}
+
+// PlainR is R without its name, for "R-20 + 5".
+func (s System) PlainR(rIP float64) string {
+	if s == SI {
+		return num(rIP/RIPPerRSI, 2)
+	}
+	return num(rIP, 1)
+}
+
 // U shows a transmittance given in Btu/(h.ft2.F).
 func (s System) U(uIP float64) string {
 	if s == SI {

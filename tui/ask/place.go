@@ -51,7 +51,7 @@ func (a *app) placeResult(id string) {
 		return
 	}
 	o := a.s.options(0)
-	a.talk.title(fmt.Sprintf("%s: %s, %s", pl.Surface.Label, a.s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl)))
+	a.talk.title(fmt.Sprintf("%s: %s, %s", pl.Surface.Label, a.s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, a.s.system)))
 	lines := report.PlaceLines(*pl, o)
 	for i, l := range lines {
 		a.talk.labelled(l.Label, l.Text)

@@ -48,7 +48,7 @@ func (a *app) placeLine(p *house.Place) string {
 	}
 	frame := ""
 	if pl := a.s.place(p.ID); pl != nil {
-		frame = ", " + report.FrameText(*pl)
+		frame = ", " + report.FrameText(*pl, a.s.system)
 	}
 	return fmt.Sprintf("%s: %s, %s%s", a.label(p), a.s.system.Area(a.s.answered().NetAreaFt2(p)), known, frame)
 }

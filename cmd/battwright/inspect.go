@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+
+	"battwright/rules/inspect"
+	"battwright/rules/report"
+)
+
+// runInspect holds finished work against the plan of a house.
+func runInspect(args []string, e env) int {
+	var o jobFlags
+	var form bool
+	f := newFlags("inspect")
+	o.declare(f.StringVar, f.IntVar, f.BoolVar)
+	f.BoolVar(&o.template, "template", false, "")
+	f.BoolVar(&form, "form", false, "")
+	files, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "inspect", err)
+	}
+	blank := o.template || form
+	switch {
+	case o.check() != "":
+		return usage(e, "%s", o.check())
+	case o.template && form:
+		return usage(e, "inspect: --form is to fill in by hand, --template in an editor: one of them")
+	case blank && len(files) != 1:
+		return usage(e, "inspect --template and --form take one house file")
+	case !blank && len(files) != 2:
+		return usage(e, "inspect takes a house file and a file of finished work; battwright inspect --template house.toml makes one to fill in")
+	}
+	_, j, err := readJob(o, files[0], e.stdin)
+	if err != nil {
+		return fail(e, err)
+	}
+	found := inspect.FoundList(j.Catalog())
+	switch {
+	case o.template:
+		return o.print(inspect.FoundTemplate(found, j), e)
+	case form:
+		return o.print(report.FormText(j, o.options(j.Catalog())), e)
+	}
+	text, err := readText(files[1], e.stdin)
+	if err != nil {
+		return fail(e, fmt.Errorf("%s: %w", files[1], plainPathError(err)))
+	}
+	h, notes, problems := inspect.ReadFound(found, j, files[1], text)
+	r := inspect.JudgeFound(j, h, notes)
+	printed, err := foundText(j, r, o)
+	if err != nil {
+		return fail(e, err)
+	}
+	if code := o.print(printed, e); code != exitDone {
+		return code
+	}
+	if len(problems) > 0 { // what could be read is printed all the same
+		return fail(e, problems)
+	}
+	if r.FallsShort() || len(notes) > 0 {
+		return exitShort
+	}
+	return exitDone
+}
+
+func foundText(j inspect.Job, r inspect.FoundResult, o jobFlags) (string, error) {
+	switch o.format {
+	case "markdown":
+		return report.FoundMarkdown(j, r, o.options(j.Catalog())), nil
+	case "json":
+		b, err := report.FoundJSON(j, r)
+		return string(b), err
+	}
+	return report.FoundText(j, r, o.options(j.Catalog())), nil
+}

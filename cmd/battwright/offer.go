@@ -1,0 +1,87 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"battwright/rules/inspect"
+	"battwright/rules/report"
+	"battwright/rules/strict"
+)
+
+// runOffer lays one to three offers beside the plan of a house.
+func runOffer(args []string, e env) int {
+	var o jobFlags
+	f := newFlags("offer")
+	o.declare(f.StringVar, f.IntVar, f.BoolVar)
+	f.BoolVar(&o.template, "template", false, "")
+	files, err := parseFlags(f, args)
+	if err != nil {
+		return flagProblem(e, "offer", err)
+	}
+	switch {
+	case o.check() != "":
+		return usage(e, "%s", o.check())
+	case o.template && len(files) != 1:
+		return usage(e, "offer --template takes one house file")
+	case !o.template && (len(files) < 2 || len(files) > 1+report.MaxOffers):
+		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", report.MaxOffers)
+	}
+	_, j, err := readJob(o, files[0], e.stdin)
+	if err != nil {
+		return fail(e, err)
+	}
+	if o.template {
+		return o.print(inspect.OfferTemplate(j), e)
+	}
+	offers, problems, err := readOffers(j, files[1:], e)
+	if err != nil {
+		return fail(e, err)
+	}
+	text, err := offersText(j, offers, o)
+	if err != nil {
+		return fail(e, err)
+	}
+	if code := o.print(text, e); code != exitDone {
+		return code
+	}
+	if len(problems) > 0 { // what could be read is printed all the same
+		return fail(e, problems)
+	}
+	for _, r := range offers {
+		if r.FallsShort() {
+			return exitShort
+		}
+	}
+	return exitDone
+}
+
+// readOffers reads each file as far as possible. The error is of a file that
+// could not be opened at all.
+func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, strict.Problems, error) {
+	var out []inspect.OfferResult
+	var problems strict.Problems
+	var errs []error
+	for _, path := range files {
+		text, err := readText(path, e.stdin)
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", path, plainPathError(err)))
+			continue
+		}
+		offer, ps := inspect.ReadOffer(j.Catalog(), j.IDs(), path, text)
+		problems = append(problems, ps...)
+		out = append(out, inspect.JudgeOffer(j, offer))
+	}
+	return out, problems, errors.Join(errs...)
+}
+
+func offersText(j inspect.Job, offers []inspect.OfferResult, o jobFlags) (string, error) {
+	switch o.format {
+	case "markdown":
+		return report.OffersMarkdown(j, offers, o.options(j.Catalog())), nil
+	case "json":
+		b, err := report.OffersJSON(j, offers)
+		return string(b), err
+	}
+	return report.OffersText(j, offers, o.options(j.Catalog())), nil
+}

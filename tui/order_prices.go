@@ -1,0 +1,208 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+	"battwright/rules/order"
+	"battwright/rules/report"
+	"battwright/rules/units"
+)
+
+// newPrices lists the blankets of the order: what their labels and the stores
+// say goes in here.
+func newPrices() *menu {
+	m := &menu{title: "Prices and labels", intro: "Type what came back from the stores. The plan and the order are worked out again at once; the face of a blanket is in its price.", at: stepOrder}
+	m.rows = func(s *session) []choiceRow {
+		var rows []choiceRow
+		for _, l := range s.order().Lines {
+			rows = append(rows, choiceRow{
+				fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, s.system.R(l.Product.NominalR), report.FaceWord(l.Facing), s.system.Inches(l.WidthIn)),
+				quoteNote(s, l), func(*session) tea.Cmd { return send(pushMsg{newQuote(l)}) },
+			})
+		}
+		if len(rows) == 0 {
+			rows = append(rows, choiceRow{"Nothing is ordered yet", "", func(*session) tea.Cmd { return send(backMsg{}) }})
+		}
+		return rows
+	}
+	return m
+}
+
+// quoteOf is what is kept about a line, made if there is nothing yet.
+func quoteOf(s *session, l order.Line) house.Quote {
+	if q, ok := house.FindQuote(s.house.Quotes, l.Product.ID, l.Facing); ok {
+		return q
+	}
+	return house.Quote{Product: l.Product.ID, Facing: l.Facing}
+}
+
+func quoteNote(s *session, l order.Line) string {
+	q := quoteOf(s, l)
+	var parts []string
+	if q.Priced() {
+		parts = append(parts, s.system.MoneyExact(units.FromDollars(q.USD))+" a "+q.Per)
+	} else {
+		parts = append(parts, "no price typed yet")
+	}
+	if !l.Label {
+		parts = append(parts, "label not typed")
+	}
+	if q.Have > 0 {
+		parts = append(parts, fmt.Sprintf("you have %d", q.Have))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// figureRows are the figures of a label in the order they stand on it.
+var figureRows = []struct{ key, name, hint string }{
+	{"pieces", "Pieces in a package", "A whole number, from the label."},
+	{"width_in", "Width", "In inches, from the label: 15 or 15 1/4."},
+	{"length_in", "Length", "In inches, from the label."},
+	{"coverage_ft2", "Coverage of a package", "In square feet, from the label."},
+	{"have", "Packages you have already", "A whole number. They are taken off the order."},
+}
+
+// newQuote shows one label; each line of it can be typed.
+func newQuote(l order.Line) *menu {
+	m := &menu{title: fmt.Sprintf("%s, %s", l.Material.Name, units.US.R(l.Product.NominalR)), intro: "Empty takes a figure away again.", at: stepOrder}
+	m.rows = func(s *session) []choiceRow {
+		q := quoteOf(s, l)
+		price := "not typed; ours: " + s.system.MoneyRange(units.CentsOver(l.PerPack, 1)) + " a package"
+		if q.Priced() {
+			price = s.system.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
+		}
+		rows := []choiceRow{{"Price", price, func(*session) tea.Cmd { return send(pushMsg{newPrice(l)}) }}}
+		for _, f := range figureRows {
+			rows = append(rows, choiceRow{f.name, figureText(q, f.key), func(*session) tea.Cmd { return send(pushMsg{newFigure(l, f.key, f.name, f.hint)}) }})
+		}
+		return rows
+	}
+	return m
+}
+
+func figureText(q house.Quote, key string) string {
+	v := q.Figure(key)
+	if v == 0 {
+		return "not typed"
+	}
+	question, _ := house.QuoteQuestion(key)
+	return question.Show(house.Number(v), units.US)
+}
+
+// newPrice asks for a price. A price per package says little without the
+// label, so the size counted with is written down beside it, to be corrected.
+func newPrice(l order.Line) *prompt {
+	return newPrompt(stepOrder, "Price", "Like 62.50 a package, or 1.15 per ft2. Empty: no price.", func(typed string, s *session) (tea.Cmd, string) {
+		q := quoteOf(s, l)
+		q.USD, q.Per = 0, ""
+		if typed != "" {
+			usd, per, err := house.ParsePrice(typed)
+			if err != nil {
+				return nil, sentence(err)
+			}
+			q.USD, q.Per = usd, per
+			if per == house.PerPackage && q.PackageFt2() <= 0 {
+				q.Pieces, q.WidthIn, q.LengthIn = l.PerPackage, l.WidthIn, l.LengthIn
+				s.notice = "The usual size of a package was put beside the price: compare it with the label."
+			}
+		}
+		return keepQuote(s, q)
+	})
+}
+
+func newFigure(l order.Line, key, name, hint string) *prompt {
+	return newPrompt(stepOrder, name, hint+" Empty: not known.", func(typed string, s *session) (tea.Cmd, string) {
+		q := quoteOf(s, l)
+		question, _ := house.QuoteQuestion(key)
+		a, err := question.Parse(typed)
+		if err != nil {
+			return nil, sentence(err)
+		}
+		if a.State == house.Unknown {
+			a = house.Answer{}
+		}
+		return keepQuote(s, q.With(key, a.Number))
+	})
+}
+
+// keepQuote keeps what was typed, when it makes sense together.
+func keepQuote(s *session, q house.Quote) (tea.Cmd, string) {
+	if err := q.Check(); err != nil {
+		return nil, sentence(err)
+	}
+	notice := s.notice
+	s.house.SetQuote(q)
+	s.edited(wholeHouse, "")
+	if s.notice == "" {
+		s.notice = notice
+	}
+	return send(backMsg{}), ""
+}
+
+// orderFiles are the forms the order can be written in.
+var orderFiles = []struct{ name, ext, what string }{
+	{"Order and cut lists as text, to print", "txt", "order"},
+	{"Order as Markdown, for a web page", "md", "order"},
+	{"Order as JSON, for other programs", "json", "order"},
+	{"Order as CSV, for a spreadsheet", "csv", "order"},
+	{"Asking sheet as text, for paper", "txt", "ask"},
+	{"Asking sheet as text, 40 columns for a telephone", "txt", "ask-narrow"},
+}
+
+func newOrderExport() *menu {
+	m := &menu{title: "Export the order", intro: "Write it to a file to carry along.", at: stepOrder}
+	m.rows = func(*session) []choiceRow {
+		var rows []choiceRow
+		for _, f := range orderFiles {
+			rows = append(rows, choiceRow{f.name, "", func(*session) tea.Cmd { return send(pushMsg{newOrderTo(f.what, f.ext)}) }})
+		}
+		return append(rows, choiceRow{"The recommendation itself", "Text, Markdown, JSON or CSV of the plan.", func(*session) tea.Cmd { return send(replaceMsg{newExport()}) }})
+	}
+	return m
+}
+
+func newOrderTo(what, ext string) *prompt {
+	var x *prompt
+	x = newPrompt(stepOrder, "Export the order", "The name of a file, for instance "+what+"."+ext, func(path string, s *session) (tea.Cmd, string) {
+		if path == "" {
+			return nil, "Type the name of a file."
+		}
+		if !strings.HasSuffix(path, "."+ext) {
+			path += "." + ext
+		}
+		text, err := orderText(s, what, ext)
+		if err == nil {
+			err = s.store.Write(path, text, x.sure == path)
+		}
+		if err != nil {
+			x.sure = path
+			return nil, err.Error() + " Enter again overwrites it."
+		}
+		s.notice = "Written to " + path
+		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
+	})
+	return x
+}
+
+func orderText(s *session, what, ext string) (string, error) {
+	o, made := s.options(), *s.order()
+	switch {
+	case what == "ask-narrow":
+		o.Width = minWidth
+		return report.AskText(made, s.plan, o), nil
+	case what == "ask":
+		return report.AskText(made, s.plan, o), nil
+	case ext == "md":
+		return report.OrderMarkdown(made, s.plan, o), nil
+	case ext == "csv":
+		return report.OrderCSV(made, o)
+	case ext == "json":
+		b, err := report.OrderJSON(made, s.plan, o, false)
+		return string(b), err
+	}
+	return report.OrderText(made, s.plan, o), nil
+}
