@@ -230,3 +230,26 @@ func TestLeaving(t *testing.T) {
 	require.True(t, p.m.Interrupted())
 	require.Equal(t, p.m.s.text(), p.store.text)
 }
+
+// A file opened by name while answers are kept: they are offered, whether for
+// this file or another, and dropped only by choice.
+func TestKeptAnswersBesideAFile(t *testing.T) {
+	c := func(store *memory) Config {
+		return Config{Mono: true, House: demoHouse(t), Path: "a.toml", Text: "version = 1\n", Store: store}
+	}
+	p := newPlayer(t, c(newMemory()), 80, 24)
+	require.Contains(t, p.view(), "The house at a glance", "nothing is kept: straight to the house")
+	p.press("m", "enter", "0")
+	require.True(t, p.store.kept)
+
+	again := newPlayer(t, c(p.store), 80, 24) // it ended without saving
+	require.Contains(t, again.view(), "They are for a.toml")
+	again.press("1")
+	require.Equal(t, 0.0, again.m.s.answered().Num(house.Priorities, nil, "cost"))
+	require.Equal(t, "a.toml", again.m.s.path)
+
+	again = newPlayer(t, c(p.store), 80, 24)
+	again.press("2")
+	require.Equal(t, 3.0, again.m.s.answered().Num(house.Priorities, nil, "cost"))
+	require.True(t, again.store.kept, "looking drops nothing")
+}

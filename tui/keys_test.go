@@ -66,11 +66,11 @@ func emptyHanded(name string, b key.Binding) bool {
 		return desc != "back" // there is nothing to buy yet
 	case "look-empty", "matters-empty":
 		return desc == "place" || desc == "open it"
-	case "order", "order-empty", "order-cut-place", "order-cutting", "order-ask", "find-out-empty":
+	case "order", "order-empty", "order-cut-place", "order-cutting", "order-ask", "find-out-empty", "would-change":
 		return desc == "scroll" // all of it is on the screen
 	case "words", "words-found":
 		return desc == "accept"
-	case "house-number-wrong", "house-numbers", "open-file":
+	case "house-number-wrong", "house-numbers", "open-file", "order-price":
 		return desc == "accept" // what is wrong is on the screen already
 	case "place-matters":
 		return desc == "as in the house" // the first priority has no answer of its own here

@@ -48,6 +48,7 @@ type memory struct {
 	text     string
 	kept     bool
 	path     string
+	keptFor  string // the file that the kept answers belong to
 	files    map[string]string
 	newest   int               // highest number offered
 	offered  string            // its text
@@ -71,12 +72,12 @@ func (s *memory) Autosave(n int, text string) error {
 	if n <= s.n {
 		return nil
 	}
-	s.n, s.text, s.kept = n, text, true
+	s.n, s.text, s.kept, s.keptFor = n, text, true, s.path
 	return nil
 }
 
 func (s *memory) Belongs(path string)            { s.path = path }
-func (s *memory) Resume() (string, string, bool) { return s.text, s.path, s.kept }
+func (s *memory) Resume() (string, string, bool) { return s.text, s.keptFor, s.kept }
 func (s *memory) Forget() error                  { s.kept, s.text = false, ""; return nil }
 func (s *memory) Where() string                  { return "memory" }
 

@@ -40,6 +40,9 @@ func NewModel(c Config) Model {
 	if c.House != nil {
 		s.open(c.House, c.Path, c.Text)
 		m = m.goTo(firstOpenStep(s))
+		if path, ok := keptBeside(s, c.Text); ok {
+			m = m.push(newKeptChoice(path))
+		}
 	}
 	return m
 }

@@ -106,7 +106,7 @@ func startRows(s *session) []choiceRow {
 		}
 	}
 	return append(rows,
-		choiceRow{"A new house, rough look", "About 9 questions, 3 minutes: what goes where and roughly what it costs.", func(s *session) tea.Cmd { return startNew(s, true) }},
+		choiceRow{"A new house, rough look", "About 10 questions, 3 minutes: what goes where and roughly what it costs.", func(s *session) tea.Cmd { return startNew(s, true) }},
 		choiceRow{"A new house, ready to order", "About 40 questions, 15 minutes, with a tape measure: sizes you can buy by.", func(s *session) tea.Cmd { return startNew(s, false) }},
 		choiceRow{"Look at a demo house", "An invented house with every kind of place. Change anything; it is not yours.", openDemo},
 		choiceRow{"Open a house file", "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},

@@ -78,7 +78,7 @@ func printOrders(houses []*house.House, files []string, l *house.QuestionList, l
 	var b strings.Builder
 	short := false
 	for i, h := range houses {
-		p, err := planOf(h, l, levels, o.variant)
+		p, err := planOf(h, l, levels, o.variant, systemOf(o.system))
 		if err != nil {
 			return fail(e, err)
 		}

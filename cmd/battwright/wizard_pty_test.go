@@ -76,6 +76,26 @@ func TestKilledAndResumed(t *testing.T) {
 	require.Contains(t, readFile(t, keptIn(state)), `stage = "framed"`)
 }
 
+// The same with a file of one's own: the kept answers are offered before the
+// first change could replace them.
+func TestKilledWithAFile(t *testing.T) {
+	t.Parallel()
+	state := t.TempDir()
+	good, err := filepath.Abs(goodHouse)
+	require.NoError(t, err)
+	s := start(t, state, 100, 30, nil, good)
+	s.sees("The house at a glance").key("m").sees("What matters").key(enter).sees("› lowest price").key("1").sees("1 ██")
+	s.keeps(state, "cost = 1")
+	s.signal(syscall.SIGKILL)
+	s.exit()
+
+	s = start(t, state, 100, 30, nil, good)
+	s.sees("Answers were kept").sees("good-house.toml").key("1").sees("The house at a glance").key("m").sees("lowest price          1 ██")
+	s.write(ctrlC)
+	require.Equal(t, exitInterrupted, s.exit())
+	require.Contains(t, readFile(t, good), "cost = 3", "the file is not touched before s")
+}
+
 // A signal, or ctrl-c, ends the program in order with the answers on disk.
 func TestStopped(t *testing.T) {
 	t.Parallel()

@@ -13,14 +13,6 @@ import (
 	"battwright/testdata/demo"
 )
 
-// withLevels weighs an assessment with one priority of the house set.
-func withLevel(a house.Answered, assessed plan.Assessment, key string, level float64) plan.Plan {
-	p := plan.PreferencesOf(a, nil)
-	p.Priorities[key] = level
-	p.HasBudget = false
-	return assessed.Weigh(p)
-}
-
 // Every switch that is stated really switches: at the whole level it names
 // another material is chosen, and just inside its exact bound the choice stays.
 func TestStatedSwitchesSwitch(t *testing.T) {

@@ -2,18 +2,12 @@ package ask_test
 
 import (
 	"errors"
-	"go/parser"
-	"go/token"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
-	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/rules/strict"
 	"battwright/tui/ask"
 )
 
@@ -161,6 +155,24 @@ func TestSaveExportAndPlans(t *testing.T) {
 	require.False(t, store.kept, "what is saved is not kept as well")
 }
 
+func TestPriceAndLabelOfABlanket(t *testing.T) {
+	store := newMemory()
+	out, err := said(store, ask.Config{Echo: true}, "3", "order", "1", "help", "ten", "10", "15", "93", "clear", "2", "free", "$62.50 a package",
+		"1", "10", "back", // nothing of this is kept
+		"measured 1", "measured", "quit")
+	require.NoError(t, err)
+	h := kept(t, store)
+	require.Len(t, h.Quotes, len(demoHouse(t).Quotes)+1, out)
+	q := h.Quotes[len(h.Quotes)-1]
+	require.Equal(t, 62.5, q.USD)
+	require.Equal(t, house.PerPackage, q.Per)
+	require.Equal(t, []float64{10, 15, 93, 2}, []float64{float64(q.Pieces), q.WidthIn, q.LengthIn, float64(q.Have)})
+	require.Contains(t, out, "Not taken: Found \"ten\"")
+	require.Contains(t, out, "Not taken: Found \"free\"")
+	require.Contains(t, out, "$62.50 a package")
+	require.Greater(t, len(h.Places[0].Measured)+strings.Count(out, "cannot have been measured"), 0)
+}
+
 func TestLeavingAsksForUnsavedAnswersOfAFile(t *testing.T) {
 	for _, c := range []struct {
 		answers []string
@@ -204,84 +216,4 @@ func TestGoingOnWhereOneStopped(t *testing.T) {
 	require.NoError(t, err)
 	require.Contains(t, out, "bad.toml:2")
 	require.Contains(t, out, "none.toml: there is no such file")
-}
-
-// everything reads all pages of the demo house once.
-var everything = []string{
-	"3", "report", "compare", "find out", "what if", "1", "why", "layers", "damp", "how", "own", "done", "next", "next", "layers", "damp", "edit", "done", "back",
-	"help", "word kraft", "words", "word zzzz", "plans", "back", "next", "done", "ladder", "export", "back", "next", "next", "find out", "next", "places", "not covered", "house", "back", "quit",
-}
-
-func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
-	for _, width := range []int{0, 1, 30, 46, 78, 200, 5000} {
-		for _, echo := range []bool{true, false} {
-			out, err := said(newMemory(), ask.Config{Width: width, Echo: echo}, everything...)
-			require.NoError(t, err)
-			limit := map[int]int{0: 78, 1: 30, 5000: 200}[width]
-			if limit == 0 {
-				limit = width
-			}
-			checkOutput(t, out, limit)
-			require.NotContains(t, out, "is not offered here", "a word of the walk is not one")
-			for _, part := range []string{"NOT COVERED", "Why it matters:", "No such word here", "Layers, from inside to outside", "Damp check", "What the next dollars buy", "Before anything is covered"} {
-				if width >= 46 {
-					require.Contains(t, out, part)
-				}
-			}
-		}
-	}
-}
-
-// checkOutput: whole lines no wider than the width, without anything that
-// moves a cursor or sets a colour. A prompt and its echo may be longer.
-func checkOutput(t testing.TB, out string, width int) {
-	t.Helper()
-	for _, l := range strings.Split(out, "\n") {
-		clean, changed := strict.CleanText(l)
-		require.False(t, changed, "%q", l)
-		require.True(t, utf8.ValidString(l))
-		prompt := strings.HasPrefix(clean, "Answer: ") || strings.HasPrefix(clean, "Your choice: ") || strings.Contains(clean, " or back: ") || strings.Contains(clean, "yes or no: ") || strings.HasPrefix(clean, "File: ") || strings.HasPrefix(clean, "Name: ")
-		if !prompt {
-			require.LessOrEqual(t, len([]rune(l)), width, "%q", l)
-		}
-	}
-}
-
-func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
-	store := newMemory()
-	long := strings.Repeat("x", 100_000)
-	out, err := said(store, ask.Config{Echo: true}, "2", "na\x1b[31mme\x07\u202e", long, strings.Repeat("é", 401), "framed\r", "quit\r")
-	require.NoError(t, err)
-	checkOutput(t, out, 78)
-	require.Equal(t, 2, strings.Count(out, "Not taken: a line may have at most 400 characters."))
-	require.Equal(t, house.Text("na[31mme"), kept(t, store).Answers["name"])
-	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
-}
-
-func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
-	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "VT", "Chittenden", "quit")
-	require.NoError(t, err)
-	require.Contains(t, out, "m (40 ft).")
-}
-
-// The mode stands on no terminal library, nor on the screens that do.
-func TestNoTerminalLibrary(t *testing.T) {
-	for _, dir := range []string{".", "../chart"} {
-		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
-		require.NoError(t, err)
-		require.NotEmpty(t, names)
-		for _, name := range names {
-			if strings.HasSuffix(name, "_test.go") {
-				continue
-			}
-			f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
-			require.NoError(t, err)
-			for _, imp := range f.Imports {
-				path, err := strconv.Unquote(imp.Path.Value)
-				require.NoError(t, err)
-				require.NotContains(t, path, "charmbracelet", name)
-				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart", "%s imports %s", name, path)
-			}
-		}
-	}
 }

@@ -37,6 +37,12 @@ func (a *app) line(prompt string) (string, error) {
 	}
 }
 
+// reply says a question and reads the answer to it.
+func (a *app) reply(question string) (string, error) {
+	a.talk.say(question)
+	return a.line("Answer")
+}
+
 // wordAsked explains a trade word: "word kraft".
 func (a *app) wordAsked(line string) bool {
 	first, rest, _ := strings.Cut(line, " ")

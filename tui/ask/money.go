@@ -68,29 +68,6 @@ func (a *app) after(name string, back, next stop, what string, more ...row) (sto
 	return a.run(menu{name: name, back: back, head: func() { a.talk.out.WriteByte('\n') }, rows: func() []row { return rows }})
 }
 
-// order says what would be bought: the same blanket together over the house,
-// and what is not a blanket.
-func (a *app) order() (stop, error) {
-	s := a.s
-	a.talk.title("What would be bought")
-	a.talk.say("Areas from your answers, the same blanket together for all its places. The label at the store says what a package covers.")
-	for _, n := range s.plan.Needs(s.catalog()) {
-		m, _ := s.catalog().Material(n.Product.Material)
-		a.talk.hang("- ", fmt.Sprintf("%s %s, %s, %s: %s, %s; for %s; about %s of blanket", s.system.R(n.Product.NominalR), m.Name, s.system.Inches(n.Product.ThicknessIn),
-			report.FaceWord(n.Facing), s.system.Area(n.AreaFt2), s.system.MoneyRange(n.Price), strings.Join(n.Places, ", "), s.system.Volume(n.Ft3)))
-	}
-	for _, b := range s.plan.Boards() {
-		a.talk.hang("- ", b.Surface.Label+": "+report.BoardText(b, s.system)+". Get a quote.")
-	}
-	for _, p := range s.house.Places {
-		if len(p.Measured) == 0 {
-			a.talk.say("NOT MEASURED: sizes of at least one place are guesses. Measure before you buy.")
-			break
-		}
-	}
-	return a.after("order", atMoney, atCheck, "on to the check before anything is covered")
-}
-
 // check gathers the cautions of the whole house before the walls close.
 func (a *app) check() (stop, error) {
 	a.talk.title("Before anything is covered")
@@ -112,5 +89,6 @@ func (a *app) check() (stop, error) {
 		}
 	}
 	a.talk.say(report.Closing)
+	a.talk.say("Sheets to hand over, offers and finished work: save the house, then battwright handover, battwright offer and battwright inspect with its file.")
 	return a.after("check", atOrder, atLook, "the house at a glance again")
 }

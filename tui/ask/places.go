@@ -78,7 +78,7 @@ func (a *app) deletePlace(arg string) (stop, error) {
 		return here, nil
 	}
 	id := p.ID
-	line, err := a.line("Delete " + a.label(p) + "? yes or no")
+	line, err := a.reply("Delete " + a.label(p) + "? Type yes or no.")
 	if err != nil {
 		return here, err
 	}

@@ -11,11 +11,11 @@ func (a *app) mayReplace() (bool, error) {
 	if s.saved && !kept {
 		return true, nil
 	}
-	text := "Your answers are in no file of yours and would be replaced. Go on? yes or no"
+	text := "Your answers are in no file of yours and would be replaced. Go on? Type yes or no."
 	if s.saved {
-		text = "Answers of an earlier time are kept and would be replaced. Go on? yes or no"
+		text = "Answers of an earlier time are kept and would be replaced. Go on? Type yes or no."
 	}
-	line, err := a.line(text)
+	line, err := a.reply(text)
 	if err != nil {
 		return false, err
 	}

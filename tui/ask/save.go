@@ -102,7 +102,8 @@ func (a *app) leave() (bool, error) {
 		return true, nil
 	}
 	for {
-		line, _, err := a.talk.typed("Not everything is in your file yet. Save it before you leave? yes, no or back")
+		a.talk.say("Not everything is in your file yet. Save it before you leave? Type yes, no or back.")
+		line, _, err := a.talk.typed("Answer")
 		if err != nil {
 			return false, err
 		}

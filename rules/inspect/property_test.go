@@ -1,0 +1,198 @@
+package inspect_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/testdata/demo"
+)
+
+// chosen are all places of the demo houses that have a plan.
+func chosen(t testing.TB, visit func(j inspect.Job, p plan.Place)) {
+	n := 0
+	for _, name := range demo.Names() {
+		j := demoJob(t, name)
+		for _, p := range j.Plan.Places {
+			if p.Choice != nil && p.Stopped == "" {
+				visit(j, p)
+				n++
+			}
+		}
+	}
+	require.Greater(t, n, 12)
+}
+
+func numbers(vs ...float64) house.Answer {
+	words := make([]string, len(vs))
+	for i, v := range vs {
+		words[i] = fmt.Sprint(v)
+	}
+	return house.List(words...)
+}
+
+// asPlanned are the answers of a job done as the plan has it.
+func asPlanned(p plan.Place) house.Answers {
+	a := house.Answers{"material": house.Text(p.Choice.MaterialID), "facing": house.Text(p.Choice.Facing.OnBlanket), "facing_side": house.Text("room")}
+	if p.Surface.Kind.ID == "crawl-wall" {
+		a["facing_side"] = house.Text("out")
+	}
+	var rs, ins []float64
+	height := 0.0
+	for _, l := range p.Choice.Layers {
+		rs, ins, height = append(rs, l.Product.NominalR), append(ins, l.Product.ThicknessIn), height+l.RoomIn
+	}
+	a["label_r"], a["label_thickness_in"] = numbers(rs...), numbers(ins...)
+	var ten []float64
+	for range 10 {
+		ten = append(ten, height)
+	}
+	a["thickness_in"] = numbers(ten...)
+	a["squeezed_pct"] = house.Number(0)
+	a["void_pct"] = house.Number(100 * p.Choice.Heat.VoidShare)
+	if p.Surface.Kind.ID == "chimney" {
+		a["batt_in_gap"], a["gap_in"] = house.YesNo(false), house.Number(p.Surface.Clearance.Inches)
+	}
+	for i := range p.Choice.Layers {
+		if p.Choice.Layers[i].Across { // the bottom's gaps are under the top: none was seen
+			a["void_pct"] = house.Number(0)
+		}
+	}
+	return a
+}
+
+// Measured as planned gives the plan: heat, damp, money, and no point fails.
+func TestMeasuredAsPlannedGivesThePlan(t *testing.T) {
+	chosen(t, func(j inspect.Job, p plan.Place) {
+		for name, a := range map[string]house.Answers{"measured": asPlanned(p), "nothing measured": {}} {
+			got := inspect.JudgePlace(j, p, a)
+			what := p.Surface.ID + ", " + name
+			require.NotNil(t, got.Got, what)
+			require.InDelta(t, p.Choice.Heat.DeliveredR, got.Got.Heat.DeliveredR, 1e-9, what)
+			require.InDelta(t, p.Choice.Heat.AssemblyR, got.Got.Heat.AssemblyR, 1e-9, what)
+			require.InDelta(t, p.Choice.Heat.LossMMBtu.High, got.Got.Heat.LossMMBtu.High, 1e-9, what)
+			require.Equal(t, p.Choice.Damp.Verdict, got.Got.Damp.Verdict, what)
+			require.Zero(t, got.LostHeat.High, what)
+			require.Zero(t, got.LostUSD.High, what)
+			require.Equal(t, inspect.Pass, got.Worst(), what)
+		}
+	})
+}
+
+// randomFound are answers within what the questions take.
+func randomFound(rng *rand.Rand, p plan.Place) house.Answers {
+	a := asPlanned(p)
+	height := got(p)
+	depths := make([]float64, 1+rng.IntN(10))
+	for i := range depths {
+		depths[i] = height * (0.2 + rng.Float64())
+	}
+	a["thickness_in"] = numbers(depths...)
+	a["void_pct"] = house.Number(rng.Float64() * 20)
+	a["squeezed_pct"] = house.Number(rng.Float64() * 40)
+	a["squeezed_to_in"] = house.Number(height * rng.Float64())
+	return a
+}
+
+func got(p plan.Place) float64 {
+	sum := 0.0
+	for _, l := range p.Choice.Layers {
+		sum += l.RoomIn
+	}
+	return sum
+}
+
+// More gaps, more squeezing, less depth: never more R, never less heat lost,
+// never a better grade.
+func TestWorseIsNeverBetter(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 1))
+	worse := map[string]func(house.Answers){
+		"more void": func(a house.Answers) {
+			a["void_pct"] = house.Number(math.Min(100, a["void_pct"].Number+rng.Float64()*30))
+		},
+		"more squeezed": func(a house.Answers) {
+			a["squeezed_pct"] = house.Number(math.Min(100, a["squeezed_pct"].Number+rng.Float64()*30))
+		},
+		"squeezed more": func(a house.Answers) { a["squeezed_to_in"] = house.Number(a["squeezed_to_in"].Number * rng.Float64()) },
+		"thinner": func(a house.Answers) {
+			var vs []float64
+			for _, s := range a["thickness_in"].List {
+				var v float64
+				fmt.Sscan(s, &v)
+				vs = append(vs, v*rng.Float64())
+			}
+			a["thickness_in"] = numbers(vs...)
+		},
+	}
+	chosen(t, func(j inspect.Job, p plan.Place) {
+		for name, change := range worse {
+			for range 6 {
+				before := randomFound(rng, p)
+				after := before.Clone()
+				change(after)
+				a, b := inspect.JudgePlace(j, p, before), inspect.JudgePlace(j, p, after)
+				what := fmt.Sprintf("%s, %s: %v -> %v", p.Surface.ID, name, before, after)
+				require.NotNil(t, a.Got, what)
+				require.NotNil(t, b.Got, what)
+				require.LessOrEqual(t, b.Got.Heat.DeliveredR, a.Got.Heat.DeliveredR+1e-9, what)
+				require.LessOrEqual(t, b.Got.Heat.AssemblyR, a.Got.Heat.AssemblyR+1e-9, what)
+				require.LessOrEqual(t, b.GradedR, a.GradedR+1e-9, what)
+				require.GreaterOrEqual(t, b.LostHeat.High, a.LostHeat.High-1e-9, what)
+				require.GreaterOrEqual(t, int(b.Grade), int(a.Grade), what)
+				require.GreaterOrEqual(t, int(b.Worst()), int(a.Worst()), what)
+			}
+		}
+	})
+}
+
+// What is offered as planned is worth what the plan is worth.
+func TestOfferedAsPlannedIsThePlan(t *testing.T) {
+	for _, name := range demo.Names() {
+		j := demoJob(t, name)
+		text := "version = 1\n"
+		for _, p := range j.Plan.Places {
+			if p.Choice == nil || p.Stopped != "" {
+				continue
+			}
+			for _, l := range p.Choice.Layers {
+				sheet := "none"
+				if p.Choice.Facing.Sheet != "" {
+					sheet = p.Choice.Facing.Sheet
+				}
+				text += fmt.Sprintf("[[part]]\nplace = %q\nmaterial = %q\nform = %q\nr = %g\nthickness_in = %g\narea_ft2 = %g\nfacing = %q\nfacing_side = \"room\"\nsheet = %q\n",
+					p.Surface.ID, p.Choice.MaterialID, l.Product.Form, l.Product.NominalR, l.Product.ThicknessIn, p.Surface.AreaFt2, p.Choice.Facing.OnBlanket, sheet)
+			}
+		}
+		r := offered(t, j, text)
+		for _, p := range r.Places {
+			what := name + " " + p.Plan.Surface.ID
+			require.NotNil(t, p.Offered, what)
+			require.InDelta(t, p.Plan.Choice.Heat.AssemblyR, p.Offered.Heat.AssemblyR, 1e-9, what)
+			require.InDelta(t, p.Plan.Choice.Heat.DeliveredR, p.Offered.Heat.DeliveredR, 1e-9, what)
+			require.Equal(t, p.Plan.Choice.Damp.Verdict, p.Offered.Damp.Verdict, what)
+			require.Less(t, inspect.Worst(p.Findings), inspect.Ask, "%s: %v", what, p.Findings)
+		}
+	}
+}
+
+// The findings of a place never blame a line that is not in the file.
+func TestLinesAreInTheFile(t *testing.T) {
+	text := file(t, "offers/bold.toml")
+	r := offer(t, alder(t), "offers/bold.toml")
+	lines := strings.Split(text, "\n")
+	for _, p := range r.Places {
+		for _, f := range p.Findings {
+			if f.Line > 0 {
+				require.Contains(t, lines[f.Line-1], "[[part]]", f.ID)
+				require.Contains(t, lines[f.Line], p.Plan.Surface.ID, f.ID)
+			}
+		}
+	}
+}

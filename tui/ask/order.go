@@ -1,0 +1,201 @@
+package ask
+
+import (
+	"fmt"
+
+	"battwright/rules/house"
+	"battwright/rules/order"
+	"battwright/rules/report"
+	"battwright/rules/units"
+)
+
+// order says what would be bought, and takes what labels and stores say.
+func (a *app) order() (stop, error) {
+	return a.run(menu{name: "order", back: atMoney, head: func() {
+		a.blocks(report.ShoppingBlocks(a.ordered(), a.s.options(a.talk.width)))
+		a.talk.title("Blankets of the order, for price and label")
+	}, rows: a.orderRows})
+}
+
+func (a *app) ordered() order.Order { return order.Make(a.s.plan, a.s.answered()) }
+
+func (a *app) orderRows() []row {
+	var rows []row
+	for _, l := range a.ordered().Lines {
+		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l), do: func(string) (stop, error) { return here, a.askQuote(l) }})
+	}
+	return append(rows,
+		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.ordered(), a.s.options(a.talk.width))) })},
+		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.ordered(), a.s.plan, a.s.options(a.talk.width))) })},
+		row{word: "measured", arg: "number", text: "the sizes of that place, as numbered under places, were measured", do: a.measured},
+		row{word: "export", text: "the recommendation to a file; battwright order writes this page", do: a.export},
+		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)},
+		row{word: "next", text: "on to the check before anything is covered", do: goTo(atCheck)})
+}
+
+// blocks says the blocks of an order page. A blank is said as what to write.
+func (a *app) blocks(blocks []report.OrderBlock) {
+	for _, b := range blocks {
+		a.talk.title(b.Title)
+		for _, r := range b.Rows {
+			switch r.Tone {
+			case report.OrderTick:
+				a.talk.hang("- ", r.Text)
+			case report.OrderLoud:
+				a.talk.hang("! ", r.Text)
+			case report.OrderBlank:
+				a.talk.hang("To write down: ", r.Text+" "+r.Unit)
+			default:
+				a.talk.say(r.Text)
+			}
+		}
+	}
+}
+
+func (a *app) lineName(l order.Line) string {
+	return fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, a.s.system.R(l.Product.NominalR), report.FaceWord(l.Facing), a.s.system.Inches(l.WidthIn))
+}
+
+// quoteOf is what is kept about a line, made if there is nothing yet.
+func (a *app) quoteOf(l order.Line) house.Quote {
+	if q, ok := house.FindQuote(a.s.house.Quotes, l.Product.ID, l.Facing); ok {
+		return q
+	}
+	return house.Quote{Product: l.Product.ID, Facing: l.Facing}
+}
+
+func (a *app) quoteText(l order.Line) string {
+	q := a.quoteOf(l)
+	text := "no price typed yet"
+	if q.Priced() {
+		text = a.s.system.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
+	}
+	if !l.Label {
+		text += ", label not typed"
+	}
+	return text
+}
+
+// quoteFigures are the figures of a label in the order they stand on it.
+var quoteFigures = []struct{ key, name string }{
+	{"pieces", "Pieces in a package"},
+	{"width_in", "Width, inches"},
+	{"length_in", "Length, inches"},
+	{"coverage_ft2", "Coverage of a package, square feet"},
+	{"have", "Packages you have already"},
+}
+
+// askQuote asks for the label of a blanket and its price. Nothing is kept
+// until all of it makes sense together.
+func (a *app) askQuote(l order.Line) error {
+	q := a.quoteOf(l)
+	a.talk.title(a.lineName(l))
+	a.talk.say("From the label and the store. An empty line leaves a figure as it is, clear takes it away, back leaves all of it.")
+	for _, f := range quoteFigures {
+		question, ok := house.QuoteQuestion(f.key)
+		if !ok {
+			continue
+		}
+		q2, left, err := a.askFigure(q, question, f.name)
+		if err != nil || left {
+			return err
+		}
+		q = q2
+	}
+	q, left, err := a.askPrice(q, l)
+	if err != nil || left {
+		return err
+	}
+	if err := q.Check(); err != nil {
+		a.problem(sentence(err))
+		return nil
+	}
+	a.s.house.SetQuote(q)
+	a.sayChange()
+	return nil
+}
+
+func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ house.Quote, left bool, err error) {
+	for {
+		now := "not typed"
+		if v := q.Figure(question.Key); v != 0 {
+			now = question.Show(house.Number(v), units.US)
+		}
+		line, err := a.reply(name + ": " + now + ".")
+		if err != nil {
+			return q, false, err
+		}
+		switch wordIn(line) {
+		case wordSkip, wordDone, wordDontKnow:
+			return q, false, nil
+		case wordBack:
+			return q, true, nil
+		case wordClear:
+			return q.With(question.Key, 0), false, nil
+		case wordHelp:
+			a.talk.say("It stands on the label of the package.")
+			continue
+		}
+		v, problem := answerTo(question, line)
+		if problem == "" {
+			return q.With(question.Key, v.Number), false, nil
+		}
+		a.problem(problem)
+	}
+}
+
+// askPrice asks for the price. A price per package says little without the
+// label, so the size counted with is put beside it, to be corrected.
+func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, err error) {
+	for {
+		line, err := a.reply("Price, like 62.50 a package or 1.15 per ft2: " + a.quoteText(l) + ".")
+		if err != nil {
+			return q, false, err
+		}
+		switch wordIn(line) {
+		case wordSkip, wordDone, wordDontKnow:
+			return q, false, nil
+		case wordBack:
+			return q, true, nil
+		case wordClear:
+			q.USD, q.Per = 0, ""
+			return q, false, nil
+		case wordHelp:
+			a.talk.say("What the store asks, the face included.")
+			continue
+		}
+		usd, per, err := house.ParsePrice(line)
+		if err != nil {
+			a.problem(sentence(err))
+			continue
+		}
+		q.USD, q.Per = usd, per
+		if per == house.PerPackage && q.PackageFt2() <= 0 {
+			q.Pieces, q.WidthIn, q.LengthIn = l.PerPackage, l.WidthIn, l.LengthIn
+			a.talk.say("The usual size of a package was put beside the price: compare it with the label.")
+		}
+		return q, false, nil
+	}
+}
+
+// measured keeps that the sizes a place is counted by were measured.
+func (a *app) measured(arg string) (stop, error) {
+	p := a.placeFor(arg)
+	if p == nil {
+		return here, nil
+	}
+	id := p.ID
+	for _, o := range a.ordered().Places {
+		if o.ID != id {
+			continue
+		}
+		if p.MarkMeasured(o.SizeKeys) > 0 {
+			a.talk.say("Noted as measured: " + a.label(p))
+			a.sayChange()
+		}
+		if o.NotMeasured() {
+			a.talk.say("What was not answered yet cannot have been measured: type places, then the number of the place.")
+		}
+	}
+	return here, nil
+}

@@ -1,0 +1,97 @@
+package ask_test
+
+import (
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/strict"
+	"battwright/tui/ask"
+)
+
+// everything reads all pages of the demo house once.
+var everything = []string{
+	"3", "report", "compare", "find out", "what if", "1", "why", "layers", "damp", "how", "own", "done", "next", "next", "layers", "damp", "edit", "done", "back",
+	"help", "word kraft", "words", "word zzzz", "plans", "back", "next", "done", "ladder", "export", "back", "next", "cut lists", "asking sheet", "measured 1", "1", "", "", "", "", "", "62.50", "next", "find out", "next", "places", "not covered", "house", "back", "quit",
+}
+
+func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
+	for _, width := range []int{0, 1, 30, 46, 78, 200, 5000} {
+		for _, echo := range []bool{true, false} {
+			out, err := said(newMemory(), ask.Config{Width: width, Echo: echo}, everything...)
+			require.NoError(t, err)
+			limit := map[int]int{0: 78, 1: 30, 5000: 200}[width]
+			if limit == 0 {
+				limit = width
+			}
+			checkOutput(t, out, limit)
+			require.NotContains(t, out, "is not offered here", "a word of the walk is not one")
+			for _, part := range []string{"NOT COVERED", "Why it matters:", "No such word here", "Layers, from inside to outside", "Damp check", "What the next dollars buy", "Before anything is covered"} {
+				if width >= 46 {
+					require.Contains(t, out, part)
+				}
+			}
+		}
+	}
+}
+
+// checkOutput: whole lines no wider than the width, without anything that
+// moves a cursor or sets a colour. A prompt and its echo may be longer.
+func checkOutput(t testing.TB, out string, width int) {
+	t.Helper()
+	for _, l := range strings.Split(out, "\n") {
+		clean, changed := strict.CleanText(l)
+		require.False(t, changed, "%q", l)
+		require.True(t, utf8.ValidString(l))
+		prompt := strings.HasPrefix(clean, "Answer: ") || strings.HasPrefix(clean, "Your choice: ") || strings.HasPrefix(clean, "File: ") || strings.HasPrefix(clean, "Name: ")
+		if !prompt {
+			require.LessOrEqual(t, len([]rune(l)), width, "%q", l)
+		}
+	}
+}
+
+func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
+	store := newMemory()
+	long := strings.Repeat("x", 100_000)
+	out, err := said(store, ask.Config{Echo: true}, "2", "na\x1b[31mme\x07\u202e", long, strings.Repeat("é", 401), "framed\r", "quit\r")
+	require.NoError(t, err)
+	checkOutput(t, out, 78)
+	require.Equal(t, 2, strings.Count(out, "Not taken: a line may have at most 400 characters."))
+	require.Equal(t, house.Text("na[31mme"), kept(t, store).Answers["name"])
+	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
+}
+
+func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
+	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "VT", "Chittenden", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "m (40 ft).")
+}
+
+// The mode stands on no terminal library, nor on the screens that do.
+func TestNoTerminalLibrary(t *testing.T) {
+	for _, dir := range []string{".", "../chart"} {
+		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
+		require.NoError(t, err)
+		require.NotEmpty(t, names)
+		for _, name := range names {
+			if strings.HasSuffix(name, "_test.go") {
+				continue
+			}
+			f, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+			require.NoError(t, err)
+			for _, imp := range f.Imports {
+				path, err := strconv.Unquote(imp.Path.Value)
+				require.NoError(t, err)
+				require.NotContains(t, path, "charmbracelet", name)
+				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart", "%s imports %s", name, path)
+			}
+		}
+	}
+}
