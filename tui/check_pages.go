@@ -140,7 +140,7 @@ func newWriteText(title, example string, text func(*session) (string, error)) *p
 		}
 		if err != nil {
 			x.sure = path
-			return nil, err.Error() + " Enter again overwrites it."
+			return nil, err.Error() + ". Enter again overwrites it."
 		}
 		s.notice = "Written to " + path
 		return send(backMsg{}), ""

@@ -16,7 +16,7 @@ import (
 var goldenScreens = []string{
 	"start", "house-choice", "house-number", "house-text", "house-many", "house-help", "house-number-wrong",
 	"places", "matters", "look", "place-result", "place-why", "place-picture", "place-damp", "place-how", "place-chimney",
-	"money", "ladder", "would-change", "house-suggest", "order", "check", "find-out", "export", "open-problems", "saved-plans", "words", "leave",
+	"money", "ladder", "would-change", "house-suggest", "order", "order-cut", "order-cut-place", "order-ask", "order-prices", "order-label", "order-price", "order-export", "check", "find-out", "export", "open-problems", "saved-plans", "words", "leave",
 }
 
 var goldenSizes = [][2]int{{60, 20}, {80, 24}, {120, 40}}

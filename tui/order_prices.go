@@ -180,7 +180,7 @@ func newOrderTo(what, ext string) *prompt {
 		}
 		if err != nil {
 			x.sure = path
-			return nil, err.Error() + " Enter again overwrites it."
+			return nil, err.Error() + ". Enter again overwrites it."
 		}
 		s.notice = "Written to " + path
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""

@@ -96,7 +96,7 @@ func (s *memory) Changed(path, text string) bool {
 
 func (s *memory) Write(path, text string, overwrite bool) error {
 	if _, ok := s.files[path]; ok && !overwrite {
-		return errors.New(path + " is there already.")
+		return errors.New(path + " is there already")
 	}
 	s.files[path] = text
 	return nil
@@ -203,6 +203,9 @@ func (p *player) typed(text string) *player {
 // ask tabs to a question of the form on top.
 func (p *player) ask(fullKey string) *player {
 	f, ok := p.m.top().(*form)
+	if w, walking := p.m.top().(*walkForm); walking {
+		f, ok = w.form, true
+	}
 	require.True(p.t, ok, "no form on the screen")
 	for range f.fields {
 		if f.fields[f.active].q.FullKey() == fullKey {

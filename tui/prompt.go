@@ -113,7 +113,7 @@ func newSaveAs() *prompt {
 		text := s.text()
 		if err := s.store.Write(path, text, x.sure == path); err != nil {
 			x.sure = path
-			return nil, err.Error() + " Enter again overwrites it."
+			return nil, err.Error() + ". Enter again overwrites it."
 		}
 		s.path, s.onDisk, s.saved = path, text, true
 		s.notice = "Saved in " + path
@@ -163,7 +163,7 @@ func newExportTo(ext string) *prompt {
 		}
 		if err != nil {
 			x.sure = path
-			return nil, err.Error() + " Enter again overwrites it."
+			return nil, err.Error() + ". Enter again overwrites it."
 		}
 		s.notice = "Written to " + path
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""

@@ -35,7 +35,9 @@ func runAsk(args []string, e env) int {
 	if err != nil {
 		return fail(e, err)
 	}
-	cfg := tui.Config{List: house.NewList(c), Store: newStore(e.getenv), System: systemOf(system)}
+	answers := newStore(e.getenv)
+	defer answers.Close()
+	cfg := tui.Config{List: house.NewList(c), Store: answers, System: systemOf(system)}
 	if len(files) == 1 {
 		if code := openFor(&cfg, files[0], e); code != exitDone {
 			return code

@@ -42,6 +42,10 @@ func plainPathError(err error) error {
 	if errors.As(err, &pe) {
 		return pe.Err
 	}
+	var le *os.LinkError
+	if errors.As(err, &le) {
+		return le.Err
+	}
 	return err
 }
 

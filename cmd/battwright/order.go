@@ -20,12 +20,6 @@ type orderFlags struct {
 	width int
 }
 
-// The widths a page may be printed in: a telephone to a wide screen.
-const (
-	minPage = 40
-	maxPage = 200
-)
-
 func runOrder(args []string, e env) int {
 	var o orderFlags
 	f := o.flags()
@@ -38,8 +32,8 @@ func runOrder(args []string, e env) int {
 		return usage(e, "--format %q; want %s", o.format, strings.Join(formats, ", "))
 	case o.system != "us" && o.system != "si":
 		return usage(e, "--units %q; want us or si", o.system)
-	case o.width < minPage || o.width > maxPage:
-		return usage(e, "--width %d; want %d to %d", o.width, minPage, maxPage)
+	case o.width < leastWidth || o.width > mostWidth:
+		return usage(e, "--width %d; want %d to %d, usually 40 or 80", o.width, leastWidth, mostWidth)
 	case o.ask && o.format != "text" && o.format != "markdown":
 		return usage(e, "--ask is a sheet to write on; want --format text or markdown")
 	}

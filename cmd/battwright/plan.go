@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"strings"
 
 	"battwright/rules/catalog"
@@ -215,19 +214,11 @@ func output(text string, o planFlags, e env) int {
 		}
 		return exitDone
 	}
-	mode := os.O_WRONLY | os.O_CREATE | os.O_EXCL
-	if o.force {
-		mode = os.O_WRONLY | os.O_CREATE | os.O_TRUNC
-	}
-	f, err := os.OpenFile(o.out, mode, 0o644)
+	err := writeResult(o.out, text, o.force)
 	if errors.Is(err, fs.ErrExist) {
 		return fail(e, fmt.Errorf("%s is there already; add --force to overwrite it", o.out))
 	}
 	if err != nil {
-		return fail(e, fmt.Errorf("%s: %w", o.out, plainPathError(err)))
-	}
-	_, err = f.WriteString(text)
-	if err := errors.Join(err, f.Close()); err != nil {
 		return fail(e, fmt.Errorf("%s: %w", o.out, plainPathError(err)))
 	}
 	return exitDone

@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
-	"strings"
 	"sync"
 
 	"battwright/rules/strict"
@@ -19,8 +18,11 @@ import (
 type store struct {
 	dir  string // state folder, empty when there is none
 	mu   sync.Mutex
-	last int    // newest autosave written
-	path string // the person's file the kept answers belong to
+	last int      // newest autosave written
+	path string   // the person's file the kept answers belong to
+	held slot     // where answers are kept, 0 before the first
+	lock *os.File // what keeps other programs out of it
+	mine bool     // this program wrote what is in it
 }
 
 const keptName = "kept-answers.toml"
@@ -39,14 +41,17 @@ func newStore(getenv func(string) string) *store {
 	return &store{dir: filepath.Join(dir, "battwright")}
 }
 
-func (s *store) kept() string { return filepath.Join(s.dir, keptName) }
+// errLocked says that another program holds the lock.
+var errLocked = errors.New("another battwright is running")
 
 // Where says where the kept answers are.
 func (s *store) Where() string {
 	if s.dir == "" {
 		return "nowhere: there is no home folder"
 	}
-	return s.kept()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.file(max(1, s.held))
 }
 
 // pathMark is a comment on the first line of the kept answers: which file of
@@ -67,10 +72,13 @@ func (s *store) Autosave(n int, text string) error {
 	if err := os.MkdirAll(s.dir, 0o700); err != nil {
 		return plainPathError(err)
 	}
-	if err := writeWhole(s.kept(), pathMark+strconv.Quote(s.path)+"\n"+text, 0o600); err != nil {
+	if err := s.claim(); err != nil {
 		return plainPathError(err)
 	}
-	s.last = n
+	if err := writeWhole(s.file(s.held), pathMark+strconv.Quote(s.path)+"\n"+text, 0o600); err != nil {
+		return plainPathError(err)
+	}
+	s.last, s.mine = n, true
 	return nil
 }
 
@@ -84,36 +92,34 @@ func (s *store) Belongs(path string) {
 		}
 	}
 	s.path = path
+	if s.held != 0 && !s.mine {
+		// Kept answers for this very house were offered and taken up.
+		_, kept, ok := s.read(s.held)
+		s.mine = ok && kept == path
+	}
 }
 
-// Resume gives the kept answers.
+// Resume gives the kept answers that no other running program is working on.
 func (s *store) Resume() (text, path string, ok bool) {
-	if s.dir == "" {
-		return "", "", false
-	}
-	text, err := readText(s.kept(), nil)
-	if err != nil {
-		return "", "", false
-	}
-	if head, rest, found := strings.Cut(text, "\n"); found && strings.HasPrefix(head, pathMark) {
-		if p, err := strconv.Unquote(strings.TrimPrefix(head, pathMark)); err == nil {
-			path = p
-		}
-		text = rest
-	}
-	return text, path, true
-}
-
-// Forget drops the kept answers.
-func (s *store) Forget() error {
-	if s.dir == "" {
-		return nil
-	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if err := os.Remove(s.kept()); err != nil && !errors.Is(err, fs.ErrNotExist) {
+	if s.dir == "" {
+		return "", "", false
+	}
+	return s.find()
+}
+
+// Forget drops the kept answers of the house worked on.
+func (s *store) Forget() error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.dir == "" || s.held == 0 || !s.mayReplace() {
+		return nil
+	}
+	if err := os.Remove(s.file(s.held)); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return plainPathError(err)
 	}
+	s.mine = false
 	return nil
 }
 
@@ -141,54 +147,10 @@ func (s *store) Write(path, text string, overwrite bool) error {
 		return errors.New("that is not a usable file name")
 	}
 	if _, err := os.Lstat(path); err == nil && !overwrite {
-		return fmt.Errorf("%s is there already.", path)
+		return fmt.Errorf("%s is there already", path)
 	}
 	if err := writeWhole(path, text, 0o644); err != nil {
 		return fmt.Errorf("%s: %w", path, plainPathError(err))
 	}
 	return nil
-}
-
-// writeWhole replaces a file in one step. A symbolic link is followed, so
-// that the file it points to is replaced and not the link.
-func writeWhole(path, text string, mode fs.FileMode) (err error) {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		path = real
-	}
-	if info, err := os.Stat(path); err == nil {
-		if info.IsDir() {
-			return errors.New("this is a folder")
-		}
-		mode = info.Mode().Perm()
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".battwright-*")
-	if err != nil {
-		return err
-	}
-	tmp := f.Name()
-	defer func() {
-		if err != nil {
-			os.Remove(tmp)
-		}
-	}()
-	_, err = f.WriteString(text)
-	err = errors.Join(err, f.Chmod(mode), f.Sync(), f.Close())
-	if err != nil {
-		return err
-	}
-	if err = os.Rename(tmp, path); err != nil {
-		return err
-	}
-	return syncDir(filepath.Dir(path))
-}
-
-// syncDir makes the rename itself last through a power cut. Systems that
-// cannot sync a folder say so, and the file is there all the same.
-func syncDir(dir string) error {
-	d, err := os.Open(dir)
-	if err != nil {
-		return nil
-	}
-	_ = d.Sync()
-	return d.Close()
 }

@@ -46,12 +46,12 @@ func TestAutosaveKeepsTheNewest(t *testing.T) {
 	require.True(t, filepath.IsAbs(path))
 	require.Equal(t, "house.toml", filepath.Base(path))
 
-	info, err := os.Stat(s.kept())
+	info, err := os.Stat(s.file(1))
 	require.NoError(t, err)
 	require.Equal(t, os.FileMode(0o600), info.Mode().Perm(), "answers are for the person alone")
 	entries, err := os.ReadDir(s.dir)
 	require.NoError(t, err)
-	require.Len(t, entries, 1, "temporary files are gone")
+	require.Len(t, entries, 2, "the answers and their lock; temporary files are gone")
 
 	require.NoError(t, s.Forget())
 	_, _, ok = s.Resume()

@@ -43,8 +43,10 @@ func runBare(args []string, e env) int {
 	if err != nil {
 		return fail(e, err)
 	}
+	answers := newStore(e.getenv)
+	defer answers.Close()
 	cfg := tui.Config{
-		List: house.NewList(c), Store: newStore(e.getenv), System: systemOf(system), In: e.stdin, Out: e.stdout,
+		List: house.NewList(c), Store: answers, System: systemOf(system), In: e.stdin, Out: e.stdout,
 		ASCII: ascii, Mono: mono || e.getenv("NO_COLOR") != "",
 	}
 	if len(files) == 1 {

@@ -5,11 +5,9 @@ package main
 import (
 	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 
 	"github.com/creack/pty"
 	"github.com/stretchr/testify/require"
@@ -26,17 +24,25 @@ func (s *session) keeps(state, text string) {
 	}, nil)
 }
 
+// reach moves on until a question is the one that keys act on.
+func (s *session) reach(question, key string) *session {
+	s.t.Helper()
+	for range 40 {
+		if strings.Contains(s.screen(), "› "+question) {
+			return s
+		}
+		s.key(key)
+	}
+	return s.sees("› " + question)
+}
+
 // A new house from the first screen to a printed text.
 func TestNewHouseToText(t *testing.T) {
 	t.Parallel()
 	s := start(t, t.TempDir(), 80, 24, nil)
-	s.sees("A new house, rough look").key("1").sees("› How far is the building today?").key("2")
-	s.sees("name R-values?").key(enter).sees("› Which state").typed("MN").key(enter).sees("› Which county").typed("Hennepin").key(enter)
-	s.sees("› How long is the house").typed("36").key(enter).sees("› How wide")
-	for !strings.Contains(s.screen(), "› What goes up") {
-		s.key(enter)
-	}
-	s.key(enter).sees("The places to insulate").key(enter).sees("What matters").key(enter).sees("› lowest price").key("5").key(enter).sees("The house at a glance")
+	s.sees("A new house, rough look").key("1").sees("› How far is the building today?").key("2").sees("› Do your approved")
+	s.reach("Which state", enter).typed("MN").reach("Which county", enter).typed("Hennepin").key(enter)
+	s.reach("How long is the house", enter).typed("36").reach("What goes up", enter).key(enter).sees("The places to insulate").key(enter).sees("What matters").key(enter).sees("› lowest price").key("5").key(enter).sees("The house at a glance")
 	s.key("x").sees("Export the recommendation").key("2").sees("The name of a file").typed("mine").key(enter).sees("Written to mine.txt")
 	s.write("q")
 	require.Equal(t, exitDone, s.exit())
@@ -186,73 +192,6 @@ func TestBrokenFileInTheScreens(t *testing.T) {
 	s.sees("still open and unchanged").key(escape).sees("Go on with Elm Row").key("1").sees("The house at a glance")
 	s.write(ctrlC)
 	require.Equal(t, exitInterrupted, s.exit())
-}
-
-var colour = regexp.MustCompile("\x1b\\[[0-9;:]*m")
-
-// Without colour the row that the keys act on is still marked. With colour the
-// same walk has some, so that the first half says something.
-func TestNoColour(t *testing.T) {
-	t.Parallel()
-	for name, c := range map[string]struct {
-		environ, args []string
-		colour        bool
-	}{
-		"NO_COLOR":       {[]string{"NO_COLOR=1"}, nil, false},
-		"NO_COLOR=0":     {[]string{"NO_COLOR=0"}, nil, false}, // any value but none
-		"--no-color":     {nil, []string{"--no-color"}, false},
-		"NO_COLOR empty": {[]string{"NO_COLOR="}, nil, true},
-	} {
-		t.Run(name, func(t *testing.T) {
-			t.Parallel()
-			s := start(t, t.TempDir(), 80, 24, c.environ, c.args...)
-			s.sees("› 1  A new house").key(down).sees("› 2  A new house").key(enter).sees("› What shall we call this house?")
-			s.write(ctrlC)
-			s.exit()
-			require.Equal(t, c.colour, colour.MatchString(s.bytes()), "%q", tail(s.bytes(), 300))
-		})
-	}
-}
-
-func TestASCIIScreens(t *testing.T) {
-	t.Parallel()
-	s := start(t, t.TempDir(), 80, 24, nil, "--ascii")
-	s.sees("> 1  A new house").key("3").sees("The house at a glance").key(enter).sees("Cost").key("p").sees("INSIDE")
-	s.write(ctrlC)
-	s.exit()
-	for _, r := range s.bytes() {
-		require.LessOrEqual(t, r, '~', "%q", r)
-	}
-}
-
-// A terminal that never answers must not hold up a command that draws nothing.
-// The fault this guards against waits 5 seconds; the best of three tries keeps
-// a busy machine from failing the test.
-func TestVersionOnASilentTerminal(t *testing.T) {
-	t.Parallel()
-	best := patience
-	for range 3 {
-		began := time.Now()
-		s := start(t, t.TempDir(), 80, 24, nil, "--version")
-		require.Equal(t, exitDone, s.exit())
-		best = min(best, time.Since(began))
-		require.NotContains(t, s.bytes(), "\x1b")
-		require.Regexp(t, `^battwright .+\r\n$`, s.bytes())
-		if best < time.Second {
-			break
-		}
-	}
-	require.Less(t, best, time.Second)
-}
-
-// Nor are the screens: they never ask for the background either.
-func TestScreensAskNothing(t *testing.T) {
-	t.Parallel()
-	s := start(t, t.TempDir(), 80, 24, nil)
-	s.sees("rough look")
-	s.write(ctrlC)
-	s.exit()
-	require.NotContains(t, s.bytes(), expectation(t).sequence(t, "background asked"))
 }
 
 // Somebody closes the window: the program ends, with the answers on disk.

@@ -74,7 +74,7 @@ func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 var figureNames = []string{
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "hatch-length", "hatch-width",
-	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste",
+	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",
 	"hours-self", "hours-crew", "hours-crawl", "people", "hours-day",
 }
 

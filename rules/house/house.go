@@ -110,3 +110,16 @@ func (h *House) Variant(name string) *Variant {
 	}
 	return nil
 }
+
+// MarkMeasured keeps that answers of a place were measured, those that are
+// given; it returns how many were not marked before.
+func (p *Place) MarkMeasured(keys []string) int {
+	added := 0
+	for _, key := range keys {
+		if p.Answers[key].State == Given && !slices.Contains(p.Measured, key) {
+			p.Measured = append(p.Measured, key)
+			added++
+		}
+	}
+	return added
+}

@@ -45,6 +45,7 @@ func ParseOpening(s string) (Opening, error) {
 	var errW, errH error
 	o.WidthIn, errW = units.ParseInches(strings.TrimSpace(width))
 	o.HeightIn, errH = units.ParseInches(strings.TrimSpace(height))
+	o.WidthIn, o.HeightIn = sixteenth(o.WidthIn), sixteenth(o.HeightIn)
 	if !two || errW != nil || errH != nil || !o.sane() {
 		return Opening{}, refuse("found %q; want%s", clip(s), strings.TrimPrefix(wantOpening, ","))
 	}
@@ -58,16 +59,11 @@ func (o Opening) sane() bool {
 
 // String writes an opening as the house file keeps it.
 func (o Opening) String() string {
-	return fmt.Sprintf("%d of %s in x %s in", o.Count, inchText(o.WidthIn), inchText(o.HeightIn))
+	return fmt.Sprintf("%d of %s in x %s in", o.Count, units.Fraction(o.WidthIn), units.Fraction(o.HeightIn))
 }
 
-// inchText keeps a figure exactly: as a fraction where it is one.
-func inchText(in float64) string {
-	if v, err := units.ParseInches(units.Fraction(in)); err == nil && v == in {
-		return units.Fraction(in)
-	}
-	return formatNumber(in)
-}
+// sixteenth: nobody measures finer, and a fraction is written as it is read.
+func sixteenth(in float64) float64 { return roundTo(in, 1.0/16) }
 
 // OpeningsOf are the openings a place lists, none when it lists none.
 func OpeningsOf(p *Place) []Opening {

@@ -1,7 +1,6 @@
 package house
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -39,16 +38,12 @@ func (q Quote) PackageFt2() float64 {
 	if q.CoverageFt2 > 0 {
 		return q.CoverageFt2
 	}
-	return float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
+	return q.FaceFt2()
 }
 
-// FaceFt2 is the blanket itself in a package, for counting by the piece; the
-// printed coverage may count framing too.
+// FaceFt2 is the blanket in a package, 0 when its sizes were not typed.
 func (q Quote) FaceFt2() float64 {
-	if face := float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot); face > 0 {
-		return face
-	}
-	return q.CoverageFt2
+	return float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
 }
 
 // Priced reports whether the quote holds a price.
@@ -67,18 +62,14 @@ func (q Quote) USDPerFt2() (usd float64, ok bool) {
 	return 0, false
 }
 
-// QuoteFor finds the quote that speaks of a product with a face. One that
-// names the face wins over one for any; ok is false when there is none.
+// QuoteFor is FindQuote among the quotes of the house.
 func (h *House) QuoteFor(product, facing string) (Quote, bool) {
-	return quoteFor(h.Quotes, product, facing)
+	return FindQuote(h.Quotes, product, facing)
 }
 
-// FindQuote is QuoteFor in a list of quotes.
+// FindQuote finds the quote that speaks of a product with a face. One that
+// names the face wins over one for any; ok is false when there is none.
 func FindQuote(list []Quote, product, facing string) (Quote, bool) {
-	return quoteFor(list, product, facing)
-}
-
-func quoteFor(list []Quote, product, facing string) (Quote, bool) {
 	for _, want := range []string{facing, ""} {
 		for _, q := range list {
 			if q.Product == product && q.Facing == want {
@@ -115,31 +106,25 @@ func (q Quote) Check() error {
 	}
 	// The coverage printed on a label is the pieces, or the pieces with the
 	// wood beside them: never far from it. A slip of the pen is.
-	face := float64(q.Pieces) * q.WidthIn * q.LengthIn / (units.InchPerFoot * units.InchPerFoot)
+	face := q.FaceFt2()
 	if q.CoverageFt2 > 0 && face > 0 && (q.CoverageFt2 < 0.8*face || q.CoverageFt2 > 1.25*face) {
 		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
 	}
 	return nil
 }
 
-// quoteKeys are the figures of a quote: key, range, and where they are kept.
-func quoteKeys(q *Quote) []struct {
+// quoteKey is one figure of a quote: its key, its range, and where it is kept.
+type quoteKey struct {
 	key      string
 	min, max float64
 	whole    bool
 	unit     string
 	to       func(float64)
 	value    float64
-} {
-	type row = struct {
-		key      string
-		min, max float64
-		whole    bool
-		unit     string
-		to       func(float64)
-		value    float64
-	}
-	return []row{
+}
+
+func quoteKeys(q *Quote) []quoteKey {
+	return []quoteKey{
 		{"usd", 0.01, 100000, false, "usd", func(v float64) { q.USD = v }, q.USD},
 		{"pieces", 1, 1000, true, "", func(v float64) { q.Pieces = int(v) }, float64(q.Pieces)},
 		{"width_in", 6, 60, false, "in", func(v float64) { q.WidthIn = v }, q.WidthIn},
@@ -149,12 +134,17 @@ func quoteKeys(q *Quote) []struct {
 	}
 }
 
+// question is the figure as a question.
+func (k quoteKey) question() Question {
+	return Question{Key: k.key, Kind: NumberKind, Min: k.min, Max: k.max, Whole: k.whole, Unit: k.unit}
+}
+
 // QuoteQuestion is the question of one figure of a quote, for a screen that
 // asks for it.
 func QuoteQuestion(key string) (Question, bool) {
 	for _, k := range quoteKeys(&Quote{}) {
 		if k.key == key {
-			return Question{Key: key, Kind: NumberKind, Min: k.min, Max: k.max, Whole: k.whole, Unit: k.unit}, true
+			return k.question(), true
 		}
 	}
 	return Question{}, false
@@ -201,107 +191,6 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 	return a.Number, per, nil
 }
 
-func writeQuote(b *strings.Builder, q Quote) {
-	b.WriteString("\n[[quote]]\n" + line("product", q.Product))
-	if q.Facing != "" {
-		b.WriteString(line("facing", q.Facing))
-	}
-	for _, k := range quoteKeys(&q) {
-		if k.value == 0 {
-			continue
-		}
-		b.WriteString(line(k.key, tomlValue(Question{Kind: NumberKind}, Number(k.value))))
-		if k.key == "usd" {
-			b.WriteString(line("per", q.Per))
-		}
-	}
-}
-
-// quotes reads the [[quote]] tables.
-func (r *reader) quotes() {
-	seen := map[string]int{}
-	for i := range r.tablesOf("quote", "labels and prices", MaxQuotes) {
-		path := []any{"quote", i}
-		q, ok := r.quote(path)
-		if !ok {
-			continue
-		}
-		key := q.Product + "/" + q.Facing
-		if first, twice := seen[key]; twice {
-			r.bad(below(path, "product"), q.Product, fmt.Sprintf("one label for each product and face; the one on line %d has these", r.tree.Line("quote", first)))
-			continue
-		}
-		seen[key] = i
-		r.house.Quotes = append(r.house.Quotes, q)
-	}
-}
-
-func (r *reader) quote(path []any) (Quote, bool) {
-	before := len(r.problems)
-	var q Quote
-	q.Product = r.oneOf(below(path, "product"), r.productIDs(), true)
-	product, _ := r.list.catalog.Product(q.Product)
-	if q.Product != "" { // which faces there are hangs on it
-		q.Facing = r.oneOf(below(path, "facing"), product.Facings, false)
-	}
-	q.Per = r.oneOf(below(path, "per"), []string{PerPackage, PerFt2}, false)
-	known := []string{"product", "facing", "per"}
-	for _, k := range quoteKeys(&q) {
-		known = append(known, k.key)
-		v, there := r.tree.Get(below(path, k.key)...)
-		if !there {
-			continue
-		}
-		one := Question{Kind: NumberKind, Min: k.min, Max: k.max, Whole: k.whole, Unit: k.unit}
-		a, ok := fromTOML(one, v)
-		if !ok || one.Check(a) != nil {
-			r.bad(below(path, k.key), v, one.Accepted()+one.hint(v))
-			continue
-		}
-		k.to(a.Number)
-	}
-	for _, key := range r.tree.Keys(path...) {
-		if !slices.Contains(known, key) {
-			r.unknownKey(below(path, key), known)
-		}
-	}
-	if q.Priced() && q.Per == "" {
-		q.Per = PerPackage
-	}
-	if !q.Priced() {
-		q.Per = "" // says nothing without a price
-	}
-	if len(r.problems) > before {
-		return q, false
-	}
-	if err := q.Check(); err != nil {
-		found, want, _ := strings.Cut(strings.TrimPrefix(err.Error(), ErrAnswer.Error()+": "), "; ")
-		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: strings.TrimPrefix(found, "found "), Want: strings.TrimPrefix(want, "want ")})
-		return q, false
-	}
-	return q, true
-}
-
-func (r *reader) oneOf(path []any, ids []string, needed bool) string {
-	v, there := r.tree.Get(path...)
-	if !there && !needed {
-		return ""
-	}
-	if s, ok := v.(string); ok && slices.Contains(ids, s) {
-		return s
-	}
-	r.bad(path, v, "one of "+strings.Join(ids, ", ")+meant(v, ids))
-	return ""
-}
-
-func (r *reader) productIDs() []string {
-	var out []string
-	for _, p := range r.list.catalog.Products {
-		out = append(out, p.ID)
-	}
-	return out
-}
-
 // Figure is one figure of a quote by its key, 0 when it was not said.
 func (q Quote) Figure(key string) float64 {
 	for _, k := range quoteKeys(&q) {
@@ -310,17 +199,4 @@ func (q Quote) Figure(key string) float64 {
 		}
 	}
 	return 0
-}
-
-// MarkMeasured keeps that answers of a place were measured, those that are
-// given; it returns how many were not marked before.
-func (p *Place) MarkMeasured(keys []string) int {
-	added := 0
-	for _, key := range keys {
-		if p.Answers[key].State == Given && !slices.Contains(p.Measured, key) {
-			p.Measured = append(p.Measured, key)
-			added++
-		}
-	}
-	return added
 }

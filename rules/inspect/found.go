@@ -50,7 +50,11 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "squeezed_to_in", Kind: house.NumberKind, Unit: "in", Max: 60, Prompt: "How thick is it there?", How: "At the worst squeezed spot."},
 	}
 	for i := range qs {
-		qs[i].Scope, qs[i].Optional, qs[i].DontKnow = house.PlaceScope, true, qs[i].Kind != house.TextKind
+		qs[i].Scope, qs[i].DontKnow = house.PlaceScope, qs[i].Kind != house.TextKind
+		// What can hurt people starts as unknown, so that nobody answers it by
+		// paging on.
+		qs[i].Safety = qs[i].Kind == house.YesNoKind
+		qs[i].Optional = !qs[i].Safety
 	}
 	return qs
 }

@@ -36,6 +36,8 @@ func (p *OfferedPlace) assess(j Job) {
 	p.squeezed(j, got)
 	p.short(j, got)
 	p.facing(j, got)
+	p.damp(got)
+	p.gap(j)
 	p.rules(c, got)
 }
 
@@ -128,6 +130,52 @@ func (p *OfferedPlace) facing(j Job, a candidate.Assessed) {
 		p.find(Finding{
 			ID: "no-retarder", Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Standard},
 			Text: "nothing slows damp air from the room, which this climate wants", Ask: p.Plan.Surface.Label + ": What goes on the room side to slow damp air: paper face, sheet or paint?",
+		})
+	}
+}
+
+// dampRank puts the verdicts of the damp check in order, worst last; one that
+// was not checked compares with none.
+var dampRank = map[string]int{candidate.NoBuildUp: 1, candidate.Dries: 2, candidate.MoldRisk: 3, candidate.StaysWet: 4}
+
+// damp says where the offer leaves a place damper than the plan does.
+func (p *OfferedPlace) damp(a candidate.Assessed) {
+	if !planned(p.Plan) {
+		return
+	}
+	got, want := dampRank[a.Damp.Verdict], dampRank[p.Plan.Choice.Damp.Verdict]
+	if got <= want || want == 0 {
+		return
+	}
+	level := Wrong
+	if a.Damp.Verdict == candidate.Dries {
+		level = Note
+	}
+	p.find(Finding{
+		ID: "damper", Level: level, Line: p.Parts[0].Line, Text: dampText[a.Damp.Verdict] + "; with the plan it does not come to that",
+		Ask: askIf(level, p.Plan.Surface.Label+": What keeps damp air from the room out of the blanket?"),
+	})
+}
+
+var dampText = map[string]string{
+	candidate.Dries: "damp builds up in winter and dries again", candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
+}
+
+// gap asks about the air space of a chimney whenever work beside it is
+// offered, and about faces between layers.
+func (p *OfferedPlace) gap(j Job) {
+	for _, part := range p.Parts[1:] {
+		if f := part.text("facing"); f != "" && f != "none" {
+			p.find(Finding{
+				ID: "face-between", Level: Wrong, Line: part.Line, Ref: catalog.Ref{Source: "hand-over-practice", Known: catalog.Practice},
+				Text: "a face between the layers: damp air stops there", Ask: p.Plan.Surface.Label + ": Does the upper layer come without a face?",
+			})
+		}
+	}
+	if s := p.Plan.Surface; s.Kind.ID == "chimney" {
+		p.find(Finding{
+			ID: "gap", Level: Note, Ref: catalog.Ref{Source: "irc-r1003", Known: catalog.Standard}, Text: "the air gap stays empty: " + j.System.Inches(s.Clearance.Inches),
+			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, j.System.Inches(s.Clearance.Inches)),
 		})
 	}
 }

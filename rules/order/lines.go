@@ -82,7 +82,7 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		out.PackageFt2 = label.coverageFt2
 	}
 	// What is there already is taken off once for a label, from its first size.
-	id := k.product + "/" + k.facing
+	id := label.of
 	out.Have = max(0, min(label.have-had[id], out.Packages))
 	had[id] += out.Have
 	out.Buy = out.Packages - out.Have

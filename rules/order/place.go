@@ -198,6 +198,7 @@ type label struct {
 	typed       bool
 	typedWidth  bool
 	have        int
+	of          string // which label it is: what is there already is taken off once
 }
 
 func usualLabel(p catalog.Product) label {
@@ -211,7 +212,7 @@ func (m *maker) labelOf(p catalog.Product, facing string) label {
 	if !ok {
 		return out
 	}
-	out.coverageFt2, out.have = q.CoverageFt2, q.Have
+	out.coverageFt2, out.have, out.of = q.CoverageFt2, q.Have, q.Product+"/"+q.Facing
 	if q.WidthIn > 0 {
 		out.widths, out.typedWidth = []float64{q.WidthIn}, true
 	}

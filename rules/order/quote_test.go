@@ -2,10 +2,12 @@ package order
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -68,6 +70,20 @@ func TestAlreadyHaveIsTakenOff(t *testing.T) {
 	}
 }
 
+// One label for any face is for two lines here; what is there already is taken
+// off once, not from both.
+func TestHaveIsTakenOffOnce(t *testing.T) {
+	o, _, _ := made(t, demo.Text(demo.Default)+"[[quote]]\nproduct = \"fg-13\"\nhave = 8\n")
+	have, need := 0, 0
+	for _, l := range o.Lines {
+		if l.Product.ID == "fg-13" {
+			have, need = have+l.Have, need+l.Packages
+		}
+	}
+	require.Equal(t, 8, have)
+	require.Greater(t, need, 8)
+}
+
 // Odds only when the builder's own prices carry the bigger half of the money.
 func TestOddsOnlyFromOwnPrices(t *testing.T) {
 	o, _, _ := demoOrder(t, demo.Default)
@@ -76,7 +92,7 @@ func TestOddsOnlyFromOwnPrices(t *testing.T) {
 	all, _, _ := made(t, demo.Text(demo.Default)+quotesFor(o, 70, len(o.Lines)))
 	require.Greater(t, all.Money.QuotedShare, 0.5)
 	require.NotNil(t, all.Money.Odds)
-	require.Equal(t, all.Money.Priced, all.Money.Quoted)
+	require.Greater(t, 2*all.Money.Quoted, all.Money.Priced, "a price may turn a place to another blanket")
 	require.GreaterOrEqual(t, all.Money.Odds.Independent, 0.0)
 	require.LessOrEqual(t, all.Money.Odds.Independent, 1.0)
 	require.True(t, all.Money.Enough.Independent >= all.Money.Total.Low && all.Money.Enough.Together <= all.Money.Total.High)
@@ -176,4 +192,47 @@ func TestUnmeasuredIsSaid(t *testing.T) {
 	require.False(t, full.Places[0].NotMeasured())
 	require.Equal(t, 2, full.Places[0].Measured)
 	require.Equal(t, []string{"lengths_ft", "height_ft", "openings", "framing.size", "framing.spacing_in"}, full.Places[0].SizeKeys)
+}
+
+// The spare is ordered: 23 batts in packages of 6 are 4 packages, with 5 % to
+// spare 5. Places that need much cutting bring more of it.
+func TestSpareIsOrdered(t *testing.T) {
+	_, p, a := demoOrder(t, demo.Default)
+	packages := func(share float64) int {
+		with := house.Answered{List: house.NewList(withSpare(t, share)), House: a.House}
+		for _, l := range Make(p, with).Lines {
+			if l.Product.ID == "fg-21" {
+				require.Equal(t, 23, l.Stock)
+				return l.Packages
+			}
+		}
+		return 0
+	}
+	require.Equal(t, 4, packages(0.01))
+	require.Equal(t, 5, packages(0.05))
+	o, _, _ := demoOrder(t, demo.Default)
+	require.Equal(t, 0.05, o.Places[2].Layers[0].spare)
+	require.Equal(t, 0.10, o.Places[6].Layers[0].spare, "a rim joist is cut-up work")
+}
+
+// What is sold whole is rounded up once, over the house.
+func TestGoodsAreRoundedUpOnce(t *testing.T) {
+	o, _, _ := demoOrder(t, demo.Default)
+	for _, g := range o.Goods {
+		per := map[string]float64{"tube": 30, "board": 32, "paint": 350}[g.Unit]
+		if per == 0 {
+			per = 1
+		}
+		require.GreaterOrEqual(t, float64(g.Count)*per, g.Qty-1e-6, g.ID)
+		require.Less(t, float64(g.Count-1)*per, g.Qty, g.ID)
+	}
+	require.Zero(t, ceil(math.NaN()))
+	require.Equal(t, 1_000_000_000, ceil(math.Inf(1)))
+}
+
+func TestLengthForABay(t *testing.T) {
+	l := label{lengths: []float64{93, 48, 105}}
+	for bay, want := range map[float64]float64{92.625: 93, 40: 48, 104.625: 105, 93: 93, 200: 105, 0: 105} {
+		require.Equal(t, want, l.lengthFor(bay), "bay of %v", bay)
+	}
 }

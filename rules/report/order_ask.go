@@ -83,7 +83,7 @@ func askInstaller(o order.Order, p plan.Plan, s units.System) OrderBlock {
 	}
 	for _, q := range []string{
 		"Company, license number", "Insured: whose policy, until when", "Who seals the gaps first", "Who brings the vapor sheet, supports, baffles",
-		"Do you work to Grade I, and is it checked by somebody else", "Can you start on", "Days of work", "What is not in the price", "Will you give it in writing",
+		"No gaps, nothing squeezed (Grade I): who checks it", "Can you start on", "Days of work", "What is not in the price", "Will you give it in writing",
 	} {
 		b.blank(q, "")
 	}

@@ -42,7 +42,7 @@ func cutBlock(p order.Place, opts Options) OrderBlock {
 		b.add(OrderSub, "%s", n)
 	}
 	for i, l := range p.Layers {
-		layerRows(&b, l, i, len(p.Layers), s)
+		layerRows(&b, l, i, len(p.Layers), opts)
 	}
 	return b
 }
@@ -65,7 +65,8 @@ func sizesText(p order.Place) string {
 	return fmt.Sprintf("%d measured, %d as typed, %d assumed", p.Measured, max(0, p.Sizes-p.Measured-len(p.Assumed)), len(p.Assumed))
 }
 
-func layerRows(b *OrderBlock, l order.Layer, i, n int, s units.System) {
+func layerRows(b *OrderBlock, l order.Layer, i, n int, opts Options) {
+	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form := formWord(l.Product.Form)
 	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 	if n > 1 {
@@ -75,14 +76,14 @@ func layerRows(b *OrderBlock, l order.Layer, i, n int, s units.System) {
 		}
 	}
 	b.add(OrderTick, "%s: %s", head, plural(l.Stock, form))
-	for _, t := range bayLines(l.Bays, s) {
+	for _, t := range bayLines(l.Bays, sliver, s) {
 		b.add(OrderSub, "spaces %s", t)
 	}
 	if len(l.Cut) == 0 {
 		b.add(OrderSub, "no cut list from an area: cut each to its space, a little wider and longer")
 		return
 	}
-	for _, t := range pieceLines(l, form, s) {
+	for _, t := range pieceLines(l, sliver, s) {
 		b.add(OrderSub, "%s", t)
 	}
 	for _, j := range l.Joints {
@@ -91,13 +92,21 @@ func layerRows(b *OrderBlock, l order.Layer, i, n int, s units.System) {
 }
 
 // bayLines gives spaces of one kind and height in one line, widest first.
-func bayLines(bays []takeoff.Bay, s units.System) []string {
+func bayLines(bays []takeoff.Bay, sliverIn float64, s units.System) []string {
 	var out []string
 	for i := 0; i < len(bays); {
 		j := i
 		var widths []string
+		slivers := 0
 		for ; j < len(bays) && bays[j].Kind == bays[i].Kind && bays[j].HeightIn == bays[i].HeightIn; j++ {
+			if bays[j].WidthIn < sliverIn {
+				slivers += bays[j].Count
+				continue
+			}
 			widths = append(widths, fmt.Sprintf("%d of %s", bays[j].Count, knife(bays[j].WidthIn, s)))
+		}
+		if slivers > 0 {
+			widths = append(widths, fmt.Sprintf("%d under %s (a strip of offcut, or sealant)", slivers, s.Inches(sliverIn)))
 		}
 		out = append(out, fmt.Sprintf("%s, %s long, wide: %s", kindText(bays[i].Kind), knife(bays[i].HeightIn, s), strings.Join(widths, ", ")))
 		i = j
@@ -122,18 +131,25 @@ func kindText(k takeoff.Kind) string {
 }
 
 // pieceLines gives the pieces to set by length, widest first.
-func pieceLines(l order.Layer, form string, s units.System) []string {
+func pieceLines(l order.Layer, sliverIn float64, s units.System) []string {
 	pieces := slices.Clone(l.Cut)
 	var out []string
 	for i := 0; i < len(pieces); {
 		j := i
 		var widths []string
 		for ; j < len(pieces) && pieces[j].LengthIn == pieces[i].LengthIn; j++ {
+			if pieces[j].WidthIn < sliverIn+takeoff.FitWidthIn { // cut over by the fit
+				continue
+			}
 			w := knife(pieces[j].WidthIn, s)
 			if pieces[j].WidthIn == l.WidthIn {
 				w = "full width"
 			}
 			widths = append(widths, fmt.Sprintf("%d of %s", pieces[j].Count, w))
+		}
+		if len(widths) == 0 {
+			i = j
+			continue
 		}
 		length := "cut to " + knife(pieces[i].LengthIn, s)
 		if pieces[i].LengthIn == l.LengthIn {

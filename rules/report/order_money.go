@@ -99,7 +99,7 @@ func orderBudgetText(m order.Money, s units.System) string {
 	switch {
 	case m.Odds != nil:
 		low, high := min(m.Odds.Independent, m.Odds.Together), max(m.Odds.Independent, m.Odds.Together)
-		return text + fmt.Sprintf("it holds in %s to %s of 100 cases, as far as these ranges hold.", count100(low), count100(high))
+		return text + "it holds in " + casesText(low, high) + ", as far as these ranges hold."
 	case m.Budget >= m.Total.High:
 		return text + "it holds even at the high prices, without what has no price here."
 	case m.Budget < m.Total.Low:
@@ -110,4 +110,17 @@ func orderBudgetText(m order.Money, s units.System) string {
 	return text + "it holds at the typical prices, not at the high ones."
 }
 
-func count100(share float64) string { return fmt.Sprintf("%.0f", math.Floor(100*share+1e-9)) }
+// casesText gives two odds as cases of a hundred, never more certain than 99.
+func casesText(low, high float64) string {
+	of := func(share float64) int { return int(math.Floor(100*share + 1e-9)) }
+	switch a, b := of(low), of(high); {
+	case a >= 99:
+		return "nearly all cases"
+	case b < 1:
+		return "hardly any case"
+	case a == b:
+		return fmt.Sprintf("about %d of 100 cases", a)
+	default:
+		return fmt.Sprintf("%d to %d of 100 cases", a, min(b, 99))
+	}
+}

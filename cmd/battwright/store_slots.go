@@ -1,0 +1,150 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Two programs may run at once. Each keeps its answers in a slot of its own,
+// held by a lock that the system lets go when the process ends however it
+// ends. So neither overwrites what the other keeps, and what a stopped one
+// kept is offered at the next start. Kept answers are only ever replaced by
+// the program that wrote them, or by answers for the same house once they were
+// offered.
+
+// mostSlots is how many sets of answers may be kept at once.
+const mostSlots = 9
+
+// errAllKept says that no slot is free.
+var errAllKept = fmt.Errorf("%d other sets of answers are kept already: save this house in a file of yours", mostSlots)
+
+// slot is a numbered place for kept answers, 1 to mostSlots; 0 is none.
+type slot int
+
+func (s *store) file(n slot) string {
+	name := keptName
+	if n > 1 {
+		ext := filepath.Ext(name)
+		name = strings.TrimSuffix(name, ext) + "-" + strconv.Itoa(int(n)) + ext
+	}
+	return filepath.Join(s.dir, name)
+}
+
+func (s *store) lockFile(n slot) string {
+	return filepath.Join(s.dir, "."+filepath.Base(s.file(n))+".lock")
+}
+
+func (s *store) empty(n slot) bool {
+	_, err := os.Lstat(s.file(n))
+	return errors.Is(err, fs.ErrNotExist)
+}
+
+// hold makes a slot this program's own. False: another program has it.
+func (s *store) hold(n slot) (bool, error) {
+	if s.held == n {
+		return true, nil
+	}
+	lock, err := lockFile(s.lockFile(n))
+	if errors.Is(err, errLocked) {
+		return false, nil
+	}
+	if err != nil {
+		return false, err
+	}
+	s.release()
+	s.held, s.lock = n, lock
+	return true, nil
+}
+
+// release gives the slot back.
+func (s *store) release() {
+	if s.lock != nil {
+		s.lock.Close()
+	}
+	s.held, s.lock, s.mine = 0, nil, false
+}
+
+// Close lets other programs take up what this one kept.
+func (s *store) Close() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.release()
+}
+
+// claim holds a slot that may be written to.
+func (s *store) claim() error {
+	if s.held != 0 && s.mayReplace() {
+		return nil
+	}
+	for n := slot(1); n <= mostSlots; n++ {
+		if !s.empty(n) {
+			continue
+		}
+		if ok, err := s.hold(n); ok || err != nil {
+			return err
+		}
+	}
+	return errAllKept
+}
+
+// mayReplace reports whether what the slot held has may be overwritten.
+func (s *store) mayReplace() bool {
+	if s.mine || s.empty(s.held) {
+		return true
+	}
+	_, path, ok := s.read(s.held)
+	return ok && path == s.path
+}
+
+// find looks for answers to offer: those of the file worked on first, then
+// those in the slot held, then any that no running program holds. The slot it
+// finds is held from then on. Where nothing can be locked it only reads.
+func (s *store) find() (text, path string, ok bool) {
+	type candidate struct {
+		n     slot
+		order int
+	}
+	var found []candidate
+	for n := slot(1); n <= mostSlots; n++ {
+		_, path, ok := s.read(n)
+		if !ok {
+			continue
+		}
+		c := candidate{n, 0}
+		if s.path != "" && path == s.path {
+			c.order -= 2
+		}
+		if n == s.held {
+			c.order--
+		}
+		found = append(found, c)
+	}
+	slices.SortStableFunc(found, func(a, b candidate) int { return a.order - b.order })
+	for _, c := range found {
+		if held, err := s.hold(c.n); held || err != nil {
+			return s.read(c.n)
+		}
+	}
+	return "", "", false
+}
+
+// read gives what a slot has.
+func (s *store) read(n slot) (text, path string, ok bool) {
+	text, err := readText(s.file(n), nil)
+	if err != nil {
+		return "", "", false
+	}
+	if head, rest, found := strings.Cut(text, "\n"); found && strings.HasPrefix(head, pathMark) {
+		if p, err := strconv.Unquote(strings.TrimPrefix(head, pathMark)); err == nil {
+			path = p
+		}
+		text = rest
+	}
+	return text, path, true
+}

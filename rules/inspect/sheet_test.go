@@ -1,0 +1,174 @@
+package inspect_test
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/catalog"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/testdata/demo"
+)
+
+func TestSheets(t *testing.T) {
+	j := alder(t)
+	sheets := inspect.Sheets(j)
+	require.Len(t, sheets, len(j.Plan.Places))
+	for _, s := range sheets {
+		what := s.Plan.Surface.ID
+		require.NotEmpty(t, s.Layers, what)
+		require.Positive(t, s.DepthIn, what)
+		require.NotEmpty(t, s.Points, what)
+		require.NotEmpty(t, s.First, what)
+		require.NotEmpty(t, s.Leave, what)
+		require.NotEmpty(t, s.Hold, "the hold point: %s", what)
+		require.True(t, slices.ContainsFunc(s.Leave, func(n catalog.HandoverNote) bool { return n.Source == "ftc-460" }), what)
+	}
+	// What must stay clear where heat is near.
+	for _, id := range []string{"attic", "chimney"} {
+		p, _ := j.Place(id)
+		s, ok := inspect.SheetOf(j, p)
+		require.True(t, ok)
+		require.True(t, slices.ContainsFunc(s.Clear, func(n catalog.HandoverNote) bool { return n.Source == "irc-r1003" }), id)
+	}
+}
+
+// Points about a face are on a sheet only where a face was agreed.
+func TestFacePointsOnlyWithAFace(t *testing.T) {
+	chosen(t, func(j inspect.Job, p plan.Place) {
+		s, ok := inspect.SheetOf(j, p)
+		require.True(t, ok)
+		faced := p.Choice.Facing.OnBlanket != "none"
+		for _, x := range s.Points {
+			require.True(t, x.Faced == "" || faced, "%s %s", p.Surface.ID, x.ID)
+		}
+	})
+}
+
+var manyR = regexp.MustCompile(`R-[0-9.]+`)
+
+// Every person has a page in every demo house; no page adds R up: each R that
+// it names is of one blanket, one board or one target of the plan.
+func TestPages(t *testing.T) {
+	for _, name := range demo.Names() {
+		j := demoJob(t, name)
+		known := map[string]bool{"R-value": true}
+		for _, p := range j.Plan.Places {
+			for _, s := range append(manyR.FindAllString(p.Target.Text, -1), j.System.R(p.Target.AddR), j.System.R(p.Target.CavityR)) {
+				known[s] = true
+			}
+			if p.Choice != nil {
+				for _, l := range p.Choice.Layers {
+					known[j.System.R(l.Product.NominalR)] = true
+				}
+			}
+		}
+		for _, person := range catalog.Persons {
+			page, err := inspect.PageFor(j, person)
+			require.NoError(t, err)
+			require.Equal(t, inspect.PageTitle(person), page.Title)
+			require.NotEmpty(t, page.Parts, "%s %s", name, person)
+			for _, part := range page.Parts {
+				require.NotEmpty(t, part.Lines, "%s %s %s", name, person, part.Title)
+				for _, r := range manyR.FindAllString(strings.Join(part.Lines, "\n"), -1) {
+					require.True(t, known[strings.TrimRight(r, ".")], "%s %s: %s is of nothing in the plan", name, person, r)
+				}
+			}
+		}
+	}
+	_, err := inspect.PageFor(alder(t), "plasterer")
+	require.ErrorIs(t, err, inspect.ErrPerson)
+}
+
+// What can still change is said before framing and not after.
+func TestFramerPageKnowsTheStage(t *testing.T) {
+	text := demo.Text(demo.Default)
+	page := func(stage string) string {
+		p, err := inspect.PageFor(job(t, strings.Replace(text, `stage = "not-framed"`, `stage = "`+stage+`"`, 1)), "framer")
+		require.NoError(t, err)
+		var b strings.Builder
+		for _, part := range p.Parts {
+			b.WriteString(part.Title + "\n" + strings.Join(part.Lines, "\n") + "\n")
+		}
+		return b.String()
+	}
+	require.Contains(t, page("not-framed"), "2x6 instead of 2x4")
+	require.NotContains(t, page("wired"), "2x6 instead of 2x4")
+	require.Contains(t, page("not-framed"), "KEEP THE GAP EMPTY: 2 in")
+}
+
+// Days back from the drywall (days of the week worked out by hand): calendar
+// days; a weekend moves to the Friday before.
+func TestCalendar(t *testing.T) {
+	for _, r := range figures(t).Days {
+		day, err := inspect.ParseDay(r.Drywall)
+		require.NoError(t, err)
+		due := inspect.Calendar([]catalog.Lead{{ID: "x", Days: r.Days}}, day, "")
+		require.Equal(t, r.Due, due[0].Day.Format(time.DateOnly), "%+v", r)
+	}
+	for d := range 370 {
+		day := time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, d)
+		all := inspect.Calendar(book(t).Acceptance.Leads, day, "")
+		require.Len(t, all, len(book(t).Acceptance.Leads))
+		for i, due := range all {
+			require.False(t, due.Day.After(day))
+			require.True(t, i == 0 || !due.Day.Before(all[i-1].Day), "earliest first")
+			if due.Lead.Days > 0 {
+				require.NotContains(t, []time.Weekday{time.Saturday, time.Sunday}, due.Day.Weekday())
+			}
+		}
+	}
+	for _, due := range inspect.Calendar(book(t).Acceptance.Leads, time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC), "framer") {
+		require.Equal(t, "framer", due.Lead.Person)
+	}
+	for _, bad := range []string{"", "tomorrow", "2027-02-29", "27-1-1", "0001-01-01", "9999-12-31"} {
+		_, err := inspect.ParseDay(bad)
+		require.ErrorIs(t, err, inspect.ErrDate, bad)
+	}
+}
+
+var comment = regexp.MustCompile(`(?m)^# ([a-z0-9_.-]+ *= )(.*?)(   # .*)$`)
+
+// The files to fill in can be read as they are, and with every line filled in
+// by its first choice.
+func TestTemplates(t *testing.T) {
+	for _, name := range demo.Names() {
+		j := demoJob(t, name)
+		l := inspect.FoundList(book(t))
+		o, problems := inspect.ReadOffer(book(t), j.IDs(), "offer.toml", inspect.OfferTemplate(j))
+		require.Empty(t, problems)
+		require.NotEmpty(t, o.Parts)
+		h, _, problems := inspect.ReadFound(l, j, "finished.toml", inspect.FoundTemplate(l, j))
+		require.Empty(t, problems)
+		require.NotEmpty(t, h.Places)
+
+		filled := func(text string) string {
+			return comment.ReplaceAllStringFunc(text, func(s string) string {
+				m := comment.FindStringSubmatch(s)
+				value := m[2]
+				if first, _, many := strings.Cut(value, " | "); many {
+					value = first + `"`
+				}
+				if value == "0" || value == "[0, 0]" {
+					value = strings.ReplaceAll(value, "0", "1")
+				}
+				return m[1] + value
+			})
+		}
+		o, problems = inspect.ReadOffer(book(t), j.IDs(), "offer.toml", filled(inspect.OfferTemplate(j)))
+		require.Empty(t, problems)
+		for _, p := range o.Parts {
+			require.GreaterOrEqual(t, len(p.Answers), 9, "%v", p.Answers)
+		}
+		h, _, problems = inspect.ReadFound(l, j, "finished.toml", filled(inspect.FoundTemplate(l, j)))
+		require.Empty(t, problems)
+		for _, p := range h.Places {
+			require.Greater(t, len(p.Answers), 12, p.ID)
+		}
+	}
+}

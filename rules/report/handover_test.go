@@ -1,0 +1,185 @@
+package report_test
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/rules/units"
+	"battwright/testdata/demo"
+)
+
+func demoJob(t testing.TB, name string) inspect.Job {
+	t.Helper()
+	c, err := catalog.Load(data.Files, nil)
+	require.NoError(t, err)
+	l := house.NewList(c)
+	h, err := house.Read(l, name, demo.Text(name))
+	require.NoError(t, err)
+	a := house.Answered{List: l, House: h}
+	assessed := plan.Assess(a)
+	return inspect.NewJob(assessed, assessed.Weigh(plan.PreferencesOf(a, nil)), units.US)
+}
+
+func widest(text string) (line string) {
+	for _, l := range strings.Split(text, "\n") {
+		if len([]rune(l)) > len([]rune(line)) {
+			line = l
+		}
+	}
+	return line
+}
+
+// Every page fits its paper: 40 columns for a telephone or a narrow printer,
+// 80 for a sheet.
+func TestPagesFitTheirWidth(t *testing.T) {
+	day := time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC)
+	for _, name := range demo.Names() {
+		j := demoJob(t, name)
+		for _, width := range []int{30, 40, 80} {
+			o := report.Options{Catalog: j.Catalog(), System: units.US, Width: width}
+			for _, person := range append([]string{""}, catalog.Persons...) {
+				text, err := report.Handover{Job: j, Person: person, Drywall: day}.Text(o)
+				require.NoError(t, err)
+				require.LessOrEqual(t, len([]rune(widest(text))), width, "%s %s: %s", name, person, widest(text))
+				require.Contains(t, strings.Join(strings.Fields(text), " "), "ask the building department")
+			}
+			require.LessOrEqual(t, len([]rune(widest(report.FormText(j, o)))), width)
+		}
+	}
+}
+
+func TestHandoverHoldsTheHoldPoint(t *testing.T) {
+	j := demoJob(t, demo.Default)
+	o := report.Options{Catalog: j.Catalog(), System: units.US}
+	text, err := report.Handover{Job: j}.Text(o)
+	require.NoError(t, err)
+	require.Equal(t, strings.Count(text, "HOLD POINT: nothing is covered"), len(j.Plan.Places))
+	for _, want := range []string{"KEEP EMPTY: 2 in", "common practice, no source", "Owner, date: ____", "R-25 on the bag", "R-38 on the bag", "Left behind"} {
+		require.Contains(t, text, want)
+	}
+	require.NotContains(t, text, "R-63", "the R of layers is not added up on a sheet")
+	markdown, err := report.Handover{Job: j}.Markdown(o)
+	require.NoError(t, err)
+	require.Contains(t, markdown, "# Handover sheets")
+	require.Contains(t, markdown, "- [ ] ")
+	_, err = report.Handover{Job: j, Person: "cook"}.Text(o)
+	require.ErrorIs(t, err, inspect.ErrPerson)
+}
+
+func TestHandoverJSON(t *testing.T) {
+	j := demoJob(t, demo.Default)
+	b, err := report.Handover{Job: j, Drywall: time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC)}.JSON(report.Options{Catalog: j.Catalog(), System: units.US})
+	require.NoError(t, err)
+	var doc struct {
+		Schema int
+		Places []struct {
+			ID     string
+			Layers []struct {
+				R           float64
+				ThicknessIn float64 `json:"thickness_in"`
+			}
+			GapIn  float64 `json:"keep_empty_in"`
+			Points []struct{ ID, Source, Known string }
+		}
+		Calendar []struct{ Day, Person string }
+		Closing  []struct{ Group string } `json:"ready_to_close"`
+	}
+	require.NoError(t, json.Unmarshal(b, &doc))
+	require.Equal(t, report.Schema, doc.Schema)
+	require.Len(t, doc.Places, len(j.Plan.Places))
+	require.Len(t, doc.Places[0].Layers, 2)
+	require.Equal(t, 25.0, doc.Places[0].Layers[0].R)
+	require.Equal(t, 2.0, doc.Places[7].GapIn)
+	require.Len(t, doc.Calendar, len(j.Catalog().Acceptance.Leads))
+	require.Len(t, doc.Closing, len(inspect.ClosingGroups))
+}
+
+func testFile(t testing.TB, path string) string {
+	t.Helper()
+	b, err := os.ReadFile("../../testdata/" + path)
+	require.NoError(t, err)
+	return string(b)
+}
+
+func TestOffersSideBySide(t *testing.T) {
+	j := demoJob(t, demo.Default)
+	var all []inspect.OfferResult
+	for _, name := range []string{"full", "bold", "metric"} {
+		o, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), name+".toml", testFile(t, "offers/"+name+".toml"))
+		all = append(all, inspect.JudgeOffer(j, o))
+	}
+	for n := 1; n <= report.MaxOffers; n++ {
+		for _, width := range []int{40, 80, 120} {
+			o := report.Options{Catalog: j.Catalog(), System: units.US, Width: width}
+			text := report.OffersText(j, all[:n], o)
+			require.LessOrEqual(t, len([]rune(widest(text))), width, widest(text))
+			for _, r := range all[:n] {
+				require.Contains(t, strings.Join(strings.Fields(text), " "), r.Offer.From())
+			}
+		}
+		require.Contains(t, report.OffersMarkdown(j, all[:n], report.Options{Catalog: j.Catalog(), System: units.US}), "| --- |")
+	}
+	b, err := report.OffersJSON(j, all)
+	require.NoError(t, err)
+	var doc struct {
+		Offers []struct {
+			FallsShort bool `json:"falls_short"`
+			Places     []struct {
+				ID       string
+				Findings []struct{ ID, Level string }
+				Planned  *struct {
+					LayersR []float64 `json:"layers_r"`
+				} `json:"plan"`
+			}
+		}
+	}
+	require.NoError(t, json.Unmarshal(b, &doc))
+	require.Len(t, doc.Offers, 3)
+	require.True(t, doc.Offers[1].FallsShort)
+	require.Equal(t, []float64{25, 38}, doc.Offers[0].Places[0].Planned.LayersR, "R layer by layer, never added up")
+}
+
+func TestFinishedWorkReport(t *testing.T) {
+	j := demoJob(t, demo.Default)
+	l := inspect.FoundList(j.Catalog())
+	judge := func(name string) inspect.FoundResult {
+		h, notes, problems := inspect.ReadFound(l, j, name, testFile(t, "finished/"+name))
+		require.Empty(t, problems)
+		return inspect.JudgeFound(j, h, notes)
+	}
+	o := report.Options{Catalog: j.Catalog(), System: units.US, Width: 80}
+	stop := report.FoundText(j, judge("chimney-stop.toml"), o)
+	require.Contains(t, stop, "STOP: do not close")
+	require.Less(t, strings.Index(stop, "STOP: DO NOT CLOSE"), strings.Index(stop, "ATTIC"), "what can hurt comes first")
+	mixed := judge("mixed.toml")
+	text := report.FoundText(j, mixed, o)
+	for _, want := range []string{"Not ready to close", "If left", "REJECT", "FIX", "PASS", "NOT LOOKED AT", "grade III", "Ask for", "common practice, no source"} {
+		require.Contains(t, strings.Join(strings.Fields(text), " "), want)
+	}
+	require.LessOrEqual(t, len([]rune(widest(text))), 80)
+	require.Contains(t, report.FoundMarkdown(j, mixed, o), "# Finished work")
+	b, err := report.FoundJSON(j, judge("chimney-stop.toml"))
+	require.NoError(t, err)
+	var doc struct {
+		Stop, Ready bool
+		Places      []struct {
+			ID, Result string
+			Points     []struct{ ID, State, Known string }
+		}
+	}
+	require.NoError(t, json.Unmarshal(b, &doc))
+	require.True(t, doc.Stop)
+	require.False(t, doc.Ready)
+	require.Equal(t, "STOP", doc.Places[7].Result)
+}

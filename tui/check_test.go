@@ -1,0 +1,134 @@
+package tui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func testFile(t testing.TB, path string) string {
+	t.Helper()
+	b, err := os.ReadFile("../testdata/" + path)
+	require.NoError(t, err)
+	return string(b)
+}
+
+// onCheck has the demo house on the last step.
+func onCheck(t testing.TB, c Config) *player {
+	t.Helper()
+	c.House = demoHouse(t)
+	p := newPlayer(t, c, 100, 40)
+	return p.press("g", "7")
+}
+
+// The walk through the finished work can be broken off at any question: what
+// was typed is kept, and is there again after a new start.
+func TestWalkIsKept(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	p.press("5", "8").ask("place.batt_in_gap").press("y")
+	require.Contains(t, p.view(), "STOP")
+	p.ask("place.gap_in").typed("1 1/2").press("enter", "ctrl+c")
+	require.Contains(t, p.store.text, walkMark+"batt_in_gap = true")
+	require.Contains(t, p.store.text, walkMark+"gap_in = 1.5")
+
+	again := newPlayer(t, Config{Mono: true, Store: p.store}, 100, 40)
+	again.press("1") // go on where you stopped
+	again.press("g", "7")
+	require.Contains(t, again.view(), "STOP: do not close")
+	again.press("5")
+	require.Contains(t, again.view(), "STOP: do not close")
+}
+
+// Paging through the questions with enter answers none of them: nobody passes
+// a chimney gap that was not looked into.
+func TestPagingOnAnswersNothing(t *testing.T) {
+	for _, place := range []string{"1", "3", "5", "6", "8"} {
+		p := onCheck(t, Config{Mono: true})
+		p.press("5", place)
+		for range 40 {
+			p.press("enter")
+			if _, on := p.m.top().(*walkForm); !on {
+				break
+			}
+		}
+		require.False(t, p.m.s.check.walk.begun(), place)
+		require.False(t, p.m.s.walkResult().ReadyToClose())
+	}
+}
+
+// Saving the house does not throw away a walk that no file holds.
+func TestSavingKeepsTheWalk(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	p.press("5", "3").ask("place.void_pct").typed("3").press("enter")
+	p.press("b", "b", "s").typed("mine").press("enter")
+	require.True(t, p.store.kept)
+	require.Contains(t, p.store.text, walkMark+"void_pct = 3")
+	require.NotContains(t, p.store.files["mine.toml"], "void_pct", "the house file is about the house")
+}
+
+// The answers of the walk never change the house or its plan.
+func TestWalkLeavesTheHouseAlone(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	before, plan := p.m.s.text(), p.m.s.plan.Money
+	p.press("5", "1").ask("place.label_r").typed("25, 38").press("enter")
+	p.ask("place.thickness_in").typed("19 1/4, 18").press("enter")
+	p.ask("place.gaps").typed("12 by 2").press("enter")
+	require.Contains(t, p.view(), "12 x 1/2", "what would be right is said")
+	p.ask("place.gaps").press("ctrl+u").typed("12 x 2").press("enter")
+	p.ask("place.see.hatch").press("down", "down", "enter")
+	require.Equal(t, before, p.m.s.text())
+	require.Equal(t, plan, p.m.s.plan.Money)
+	require.True(t, p.m.s.saved)
+	a := p.m.s.walk().house.Place("attic").Answers
+	require.Equal(t, []string{"25", "38"}, a["label_r"].List)
+	require.Equal(t, []string{"19.25", "18"}, a["thickness_in"].List)
+	require.Equal(t, "12 x 2", a["gaps"].Text)
+}
+
+// A file of finished work is written, and read again elsewhere.
+func TestFinishedWorkFile(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	p.store.files["f.toml"] = testFile(t, "finished/mixed.toml")
+	p.press("5", "up", "up", "enter").typed("f.toml").press("enter")
+	require.Contains(t, p.view(), "reject")
+	p.press("up", "enter").typed("out.toml").press("enter")
+	require.Contains(t, p.store.files["out.toml"], "void_pct = 1")
+	p.store.files["bad.toml"] = "[[place]]\nid = \"attik\"\n"
+	p.press("down", "enter").typed("bad.toml").press("enter")
+	require.Contains(t, p.view(), "did you mean attic?")
+}
+
+// Up to three offers are held against the plan, and judged again when it
+// changes.
+func TestOffersInTheWizard(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	for _, name := range []string{"full", "bold", "metric"} {
+		p.store.files[name+".toml"] = testFile(t, "offers/"+name+".toml")
+		p.press("4", "1").typed(name + ".toml").press("enter")
+		require.Contains(t, strings.ToUpper(p.view()), "OFFERS BESIDE THE PLAN")
+		p.press("b", "b")
+	}
+	p.press("4")
+	require.Contains(t, p.view(), "5 lines could not be read")
+	require.NotContains(t, p.view(), "Open an offer file", "three are enough")
+	require.Len(t, p.m.s.check.offers, 3)
+	p.press("3") // close the first
+	require.Len(t, p.m.s.check.offers, 2)
+	require.Equal(t, "bold.toml", p.m.s.check.offers[0].path)
+	p.press("b", "4", "1").typed("nowhere.toml").press("enter")
+	require.Contains(t, p.view(), "no such file")
+}
+
+func TestPagesInTheWizard(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	p.press("3", "2")
+	require.Contains(t, p.view(), "FOR THE FRAMER")
+	p.press("w").typed("framer.txt").press("enter")
+	require.Contains(t, p.store.files["framer.txt"], "KEEP THE GAP EMPTY")
+	p.press("b", "b", "2", "8")
+	require.Contains(t, p.view(), "KEEP EMPTY: 2 in")
+	p.press("b", "b", "6")
+	require.Contains(t, p.view(), "Photographed")
+}
