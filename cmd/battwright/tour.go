@@ -56,7 +56,7 @@ func tourText(p plan.Plan) string {
      battwright plan --priority cost=5 --priority sound=0
 5. A word you do not know:
      battwright words kraft
-6. Then your own house: a rough look takes about 9 answers and 3 minutes, and
+6. Then your own house: a rough look takes about 10 answers and 3 minutes, and
    "don't know" is an answer. In screens, or line by line:
      battwright
      battwright ask

@@ -20,7 +20,7 @@ func kept(t *testing.T, s *memory) *house.House {
 
 func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
 	store := newMemory()
-	out, err := said(store, ask.Config{Echo: true}, "1", "framed", "yes", "VT")
+	out, err := said(store, ask.Config{Echo: true}, "1", "framed", "yes", "no", "VT")
 	require.ErrorIs(t, err, ask.ErrEnded)
 	h := kept(t, store)
 	require.Equal(t, house.Text("framed"), h.Answers["stage"])
@@ -76,8 +76,9 @@ func TestWordsAtAQuestion(t *testing.T) {
 		"nonsense",   // not taken, said on a line of its own
 		"framed",     //
 		"don't know", // drawings
-		"back",       // from the state to the drawings
+		"back",       // from the older part to the drawings
 		"skip",       // leaves don't know
+		"no",         // no older part
 		"VT",         //
 		"Hogwarts",   // doubted
 		"Chittenden", //

@@ -69,7 +69,7 @@ func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
 }
 
 func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
-	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "VT", "Chittenden", "quit")
+	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "no", "VT", "Chittenden", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "m (40 ft).")
 }

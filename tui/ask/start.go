@@ -31,7 +31,7 @@ func (a *app) startRows() []row {
 		}
 	}
 	return append(rows,
-		row{text: "A new house, rough look: about 9 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true) }},
+		row{text: "A new house, rough look: about 10 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true) }},
 		row{text: "A new house, ready to order: about 40 questions, 15 minutes, with a tape measure. Sizes you can buy by.", do: func(string) (stop, error) { return a.begin(false) }},
 		row{text: "Look at a demo house: invented, with every kind of place. Change anything; it is not yours.", do: func(string) (stop, error) { return a.demo() }},
 		row{text: "Open a house file", do: func(string) (stop, error) { return a.openFile() }},
