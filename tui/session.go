@@ -100,7 +100,9 @@ func (s *session) mayReplace(choice string) bool {
 	return false
 }
 
-func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house, System: s.system} }
+func (s *session) answered() house.Answered {
+	return house.Answered{List: s.list, House: s.house, System: s.system}
+}
 
 func (s *session) catalog() *catalog.Catalog { return s.list.Catalog() }
 
