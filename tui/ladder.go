@@ -61,7 +61,7 @@ func (x *ladder) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 func (x *ladder) View(p *page, s *session) {
 	p.line(style.Title, "What the next dollars buy")
-	p.para(style.Dim, 0, "Each line is the best set for the whole house at its price, by what matters to you other than price. Targets are kept on all of them.")
+	p.para(style.Dim, 0, "Each line is the best set for the whole house at its price, by what matters to you other than price. Targets are kept on all of them. "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
 	p.blank()
 	if x.failed != "" {
 		p.para(style.Warn, 0, "The ladder could not be worked out: "+x.failed)

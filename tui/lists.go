@@ -71,6 +71,10 @@ func newFindOut() *reading {
 			p.line(style.Good, "Nothing is unknown.")
 		}
 		p.blank()
+		for _, l := range report.SiteLines(s.siteKnown(), s.options()) {
+			p.para(style.Dim, 2, l)
+		}
+		p.blank()
 		p.line(style.Title, "Assumed, because nobody said otherwise")
 		for _, a := range s.plan.Assumed {
 			where := "House"

@@ -54,6 +54,8 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		turn(viewDamp)
 	case key.Matches(k, keys.How):
 		turn(viewHow)
+	case k.String() == "c" && s.plan.Stage == "not-framed":
+		return x, send(pushMsg{newStillOpen(x.id)})
 	case key.Matches(k, keys.Own):
 		return x, send(pushMsg{newMattersFor(s, x.id)})
 	case key.Matches(k, keys.Edit):
@@ -189,6 +191,13 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 		p.line(style.Title, l.Label)
 		p.para(style.Plain, 2, l.Text)
 	}
+	if lines := report.UnfitLines(pl, s.options()); len(lines) > 0 {
+		p.blank()
+		p.line(style.Title, "Blankets that do not fit here")
+		for _, l := range lines {
+			p.para(style.Dim, 2, l)
+		}
+	}
 	p.blank()
 	p.line(style.Title, "The numbers, by priority")
 	for _, e := range pl.Entries {
@@ -239,6 +248,8 @@ func (x *placePage) how(p *page, s *session, pl plan.Place) {
 	p.para(style.Dim, 0, report.Closing)
 }
 
-func (x *placePage) Keys(*session) []key.Binding {
-	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}
+func (x *placePage) Keys(s *session) []key.Binding {
+	open := bind("c", "what can still change", "c")
+	open.SetEnabled(s.plan.Stage == "not-framed")
+	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, open, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}
 }

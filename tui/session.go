@@ -52,6 +52,8 @@ type session struct {
 	g       style.Glyphs
 	found   []plan.Said // the find-out list as of edit foundAt
 	foundAt int
+	near    string // whether another listed place's weather would change the plan, as of edit nearAt
+	nearAt  int
 	minds   []plan.MindChange // what would change the plan as of edit mindAt
 	minded  bool
 	mindAt  int
@@ -198,4 +200,15 @@ func (s *session) mind() []plan.MindChange {
 	s.minds = s.assess.WouldChange(plan.PreferencesOf(s.answered(), nil), s.plan)
 	s.minded, s.mindAt = true, s.edits
 	return s.minds
+}
+
+// siteKnown is the plan with the question answered whether the weather of
+// another listed place would change it; worked out when its screen is shown.
+func (s *session) siteKnown() plan.Plan {
+	if s.nearAt != s.edits || s.near == "" {
+		s.near, s.nearAt = s.assess.NearClimates(plan.PreferencesOf(s.answered(), nil), s.plan), s.edits
+	}
+	p := s.plan
+	p.NearClimate = s.near
+	return p
 }

@@ -42,6 +42,7 @@ func flagTable() []flagInfo {
 		{"data", "DIR", "lay your own data files over ours", nil, takesFolder},
 		{"units", "us|si", "how figures are shown", []string{"us", "si"}, takesText},
 		{"strict", "", "exit 3 when a place falls short or has no plan (order: is not counted or not measured)", nil, takesNothing},
+		{"picture", "", "with the layers of each place and the year of its damp check drawn", nil, takesNothing},
 		{"rules", "", "check the data files strictly and prove the rules", nil, takesNothing},
 		{"page", "installer", "the page of one person: " + strings.Join(catalog.Persons, ", "), catalog.Persons, takesText},
 		{"drywall", "YYYY-MM-DD", "a calendar back from the day the drywall starts", nil, takesText},
@@ -59,7 +60,7 @@ func flagTable() []flagInfo {
 func commandFlags() map[string][]string {
 	return map[string][]string{
 		"":           {"data", "units", "plain", "ascii", "no-color"},
-		"plan":       {"format", "out", "force", "priority", "variant", "data", "units", "strict"},
+		"plan":       {"format", "out", "force", "priority", "variant", "data", "units", "strict", "picture"},
 		"compare":    {"variant", "data", "units"},
 		"ask":        {"data", "units"},
 		"handover":   {"page", "drywall", "width", "format", "out", "force", "data", "units"},

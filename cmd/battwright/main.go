@@ -8,6 +8,7 @@ import (
 	"os"
 	"runtime/debug"
 
+	"battwright/rules/strict"
 	_ "battwright/tui/background" // before any terminal library: see that package
 )
 
@@ -44,7 +45,8 @@ func isTerminal(f *os.File) bool {
 func run(args []string, e env) (code int) {
 	defer func() {
 		if r := recover(); r != nil {
-			fmt.Fprintf(e.stderr, "battwright: a fault in the program itself: %v\nNothing you saved was changed.\n%s", r, debug.Stack())
+			fault, _ := strict.CleanLines(fmt.Sprintf("battwright: a fault in the program itself: %v\nNothing you saved was changed.\n%s", r, debug.Stack()))
+			io.WriteString(e.stderr, fault)
 			code = exitInternal
 		}
 	}()

@@ -12,12 +12,13 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/draw"
 )
 
 // planFlags are the options of the plan command.
 type planFlags struct {
 	format, out, variant, dataDir, system string
-	force, strict                         bool
+	force, strict, picture                bool
 	priorities                            []string
 	order                                 *order.Order // of the house being printed, for JSON
 }
@@ -37,6 +38,7 @@ func runPlan(args []string, e env) int {
 	f.StringVar(&o.dataDir, "data", "", "")
 	f.StringVar(&o.system, "units", "us", "")
 	f.BoolVar(&o.strict, "strict", false, "")
+	f.BoolVar(&o.picture, "picture", false, "")
 	f.Var((*stringList)(&o.priorities), "priority", "")
 	files, err := parseFlags(f, args)
 	if err != nil {
@@ -174,6 +176,9 @@ func variantNames(h *house.House) string {
 
 func render(p plan.Plan, c *catalog.Catalog, o planFlags, several bool) (string, error) {
 	opts := report.Options{Catalog: c, System: systemOf(o.system), Order: o.order}
+	if o.picture {
+		opts.Draw = drawer(c, opts.System)
+	}
 	switch o.format {
 	case "markdown":
 		return report.Markdown(p, opts), nil
@@ -184,6 +189,23 @@ func render(p plan.Plan, c *catalog.Catalog, o planFlags, several bool) (string,
 		return string(b), err
 	}
 	return report.Text(p, opts), nil
+}
+
+// drawer makes the drawings of a place for a printed report: plain signs, so
+// that they print anywhere, each after the sentence that says the same.
+func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string {
+	return func(p plan.Place, width int) []string {
+		tool := draw.Tool{Catalog: c, System: sys, ASCII: true, Width: width}
+		var out []string
+		if d, ok := tool.Layers(p); ok {
+			out = append(append(out, d.Lines...), "")
+		}
+		if d, ok := tool.Months(p); ok {
+			out = append(append(out, report.Wrap(d.Sentence, width)...), "")
+			out = append(out, d.Lines...)
+		}
+		return out
+	}
 }
 
 func systemOf(s string) units.System {

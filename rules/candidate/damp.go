@@ -27,6 +27,7 @@ type Damp struct {
 	WorstRH    float64 // share, at the dampest judged plane
 	WorstMonth int
 	Where      string      // the dampest judged plane in words
+	WhereLayer int         // index in Layers of the layer behind that plane, -1 when there is none
 	HeldGM2    [12]float64 // at all judged planes, by month
 	RH         [12]float64 // at the dampest judged plane, by month
 	ColdestC   []float64   // temperature of each plane in the coldest month, inside first
@@ -40,7 +41,7 @@ type Damp struct {
 // dampOf runs the monthly balance where the method can judge: not at a roof
 // deck, not in a chimney chase, and not without a climate.
 func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {
-	d := Damp{Verdict: NotChecked}
+	d := Damp{Verdict: NotChecked, WhereLayer: -1}
 	switch {
 	case s.Kind.ID == "attic" || s.Kind.ID == "sloped-ceiling":
 		d.Note = "not checked: what happens above the blanket, at the roof, this method cannot tell. Painted drywall, sealed holes and open vents keep it safe."
@@ -102,6 +103,7 @@ func (d *Damp) fill(r moisture.Result, layers []moisture.Layer, months [12]moist
 	}
 	if worst.Month > 0 {
 		d.Where = planeName(layers, worst.Interface)
+		d.WhereLayer = min(worst.Interface, len(layers)-1)
 		d.RH = r.Interfaces[worst.Interface].RH
 	}
 	coldest := 0

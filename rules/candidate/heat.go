@@ -25,6 +25,7 @@ type Heat struct {
 	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
 	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
 	AtStake      float64 // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
+	FullHeelIn   float64 // heel at which the blanket would run full height over the walls
 	FullHeightR  float64 // lower R that serves because the blanket runs full height over the wall, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel
@@ -208,7 +209,8 @@ func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
 	if s.Drywall == "half" && s.Frame.SpacingIn > 16 {
 		h.CeilingLimit = c.Settings.CeilingLbThin
 	}
-	h.EaveShortIn = max(0, b.HeightIn+airwayIn-s.HeelIn)
+	h.FullHeelIn = b.HeightIn + airwayIn
+	h.EaveShortIn = max(0, h.FullHeelIn-s.HeelIn)
 	if h.EaveShortIn > 0 {
 		// What a strip has left where the roof comes down on it. Beyond the
 		// squeeze a batt bears, a thinner one must be laid there instead, so

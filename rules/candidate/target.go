@@ -14,6 +14,7 @@ type Target struct {
 	CavityR     float64 // R on the bag in the cavity
 	ContinuousR float64 // board outside the studs, or foam behind below grade
 	AddR        float64 // board still to be added: never silently met
+	FullHeightR float64 // lower R the code accepts in an attic where it runs full height over the walls, 0 when none
 	Required    bool
 	Text        string
 	Options     string // all alternatives as the code writes them
@@ -53,6 +54,9 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	t := chooseAlternative(alts, s.CIR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
 	t.Options = alternativesText(alts, s)
+	if s.Kind.ID == "attic" {
+		t.FullHeightR, _, _ = c.Codes.FullHeight(site.Edition, t.CavityR)
+	}
 	t.UMax = c.Codes.UPath(site.Edition, site.CodeZone, element)
 	if s.ExistingR > 0 && s.Kind.CodeElement == "ceiling" {
 		retrofitTarget(&t, s, site, c)

@@ -18,9 +18,9 @@ import (
 func TestStatedSwitchesSwitch(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 11))
 	for i := range 15 {
-		a := demoHouse(t, demo.Names()[i%len(demo.Names())])
+		a := fixture.Demo(t, demo.Names()[i%len(demo.Names())])
 		if i > 2 {
-			a = randomHouse(t, rng)
+			a = fixture.RandomHouse(t, rng)
 		}
 		assessed := plan.Assess(a)
 		prefs := plan.PreferencesOf(a, nil)
@@ -62,7 +62,7 @@ func checkSwitches(t *testing.T, a house.Answered, assessed plan.Assessment, pre
 func TestWhyNotIsTrue(t *testing.T) {
 	rng := rand.New(rand.NewPCG(12, 12))
 	for range 10 {
-		a := randomHouse(t, rng)
+		a := fixture.RandomHouse(t, rng)
 		c := a.List.Catalog()
 		assessed := plan.Assess(a)
 		prefs := plan.PreferencesOf(a, nil)
@@ -95,7 +95,7 @@ func TestWhyNotIsTrue(t *testing.T) {
 // nearer level does.
 func TestWouldChangeIsTheNearest(t *testing.T) {
 	for _, name := range demo.Names() {
-		a := demoHouse(t, name)
+		a := fixture.Demo(t, name)
 		assessed := plan.Assess(a)
 		prefs := plan.PreferencesOf(a, nil)
 		base := assessed.Weigh(prefs)
@@ -132,7 +132,7 @@ func TestWouldChangeIsTheNearest(t *testing.T) {
 func TestBudgetAgainstBruteForce(t *testing.T) {
 	rng := rand.New(rand.NewPCG(13, 13))
 	for range 12 {
-		a := randomHouse(t, rng)
+		a := fixture.RandomHouse(t, rng)
 		if len(a.House.Places) > 4 {
 			a.House.Places = a.House.Places[:4]
 		}
@@ -179,7 +179,7 @@ func keepsTargets(t *testing.T, free, fitted plan.Plan) {
 // The ladder rises in money, and each rung is what the budget of its price
 // buys.
 func TestLadderAgreesWithTheBudget(t *testing.T) {
-	a := demoHouse(t, demo.Default)
+	a := fixture.Demo(t, demo.Default)
 	c := a.List.Catalog()
 	assessed := plan.Assess(a)
 	prefs := plan.PreferencesOf(a, nil)

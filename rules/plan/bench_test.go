@@ -11,7 +11,7 @@ import (
 type ruleHit = rules.Hit
 
 func BenchmarkAssess(b *testing.B) {
-	a := demoHouse(b, demo.Default)
+	a := fixture.Demo(b, demo.Default)
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = plan.Assess(a)
@@ -19,7 +19,7 @@ func BenchmarkAssess(b *testing.B) {
 }
 
 func BenchmarkUpdate(b *testing.B) {
-	a := demoHouse(b, demo.Default)
+	a := fixture.Demo(b, demo.Default)
 	assessed := plan.Assess(a)
 	b.ReportAllocs()
 	for b.Loop() {
@@ -28,7 +28,7 @@ func BenchmarkUpdate(b *testing.B) {
 }
 
 func BenchmarkWeigh(b *testing.B) {
-	a := demoHouse(b, demo.Default)
+	a := fixture.Demo(b, demo.Default)
 	assessed, prefs := plan.Assess(a), plan.PreferencesOf(a, nil)
 	b.ReportAllocs()
 	for b.Loop() {
@@ -37,7 +37,7 @@ func BenchmarkWeigh(b *testing.B) {
 }
 
 func BenchmarkSure(b *testing.B) {
-	p := plan.Make(demoHouse(b, demo.Default))
+	p := plan.Make(fixture.Demo(b, demo.Default))
 	b.ReportAllocs()
 	for b.Loop() {
 		for _, place := range p.Places {

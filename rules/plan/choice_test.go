@@ -22,7 +22,7 @@ func num(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 func TestRankingIsInOrder(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 7))
 	for range 60 {
-		p := plan.Make(randomHouse(t, rng))
+		p := plan.Make(fixture.RandomHouse(t, rng))
 		for _, place := range p.Places {
 			require.Len(t, place.Entries, len(materials))
 			checkRanking(t, place)
@@ -78,7 +78,7 @@ func TestMineralWoolFirstAtChimneys(t *testing.T) {
 	rng := rand.New(rand.NewPCG(8, 8))
 	// Also where the bay cannot hold what an outside wall or the drawings ask.
 	for _, place := range []string{"chimney = \"masonry-inside\"", "chimney = \"masonry-outside\"", "chimney = \"masonry-in-wall\"\ntarget_r = 60", "chimney = \"type-b-vent\"\nclearance_in = 1"} {
-		a := plan.Assess(ofPlaces(t, "zone = \"6A\"", "id = \"here\"\nkind = \"chimney\"\nframing.size = \"2x8\"\n"+place))
+		a := plan.Assess(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"here\"\nkind = \"chimney\"\nframing.size = \"2x8\"\n"+place))
 		for range 25 {
 			levels := map[string]float64{}
 			for id := range even {
@@ -99,19 +99,19 @@ func TestMineralWoolFirstAtChimneys(t *testing.T) {
 func TestRuleOut(t *testing.T) {
 	for _, id := range materials {
 		site := "zone = \"6A\""
-		here := ofPlaces(t, site, "id = \"a\"\nkind = \"exterior-wall\"\nrule_out = [\""+id+"\"]", "id = \"b\"\nkind = \"exterior-wall\"")
+		here := fixture.OfPlaces(t, site, "id = \"a\"\nkind = \"exterior-wall\"\nrule_out = [\""+id+"\"]", "id = \"b\"\nkind = \"exterior-wall\"")
 		p := plan.Make(here)
 		require.False(t, p.Places[0].EntryOf(id).Usable())
 		require.True(t, p.Places[1].EntryOf(id).Usable())
 		require.NotEqual(t, id, p.Places[0].Choice.MaterialID)
-		everywhere := copyOf(here)
+		everywhere := fixture.Copy(here)
 		everywhere.House.Answers.Set("rule_out", house.List(id))
 		for _, place := range plan.Make(everywhere).Places {
 			require.False(t, place.EntryOf(id).Usable())
 			require.NotEqual(t, id, place.Choice.MaterialID)
 		}
 	}
-	all := plan.Make(ofPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"exterior-wall\"\nrule_out = [\"fiberglass\", \"cotton\", \"mineral-wool\", \"sheeps-wool\"]"))
+	all := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"exterior-wall\"\nrule_out = [\"fiberglass\", \"cotton\", \"mineral-wool\", \"sheeps-wool\"]"))
 	require.Nil(t, all.Places[0].Choice)
 	require.Zero(t, all.Money.Total)
 }
@@ -121,7 +121,7 @@ func TestRuleOut(t *testing.T) {
 func TestPin(t *testing.T) {
 	rng := rand.New(rand.NewPCG(9, 9))
 	for _, id := range materials {
-		a := plan.Assess(ofPlaces(t, "zone = \"4A\"", "id = \"a\"\nkind = \"exterior-wall\"\nframing.size = \"2x4\"\nci_r = 10\npin = \""+id+"\""))
+		a := plan.Assess(fixture.OfPlaces(t, "zone = \"4A\"", "id = \"a\"\nkind = \"exterior-wall\"\nframing.size = \"2x4\"\nci_r = 10\npin = \""+id+"\""))
 		for range 20 {
 			levels := map[string]float64{}
 			for k := range even {
@@ -135,16 +135,16 @@ func TestPin(t *testing.T) {
 			}
 		}
 	}
-	p := plan.Make(ofPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\npin = \"cotton\"")).Places[0]
+	p := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\npin = \"cotton\"")).Places[0]
 	require.Equal(t, "mineral-wool", p.Choice.MaterialID)
-	p = plan.Make(ofPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"exterior-wall\"\npin = \"cotton\"\nrule_out = [\"cotton\"]")).Places[0]
+	p = plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"exterior-wall\"\npin = \"cotton\"\nrule_out = [\"cotton\"]")).Places[0]
 	require.NotEqual(t, "cotton", p.Choice.MaterialID)
 }
 
 // Every question that decides safety brings a caution when the answer is
 // "don't know" and when nobody was asked.
 func TestUnknownSafetyAnswersCaution(t *testing.T) {
-	l := list(t)
+	l := fixture.List(t)
 	n := 0
 	for _, kind := range l.PlaceKinds() {
 		for _, q := range l.In(house.PlaceScope, kind) {
@@ -152,7 +152,7 @@ func TestUnknownSafetyAnswersCaution(t *testing.T) {
 				continue
 			}
 			for _, answer := range []house.Answer{house.DontKnow(), {}} {
-				a := copyOf(ofPlaces(t, "zone = \"6A\"", fmt.Sprintf("id = \"here\"\nkind = %q", kind)))
+				a := fixture.Copy(fixture.OfPlaces(t, "zone = \"6A\"", fmt.Sprintf("id = \"here\"\nkind = %q", kind)))
 				a.House.Answers.Set("old", house.YesNo(true))
 				a.House.Places[0].Answers.Set(q.Key, answer)
 				p := plan.Make(a)
@@ -179,7 +179,7 @@ func TestStoppedPlacesCostNothing(t *testing.T) {
 	rng := rand.New(rand.NewPCG(10, 10))
 	stopped := 0
 	for range 80 {
-		p := plan.Make(randomHouse(t, rng))
+		p := plan.Make(fixture.RandomHouse(t, rng))
 		for _, place := range p.Places {
 			stops := slices.ContainsFunc(place.Safety, func(h ruleHit) bool { return h.Rule.Effect.Stops && len(h.Unknown) == 0 })
 			require.Equal(t, stops, place.Stopped != "")
@@ -195,7 +195,7 @@ func TestStoppedPlacesCostNothing(t *testing.T) {
 // every time, and counts no more than a hundred ways.
 func TestSureOfEveryChoice(t *testing.T) {
 	for _, name := range demo.Names() {
-		p := plan.Make(demoHouse(t, name))
+		p := plan.Make(fixture.Demo(t, name))
 		for _, place := range p.Places {
 			s := place.SureOf(5)
 			require.Equal(t, place.Choice != nil && place.Stopped == "", s.Known, "%s %s", name, place.Surface.ID)
@@ -213,7 +213,7 @@ func TestSureOfEveryChoice(t *testing.T) {
 func TestNamedSwitchesSwitch(t *testing.T) {
 	n := 0
 	for _, name := range demo.Names() {
-		a := demoHouse(t, name)
+		a := fixture.Demo(t, name)
 		assessed := plan.Assess(a)
 		prefs := plan.PreferencesOf(a, nil)
 		base := assessed.Weigh(prefs)

@@ -23,16 +23,16 @@ func TestSameInputSameBytes(t *testing.T) {
 	fresh, err := catalog.Load(data.Files, nil)
 	require.NoError(t, err)
 	for _, name := range demo.Names() {
-		a := demoHouse(t, name)
-		want := printed(t, plan.Make(a))
+		a := fixture.Demo(t, name)
+		want := planned.Printed(t, plan.Make(a))
 		again, err := house.Read(house.NewList(fresh), name, demo.Text(name))
 		require.NoError(t, err)
-		require.Equal(t, want, printed(t, plan.Make(house.Answered{List: house.NewList(fresh), House: again})), name)
+		require.Equal(t, want, planned.Printed(t, plan.Make(house.Answered{List: house.NewList(fresh), House: again})), name)
 	}
 	rng := rand.New(rand.NewPCG(1, 1))
 	for range 12 {
-		a := randomHouse(t, rng)
-		require.Equal(t, printed(t, plan.Make(a)), printed(t, plan.Make(copyOf(a))))
+		a := fixture.RandomHouse(t, rng)
+		require.Equal(t, planned.Printed(t, plan.Make(a)), planned.Printed(t, plan.Make(fixture.Copy(a))))
 	}
 }
 
@@ -40,11 +40,11 @@ func TestSameInputSameBytes(t *testing.T) {
 func TestShufflingPlacesOnlyPermutes(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))
 	for i := range 12 {
-		a := demoHouse(t, demo.Default)
+		a := fixture.Demo(t, demo.Default)
 		if i > 2 {
-			a = randomHouse(t, rng)
+			a = fixture.RandomHouse(t, rng)
 		}
-		b := copyOf(a)
+		b := fixture.Copy(a)
 		b.House.Places = shuffled(rng, b.House.Places)
 		was, is := plan.Make(a), plan.Make(b)
 		require.Equal(t, printedPlaces(t, was), printedPlaces(t, is))
@@ -81,8 +81,8 @@ func TestTwiceTheAreaTwiceTheMoney(t *testing.T) {
 	for _, labour := range []string{"self", "installer", "installer-checked"} {
 		for _, place := range simplePlaces {
 			site := "zone = \"6A\"\n[budget]\nlabour = \"" + labour + "\""
-			one := plan.Make(ofPlaces(t, site, place+"\narea_ft2 = 333.3"))
-			two := plan.Make(ofPlaces(t, site, place+"\narea_ft2 = 666.6"))
+			one := plan.Make(fixture.OfPlaces(t, site, place+"\narea_ft2 = 333.3"))
+			two := plan.Make(fixture.OfPlaces(t, site, place+"\narea_ft2 = 666.6"))
 			require.Equal(t, one.Places[0].Choice.MaterialID, two.Places[0].Choice.MaterialID, place)
 			require.Positive(t, one.Money.Total.Low)
 			closeTo(t, times2(one.Money.Total), two.Money.Total, 3, place)
@@ -104,8 +104,8 @@ func TestSplittingAWallAddsUp(t *testing.T) {
 		piece := func(id string, share float64) string {
 			return "id = \"" + id + "\"\n" + wall + "length_ft = " + num(float64(long)*share) + "\nopenings_ft2 = " + num(open*share)
 		}
-		whole := plan.Make(ofPlaces(t, "zone = \"5A\"", piece("all", 1)))
-		halves := plan.Make(ofPlaces(t, "zone = \"5A\"", piece("one", part), piece("two", 1-part)))
+		whole := plan.Make(fixture.OfPlaces(t, "zone = \"5A\"", piece("all", 1)))
+		halves := plan.Make(fixture.OfPlaces(t, "zone = \"5A\"", piece("one", part), piece("two", 1-part)))
 		closeTo(t, whole.Money.Total, halves.Money.Total, 4)
 		sum := 0.0
 		for _, p := range halves.Places {
@@ -121,7 +121,7 @@ func TestSplittingAWallAddsUp(t *testing.T) {
 func TestMoneyAddsUp(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 4))
 	for range 40 {
-		p := plan.Make(randomHouse(t, rng))
+		p := plan.Make(fixture.RandomHouse(t, rng))
 		var sum units.Range[units.Cents]
 		all := true
 		for _, place := range p.Places {
@@ -148,12 +148,12 @@ func TestMoneyAddsUp(t *testing.T) {
 func TestUpdateEqualsAssess(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 5))
 	for range 60 {
-		a := copyOf(demoHouse(t, demo.Default))
+		a := fixture.Copy(fixture.Demo(t, demo.Default))
 		before := plan.Assess(a)
-		now := copyOf(a)
+		now := fixture.Copy(a)
 		i := rng.IntN(len(now.House.Places))
 		place := &now.House.Places[i]
-		answerAll(t, rng, now.List, place)
+		fixture.AnswerAll(t, rng, now.List, place)
 		sameAssessment(t, plan.Assess(now), before.Update(now, place.ID), place.ID+": "+fmt.Sprint(place.Answers))
 	}
 }
@@ -173,12 +173,12 @@ func sameAssessment(t *testing.T, want, got plan.Assessment, say string) {
 // Each answer of each place alone, changed by Update.
 func TestUpdateEqualsAssessForEveryAnswer(t *testing.T) {
 	rng := rand.New(rand.NewPCG(6, 6))
-	a := demoHouse(t, demo.Default)
+	a := fixture.Demo(t, demo.Default)
 	before := plan.Assess(a)
 	for i := range a.House.Places {
 		for _, q := range a.List.In(house.PlaceScope, a.House.Places[i].Kind) {
-			now := copyOf(a)
-			answer := randomAnswer(rng, q)
+			now := fixture.Copy(a)
+			answer := fixture.RandomAnswer(rng, q)
 			if q.Kind == house.YesNoKind {
 				answer = house.YesNo(!a.Bool(house.PlaceScope, &a.House.Places[i], q.Key))
 			}
@@ -191,12 +191,12 @@ func TestUpdateEqualsAssessForEveryAnswer(t *testing.T) {
 
 // A place added or taken away is worked out too.
 func TestUpdateAfterAPlaceIsAdded(t *testing.T) {
-	a := copyOf(demoHouse(t, demo.Default))
+	a := fixture.Copy(fixture.Demo(t, demo.Default))
 	before := plan.Assess(a)
-	now := copyOf(a)
+	now := fixture.Copy(a)
 	require.True(t, now.House.Duplicate("street-wall"))
 	got := before.Update(now, "street-wall").Weigh(plan.PreferencesOf(now, nil))
-	require.Equal(t, printed(t, plan.Make(now)), printed(t, got))
+	require.Equal(t, planned.Printed(t, plan.Make(now)), planned.Printed(t, got))
 	changes := plan.Changes(plan.Make(a), got)
 	require.Len(t, changes, 1)
 	require.True(t, changes[0].Added)
@@ -209,7 +209,7 @@ func TestUpdateAfterAPlaceIsAdded(t *testing.T) {
 
 // Priorities of one place weigh there alone, and weights add up to one.
 func TestLevelsStayWithinTheirPlace(t *testing.T) {
-	a := demoHouse(t, demo.Default)
+	a := fixture.Demo(t, demo.Default)
 	p := plan.Make(a)
 	sound := slices.IndexFunc(p.Priorities, func(k plan.Priority) bool { return k.ID == "sound" })
 	for _, place := range p.Places {

@@ -17,7 +17,7 @@ var (
 // weighed is the one place of a row of the published figures under some levels.
 func weighed(t *testing.T, row scoreRow, levels map[string]float64) plan.Place {
 	t.Helper()
-	a := ofPlaces(t, row.Site, row.House+"\narea_ft2 = 1000")
+	a := fixture.OfPlaces(t, row.Site, row.House+"\narea_ft2 = 1000")
 	p := plan.Assess(a).Weigh(plan.Preferences{Priorities: levels})
 	require.Len(t, p.Places, 1)
 	return p.Places[0]
@@ -70,7 +70,7 @@ func TestOrdersOfTheScales(t *testing.T) {
 	for _, r := range f.NearScores {
 		rows[r.Place] = r
 	}
-	aboutEqual := list(t).Catalog().Settings.AboutEqual
+	aboutEqual := fixture.List(t).Catalog().Settings.AboutEqual
 	for _, o := range f.Orders {
 		require.NotEmpty(t, o.Places)
 		for _, place := range o.Places {
@@ -106,7 +106,7 @@ func TestPrioritiesChangeTheRanking(t *testing.T) {
 // one that is best on it.
 func TestRaisingAPriorityNeverTurnsAgainstItsBest(t *testing.T) {
 	for _, row := range figures(t).NearScores {
-		for i, k := range list(t).Catalog().Criteria {
+		for i, k := range fixture.List(t).Catalog().Criteria {
 			led := false
 			for level := 0.0; level <= 5; level++ {
 				levels := map[string]float64{}

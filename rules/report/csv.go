@@ -4,6 +4,8 @@ import (
 	"encoding/csv"
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"battwright/rules/plan"
 	"battwright/rules/strict"
@@ -49,7 +51,9 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 
 func csvCell(s string) string {
 	s, _ = strict.CleanText(s)
-	if t := strings.TrimLeft(s, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
+	// The wide forms count too: a spreadsheet set to East Asian text narrows them.
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeftFunc(s, unicode.IsSpace))
+	if strings.ContainsRune("=+-@＝＋－＠", first) {
 		return "'" + s
 	}
 	return s

@@ -84,6 +84,9 @@ func (m *markdown) place(p plan.Place, o Options) {
 		m.put("- **" + mdText(l.Label) + "**: " + mdText(l.Text))
 	}
 	m.b.WriteByte('\n')
+	if o.Draw != nil {
+		m.drawing(o.Draw(p, textWidth))
+	}
 	if p.Choice != nil && p.Stopped == "" {
 		for _, w := range WhyLines(p) {
 			sign, text, _ := strings.Cut(w.Text, " ")
@@ -113,6 +116,20 @@ func (m *markdown) place(p plan.Place, o Options) {
 		notes = append(notes, l.Label+": "+l.Text)
 	}
 	m.section("Notes", append(notes, p.Target.Notes...))
+}
+
+// drawing fences lines so that they keep their shape. A fence of four marks
+// is longer than any run of them that a label can hold.
+func (m *markdown) drawing(lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	m.put("````")
+	for _, l := range lines {
+		m.put(strings.ReplaceAll(l, "`", "'"))
+	}
+	m.put("````")
+	m.b.WriteByte('\n')
 }
 
 func (m *markdown) section(title string, items []string) {

@@ -14,6 +14,9 @@ import (
 
 // Options of a rendering.
 type Options struct {
+	// Draw gives the drawings of a place, lines at most the width wide; nil
+	// leaves them out. Drawings belong to the front ends, which pass them in.
+	Draw    func(p plan.Place, width int) []string
 	Catalog *catalog.Catalog
 	System  units.System
 	Width   int // text only; 0 means 78
@@ -150,6 +153,11 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if p.Choice == nil || p.Stopped != "" {
 		return out
 	}
+	if serves := p.Choice.Heat.FullHeightR; serves > 0 {
+		out = append(out, Line{"Full", fmt.Sprintf("%s serves for %s because the blanket runs uncrushed over the whole ceiling and the top of the outside walls", o.System.R(serves), o.System.R(p.Target.CavityR))})
+	} else if p.Surface.Kind.ID == "attic" && p.Target.FullHeightR > 0 {
+		out = append(out, Line{"Full", fmt.Sprintf("with a heel of at least %s the blanket would run full height over the walls, and the code would then accept %s", o.System.Inches(p.Choice.Heat.FullHeelIn), o.System.R(p.Target.FullHeightR))})
+	}
 	out = append(out, Line{"Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here " + o.System.R(p.Choice.Heat.CountedR)})
 	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
 		text := fmt.Sprintf("about %s to %s of heat a year", o.System.Energy(l.Low), o.System.Energy(l.High))
@@ -160,6 +168,19 @@ func MoreLines(p plan.Place, o Options) []Line {
 	}
 	if t, ok := p.NextThicker(); ok {
 		out = append(out, Line{"Thicker", thickerText(t, o)})
+	}
+	return out
+}
+
+// UnfitLines say of every blanket that is not proposed why it does not fit.
+func UnfitLines(p plan.Place, o Options) []string {
+	var out []string
+	for _, u := range p.Unfit {
+		name := u.Product.Material
+		if m, ok := o.Catalog.Material(u.Product.Material); ok {
+			name = m.Name
+		}
+		out = append(out, fmt.Sprintf("%s %s: %s", name, o.System.R(u.Product.NominalR), u.Why))
 	}
 	return out
 }

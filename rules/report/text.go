@@ -175,6 +175,14 @@ func MoneyText(p plan.Plan, s units.System) string {
 	return text
 }
 
+// StakesText says how places are weighed against each other within a budget.
+func StakesText(how string) string {
+	if how == "alike" {
+		return "Every place counts alike; the question \"which places come first\" changes that."
+	}
+	return "A place counts by the heat that would be lost through it; the question \"which places come first\" changes that."
+}
+
 func placeNames(p plan.Plan, ids []string) string {
 	var names []string
 	for _, id := range ids {
@@ -195,6 +203,9 @@ func (t *writer) place(p plan.Place, o Options) {
 	t.heading(head, "-")
 	for _, l := range PlaceLines(p, o) {
 		t.labelled(l.Label, l.Text)
+	}
+	if o.Draw != nil {
+		t.drawing(o.Draw(p, t.width))
 	}
 	if p.Choice != nil && p.Stopped == "" {
 		for _, w := range WhyLines(p) {

@@ -128,6 +128,16 @@ func DampText(d candidate.Damp, s units.System) string {
 	return d.Note
 }
 
+// DampLimits say, under the year of the damp check, what it does not cover and
+// why months above the line may not count.
+func DampLimits(d candidate.Damp, moldRH float64) []string {
+	var out []string
+	if d.Verdict == candidate.NoBuildUp && d.WorstRH > moldRH {
+		out = append(out, "The months above the line do not count against it: they are too cold for mold at that spot, or no damper than the air outdoors.")
+	}
+	return append(out, "A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
+}
+
 // StageText names the stage of the build.
 func StageText(stage string) string {
 	switch stage {

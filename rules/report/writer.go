@@ -74,6 +74,18 @@ func (t *writer) labelled(label, s string) {
 	}
 }
 
+// drawing puts lines as they are, with room around them.
+func (t *writer) drawing(lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	t.blank()
+	for _, l := range lines {
+		t.line(l)
+	}
+	t.blank()
+}
+
 func (t *writer) list(title string, items []string) {
 	if len(items) == 0 {
 		return

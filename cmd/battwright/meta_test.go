@@ -1,0 +1,436 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/units"
+	"battwright/testdata/demo"
+)
+
+// Metamorphic tests: what must stay the same, or change in step, when a house
+// is said differently. They go through the whole program, so that reading,
+// planning, ordering and printing are all held to them.
+
+// printed is the JSON of a plan as far as these tests compare it.
+type printed struct {
+	House struct {
+		Assumed, Unknown []printedSaid
+	}
+	Places  []printedPlace
+	Budget  map[string]any
+	Sources []struct{ ID, Title, Known string }
+}
+
+type printedSaid struct{ Place, Key, Value string }
+
+type printedPlace struct {
+	ID      string
+	AreaFt2 float64 `json:"area_ft2"`
+	Choice  *struct {
+		Material string
+		Product  struct{ ID string }
+		Heat     struct {
+			CavityR   float64   `json:"cavity_r"`
+			AssemblyR float64   `json:"assembly_r"`
+			Loss      []float64 `json:"loss_mmbtu_year"`
+		}
+		Money struct {
+			Low     float64 `json:"low_cents"`
+			Typical float64 `json:"typical_cents"`
+			High    float64 `json:"high_cents"`
+		}
+	}
+	Order []struct {
+		Product          string
+		Pieces, Packages float64
+	}
+}
+
+// planJSONOf plans a house text and gives the JSON as it is, and read.
+func planJSONOf(t *testing.T, text string, args ...string) (string, printed) {
+	t.Helper()
+	r := with{stdin: text}.run(append([]string{"plan", "-", "--format", "json"}, args...)...)
+	require.Equal(t, exitDone, r.code, r.stderr)
+	var p printed
+	require.NoError(t, json.Unmarshal([]byte(r.stdout), &p))
+	return r.stdout, p
+}
+
+// split cuts a house file at its places.
+func split(text string) (head string, places []string, tail string) {
+	parts := strings.Split(text, "\n[[place]]\n")
+	head, places = parts[0], parts[1:]
+	last := places[len(places)-1]
+	if i := strings.Index(last, "\n["); i >= 0 {
+		places[len(places)-1], tail = last[:i], last[i:]
+	}
+	return head, places, tail
+}
+
+func joined(head string, places []string, tail string) string {
+	var b strings.Builder
+	b.WriteString(head)
+	for _, p := range places {
+		b.WriteString("\n[[place]]\n" + p)
+	}
+	return b.String() + tail
+}
+
+// figures gives every number of a JSON value by its path, and every word that
+// no unit can be in.
+func figures(t *testing.T, text string) map[string]any {
+	t.Helper()
+	var v any
+	require.NoError(t, json.Unmarshal([]byte(text), &v))
+	out := map[string]any{}
+	var walk func(path string, v any)
+	walk = func(path string, v any) {
+		switch v := v.(type) {
+		case map[string]any:
+			for k, x := range v {
+				walk(path+"."+k, x)
+			}
+		case []any:
+			out[path+"[]"] = len(v)
+			for i, x := range v {
+				walk(fmt.Sprintf("%s[%d]", path, i), x)
+			}
+		case string:
+			if last := path[strings.LastIndex(path, ".")+1:]; slices.Contains([]string{"id", "rule", "material", "key", "place", "verdict", "source", "known"}, last) {
+				out[path] = v
+			}
+		default:
+			out[path] = v
+		}
+	}
+	walk("", v)
+	return out
+}
+
+// The units that are shown change no choice and no figure of the JSON, which
+// names its units.
+func TestUnitsChangeNoFigure(t *testing.T) {
+	for _, name := range demo.Names() {
+		us, _ := planJSONOf(t, demo.Text(name))
+		si, _ := planJSONOf(t, demo.Text(name), "--units", "si")
+		require.Equal(t, figures(t, us), figures(t, si), name)
+		require.Greater(t, len(figures(t, us)), 300)
+		require.NotEqual(t, us, si, "the words do change")
+	}
+}
+
+// Places listed in another order give the same places and the same house.
+func TestShuffledPlacesAreTheSame(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 1))
+	for _, name := range demo.Names() {
+		head, places, tail := split(demo.Text(name))
+		_, want := planJSONOf(t, joined(head, places, tail))
+		for range 3 {
+			random.Shuffle(len(places), func(i, j int) { places[i], places[j] = places[j], places[i] })
+			_, got := planJSONOf(t, joined(head, places, tail))
+			require.ElementsMatch(t, want.Places, got.Places, name)
+			require.Equal(t, want.Budget, got.Budget, name)
+			require.ElementsMatch(t, want.House.Assumed, got.House.Assumed, name)
+			require.ElementsMatch(t, want.House.Unknown, got.House.Unknown, name)
+			require.Equal(t, want.Sources, got.Sources, name)
+		}
+	}
+}
+
+// wallHouse is a house of walls only, each with its length and window area.
+func wallHouse(walls ...[2]float64) string {
+	b := "version = 1\nold = false\nstage = \"framed\"\n[site]\nstate = \"MN\"\ncounty = \"Hennepin\"\n"
+	for i, w := range walls {
+		b += fmt.Sprintf("[[place]]\nid = \"w%d\"\nkind = \"exterior-wall\"\nlength_ft = %g\nheight_ft = 8\nopenings_ft2 = %g\nframing.size = \"2x6\"\nframing.spacing_in = 16\nci_r = 5\n", i, w[0], w[1])
+	}
+	return b
+}
+
+// sums adds up what the walls of a plan come to.
+func sums(t *testing.T, p printed) map[string]float64 {
+	t.Helper()
+	out := map[string]float64{}
+	for _, x := range p.Places {
+		require.NotNil(t, x.Choice)
+		out["area"] += x.AreaFt2
+		out["low"] += x.Choice.Money.Low
+		out["typical"] += x.Choice.Money.Typical
+		out["high"] += x.Choice.Money.High
+		for i, v := range x.Choice.Heat.Loss {
+			out[fmt.Sprint("heat ", i)] += v
+		}
+	}
+	return out
+}
+
+// A wall in two parts is as large, costs as much and loses as much heat as the
+// whole, and gets the same blanket with the same R.
+func TestSplitWallAddsUp(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 2))
+	for range 6 {
+		length := float64(20 + random.IntN(60))
+		window := float64(random.IntN(40))
+		part := math.Round(length*(0.2+0.6*random.Float64())*4) / 4
+		_, whole := planJSONOf(t, wallHouse([2]float64{length, window}))
+		_, parts := planJSONOf(t, wallHouse([2]float64{part, window / 4}, [2]float64{length - part, window * 3 / 4}))
+		want, got := sums(t, whole), sums(t, parts)
+		for k, v := range want {
+			require.InDelta(t, v, got[k], roundingOf(k), "%s of a wall of %g ft cut at %g", k, length, part)
+		}
+		for _, p := range parts.Places {
+			require.Equal(t, whole.Places[0].Choice.Product, p.Choice.Product)
+			require.Equal(t, whole.Places[0].Choice.Heat.AssemblyR, p.Choice.Heat.AssemblyR)
+		}
+	}
+}
+
+// roundingOf is what printing may move a sum of two figures by.
+func roundingOf(key string) float64 {
+	switch {
+	case key == "area":
+		return 0.11
+	case strings.HasPrefix(key, "heat"):
+		return 0.011
+	}
+	return 1.01 // a cent
+}
+
+// Twice the surface takes twice the money, the heat and the material: whole
+// pieces may save a little on the larger wall, never cost more.
+func TestTwiceTheWallTwiceTheMaterial(t *testing.T) {
+	for _, length := range []float64{16, 40, 64} {
+		_, one := planJSONOf(t, wallHouse([2]float64{length, 24}))
+		_, two := planJSONOf(t, wallHouse([2]float64{2 * length, 48}))
+		want, got := sums(t, one), sums(t, two)
+		for k, v := range want {
+			require.InDelta(t, 2*v, got[k], 2*roundingOf(k), k)
+		}
+		a, b := one.Places[0].Order, two.Places[0].Order
+		require.Len(t, a, 1)
+		require.Len(t, b, 1)
+		require.Equal(t, a[0].Product, b[0].Product)
+		require.LessOrEqual(t, b[0].Pieces, 2*a[0].Pieces)
+		require.LessOrEqual(t, b[0].Packages, 2*a[0].Packages)
+		// 1.8: a piece more or less for cutting at each end of a wall of 12 bays.
+		require.Greater(t, b[0].Pieces, 1.8*a[0].Pieces)
+	}
+}
+
+// Where and when the program runs changes nothing: time zone, language,
+// columns, processors.
+func TestSameEverywhere(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	out := func(environ ...string) string {
+		cmd := exec.Command(binary(t), "plan", "--format", "json")
+		cmd.Env = append([]string{"HOME=" + dir}, environ...)
+		b, err := cmd.Output()
+		require.NoError(t, err)
+		return string(b)
+	}
+	want := out()
+	for _, environ := range [][]string{
+		{"TZ=Pacific/Kiritimati"}, {"TZ=America/St_Johns"}, {"TZ=nonsense"}, {"LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8"}, {"LANG=de_DE.UTF-8", "LC_NUMERIC=de_DE.UTF-8"},
+		{"LANG=ar_EG.UTF-8", "LANGUAGE=ar"}, {"LC_ALL=C"}, {"COLUMNS=20", "TERM=dumb", "NO_COLOR=1"}, {"GOMAXPROCS=1"}, {"GOGC=1"}, {"GODEBUG=randautoseed=0"},
+	} {
+		require.Equal(t, want, out(environ...), "%q", environ)
+	}
+}
+
+// The same figures on a processor with words of 32 bits.
+func TestSameOn32Bits(t *testing.T) {
+	if testing.Short() {
+		t.Skip("builds the program again")
+	}
+	t.Parallel()
+	path := filepath.Join(t.TempDir(), "program")
+	cmd := exec.Command("go", "build", "-o", path, ".")
+	cmd.Env = append(os.Environ(), "GOARCH=386", "CGO_ENABLED=0")
+	text, err := cmd.CombinedOutput()
+	require.NoError(t, err, "%s", text)
+	if err := exec.Command(path, "--version").Run(); err != nil {
+		t.Skip("this machine does not run such a program:", err)
+	}
+	for _, name := range demo.Names() {
+		for _, command := range []string{"plan", "order", "handover"} {
+			args := []string{command, demoFolder + name, "--format", "json"}
+			b, err := exec.Command(path, args...).Output()
+			require.NoError(t, err)
+			require.Equal(t, runs(args...).stdout, string(b), "%q", args)
+		}
+	}
+}
+
+// Every source that any output names is in the data, with a title and a mark.
+func TestEveryPrintedSourceExists(t *testing.T) {
+	c, err := loadCatalog("")
+	require.NoError(t, err)
+	marks := []string{"standard", "secondary", "practice", "memory", "invented"}
+	for _, name := range demo.Names() {
+		for _, args := range [][]string{{"plan"}, {"order"}, {"handover"}} {
+			r := runs(append(args, demoFolder+name, "--format", "json")...)
+			require.Equal(t, exitDone, r.code, r.stderr)
+			var v map[string]any
+			require.NoError(t, json.Unmarshal([]byte(r.stdout), &v))
+			named := sourcesNamed(v)
+			if args[0] == "plan" {
+				require.Greater(t, len(named), 10)
+				listed := map[string]bool{}
+				for _, s := range v["sources"].([]any) {
+					s := s.(map[string]any)
+					listed[s["id"].(string)] = true
+					require.Contains(t, marks, s["known"], s["id"])
+				}
+				for id := range named {
+					require.True(t, listed[id], "%s: %s is named and not listed", name, id)
+				}
+			}
+			for id := range named {
+				s, ok := c.Source(id)
+				require.True(t, ok, "%s %s names the source %q", args[0], name, id)
+				require.NotEmpty(t, s.Title)
+			}
+		}
+	}
+}
+
+// sourcesNamed finds every source id under "from" and "source".
+func sourcesNamed(v any) map[string]bool {
+	out := map[string]bool{}
+	var walk func(key string, v any)
+	walk = func(key string, v any) {
+		switch v := v.(type) {
+		case map[string]any:
+			for k, x := range v {
+				walk(k, x)
+			}
+		case []any:
+			for _, x := range v {
+				walk(key, x)
+			}
+		case string:
+			if key == "from" || key == "source" {
+				out[v] = true
+			}
+		}
+	}
+	walk("", v)
+	return out
+}
+
+// Each printed group of figures says where they are from.
+func TestEveryGroupOfFiguresHasASource(t *testing.T) {
+	for _, name := range demo.Names() {
+		text, _ := planJSONOf(t, demo.Text(name))
+		var v map[string]any
+		require.NoError(t, json.Unmarshal([]byte(text), &v))
+		groups := 0
+		var walk func(path string, v any)
+		walk = func(path string, v any) {
+			m, isMap := v.(map[string]any)
+			for k, x := range m {
+				walk(path+"."+k, x)
+			}
+			if list, ok := v.([]any); ok {
+				for i, x := range list {
+					walk(fmt.Sprintf("%s[%d]", path, i), x)
+				}
+			}
+			last := path[strings.LastIndex(path, ".")+1:]
+			if isMap && slices.Contains([]string{"heat", "money", "target"}, last) {
+				groups++
+				require.NotEmpty(t, m["from"], "%s%s", name, path)
+			}
+		}
+		walk("", v["places"])
+		require.Greater(t, groups, 10)
+	}
+}
+
+// A question that was asked, has a default and was not answered is listed as
+// assumed; and the value listed is the one that was used: said aloud it
+// changes nothing but that list.
+func TestEveryDefaultIsListedAndUsed(t *testing.T) {
+	c, err := loadCatalog("")
+	require.NoError(t, err)
+	l := house.NewList(c)
+	listed, tried := 0, 0
+	for _, text := range []string{readFile(t, goodHouse), demo.Text("bayou-road.toml")} {
+		h, err := house.Read(l, "house.toml", text)
+		require.NoError(t, err)
+		_, p := planJSONOf(t, house.Write(l, h))
+		was := withoutSaid(t, house.Write(l, h))
+		each(l, h, func(q house.Question, place *house.Place) {
+			a := house.Answered{List: l, House: h, System: units.US}
+			key := q.Key
+			if place == nil {
+				key = q.FullKey()
+			}
+			given := h.Answers
+			id := ""
+			if place != nil {
+				given, id = place.Answers, place.ID
+			}
+			v := a.ValueOf(q, place)
+			if given[key].State != house.Absent || v.Answer.State != house.Given || q.Key == "label" || !a.Asked(q, place) {
+				return
+			}
+			require.True(t, slices.ContainsFunc(p.House.Assumed, func(s printedSaid) bool {
+				return s.Place == id && s.Key == q.FullKey() && s.Value == q.Show(v.Answer, units.US)
+			}), "%s %s is taken as %s and not said to be", id, q.FullKey(), q.Show(v.Answer, units.US))
+			listed++
+			aloud := h.Clone()
+			var there *house.Place
+			if place != nil {
+				there = aloud.Place(place.ID)
+			}
+			house.Answered{List: l, House: aloud, System: units.US}.Store(q, there, v.Answer)
+			said := house.Write(l, aloud)
+			if _, err := house.Read(l, "said.toml", said); err != nil {
+				return // a figure that follows from others and may not be typed beside them
+			}
+			require.Equal(t, was, withoutSaid(t, said), "%s %s said aloud changes the plan", id, q.FullKey())
+			tried++
+		})
+	}
+	require.Greater(t, listed, 30)
+	require.Greater(t, tried, 25)
+}
+
+// each visits every question of a house.
+func each(l *house.QuestionList, h *house.House, visit func(house.Question, *house.Place)) {
+	for _, q := range l.Questions {
+		if q.Scope != house.PlaceScope {
+			visit(q, nil)
+		}
+	}
+	for i := range h.Places {
+		for _, q := range l.In(house.PlaceScope, h.Places[i].Kind) {
+			visit(q, &h.Places[i])
+		}
+	}
+}
+
+// withoutSaid is what a plan decides and counts: its places and its money.
+func withoutSaid(t *testing.T, text string) map[string]any {
+	t.Helper()
+	out, _ := planJSONOf(t, text)
+	var v map[string]any
+	require.NoError(t, json.Unmarshal([]byte(out), &v))
+	for _, place := range v["places"].([]any) {
+		delete(place.(map[string]any), "order") // says what was measured and what assumed
+	}
+	return map[string]any{"places": v["places"], "budget": v["budget"]}
+}

@@ -1,0 +1,114 @@
+// Package draw turns a place of a plan into the drawings that every front end
+// shows: the layers from inside to outside, and the year of the damp check.
+package draw
+
+import (
+	"fmt"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"battwright/rules/candidate"
+	"battwright/rules/catalog"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+	"battwright/tui/chart"
+)
+
+// Tool is what a drawing is made with.
+type Tool struct {
+	Catalog *catalog.Catalog
+	System  units.System
+	ASCII   bool
+	Width   int
+}
+
+// widest keeps drawings readable; wider only spreads them.
+const widest = 78
+
+func (t Tool) pen() chart.Pen {
+	p := chart.Pen{Glyphs: chart.Unicode(), Measure: ansi.StringWidth}
+	if t.ASCII {
+		p.Glyphs = chart.ASCII()
+	}
+	return p
+}
+
+func (t Tool) width() int { return min(t.Width, widest) }
+
+// Layers draws the place from inside to outside with the temperature of each
+// layer in the coldest month and the dampest spot; false when there is nothing
+// to draw.
+func (t Tool) Layers(p plan.Place) (chart.Drawing, bool) {
+	if p.Choice == nil || p.Stopped != "" {
+		return chart.Drawing{}, false
+	}
+	d := p.Choice.Damp
+	var layers []chart.SectionLayer
+	for _, l := range p.Choice.Stack(p.Surface, t.Catalog, p.Target) {
+		layers = append(layers, chart.SectionLayer{Name: l.Name, Note: l.Note, Kind: kindOf(l.Role)})
+	}
+	inside, outside := "the room", "what lies beyond"
+	if d.Checked {
+		t.known(layers, d)
+		inside = fmt.Sprintf("%s in the coldest month", t.System.Temp(d.InC))
+		outside = t.System.Temp(d.OutC)
+	}
+	return t.pen().Section(layers, inside, outside, t.width()), true
+}
+
+// known adds what the damp calculation knows of each layer, by name: the
+// picture has the same layers in the same order, and some it does not have.
+func (t Tool) known(layers []chart.SectionLayer, d candidate.Damp) {
+	at := 0
+	for i := range layers {
+		for j := at; j < len(d.Layers); j++ {
+			if d.Layers[j] != layers[i].Name || j >= len(d.ColdestC) {
+				continue
+			}
+			layers[i].TempText, at = t.System.Temp(d.ColdestC[j]), j+1
+			if j == d.WhereLayer && d.Verdict != candidate.NoBuildUp {
+				layers[i].Note = joined(layers[i].Note, "damp sits at its inside face")
+			}
+			break
+		}
+	}
+}
+
+func joined(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
+
+// Months draws the year of the damp check: water held where any is held, else
+// the humidity at the dampest spot; false when nothing was checked.
+func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
+	if p.Choice == nil || p.Stopped != "" || !p.Choice.Damp.Checked {
+		return chart.Drawing{}, false
+	}
+	d := p.Choice.Damp
+	const rows = 6
+	if d.PeakGM2 >= 1 {
+		return t.pen().Months(d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: t.System.Moisture, Held: true, Rows: rows}, t.width()), true
+	}
+	return t.pen().Months(d.RH, chart.MonthsOpts{What: "Humidity " + d.Where, Text: t.System.Percent, Limit: t.Catalog.Settings.MoldRH, LimitLabel: "mold may grow above", Rows: rows}, t.width()), true
+}
+
+func kindOf(role string) chart.Kind {
+	switch role {
+	case candidate.RoleFiber:
+		return chart.Fiber
+	case candidate.RoleRetarder:
+		return chart.Retarder
+	case candidate.RoleSheathing:
+		return chart.Sheathing
+	case candidate.RoleCladding:
+		return chart.Cladding
+	case candidate.RoleGap:
+		return chart.Gap
+	case candidate.RoleConcrete:
+		return chart.Concrete
+	}
+	return chart.Board
+}
