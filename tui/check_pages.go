@@ -131,16 +131,12 @@ func newWriteText(title, example string, text func(*session) (string, error)) *p
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
-		if s.store == nil {
-			return nil, "Files cannot be written here."
-		}
 		out, err := text(s)
-		if err == nil {
-			err = s.store.Write(path, out, x.sure == path)
-		}
 		if err != nil {
-			x.sure = path
-			return nil, err.Error() + ". Enter again overwrites it."
+			return nil, sentence(err)
+		}
+		if problem := x.write(s, path, out); problem != "" {
+			return nil, problem
 		}
 		s.notice = "Written to " + path
 		return send(backMsg{}), ""

@@ -176,6 +176,8 @@ func (x *walkForm) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, cmd
 }
 
+func (x *walkForm) settle(*session) bool { return x.form.settle(x.on) }
+
 func (x *walkForm) View(p *page, s *session) {
 	x.on.system, x.on.g = s.system, s.g
 	x.form.View(p, x.on)

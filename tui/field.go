@@ -169,6 +169,9 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 		if !f.typed {
 			return accepts
 		}
+		if strings.TrimSpace(f.input.Value()) == "?" {
+			return f.asked(s, p)
+		}
 		a, err := f.q.Parse(f.input.Value())
 		if err != nil {
 			f.problem = sentence(err)
@@ -190,6 +193,16 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 	}
 	f.choose(s, p)
 	return accepts
+}
+
+// asked is a question mark typed as the whole answer: nobody lives in a state
+// of that name, so it means "I don't know".
+func (f *field) asked(s *session, p *house.Place) fieldResult {
+	if f.q.DontKnow {
+		return f.dontKnow(s, p)
+	}
+	f.problem = "? is no answer here: f1 tells why we ask; empty leaves it as it is"
+	return stays
 }
 
 func (f *field) choose(s *session, p *house.Place) {
@@ -456,7 +469,7 @@ func (f *field) keys() []key.Binding {
 		out = append(out, b)
 	}
 	why := keys.Why
-	if f.typing() {
+	if f.typing() && f.typed {
 		why = bind("f1", "why we ask", "f1")
 	}
 	return append(out, why)

@@ -85,7 +85,7 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		f.help = false
 		return f, nil
 	}
-	if k.String() == "f1" || key.Matches(k, keys.Why) && !x.typing() {
+	if k.String() == "f1" || key.Matches(k, keys.Why) && !(x.typing() && x.typed) {
 		f.help = true
 		return f, nil
 	}
@@ -141,6 +141,16 @@ func (f *form) move(by int, s *session) {
 	f.fields[f.active].blur()
 	f.active = max(0, min(f.active+by, len(f.fields)-1))
 	f.fields[f.active].focus(s)
+}
+
+// settle takes in what is still typed, where it is valid.
+func (f *form) settle(s *session) (whole bool) {
+	if len(f.fields) == 0 {
+		return true
+	}
+	f.fields[f.active].settle(s)
+	f.refresh(s)
+	return !f.fields[f.active].typed
 }
 
 func (f *form) View(p *page, s *session) {

@@ -31,3 +31,18 @@ func keptBeside(s *session, text string) (path string, ok bool) {
 	kept, path, ok := s.store.Resume()
 	return path, ok && kept != text
 }
+
+// keptAnswers is what the start screen knows of answers kept earlier.
+type keptAnswers struct {
+	there bool
+	path  string // the file they belong to
+}
+
+// lookForKept reads the state folder. Screens show what it found: they are
+// drawn too often to read a disk.
+func (s *session) lookForKept() {
+	s.resume = keptAnswers{}
+	if s.store != nil {
+		_, s.resume.path, s.resume.there = s.store.Resume()
+	}
+}

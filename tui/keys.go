@@ -12,7 +12,7 @@ type keyMap struct {
 	Add, Copy, Delete, Edit, Propose        key.Binding
 	Reasons, Picture, Damp, How, Own        key.Binding
 	FindOut, Export, Save, Keep, Words      key.Binding
-	GoTo, Quit, Interrupt, Suspend          key.Binding
+	All, GoTo, Quit, Interrupt, Suspend     key.Binding
 }
 
 func bind(help, what string, keys ...string) key.Binding {
@@ -52,6 +52,7 @@ var keys = keyMap{
 	Save:      bind("s", "save", "s", "ctrl+s"),
 	Keep:      bind("k", "keep as a plan", "k"),
 	Words:     bind("/", "words", "/"),
+	All:       bind("?", "all keys", "?"),
 	GoTo:      bind("g", "go to", "g"),
 	Quit:      bind("q", "quit", "q"),
 	Interrupt: bind("ctrl+c", "stop", "ctrl+c"),

@@ -197,10 +197,14 @@ func (m *matters) row(p *page, s *session, q house.Question, i int) {
 }
 
 func (m *matters) Keys(*session) []key.Binding {
-	if m.cursor == 0 {
-		return []key.Binding{bind("up/down", "move", "up"), keys.Toggle, bind("enter", "on to what matters", "enter"), keys.Back}
+	on, onward := "first look", "on to what matters"
+	if m.place != "" {
+		on, onward = "done", "done"
 	}
-	out := []key.Binding{bind("up/down", "move", "up"), bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Why, bind("enter", "first look", "enter"), keys.Back}
+	if m.cursor == 0 {
+		return []key.Binding{bind("up/down", "move", "up"), keys.Toggle, bind("enter", onward, "enter"), keys.Back}
+	}
+	out := []key.Binding{bind("up/down", "move", "up"), bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Why, bind("enter", on, "enter"), keys.Back}
 	if m.place != "" {
 		out = append(out, bind("c", "as in the house", "c"))
 	}

@@ -60,6 +60,7 @@ type (
 		err error
 	}
 	noticeMsg struct{ text string }
+	nextMsg   struct{} // the next key of a burst
 )
 
 func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
@@ -72,6 +73,7 @@ type Model struct {
 	stack         []screen
 	scroll        map[int]int // by depth of the stack
 	autosaved     int
+	queue         []tea.KeyMsg // keys of a burst that wait for their turn
 	paging        bool // the person pages: what the keys act on may leave the window
 	asking        bool // "leave without saving?" is on the screen
 	interrupted   bool
@@ -93,6 +95,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, nil
 	case tea.KeyMsg:
 		return m.key(msg)
+	case nextMsg:
+		return m.next()
 	case pushMsg:
 		return m.push(msg.to), nil
 	case replaceMsg:
@@ -105,54 +109,13 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case quitMsg:
 		return m.quit()
 	case savedMsg:
+		m.s.unkept = ""
 		if msg.err != nil {
-			m.s.notice = "Your answers could not be kept: " + msg.err.Error()
+			m.s.unkept = "Your answers could not be kept: " + msg.err.Error()
 		}
 		return m, nil
 	case noticeMsg:
 		m.s.notice = msg.text
-		return m, nil
-	}
-	return m.toTop(msg)
-}
-
-func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
-	switch {
-	case key.Matches(msg, keys.Interrupt):
-		m.interrupted, m.done = true, true
-		return m, tea.Sequence(m.autosave(), tea.Quit)
-	case key.Matches(msg, keys.Suspend):
-		return m, tea.Suspend
-	case m.asking:
-		return m.leave(msg)
-	case m.width < minWidth || m.height < minHeight:
-		if key.Matches(msg, keys.Quit) {
-			return m.quit()
-		}
-		return m, nil
-	}
-	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp)
-	top := m.top()
-	if !top.Typing() {
-		switch {
-		case key.Matches(msg, keys.Quit):
-			return m.quit()
-		case key.Matches(msg, keys.GoTo):
-			return m.push(newGoTo(top.Step())), nil
-		case key.Matches(msg, keys.Words):
-			return m.push(newGlossary()), nil
-		case key.Matches(msg, keys.Save) && msg.String() == "s":
-			return m, m.save()
-		}
-	}
-	switch {
-	case msg.String() == "ctrl+s":
-		return m, m.save()
-	case key.Matches(msg, keys.PageDown):
-		m.scroll[len(m.stack)] += max(1, m.height-8)
-		return m, nil
-	case key.Matches(msg, keys.PageUp):
-		m.scroll[len(m.stack)] = max(0, m.scroll[len(m.stack)]-max(1, m.height-8))
 		return m, nil
 	}
 	return m.toTop(msg)
@@ -182,6 +145,15 @@ func (m Model) back() Model {
 	if len(m.stack) > 1 {
 		m.stack = m.stack[: len(m.stack)-1 : len(m.stack)-1]
 	}
+	return m.entered()
+}
+
+// entered looks for kept answers when the start screen comes up: once, and not
+// while it is drawn.
+func (m Model) entered() Model {
+	if len(m.stack) == 1 {
+		m.s.lookForKept()
+	}
 	return m
 }
 
@@ -191,7 +163,7 @@ func (m Model) goTo(to step) Model {
 	if sc := screenOf(to, m.s); sc != nil {
 		return m.push(sc)
 	}
-	return m
+	return m.entered()
 }
 
 // autosave keeps the answers in the state folder, in a command.
@@ -321,46 +293,4 @@ func (m Model) path(p *page, at step) {
 		pieces = append(pieces, piece{style.Dim, fmt.Sprintf("   step %d of %d", int(at), int(stepCheck))})
 	}
 	p.add(pieces...)
-}
-
-func (m Model) foot(top screen) []row {
-	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
-	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
-	switch {
-	case m.asking:
-		p.line(style.Warn, "Not everything is in your file yet. Save it before you leave?  y yes  n no  b stay")
-		return p.rows
-	case m.s.notice != "":
-		p.line(style.Warn, m.s.notice)
-	case m.s.changed != "":
-		p.line(style.Good, m.s.changed)
-	}
-	bindings := top.Keys(m.s)
-	if !top.Typing() {
-		bindings = append(bindings, keys.GoTo, keys.Words, keys.Save, keys.Quit)
-	}
-	m.keyLine(p, bindings)
-	return p.rows
-}
-
-// keyLine shows as many keys as fit in two lines.
-func (m Model) keyLine(p *page, bindings []key.Binding) {
-	var line []piece
-	used, lines := 0, 1
-	for _, b := range bindings {
-		if !b.Enabled() {
-			continue
-		}
-		w := len(b.Help().Key) + len(b.Help().Desc) + 3
-		if used+w > m.width {
-			if lines == 2 || m.height < 16 {
-				break
-			}
-			p.add(line...)
-			line, used, lines = nil, 0, lines+1
-		}
-		used += w
-		line = append(line, piece{style.Key, b.Help().Key}, piece{style.Dim, " " + b.Help().Desc + "  "})
-	}
-	p.add(line...)
 }

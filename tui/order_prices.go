@@ -175,12 +175,11 @@ func newOrderTo(what, ext string) *prompt {
 			path += "." + ext
 		}
 		text, err := orderText(s, what, ext)
-		if err == nil {
-			err = s.store.Write(path, text, x.sure == path)
-		}
 		if err != nil {
-			x.sure = path
-			return nil, err.Error() + ". Enter again overwrites it."
+			return nil, sentence(err)
+		}
+		if problem := x.write(s, path, text); problem != "" {
+			return nil, problem
 		}
 		s.notice = "Written to " + path
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"errors"
+	"io/fs"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -22,6 +24,8 @@ type prompt struct {
 	problem     string
 	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
 	below       func(*page, *session, string)
+	saves       bool   // it asks where to save: the save key accepts
+	why         string // why it is asked, when that is not plain
 	sure        string // what was asked twice: the same text accepted again means yes
 }
 
@@ -43,6 +47,8 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	switch {
 	case k.String() == "esc":
 		return x, send(backMsg{})
+	case key.Matches(k, keys.Accept) && x.confirm == nil:
+		return x, nil // what is typed is answered while it is typed
 	case key.Matches(k, keys.Accept):
 		text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
 		cmd, problem := x.confirm(text, s)
@@ -56,6 +62,9 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 func (x *prompt) View(p *page, s *session) {
 	p.line(style.Title, x.title)
+	if x.why != "" {
+		p.para(style.Warn, 0, x.why)
+	}
 	p.para(style.Dim, 0, x.hint)
 	p.blank()
 	v := []rune(x.input.Value())
@@ -74,7 +83,11 @@ func (x *prompt) View(p *page, s *session) {
 }
 
 func (x *prompt) Keys(*session) []key.Binding {
-	return []key.Binding{bind("enter", "accept", "enter"), bind("esc", "back", "esc")}
+	back := bind("esc", "back", "esc")
+	if x.confirm == nil {
+		return []key.Binding{back}
+	}
+	return []key.Binding{keys.Accept, back}
 }
 
 // newOpenFile reads a house file; a broken one shows all its problems and
@@ -100,8 +113,8 @@ func newOpenFile() *prompt {
 	})
 }
 
-// newSaveAs asks where to save the house.
-func newSaveAs() *prompt {
+// newSaveAs asks where to save the house, and says why it asks.
+func newSaveAs(path, why string) *prompt {
 	var x *prompt
 	x = newPrompt(stepNone, "Save the house", "The name of a file, for instance my-house.toml. It is plain text; you can read and change it.", func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
@@ -111,15 +124,35 @@ func newSaveAs() *prompt {
 			path += ".toml"
 		}
 		text := s.text()
-		if err := s.store.Write(path, text, x.sure == path); err != nil {
-			x.sure = path
-			return nil, err.Error() + ". Enter again overwrites it."
+		if problem := x.write(s, path, text); problem != "" {
+			return nil, problem
 		}
 		s.path, s.onDisk, s.saved = path, text, true
 		s.notice = "Saved in " + path
 		return tea.Batch(send(backMsg{}), s.forget()), ""
 	})
+	x.saves, x.why = true, why
+	x.input.SetValue(path)
+	x.input.CursorEnd()
 	return x
+}
+
+// write writes a file. Only a file that is there already can be overwritten, by
+// the same name a second time; any other problem stays one.
+func (x *prompt) write(s *session, path, text string) (problem string) {
+	if s.store == nil {
+		return "Files cannot be written here."
+	}
+	err := s.store.Write(path, text, x.sure == path)
+	x.sure = ""
+	if errors.Is(err, fs.ErrExist) {
+		x.sure = path
+		return err.Error() + ". Enter again overwrites it."
+	}
+	if err != nil {
+		return err.Error() + "."
+	}
+	return ""
 }
 
 func forget(store Store) tea.Cmd {
@@ -158,12 +191,11 @@ func newExportTo(ext string) *prompt {
 			path += "." + ext
 		}
 		text, err := exported(s, ext)
-		if err == nil {
-			err = s.store.Write(path, text, x.sure == path)
-		}
 		if err != nil {
-			x.sure = path
-			return nil, err.Error() + ". Enter again overwrites it."
+			return nil, sentence(err)
+		}
+		if problem := x.write(s, path, text); problem != "" {
+			return nil, problem
 		}
 		s.notice = "Written to " + path
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
@@ -198,7 +230,7 @@ func newReader() *reading {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule in brackets.", func(string, *session) (tea.Cmd, string) { return nil, "" })
+	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule in brackets.", nil)
 	x.below = func(p *page, s *session, typed string) {
 		if strings.TrimSpace(typed) == "" {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))

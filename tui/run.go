@@ -20,6 +20,7 @@ type Config struct {
 	House  *house.House // nil: begin with the start screen
 	Path   string
 	Text   string
+	New    bool // the file is not there yet: the house will be saved in it
 	System units.System
 	Mono   bool // no colour
 	ASCII  bool
@@ -36,15 +37,22 @@ func NewModel(c Config) Model {
 	s := newSession(c.List, c.Store)
 	s.g, s.system, s.ascii = theme.Glyphs, c.System, c.ASCII
 	m := Model{s: s, theme: theme, scroll: map[int]int{}}
-	m = m.push(newStart())
+	m = m.push(newStart()).entered()
 	if c.House != nil {
 		s.open(c.House, c.Path, c.Text)
 		m = m.goTo(firstOpenStep(s))
 		if path, ok := keptBeside(s, c.Text); ok {
 			m = m.push(newKeptChoice(path))
+		} else if c.New {
+			s.notice = NewFile(c.Path)
 		}
 	}
 	return m
+}
+
+// NewFile says that a house begins under a name that no file has yet.
+func NewFile(path string) string {
+	return path + " is not there yet: this is a new house, and saving puts it there."
 }
 
 // Run shows the wizard until the person leaves or ctx ends. The terminal is

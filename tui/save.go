@@ -14,15 +14,13 @@ func (m Model) save() tea.Cmd {
 		return nil
 	}
 	if s.path == "" {
-		return send(pushMsg{newSaveAs()})
+		return send(pushMsg{newSaveAs("", "")})
 	}
 	if s.store.Changed(s.path, s.onDisk) {
-		s.notice = s.path + " was changed by another program since it was read: save under another name, or the same to overwrite."
-		return send(pushMsg{newSaveAs()})
+		return send(pushMsg{newSaveAs(s.path, s.path+" was changed by another program since it was read: save under another name, or the same to overwrite.")})
 	}
 	if house.HasComments(s.onDisk) {
-		s.notice = s.path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
-		return send(pushMsg{newSaveAs()})
+		return send(pushMsg{newSaveAs(s.path, s.path+" holds comments, which saving would drop: save under another name, or the same to overwrite.")})
 	}
 	text := s.text()
 	if err := s.store.Write(s.path, text, true); err != nil {

@@ -27,7 +27,7 @@ type Store interface {
 	// Changed reports whether the file is no longer what was read or written.
 	Changed(path, text string) bool
 	// Write writes a file whole or not at all. It refuses to overwrite unless
-	// told so.
+	// told so, with an error that is fs.ErrExist.
 	Write(path, text string, overwrite bool) error
 	// Where says where the kept answers are.
 	Where() string
@@ -48,7 +48,9 @@ type session struct {
 	assess  plan.Assessment
 	plan    plan.Plan
 	changed string // what the last edit changed, in one line
-	notice  string // what just happened: saved, exported, could not
+	notice  string // what just happened: saved, exported, could not; gone with the next key
+	unkept  string // why the answers could not be kept, until they can
+	resume  keptAnswers
 	g       style.Glyphs
 	found   []plan.Said // the find-out list as of edit foundAt
 	foundAt int

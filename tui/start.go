@@ -25,6 +25,7 @@ type menu struct {
 	rows         func(*session) []choiceRow
 	cursor       int
 	root         bool // nothing lies below: back does nothing
+	steps        bool // the menu of all steps, which g opens and closes
 }
 
 func (m *menu) Step() step   { return m.at }
@@ -96,14 +97,12 @@ func startRows(s *session) []choiceRow {
 	var rows []choiceRow
 	if s.edits > 0 || s.path != "" || len(s.house.Places) > 0 {
 		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }})
-	} else if s.store != nil {
-		if _, path, ok := s.store.Resume(); ok {
-			note := "Your last answers were kept, though not saved in a file of yours."
-			if path != "" {
-				note = "Your last answers for " + path + " were kept, though not saved in it."
-			}
-			rows = append(rows, choiceRow{"Go on where you stopped", note, resume})
+	} else if s.resume.there {
+		note := "Your last answers were kept, though not saved in a file of yours."
+		if s.resume.path != "" {
+			note = "Your last answers for " + s.resume.path + " were kept, though not saved in it."
 		}
+		rows = append(rows, choiceRow{"Go on where you stopped", note, resume})
 	}
 	return append(rows,
 		choiceRow{"A new house, rough look", "About 10 questions, 3 minutes: what goes where and roughly what it costs.", func(s *session) tea.Cmd { return startNew(s, true) }},
@@ -182,7 +181,7 @@ func resume(s *session) tea.Cmd {
 
 // newGoTo is the menu of all steps.
 func newGoTo(at step) *menu {
-	m := &menu{title: "Go to", intro: "", at: at}
+	m := &menu{title: "Go to", at: at, steps: true}
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
 		for i := stepHouse; i <= stepCheck; i++ {

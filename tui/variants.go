@@ -27,7 +27,11 @@ func newVariants() *menu {
 // variantNote says what the saved plan would change against the one shown.
 func variantNote(s *session, v house.Variant) string {
 	other := s.assess.Weigh(plan.PreferencesOf(s.answered(), &v))
-	return fmt.Sprintf("about %s. %s", s.system.Money(other.Money.Total.Typical), report.ChangeText(plan.Changes(s.plan, other), s.system))
+	since := report.SinceKept(v.Was, other)
+	if since != "" {
+		since = " Since it was kept: " + since + "."
+	}
+	return fmt.Sprintf("about %s. %s", s.system.Money(other.Money.Total.Typical), report.ChangeText(plan.Changes(s.plan, other), s.system)) + since
 }
 
 func useVariant(s *session, v house.Variant) tea.Cmd {
@@ -61,7 +65,7 @@ func newKeep() *prompt {
 }
 
 func keep(s *session, name string) {
-	v := house.Variant{Name: name, Answers: house.Answers{}}
+	v := house.Variant{Name: name, Answers: house.Answers{}, Was: report.Kept(s.plan)}
 	for _, scope := range []house.Scope{house.Priorities, house.Budget} {
 		for _, q := range s.list.In(scope, "") {
 			if a := s.answered().ValueOf(q, nil); a.Known {

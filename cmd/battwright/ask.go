@@ -58,6 +58,9 @@ func wantsLines(plain bool, e env) bool {
 func askInLines(cfg tui.Config, e env) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
+	if cfg.New {
+		fmt.Fprintln(e.stderr, "battwright: "+tui.NewFile(cfg.Path))
+	}
 	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
 	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{
 		List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text,

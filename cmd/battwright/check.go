@@ -55,6 +55,14 @@ func checkRules(c *catalog.Catalog, e env) int {
 	for _, f := range findings {
 		fmt.Fprintln(e.stdout, f)
 	}
+	tried, untried := 0, 0
+	for _, run := range c.Book.ExampleCoverage() {
+		if len(run.Untested) == 0 {
+			tried++
+		}
+		untried += len(run.Untested)
+	}
+	fmt.Fprintf(e.stdout, "examples try every condition of %d rules alone; %d single conditions are not tried alone\n", tried, untried)
 	fmt.Fprintf(e.stdout, "%d rules over %d facts; %d obligations; %d findings\n", c.RuleCount(), c.FactCount(), len(c.Obligations()), len(findings))
 	if len(findings) > 0 {
 		return exitShort

@@ -50,7 +50,7 @@ func runCompare(args []string, e env) int {
 		if v == nil {
 			return fail(e, fmt.Errorf("no saved plan is called %q in this house; it has: %s", name, variantNames(h)))
 		}
-		plans = append(plans, report.Named{Name: name, Plan: assessed.Weigh(plan.PreferencesOf(a, v))})
+		plans = append(plans, report.Named{Name: name, Plan: assessed.Weigh(plan.PreferencesOf(a, v)), Was: v.Was})
 	}
 	_, err = fmt.Fprint(e.stdout, strings.Join(report.Compare(plans, report.Options{Catalog: c, System: systemOf(system)}), "\n")+"\n")
 	if err != nil {

@@ -242,8 +242,17 @@ func TestSameEverywhere(t *testing.T) {
 	}
 	want := out()
 	for _, environ := range [][]string{
-		{"TZ=Pacific/Kiritimati"}, {"TZ=America/St_Johns"}, {"TZ=nonsense"}, {"LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8"}, {"LANG=de_DE.UTF-8", "LC_NUMERIC=de_DE.UTF-8"},
-		{"LANG=ar_EG.UTF-8", "LANGUAGE=ar"}, {"LC_ALL=C"}, {"COLUMNS=20", "TERM=dumb", "NO_COLOR=1"}, {"GOMAXPROCS=1"}, {"GOGC=1"}, {"GODEBUG=randautoseed=0"},
+		{"TZ=Pacific/Kiritimati"},
+		{"TZ=America/St_Johns"},
+		{"TZ=nonsense"},
+		{"LANG=tr_TR.UTF-8", "LC_ALL=tr_TR.UTF-8"},
+		{"LANG=de_DE.UTF-8", "LC_NUMERIC=de_DE.UTF-8"},
+		{"LANG=ar_EG.UTF-8", "LANGUAGE=ar"},
+		{"LC_ALL=C"},
+		{"COLUMNS=20", "TERM=dumb", "NO_COLOR=1"},
+		{"GOMAXPROCS=1"},
+		{"GOGC=1"},
+		{"GODEBUG=randautoseed=0"},
 	} {
 		require.Equal(t, want, out(environ...), "%q", environ)
 	}
@@ -349,6 +358,12 @@ func TestEveryGroupOfFiguresHasASource(t *testing.T) {
 				}
 			}
 			last := path[strings.LastIndex(path, ".")+1:]
+			if last == "target" && m["cavity_r"] == 0.0 && m["ci_r"] == 0.0 {
+				return // the code asks for nothing there
+			}
+			if text, _ := m["text"].(string); last == "target" && strings.Contains(text, "your drawings") {
+				return // the builder's own figure, and it says so
+			}
 			if isMap && slices.Contains([]string{"heat", "money", "target"}, last) {
 				groups++
 				require.NotEmpty(t, m["from"], "%s%s", name, path)
@@ -363,6 +378,7 @@ func TestEveryGroupOfFiguresHasASource(t *testing.T) {
 // assumed; and the value listed is the one that was used: said aloud it
 // changes nothing but that list.
 func TestEveryDefaultIsListedAndUsed(t *testing.T) {
+	t.Parallel()
 	c, err := loadCatalog("")
 	require.NoError(t, err)
 	l := house.NewList(c)

@@ -147,10 +147,18 @@ func (s *store) Write(path, text string, overwrite bool) error {
 		return errors.New("that is not a usable file name")
 	}
 	if _, err := os.Lstat(path); err == nil && !overwrite {
-		return fmt.Errorf("%s is there already", path)
+		return thereAlready(path)
 	}
 	if err := writeWhole(path, text, 0o644); err != nil {
 		return fmt.Errorf("%s: %w", path, plainPathError(err))
 	}
 	return nil
 }
+
+// thereAlready says in plain words that a file would be overwritten.
+type thereAlready string
+
+func (path thereAlready) Error() string { return string(path) + " is there already" }
+
+// Is lets a screen tell this from what a second try cannot help.
+func (thereAlready) Is(target error) bool { return target == fs.ErrExist }

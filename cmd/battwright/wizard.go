@@ -4,8 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/signal"
+	"path/filepath"
+	"strings"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -64,6 +67,10 @@ func runBare(args []string, e env) int {
 // there yet is where a new house will be saved.
 func openFor(cfg *tui.Config, path string, e env) int {
 	text, err := readText(path, nil)
+	if errors.Is(err, fs.ErrNotExist) && mayBegin(path) {
+		cfg.House, cfg.Path, cfg.New = house.New(), path, true
+		return exitDone
+	}
 	if err != nil {
 		return fail(e, fmt.Errorf("%s: %w", path, plainPathError(err)))
 	}
@@ -73,6 +80,13 @@ func openFor(cfg *tui.Config, path string, e env) int {
 	}
 	cfg.House, cfg.Path, cfg.Text = h, path, text
 	return exitDone
+}
+
+// mayBegin reports whether a house file can be begun under a name: a word
+// mistyped on the command line is none, nor is a folder that is not there.
+func mayBegin(path string) bool {
+	info, err := os.Stat(filepath.Dir(path))
+	return strings.HasSuffix(path, ".toml") && err == nil && info.IsDir()
 }
 
 func noTerminal(files []string, dataDir, system string, e env) int {

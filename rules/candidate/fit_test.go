@@ -10,6 +10,7 @@ import (
 
 	"battwright/data"
 	"battwright/rules/catalog"
+	"battwright/testdata/fixture"
 )
 
 const cold = "zone = \"6A\""
@@ -17,7 +18,7 @@ const cold = "zone = \"6A\""
 // R-19 of 6 1/4 in counts as R-18 in a 2x6 wall (trade article, read) and so
 // falls short of 20; cotton R-19 does too; R-25 in 2x8 joists is worth 24.
 func TestSqueezedBlanketsCountAsTradeTextsSay(t *testing.T) {
-	c := book(t)
+	c := fixture.Catalog(t)
 	for _, row := range figures(t).Squeezed {
 		r := assess(t, c, cold, row.House)
 		fits, _ := Fit(r.Surface, c)
@@ -74,7 +75,7 @@ known = "practice"
 // the joists or below a floor squeezed, never between the joists of an attic.
 func TestThirtyNeverBetweenTwoByEights(t *testing.T) {
 	want := figures(t).Proud
-	c := book(t)
+	c := fixture.Catalog(t)
 	for _, practice := range []string{"standard", "trusses"} {
 		r := assess(t, c, cold, fmt.Sprintf("kind = \"attic\"\nframing.size = %q\nframing.practice = %q\nframing.spacing_in = 16", want.Size, practice))
 		p, ok := c.Product(want.Product)
@@ -100,7 +101,7 @@ func unfitIDs(list []Unfit) []string {
 // R-60 on 2x8 joists is R-25 to the joist top and R-38 across, about R-62.
 func TestAtticPair(t *testing.T) {
 	want := figures(t).AtticPair
-	r := assess(t, book(t), cold, fmt.Sprintf("kind = \"attic\"\nframing.size = %q\nframing.practice = \"standard\"\nframing.spacing_in = 16\ntarget_r = %g", want.Size, want.TargetR))
+	r := assess(t, fixture.Catalog(t), cold, fmt.Sprintf("kind = \"attic\"\nframing.size = %q\nframing.practice = \"standard\"\nframing.spacing_in = 16\ntarget_r = %g", want.Size, want.TargetR))
 	var first *Assessed
 	for i, a := range r.Candidates {
 		if a.Material.ID == "fiberglass" && a.Heat.MeetsTarget && (first == nil || a.Money.Total.Typical < first.Money.Total.Typical) {
@@ -121,7 +122,7 @@ func TestAtticPair(t *testing.T) {
 // The weight on the ceiling of R-60, by typical densities (computed).
 func TestCeilingLoadAtRSixty(t *testing.T) {
 	want := figures(t).CeilingLoad
-	r := assess(t, book(t), cold, "kind = \"attic\"\nframing.size = \"2x8\"\nframing.practice = \"standard\"\nframing.spacing_in = 16\ntarget_r = 60")
+	r := assess(t, fixture.Catalog(t), cold, "kind = \"attic\"\nframing.size = \"2x8\"\nframing.practice = \"standard\"\nframing.spacing_in = 16\ntarget_r = 60")
 	seen := map[string]bool{}
 	for _, a := range r.Candidates {
 		perR := a.Heat.CeilingLbFt2 / a.NominalR * want.R
@@ -133,7 +134,7 @@ func TestCeilingLoadAtRSixty(t *testing.T) {
 
 // frames visits every kind of place in every size, spacing and practice.
 func frames(t *testing.T, visit func(name string, s Surface)) {
-	c := book(t)
+	c := fixture.Catalog(t)
 	kinds := []string{
 		"attic", "exterior-wall", "sloped-ceiling", "basement-wall", "rim-joist",
 		"crawl-space\"\nvented = true\n#\"", "crawl-space\"\nvented = false\n#\"",
@@ -166,7 +167,7 @@ func frames(t *testing.T, visit func(name string, s Surface)) {
 // Nothing stands proud of the framing, leaves a gap in a stud wall or is
 // squeezed beyond what a batt bears, in any frame there is.
 func TestNothingProudNoGapAnywhere(t *testing.T) {
-	c := book(t)
+	c := fixture.Catalog(t)
 	n := 0
 	frames(t, func(name string, s Surface) {
 		fits, unfit := Fit(s, c)

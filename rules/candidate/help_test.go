@@ -1,35 +1,20 @@
 package candidate
 
 import (
-	"encoding/json"
-	"os"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
-
-var loaded = sync.OnceValues(func() (*catalog.Catalog, error) { return catalog.Load(data.Files, nil) })
-
-func book(t testing.TB) *catalog.Catalog {
-	t.Helper()
-	c, err := loaded()
-	require.NoError(t, err)
-	return c
-}
 
 // ofPlace reads a house of one place from the keys of its site and place.
 func ofPlace(t testing.TB, c *catalog.Catalog, site, place string) (house.Answered, *house.Place) {
 	t.Helper()
-	l := house.NewList(c)
-	text := "version = 1\nold = false\n[site]\n" + site + "\n[[place]]\nid = \"here\"\n" + place + "\n"
-	h, err := house.Read(l, "house.toml", text)
-	require.NoError(t, err, text)
-	return house.Answered{List: l, House: h}, &h.Places[0]
+	a := fixture.ReadOver(t, c, fixture.PlacesText(site, "id = \"here\"\n"+place))
+	return a, &a.House.Places[0]
 }
 
 func assess(t testing.TB, c *catalog.Catalog, site, place string) PlaceResult {
@@ -93,10 +78,8 @@ type published struct {
 
 func figures(t testing.TB) published {
 	t.Helper()
-	text, err := os.ReadFile("../../testdata/published/plan-checks.json")
-	require.NoError(t, err)
 	var p published
-	require.NoError(t, json.Unmarshal(text, &p))
+	fixture.Published(t, "plan-checks.json", &p)
 	for _, r := range p.Targets {
 		require.Contains(t, p.Sources, r.Source)
 		require.NotEmpty(t, r.Mark)

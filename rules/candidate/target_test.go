@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 func text(s string) house.Answer    { return house.Text(s) }
@@ -17,7 +18,7 @@ func number(v float64) house.Answer { return house.Number(v) }
 // a frame of a given depth.
 func TestTargetsInRealFrames(t *testing.T) {
 	for _, row := range figures(t).Targets {
-		r := assess(t, book(t), fmt.Sprintf("zone = %q\ncode = %q", row.Zone, row.Code), row.House)
+		r := assess(t, fixture.Catalog(t), fmt.Sprintf("zone = %q\ncode = %q", row.Zone, row.Code), row.House)
 		name := fmt.Sprintf("%s %s %s", row.Code, row.Zone, row.House)
 		require.Equal(t, row.Cavity, r.Target.CavityR, name)
 		require.Equal(t, row.Board, r.Target.ContinuousR, name)
@@ -37,7 +38,7 @@ func TestTargetsInRealFrames(t *testing.T) {
 // code's alternatives fits, the one chosen fits, asks the least board of those
 // that do, and some blanket meets it.
 func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
-	c := book(t)
+	c := fixture.Catalog(t)
 	cells, short := 0, 0
 	for _, edition := range []string{"irc-2009", "irc-2018", "irc-2021", "irc-2024"} {
 		for _, zone := range []string{"1A", "2A", "3A", "4A", "4C", "5A", "6A", "7", "8"} {
@@ -91,7 +92,7 @@ func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
 func TestDrawingsWin(t *testing.T) {
 	for _, zone := range []string{"2A", "4C", "8"} {
 		for _, want := range []float64{0, 13, 21, 49} {
-			r := assess(t, book(t), fmt.Sprintf("zone = %q", zone), fmt.Sprintf("kind = \"exterior-wall\"\ntarget_r = %g\nci_r = 3", want))
+			r := assess(t, fixture.Catalog(t), fmt.Sprintf("zone = %q", zone), fmt.Sprintf("kind = \"exterior-wall\"\ntarget_r = %g\nci_r = 3", want))
 			require.Equal(t, "drawings", r.Target.By)
 			require.Equal(t, want, r.Target.CavityR)
 			require.Zero(t, r.Target.AddR)
@@ -103,16 +104,16 @@ func TestDrawingsWin(t *testing.T) {
 
 // A house of which nobody said where it is asks for nothing and says why.
 func TestNoZoneIsSaid(t *testing.T) {
-	r := assess(t, book(t), "", "kind = \"exterior-wall\"")
+	r := assess(t, fixture.Catalog(t), "", "kind = \"exterior-wall\"")
 	require.False(t, r.Target.Required)
 	require.Contains(t, r.Target.Text, "zone not known")
-	require.Contains(t, assess(t, book(t), cold, "kind = \"chimney\"\nchimney = \"masonry-inside\"").Target.Text, "leaving it empty")
+	require.Contains(t, assess(t, fixture.Catalog(t), cold, "kind = \"chimney\"\nchimney = \"masonry-inside\"").Target.Text, "leaving it empty")
 }
 
 // What lies in an attic counts, and never makes the rest negative.
 func TestOldBlanketsCount(t *testing.T) {
 	for _, have := range []float64{0, 11, 19, 38, 60, 90} {
-		r := assess(t, book(t), cold, fmt.Sprintf("kind = \"attic\"\nexisting_r = %g", have))
+		r := assess(t, fixture.Catalog(t), cold, fmt.Sprintf("kind = \"attic\"\nexisting_r = %g", have))
 		require.Equal(t, math.Max(0, 60-have), r.Target.CavityR)
 		require.Equal(t, have < 60, r.Target.Required)
 	}
@@ -126,7 +127,7 @@ func TestClearances(t *testing.T) {
 		if row.Listed != nil {
 			place += fmt.Sprintf("\nclearance_in = %g", *row.Listed)
 		}
-		got := assess(t, book(t), cold, place).Surface
+		got := assess(t, fixture.Catalog(t), cold, place).Surface
 		name := fmt.Sprintf("%s (%s, %s)", place, row.Source, row.Mark)
 		require.Equal(t, row.Inches, got.Clearance.Inches, name)
 		require.Equal(t, row.Known, got.Clearance.Known, name)

@@ -13,6 +13,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/testdata/fixture"
 )
 
 const brokenDir = "../../testdata/broken"
@@ -34,7 +35,7 @@ func brokenFiles(t *testing.T) []string {
 func TestBrokenFilesSayWhatIsWrong(t *testing.T) {
 	files := brokenFiles(t)
 	require.GreaterOrEqual(t, len(files), 150)
-	l := questions(t)
+	l := fixture.List(t)
 	for _, path := range files {
 		t.Run(strings.TrimPrefix(path, brokenDir+"/"), func(t *testing.T) {
 			text, err := os.ReadFile(path)
@@ -57,7 +58,7 @@ func TestBrokenFilesSayWhatIsWrong(t *testing.T) {
 // file, a line that is in the file, what was found and what would be right,
 // fits a few lines of a screen and cannot harm a terminal.
 func TestEveryMessageHasItsParts(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	shape := regexp.MustCompile(`^[a-z0-9-]+\.toml(:\d+)?: (.+: )?found .+; (want|did you mean) .+$`)
 	for _, path := range brokenFiles(t) {
 		text, err := os.ReadFile(path)
@@ -106,7 +107,7 @@ func TestTenMistakesAreTenLines(t *testing.T) {
 		require.True(t, found, m.text)
 		want = append(want, fmt.Sprintf("ten-mistakes.toml:%d: %s: ", 1+strings.Count(before, "\n"), m.key))
 	}
-	_, err = house.Read(questions(t), "ten-mistakes.toml", string(text))
+	_, err = house.Read(fixture.List(t), "ten-mistakes.toml", string(text))
 	require.Error(t, err)
 	got := strings.Split(err.Error(), "\n")
 	require.Len(t, got, len(want))

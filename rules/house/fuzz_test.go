@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/strict"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // FuzzRead: no text makes it panic; what is refused is refused with problems
@@ -23,7 +24,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(string(text))
 	}
 	f.Add("version=1\nname='unknown'\n[site]\nstate='ŉß'\nmonths=[-0.0,1e-300,0.1,3,4,5,6,7,8,9,10,11]\n[[place]]\nkind='attic'\nlabel=\"\\t\"\npriorities.cost=3.0\n")
-	l := questions(f)
+	l := fixture.List(f)
 	f.Fuzz(func(t *testing.T, text string) {
 		h, err := house.Read(l, "fuzz.toml", text)
 		_ = house.HasComments(text)
@@ -53,7 +54,7 @@ func FuzzParse(f *testing.F) {
 	for i, s := range []string{"7 1/4", "8 ft 2 in", "$1,200", "R-21", "yes", "don't know", "?", "cotton, fiberglass", "none", "VT", "-5", "1e9", "nan", "\x1b[2J", "1/2 1/2 1/2", "0,1,2,3,4,5,6,7,8,9,10,11"} {
 		f.Add(i, s)
 	}
-	l := questions(f)
+	l := fixture.List(f)
 	f.Fuzz(func(t *testing.T, which int, typed string) {
 		n := len(l.Questions)
 		q := l.Questions[((which%n)+n)%n]

@@ -8,22 +8,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
-	"battwright/rules/catalog"
-	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
-
-func helpList(t testing.TB) (*catalog.Catalog, *house.QuestionList) {
-	t.Helper()
-	c, err := catalog.Load(data.Files, nil)
-	require.NoError(t, err)
-	return c, house.NewList(c)
-}
 
 // Every question has its help, and no help is left over from a question that is
 // gone or renamed.
 func TestHelpKeysAreTheQuestionKeys(t *testing.T) {
-	c, list := helpList(t)
+	c, list := fixture.Catalog(t), fixture.List(t)
 	var questions, helps []string
 	for _, q := range list.Questions {
 		questions = append(questions, q.FullKey())
@@ -49,7 +40,7 @@ func without(list, other []string) []string {
 var asked = regexp.MustCompile(`^[A-Z][^":]+: "[A-Z][^"]+\?"`)
 
 func TestHelpIsShortAndPlain(t *testing.T) {
-	c, list := helpList(t)
+	c, list := fixture.Catalog(t), fixture.List(t)
 	const atMost = 170 // three lines of a narrow screen
 	// Words a builder should never need in order to answer; they are explained
 	// in the glossary.
@@ -77,7 +68,7 @@ func TestHelpIsShortAndPlain(t *testing.T) {
 // Where an answer decides safety, the help names somebody whose trade it is:
 // nobody should have to guess, and we decide nothing in their place.
 func TestSafetyHelpNamesWhomToAsk(t *testing.T) {
-	c, list := helpList(t)
+	c, list := fixture.Catalog(t), fixture.List(t)
 	trades := []string{"licensed", "contractor", "building department", "installer", "roofer", "builder", "doctor"}
 	safety := 0
 	for _, q := range list.Questions {

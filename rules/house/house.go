@@ -1,6 +1,7 @@
 package house
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 )
@@ -35,6 +36,9 @@ type Place struct {
 type Variant struct {
 	Name    string
 	Answers Answers // the keys of the priorities and budget questions
+	// Was is what the plan chose when it was kept, by place id in plain words,
+	// so that it can be said what changed since.
+	Was map[string]string
 }
 
 // New is an empty house.
@@ -48,7 +52,7 @@ func (h *House) Clone() *House {
 		out.Places = append(out.Places, p)
 	}
 	for _, v := range h.Variants {
-		v.Answers = v.Answers.Clone()
+		v.Answers, v.Was = v.Answers.Clone(), maps.Clone(v.Was)
 		out.Variants = append(out.Variants, v)
 	}
 	return out

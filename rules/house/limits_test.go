@@ -10,6 +10,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/testdata/fixture"
 )
 
 // A file that is no house at all is refused in few plain words, however large
@@ -42,7 +43,7 @@ func TestFilesThatAreTooMuch(t *testing.T) {
 	} {
 		t.Run(c.what, func(t *testing.T) {
 			start := time.Now()
-			_, err := house.Read(questions(t), "big.toml", c.text)
+			_, err := house.Read(fixture.List(t), "big.toml", c.text)
 			took := time.Since(start)
 			require.Error(t, err)
 			require.Contains(t, err.Error(), c.want)
@@ -63,19 +64,19 @@ func TestJustWithinTheLimits(t *testing.T) {
 	for i := range house.MaxVariants {
 		fmt.Fprintf(&b, "[[variant]]\nname = \"v%d\"\n", i)
 	}
-	h, err := house.Read(questions(t), "full", b.String())
+	h, err := house.Read(fixture.List(t), "full", b.String())
 	require.NoError(t, err)
 	require.Len(t, h.Places, house.MaxPlaces)
 	require.Len(t, h.Variants, house.MaxVariants)
 	// Nothing that adds places goes beyond what can be read back.
-	require.Empty(t, house.Propose(questions(t), h))
+	require.Empty(t, house.Propose(fixture.List(t), h))
 	require.False(t, h.Duplicate("p7"))
 	require.Len(t, h.Places, house.MaxPlaces)
 }
 
 // What a file may look like that other hands or programs wrote.
 func TestFilesFromElsewhereAreRead(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for what, text := range map[string]string{
 		"windows lines":             "version = 1\r\nname = \"a\"\r\n",
 		"byte order mark":           "\ufeffversion = 1\nname = \"a\"\n",
@@ -105,7 +106,7 @@ func TestFilesFromElsewhereAreRead(t *testing.T) {
 
 // A place without an id gets one that no place has, wherever the other is.
 func TestPlacesWithoutIDs(t *testing.T) {
-	h, err := house.Read(questions(t), "f", `version = 1
+	h, err := house.Read(fixture.List(t), "f", `version = 1
 [[place]]
 kind = "attic"
 [[place]]

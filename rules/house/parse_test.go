@@ -12,6 +12,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
+	"battwright/testdata/fixture"
 )
 
 type typedCase struct {
@@ -59,7 +60,7 @@ func find(t testing.TB, l *house.QuestionList, key string) house.Question {
 // Numbers as builders write them (trade notation and the foot of 12 inches,
 // sources in the data file), and as they are offered for editing again.
 func TestNumbersAsBuildersWriteThem(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	typed, _ := figures(t)
 	for _, c := range typed {
 		q := find(t, l, c.Question)
@@ -77,7 +78,7 @@ func TestNumbersAsBuildersWriteThem(t *testing.T) {
 // What is offered for editing is read back as the same number, as near as the
 // figure can be shown: 1/32 in. for inches, four decimals elsewhere.
 func TestPlainIsReadBack(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(7, 8))
 	for _, q := range l.Questions {
 		if q.Kind != house.NumberKind {
@@ -97,7 +98,7 @@ func TestPlainIsReadBack(t *testing.T) {
 }
 
 func TestWordsAsBuildersWriteThem(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for _, c := range []struct {
 		key, typed string
 		want       house.Answer
@@ -144,7 +145,7 @@ func TestWordsAsBuildersWriteThem(t *testing.T) {
 
 // A refusal says what was found and what is taken, in words.
 func TestRefusalsInWords(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for _, c := range []struct{ key, typed, want string }{
 		{"old", "maybe", `found "maybe"; want yes or no`},
 		{"stage", "tomorrow", `found "tomorrow"; want one of not-framed, framed`},
@@ -176,7 +177,7 @@ func TestRefusalsInWords(t *testing.T) {
 }
 
 func TestCheckRefusesWhatNoFileCouldHold(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	area, months, name := find(t, l, "place.area_ft2"), find(t, l, "site.months"), find(t, l, "name")
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 1e300} {
 		require.ErrorIs(t, area.Check(house.Number(v)), house.ErrAnswer)
@@ -195,7 +196,7 @@ func TestCheckRefusesWhatNoFileCouldHold(t *testing.T) {
 // Whatever a question takes, it shows in words, and the words of a choice or
 // a yes can be typed again.
 func TestEveryAnswerIsShown(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(9, 10))
 	for _, q := range l.Questions {
 		require.Empty(t, q.Show(house.Answer{}, units.US))
@@ -236,7 +237,7 @@ func TestEveryAnswerIsShown(t *testing.T) {
 
 // The list itself: every question can be put to a person and answered.
 func TestEveryQuestionCanBeAsked(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for _, q := range l.Questions {
 		require.NotEmpty(t, q.Prompt, q.FullKey())
 		require.NotEmpty(t, q.Accepted(), q.FullKey())

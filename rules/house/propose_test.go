@@ -6,12 +6,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 // The places that each shape calls for (worked by hand from what is above and
 // below the heated floors).
 func TestProposedPlaces(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	above := map[string][]string{
 		"attic": {"attic"}, "sloped": {"sloped-ceiling"}, "both": {"attic", "sloped-ceiling"}, "heated": nil, "unknown": {"attic"},
 	}
@@ -61,7 +62,7 @@ func checkProposed(t *testing.T, l *house.QuestionList, h *house.House, down, pi
 }
 
 func TestProposalsKeepWhatIsThere(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h := read(t, l, "[shape]\nabove = \"both\"\nbelow = \"slab\"\nchimney = \"none\"\n[[place]]\nid = \"mine\"\nkind = \"attic\"\narea_ft2 = 5\n[[place]]\nid = \"exterior-wall\"\nkind = \"chimney\"\n")
 	require.Equal(t, []string{"sloped-ceiling", "exterior-wall-2"}, house.Propose(l, h))
 	require.Equal(t, 5.0, h.Place("mine").Answers["area_ft2"].Number)
@@ -69,7 +70,7 @@ func TestProposalsKeepWhatIsThere(t *testing.T) {
 }
 
 func TestPlacesAreCopiedAndDeleted(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h := read(t, l, "[[place]]\nkind = \"attic\"\nlabel = \"A\"\nrule_out = [\"cotton\"]\nmeasured = [\"label\"]\n[[place]]\nkind = \"chimney\"\n")
 	require.False(t, h.Duplicate("none"))
 	require.True(t, h.Duplicate("attic"))
@@ -95,7 +96,7 @@ func TestPlacesAreCopiedAndDeleted(t *testing.T) {
 }
 
 func TestCloneSharesNothing(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	text := "rule_out = [\"cotton\"]\n[[place]]\nkind = \"attic\"\nmeasured = [\"label\"]\n[[variant]]\nname = \"quiet\"\n[variant.priorities]\nsound = 5\n"
 	h, want := read(t, l, text), read(t, l, text)
 	c := h.Clone()

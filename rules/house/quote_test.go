@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 // Labels and prices survive writing and reading, figure by figure.
 func TestQuotesAreWrittenAndRead(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(8, 8))
 	for range 100 {
 		h := house.New()
@@ -42,7 +43,7 @@ func TestQuotesAreWrittenAndRead(t *testing.T) {
 }
 
 func TestBadQuotesInWords(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for text, want := range map[string]string{
 		"product = \"fg-99\"": `found "fg-99"; want one of fg-11`,
 		"":                    "product: found nothing",
@@ -141,7 +142,7 @@ func FuzzParseOpening(f *testing.F) {
 // The sizes of a wall: the list of pieces wins over the one length, the list
 // of openings over their square feet.
 func TestSizesOfAWall(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h, err := house.Read(l, "w.toml", "version = 1\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 5\nlengths_ft = [10, 20.5]\nheight_ft = 8\nopenings_ft2 = 99\nopenings = [\"2 of 36 in x 48 in\"]\n")
 	require.NoError(t, err)
 	a := house.Answered{List: l, House: h}

@@ -168,10 +168,11 @@ func (r *reader) variants() {
 		r.table(below(path, "priorities"), Priorities, v.Answers)
 		r.table(below(path, "budget"), Budget, v.Answers)
 		for _, key := range r.tree.Keys(path...) {
-			if known := []string{"name", "priorities", "budget"}; !slices.Contains(known, key) {
+			if known := []string{"name", "priorities", "budget", "was"}; !slices.Contains(known, key) {
 				r.unknownKey(below(path, key), known)
 			}
 		}
+		v.Was = r.was(below(path, "was"))
 		r.house.Variants = append(r.house.Variants, v)
 	}
 }
@@ -182,6 +183,25 @@ func (l *QuestionList) PlaceKinds() []string {
 	for _, k := range l.catalog.Kinds {
 		if !k.Derived {
 			out = append(out, k.ID)
+		}
+	}
+	return out
+}
+
+// was reads what a saved plan chose when it was kept: place ids to words.
+func (r *reader) was(path []any) map[string]string {
+	v, ok := r.tree.Get(path...)
+	if !ok {
+		return nil
+	}
+	if _, isTable := v.(map[string]any); !isTable {
+		r.bad(path, v, "a table of place ids and words, written when the plan was kept")
+		return nil
+	}
+	out := map[string]string{}
+	for _, id := range r.tree.Keys(path...) {
+		if text, ok := r.text(below(path, id), "text"); ok {
+			out[id] = text
 		}
 	}
 	return out

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 func read(t testing.TB, l *house.QuestionList, text string) *house.House {
@@ -21,7 +22,7 @@ func read(t testing.TB, l *house.QuestionList, text string) *house.House {
 // Sizes against figures worked by hand, a wall measured in a public how-to
 // page, and the dressed sizes of lumber; each case carries its source.
 func TestSizesAgainstHandFigures(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	_, sizes := figures(t)
 	for _, c := range sizes {
 		h := read(t, l, c.House)
@@ -40,7 +41,7 @@ func TestSizesAgainstHandFigures(t *testing.T) {
 
 // A typed figure wins over the shape, and "don't know" falls back on it.
 func TestWhatIsSaidWins(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	shape := "[shape]\nlength_ft = 40\nwidth_ft = 28\n"
 	for _, c := range []struct {
 		area   string
@@ -63,7 +64,7 @@ func TestWhatIsSaidWins(t *testing.T) {
 // Nobody answered anything: safety is unknown, what has a usual value is
 // assumed and known, what may stay open is empty, the rest is unknown.
 func TestValuesOfAnEmptyHouse(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h := house.New()
 	for _, kind := range l.PlaceKinds() {
 		h.Add(kind)
@@ -108,7 +109,7 @@ func TestValuesOfAnEmptyHouse(t *testing.T) {
 // A safety question with a usual answer is unknown all the same, with the
 // usual answer standing in.
 func TestSafetyIsNeverAssumed(t *testing.T) {
-	a := house.Answered{List: questions(t), House: house.New()}
+	a := house.Answered{List: fixture.List(t), House: house.New()}
 	q := house.Question{Key: "x", Kind: house.YesNoKind, Default: func(house.Answered, *house.Place) house.Answer { return house.YesNo(true) }}
 	require.Equal(t, house.Value{Answer: house.YesNo(true), Known: true, Source: house.FromDefault}, a.ValueOf(q, nil))
 	q.Safety = true
@@ -118,7 +119,7 @@ func TestSafetyIsNeverAssumed(t *testing.T) {
 // Storing gives back what was stored, "don't know" is never known, and
 // clearing brings the default back.
 func TestStoreAndClear(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(11, 12))
 	h := house.New()
 	for _, kind := range l.PlaceKinds() {
@@ -152,7 +153,7 @@ func TestStoreAndClear(t *testing.T) {
 // Whatever is answered, every size is a finite number that is not negative,
 // and every question can be valued and asked.
 func TestSizesStayFinite(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(13, 14))
 	for range 150 {
 		h := randomHouse(l, r)
@@ -174,7 +175,7 @@ func TestSizesStayFinite(t *testing.T) {
 // (the project's own figures, common practice), none in the hot zones, where
 // the energy table asks none (IECC 2021 table R402.1.3, zones 1 and 2, read).
 func TestAssumptionsThatHangOnTheZone(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for zone, want := range map[string]struct {
 		foamR  float64
 		cooled bool
@@ -190,7 +191,7 @@ func TestAssumptionsThatHangOnTheZone(t *testing.T) {
 
 // Questions that hang on others are asked when these leave them open.
 func TestWhatIsAsked(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for _, c := range []struct {
 		text, key string
 		want      bool

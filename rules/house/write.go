@@ -2,6 +2,8 @@ package house
 
 import (
 	"bytes"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -33,6 +35,12 @@ func Write(l *QuestionList, h *House) string {
 		b.WriteString("\n[[variant]]\n" + line("name", v.Name))
 		writeTable(&b, "[variant.priorities]", l.In(Priorities, ""), v.Answers)
 		writeTable(&b, "[variant.budget]", l.In(Budget, ""), v.Answers)
+		if len(v.Was) > 0 {
+			b.WriteString("\n[variant.was]\n")
+			for _, id := range slices.Sorted(maps.Keys(v.Was)) {
+				b.WriteString(line(quotedKey(id), v.Was[id]))
+			}
+		}
 	}
 	for _, q := range h.Quotes {
 		writeQuote(&b, q)
@@ -99,4 +107,16 @@ func line(key string, value any) string {
 	}
 	_, rest, _ := strings.Cut(buf.String(), "=")
 	return key + " =" + strings.TrimRight(rest, "\n") + "\n"
+}
+
+// quotedKey writes a key with the library's own quoting, for keys that a
+// person may have chosen.
+func quotedKey(key string) string {
+	for _, r := range key {
+		if !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_') {
+			_, text, _ := strings.Cut(line("k", key), "= ")
+			return strings.TrimSuffix(text, "\n")
+		}
+	}
+	return key
 }

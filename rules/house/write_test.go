@@ -12,6 +12,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/strict"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -44,7 +45,7 @@ func sameAnswers(t testing.TB, want, got house.Answers, text string) {
 }
 
 func TestDemoHousesAreReadAndKept(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	for _, name := range demo.Names() {
 		h, err := house.Read(l, name, demo.Text(name))
 		require.NoError(t, err)
@@ -60,7 +61,7 @@ func TestDemoHousesAreReadAndKept(t *testing.T) {
 }
 
 func TestWhatIsWrittenIsReadBack(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	r := rand.New(rand.NewPCG(1, 2))
 	seen := map[string]bool{} // by kind of place
 	for range 300 {
@@ -99,7 +100,7 @@ func everyKey(l *house.QuestionList, r *rand.Rand) *house.House {
 // question has a key that is written and read, and every key that is read is
 // a question's.
 func TestTheKeysAreTheQuestions(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h := everyKey(l, rand.New(rand.NewPCG(3, 4)))
 	text := house.Write(l, h)
 	got, err := house.Read(l, "all", text)
@@ -156,7 +157,7 @@ func leaves(t *testing.T, tree *strict.Tree, path []any, name string, into map[s
 // Every key with a slip in it is refused on its line, and where the slip
 // leaves it recognizable, with the key that was meant.
 func TestAKeyWithASlipIsRefused(t *testing.T) {
-	l := questions(t)
+	l := fixture.List(t)
 	h := everyKey(l, rand.New(rand.NewPCG(5, 6)))
 	lines := strings.Split(house.Write(l, h), "\n")
 	tried, guessed := 0, 0

@@ -9,11 +9,12 @@ import (
 	"battwright/rules/heat"
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/testdata/fixture"
 )
 
 func found(t testing.TB, j inspect.Job, text string) inspect.FoundResult {
 	t.Helper()
-	h, notes, problems := inspect.ReadFound(inspect.FoundList(book(t)), j, "finished.toml", text)
+	h, notes, problems := inspect.ReadFound(inspect.FoundList(fixture.Catalog(t)), j, "finished.toml", text)
 	require.Empty(t, problems)
 	return inspect.JudgeFound(j, h, notes)
 }
@@ -44,7 +45,7 @@ func state(t testing.TB, p inspect.FoundPlace, id string) inspect.State {
 // whatever the fiber is; so does a gap that is too small.
 func TestChimneyGapStops(t *testing.T) {
 	j := alder(t)
-	r := found(t, j, file(t, "finished/chimney-stop.toml"))
+	r := found(t, j, fixture.File(t, "finished/chimney-stop.toml"))
 	require.True(t, r.Stops())
 	require.False(t, r.ReadyToClose())
 	require.Equal(t, inspect.Halt, state(t, place(t, r, "chimney"), "chimney-gap"))
@@ -68,7 +69,7 @@ func TestChimneyGapStops(t *testing.T) {
 }
 
 func TestMixedFinishedWork(t *testing.T) {
-	r := found(t, alder(t), file(t, "finished/mixed.toml"))
+	r := found(t, alder(t), fixture.File(t, "finished/mixed.toml"))
 	require.Equal(t, "the owner", r.By)
 	require.Equal(t, "2027-05-01", r.Date)
 	attic := place(t, r, "attic")
@@ -93,7 +94,7 @@ func TestMixedFinishedWork(t *testing.T) {
 // All points right is ready to close, and one that nobody looked at is not.
 func TestReadyToClose(t *testing.T) {
 	j := alder(t)
-	l := inspect.FoundList(book(t))
+	l := inspect.FoundList(fixture.Catalog(t))
 	h := inspect.EmptyFound(j)
 	for i := range h.Places {
 		p, ok := j.Place(h.Places[i].ID)
@@ -153,8 +154,8 @@ func TestGapsThroughACrossedAttic(t *testing.T) {
 // Every question of every place can be kept in a file and read again.
 func TestFoundRoundTrip(t *testing.T) {
 	j := alder(t)
-	l := inspect.FoundList(book(t))
-	h, notes, problems := inspect.ReadFound(l, j, "finished.toml", file(t, "finished/mixed.toml"))
+	l := inspect.FoundList(fixture.Catalog(t))
+	h, notes, problems := inspect.ReadFound(l, j, "finished.toml", fixture.File(t, "finished/mixed.toml"))
 	require.Empty(t, problems)
 	require.Empty(t, notes)
 	text := inspect.WriteFound(l, h)
@@ -170,7 +171,7 @@ func TestFoundRoundTrip(t *testing.T) {
 
 func TestBrokenFoundFiles(t *testing.T) {
 	j := alder(t)
-	l := inspect.FoundList(book(t))
+	l := inspect.FoundList(fixture.Catalog(t))
 	h, notes, problems := inspect.ReadFound(l, j, "finished.toml", `version = 1
 [[place]]
 id = "attik"

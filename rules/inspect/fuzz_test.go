@@ -7,19 +7,20 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/inspect"
+	"battwright/testdata/fixture"
 )
 
 // Whatever stands in an offer: no panic, every problem with a line of the
 // file or none, every figure finite.
 func FuzzReadOffer(f *testing.F) {
 	for _, name := range []string{"full", "bold", "metric"} {
-		f.Add(file(f, "offers/"+name+".toml"))
+		f.Add(fixture.File(f, "offers/"+name+".toml"))
 	}
 	f.Add("[[part]]\nplace = \"attic\"\nr = 1e308\nthickness_in = 0.25\nmaterial = \"cotton\"")
 	f.Add("[[part]]\nplace = \"attic\"\nr = \"RSI 9999999\"\n[[part]]\nplace=\"attic\"")
 	j := alder(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		o, problems := inspect.ReadOffer(book(t), j.IDs(), "offer.toml", text)
+		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", text)
 		for _, p := range problems {
 			require.GreaterOrEqual(t, p.Line, 0)
 			require.NotEmpty(t, p.Error())
@@ -38,12 +39,12 @@ func FuzzReadOffer(f *testing.F) {
 // can be written and read again without a problem.
 func FuzzReadFound(f *testing.F) {
 	for _, name := range []string{"mixed", "chimney-stop"} {
-		f.Add(file(f, "finished/"+name+".toml"))
+		f.Add(fixture.File(f, "finished/"+name+".toml"))
 	}
 	f.Add("[[place]]\nid = \"attic\"\nlabel_r = [0.1, 99]\nlabel_thickness_in = [0, 0]\nthickness_in = [0, 60]\nvoid_pct = 100\nsqueezed_pct = 100")
 	f.Add("[[place]]\nid = \"rim\"\ngaps = \"2400 x 2400\"\nlooked_ft2 = 1\nsqueezed_pct = 50\nsqueezed_to_in = 60")
 	j := alder(f)
-	l := inspect.FoundList(book(f))
+	l := inspect.FoundList(fixture.Catalog(f))
 	f.Fuzz(func(t *testing.T, text string) {
 		h, notes, _ := inspect.ReadFound(l, j, "finished.toml", text)
 		r := inspect.JudgeFound(j, h, notes)
@@ -59,7 +60,7 @@ func FuzzReadFound(f *testing.F) {
 
 func BenchmarkJudgeOffer(b *testing.B) {
 	j := alder(b)
-	o, _ := inspect.ReadOffer(book(b), j.IDs(), "offer.toml", file(b, "offers/full.toml"))
+	o, _ := inspect.ReadOffer(fixture.Catalog(b), j.IDs(), "offer.toml", fixture.File(b, "offers/full.toml"))
 	b.ReportAllocs()
 	for b.Loop() {
 		inspect.JudgeOffer(j, o)
@@ -68,8 +69,8 @@ func BenchmarkJudgeOffer(b *testing.B) {
 
 func BenchmarkJudgeFound(b *testing.B) {
 	j := alder(b)
-	l := inspect.FoundList(book(b))
-	h, _, _ := inspect.ReadFound(l, j, "finished.toml", file(b, "finished/mixed.toml"))
+	l := inspect.FoundList(fixture.Catalog(b))
+	h, _, _ := inspect.ReadFound(l, j, "finished.toml", fixture.File(b, "finished/mixed.toml"))
 	b.ReportAllocs()
 	for b.Loop() {
 		inspect.JudgeFound(j, h, nil)

@@ -1,48 +1,16 @@
 package inspect_test
 
 import (
-	"encoding/json"
-	"os"
 	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
-	"battwright/rules/catalog"
-	"battwright/rules/house"
 	"battwright/rules/inspect"
-	"battwright/rules/plan"
-	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
-
-var loaded = sync.OnceValues(func() (*house.QuestionList, error) {
-	c, err := catalog.Load(data.Files, nil)
-	if err != nil {
-		return nil, err
-	}
-	return house.NewList(c), nil
-})
-
-func list(t testing.TB) *house.QuestionList {
-	t.Helper()
-	l, err := loaded()
-	require.NoError(t, err)
-	return l
-}
-
-func book(t testing.TB) *catalog.Catalog { return list(t).Catalog() }
-
-// job plans the house of a file text.
-func job(t testing.TB, text string) inspect.Job {
-	t.Helper()
-	h, err := house.Read(list(t), "house.toml", text)
-	require.NoError(t, err)
-	a := house.Answered{List: list(t), House: h}
-	assessed := plan.Assess(a)
-	return inspect.NewJob(assessed, assessed.Weigh(plan.PreferencesOf(a, nil)), units.US)
-}
 
 var jobs sync.Map
 
@@ -52,24 +20,17 @@ func demoJob(t testing.TB, name string) inspect.Job {
 	if j, ok := jobs.Load(name); ok {
 		return j.(inspect.Job)
 	}
-	j := job(t, demo.Text(name))
+	j := planned.Job(fixture.Demo(t, name))
 	jobs.Store(name, j)
 	return j
 }
 
 func alder(t testing.TB) inspect.Job { return demoJob(t, demo.Default) }
 
-func file(t testing.TB, path string) string {
-	t.Helper()
-	b, err := os.ReadFile("../../testdata/" + path)
-	require.NoError(t, err)
-	return string(b)
-}
-
 // offer judges an offer file of testdata.
 func offer(t testing.TB, j inspect.Job, path string) inspect.OfferResult {
 	t.Helper()
-	o, problems := inspect.ReadOffer(book(t), j.IDs(), path, file(t, path))
+	o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), path, fixture.File(t, path))
 	require.Empty(t, problems)
 	return inspect.JudgeOffer(j, o)
 }
@@ -77,7 +38,7 @@ func offer(t testing.TB, j inspect.Job, path string) inspect.OfferResult {
 // offered judges an offer of given text.
 func offered(t testing.TB, j inspect.Job, text string) inspect.OfferResult {
 	t.Helper()
-	o, problems := inspect.ReadOffer(book(t), j.IDs(), "offer.toml", text)
+	o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", text)
 	require.Empty(t, problems)
 	return inspect.JudgeOffer(j, o)
 }
@@ -146,7 +107,7 @@ type published struct {
 func figures(t testing.TB) published {
 	t.Helper()
 	var p published
-	require.NoError(t, json.Unmarshal([]byte(file(t, "published/handover.json")), &p))
+	fixture.Published(t, "handover.json", &p)
 	return p
 }
 

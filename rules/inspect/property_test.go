@@ -13,6 +13,7 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // chosen are all places of the demo houses that have a plan.
@@ -184,7 +185,7 @@ func TestOfferedAsPlannedIsThePlan(t *testing.T) {
 
 // The findings of a place never blame a line that is not in the file.
 func TestLinesAreInTheFile(t *testing.T) {
-	text := file(t, "offers/bold.toml")
+	text := fixture.File(t, "offers/bold.toml")
 	r := offer(t, alder(t), "offers/bold.toml")
 	lines := strings.Split(text, "\n")
 	for _, p := range r.Places {

@@ -10,6 +10,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/inspect"
+	"battwright/testdata/fixture"
 )
 
 // Gaps as published: two paths side by side (trade article and trade page,
@@ -36,7 +37,7 @@ func TestDeratingTable(t *testing.T) {
 			continue
 		}
 		graded++
-		g, err := inspect.GradeOf(book(t).Acceptance.Grades, inspect.Fitting{Void: pct / 100, DepthLeft: 1})
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, inspect.Fitting{Void: pct / 100, DepthLeft: 1})
 		require.NoError(t, err)
 		require.Equal(t, grade, gradeID(t, g), "%v", row)
 		modelled, err := heat.WithVoids(label, other, empty, g.VoidShare())
@@ -47,7 +48,7 @@ func TestDeratingTable(t *testing.T) {
 }
 
 func gradeID(t testing.TB, g heat.Grade) string {
-	for _, r := range book(t).Acceptance.Grades {
+	for _, r := range fixture.Catalog(t).Acceptance.Grades {
 		if r.Number == int(g) {
 			return r.ID
 		}
@@ -58,12 +59,12 @@ func gradeID(t testing.TB, g heat.Grade) string {
 // Grade limits (2 % and 30 % of the depth read; 5 % and 10 % from memory).
 func TestGradeLimits(t *testing.T) {
 	for _, r := range figures(t).Grades {
-		g, err := inspect.GradeOf(book(t).Acceptance.Grades, inspect.Fitting{Void: r.Void, Squeezed: r.Squeezed, DepthLeft: r.Left})
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, inspect.Fitting{Void: r.Void, Squeezed: r.Squeezed, DepthLeft: r.Left})
 		require.NoError(t, err)
 		require.Equal(t, r.Grade, gradeID(t, g), "%+v", r)
 	}
 	for _, f := range []inspect.Fitting{{Void: -0.1}, {Void: 1.1}, {Void: math.NaN()}, {Squeezed: math.Inf(1)}, {DepthLeft: 2}} {
-		g, err := inspect.GradeOf(book(t).Acceptance.Grades, f)
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, f)
 		require.ErrorIs(t, err, inspect.ErrNumber)
 		require.Equal(t, heat.Ungraded, g)
 	}
@@ -72,7 +73,7 @@ func TestGradeLimits(t *testing.T) {
 // What the R-value rule asks of contracts, receipts and labels (16 CFR 460,
 // read) is in the lists that offers and hand-over sheets are made from.
 func TestLabelLaw(t *testing.T) {
-	a := book(t).Acceptance
+	a := fixture.Catalog(t).Acceptance
 	for _, r := range figures(t).Law {
 		require.True(t, slices.ContainsFunc(a.Labels, func(l catalog.LabelItem) bool { return l.ID == r.Label }), r.Says)
 		if r.Contract == "" {
@@ -96,7 +97,7 @@ func TestLabelLaw(t *testing.T) {
 // The points of acceptance, each as a named point with what follows when it
 // fails; trade facts without a source say so.
 func TestAcceptancePoints(t *testing.T) {
-	p, a := figures(t), book(t).Acceptance
+	p, a := figures(t), fixture.Catalog(t).Acceptance
 	for _, r := range p.Points {
 		i := slices.IndexFunc(a.Points, func(x catalog.AcceptancePoint) bool { return x.ID == r.ID })
 		require.GreaterOrEqual(t, i, 0, r.ID)
@@ -105,7 +106,7 @@ func TestAcceptancePoints(t *testing.T) {
 		require.NotEmpty(t, a.Points[i].Fails)
 		if r.Source == "practice" {
 			require.Equal(t, catalog.Practice, a.Points[i].Known, r.ID)
-			src, ok := book(t).Source(a.Points[i].Source)
+			src, ok := fixture.Catalog(t).Source(a.Points[i].Source)
 			require.True(t, ok)
 			require.Regexp(t, "no (published )?source|no source", src.Title+src.Where, r.ID)
 		}

@@ -13,6 +13,8 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func TestSheets(t *testing.T) {
@@ -89,7 +91,7 @@ func TestPages(t *testing.T) {
 func TestFramerPageKnowsTheStage(t *testing.T) {
 	text := demo.Text(demo.Default)
 	page := func(stage string) string {
-		p, err := inspect.PageFor(job(t, strings.Replace(text, `stage = "not-framed"`, `stage = "`+stage+`"`, 1)), "framer")
+		p, err := inspect.PageFor(planned.Job(fixture.Read(t, strings.Replace(text, `stage = "not-framed"`, `stage = "`+stage+`"`, 1))), "framer")
 		require.NoError(t, err)
 		var b strings.Builder
 		for _, part := range p.Parts {
@@ -113,8 +115,8 @@ func TestCalendar(t *testing.T) {
 	}
 	for d := range 370 {
 		day := time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, d)
-		all := inspect.Calendar(book(t).Acceptance.Leads, day, "")
-		require.Len(t, all, len(book(t).Acceptance.Leads))
+		all := inspect.Calendar(fixture.Catalog(t).Acceptance.Leads, day, "")
+		require.Len(t, all, len(fixture.Catalog(t).Acceptance.Leads))
 		for i, due := range all {
 			require.False(t, due.Day.After(day))
 			require.True(t, i == 0 || !due.Day.Before(all[i-1].Day), "earliest first")
@@ -123,7 +125,7 @@ func TestCalendar(t *testing.T) {
 			}
 		}
 	}
-	for _, due := range inspect.Calendar(book(t).Acceptance.Leads, time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC), "framer") {
+	for _, due := range inspect.Calendar(fixture.Catalog(t).Acceptance.Leads, time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC), "framer") {
 		require.Equal(t, "framer", due.Lead.Person)
 	}
 	for _, bad := range []string{"", "tomorrow", "2027-02-29", "27-1-1", "0001-01-01", "9999-12-31"} {
@@ -139,8 +141,8 @@ var comment = regexp.MustCompile(`(?m)^# ([a-z0-9_.-]+ *= )(.*?)(   # .*)$`)
 func TestTemplates(t *testing.T) {
 	for _, name := range demo.Names() {
 		j := demoJob(t, name)
-		l := inspect.FoundList(book(t))
-		o, problems := inspect.ReadOffer(book(t), j.IDs(), "offer.toml", inspect.OfferTemplate(j))
+		l := inspect.FoundList(fixture.Catalog(t))
+		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", inspect.OfferTemplate(j))
 		require.Empty(t, problems)
 		require.NotEmpty(t, o.Parts)
 		h, _, problems := inspect.ReadFound(l, j, "finished.toml", inspect.FoundTemplate(l, j))
@@ -160,7 +162,7 @@ func TestTemplates(t *testing.T) {
 				return m[1] + value
 			})
 		}
-		o, problems = inspect.ReadOffer(book(t), j.IDs(), "offer.toml", filled(inspect.OfferTemplate(j)))
+		o, problems = inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", filled(inspect.OfferTemplate(j)))
 		require.Empty(t, problems)
 		for _, p := range o.Parts {
 			require.GreaterOrEqual(t, len(p.Answers), 9, "%v", p.Answers)

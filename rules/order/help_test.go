@@ -1,38 +1,20 @@
 package order
 
 import (
-	"encoding/json"
 	"fmt"
-	"os"
 	"strings"
-	"sync"
 	"testing"
 
-	"github.com/stretchr/testify/require"
-
-	"battwright/data"
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
-
-var embedded = sync.OnceValues(func() (*catalog.Catalog, error) { return catalog.Load(data.Files, nil) })
-
-func questions(t testing.TB) *house.QuestionList {
-	t.Helper()
-	c, err := embedded()
-	require.NoError(t, err)
-	return house.NewList(c)
-}
 
 // made reads a house file and counts its order.
 func made(t testing.TB, text string) (Order, plan.Plan, house.Answered) {
 	t.Helper()
-	l := questions(t)
-	h, err := house.Read(l, "test.toml", text)
-	require.NoError(t, err)
-	a := house.Answered{List: l, House: h}
+	a := fixture.Read(t, text)
 	p := plan.Make(a)
 	return Make(p, a), p, a
 }
@@ -98,9 +80,7 @@ type published struct {
 
 func readPublished(t testing.TB) published {
 	t.Helper()
-	b, err := os.ReadFile("../../testdata/published/order.json")
-	require.NoError(t, err)
 	var out published
-	require.NoError(t, json.Unmarshal(b, &out))
+	fixture.Published(t, "order.json", &out)
 	return out
 }

@@ -15,6 +15,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // randomWalls is a few walls with openings that leave room, as house text.
@@ -227,51 +228,15 @@ func TestDeal(t *testing.T) {
 
 // No text of a house makes the order fail.
 func TestOrderNeverFails(t *testing.T) {
-	l := questions(t)
+	kinds := fixture.List(t).PlaceKinds()
 	r := rand.New(rand.NewPCG(6, 6))
 	for range 60 {
-		h := house.New()
-		for _, q := range l.Questions {
-			if q.Scope != house.PlaceScope {
-				answerAtRandom(r, q, func(a house.Answer) { h.Answers.Set(q.FullKey(), a) })
-			}
-		}
-		for _, kind := range l.PlaceKinds() {
-			p := h.Add(kind)
-			for _, q := range l.In(house.PlaceScope, kind) {
-				answerAtRandom(r, q, func(a house.Answer) { p.Answers.Set(q.Key, a) })
-			}
-		}
-		a := house.Answered{List: l, House: h}
+		a := fixture.RandomHouse(t, r, kinds...)
 		o := Make(plan.Make(a), a)
-		require.Len(t, o.Places, len(h.Places))
+		require.Len(t, o.Places, len(kinds))
 		for _, p := range o.Places {
 			require.True(t, p.Skipped != "" || p.Problem != "" || len(p.Layers) > 0)
 		}
 		require.GreaterOrEqual(t, o.Money.Total.Low, units.Cents(0))
-	}
-}
-
-func answerAtRandom(r *rand.Rand, q house.Question, set func(house.Answer)) {
-	if r.IntN(2) == 0 {
-		return
-	}
-	switch {
-	case q.DontKnow && r.IntN(4) == 0:
-		set(house.DontKnow())
-	case q.Kind == house.Choice:
-		set(house.Text(q.Options[r.IntN(len(q.Options))].Value))
-	case q.Kind == house.YesNoKind:
-		set(house.YesNo(r.IntN(2) == 0))
-	case q.Kind == house.NumberKind:
-		v := q.Min + (q.Max-q.Min)*r.Float64()*r.Float64()*r.Float64()
-		if q.Whole {
-			v = float64(int(v))
-		}
-		set(house.Number(v))
-	case q.Kind == house.Numbers && q.Count == 0:
-		set(house.List("12", "30.5"))
-	case q.Kind == house.Sizes:
-		set(house.List([]string{"2 of 36 in x 48 in", "1 of 480 in x 480 in"}[:r.IntN(3)]...))
 	}
 }

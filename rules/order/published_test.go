@@ -11,6 +11,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/takeoff"
+	"battwright/testdata/fixture"
 )
 
 // The sources and marks of these figures stand beside them in
@@ -72,8 +73,7 @@ func TestCoverageOfAPackage(t *testing.T) {
 
 // The figures of practice are those that were collected, with their marks.
 func TestFiguresOfPractice(t *testing.T) {
-	c, err := embedded()
-	require.NoError(t, err)
+	c := fixture.Catalog(t)
 	pub := readPublished(t)
 	for _, f := range pub.Figures {
 		got := c.Figure(f.ID)

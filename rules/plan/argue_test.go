@@ -11,6 +11,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // Every switch that is stated really switches: at the whole level it names

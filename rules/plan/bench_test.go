@@ -6,6 +6,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/plan"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 type ruleHit = rules.Hit

@@ -13,6 +13,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 func num(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -15,6 +15,8 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // The same house gives the same plan, byte for byte, also from a catalog read

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/plan"
+	"battwright/testdata/fixture"
 )
 
 var (

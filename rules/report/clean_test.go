@@ -17,6 +17,8 @@ import (
 	"battwright/rules/strict"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // No line is wider than asked, whatever the width and the names.
@@ -27,7 +29,7 @@ func TestTextKeepsItsWidth(t *testing.T) {
 			require.Equal(t, strings.TrimRight(l, " "), l, "no spaces at the end")
 		}
 	}
-	p, o := demoPlan(t, demo.Default), options(t)
+	p, o := demoPlan(t, demo.Default), planned.Options(t)
 	for o.Width = 30; o.Width <= 120; o.Width++ {
 		check(p, o)
 	}
@@ -35,13 +37,13 @@ func TestTextKeepsItsWidth(t *testing.T) {
 	for range 60 {
 		o.Width = 30 + rng.IntN(91)
 		o.System = units.System(rng.IntN(2))
-		check(randomPlan(t, rng), o)
+		check(plan.Make(fixture.RandomHouse(t, rng)), o)
 	}
 }
 
 // A width does not change the words.
 func TestWidthOnlyWraps(t *testing.T) {
-	p, o := demoPlan(t, "harbor-hill.toml"), options(t)
+	p, o := demoPlan(t, "harbor-hill.toml"), planned.Options(t)
 	words := func(width int) string {
 		o.Width = width
 		text := strings.NewReplacer("=", "", "-", "").Replace(report.Text(p, o))
@@ -61,7 +63,7 @@ var nasty = []string{
 // nastyPlan has a text where the builder may type one.
 func nastyPlan(t *testing.T, text string) plan.Plan {
 	t.Helper()
-	a := read(t, demo.Text("bayou-road.toml"))
+	a := fixture.Demo(t, "bayou-road.toml")
 	a.House.Answers.Set("name", house.Text(text))
 	for i := range a.House.Places {
 		a.House.Places[i].Answers.Set("label", house.Text(text))
@@ -78,7 +80,7 @@ func nastyPlan(t *testing.T, text string) plan.Plan {
 func TestNothingUncleanGetsOut(t *testing.T) {
 	for _, text := range nasty {
 		p := nastyPlan(t, text)
-		for form, out := range outputs(t, p, options(t)) {
+		for form, out := range planned.Forms(t, p, planned.Options(t)) {
 			require.True(t, utf8.ValidString(out), "%s of %q", form, text)
 			for _, r := range out {
 				require.True(t, r == '\n' || r != '\t' && !strict.BadRune(r), "%s of %q: %U", form, text, r)
@@ -97,7 +99,7 @@ func TestNothingUncleanGetsOut(t *testing.T) {
 // A spreadsheet takes no cell for a formula, and reads back what was written.
 func TestCSVCellsAreNoFormulas(t *testing.T) {
 	check := func(p plan.Plan) {
-		out, err := report.CSV(p, options(t))
+		out, err := report.CSV(p, planned.Options(t))
 		require.NoError(t, err)
 		rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
 		require.NoError(t, err)
@@ -126,7 +128,7 @@ func TestCSVCellsAreNoFormulas(t *testing.T) {
 func TestMarkdownTakesNoMarkup(t *testing.T) {
 	rows := func(p plan.Plan) string {
 		var out []string
-		for _, l := range strings.Split(report.Markdown(p, options(t)), "\n") {
+		for _, l := range strings.Split(report.Markdown(p, planned.Options(t)), "\n") {
 			if strings.HasPrefix(l, "|") {
 				out = append(out, fmt.Sprint(strings.Count(strings.ReplaceAll(l, "\\|", ""), "|")))
 			}
@@ -145,7 +147,7 @@ func TestMarkdownTakesNoMarkup(t *testing.T) {
 func TestCSVMatchesThePlan(t *testing.T) {
 	for _, name := range demo.Names() {
 		p := demoPlan(t, name)
-		out, err := report.CSV(p, options(t))
+		out, err := report.CSV(p, planned.Options(t))
 		require.NoError(t, err)
 		rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
 		require.NoError(t, err)
@@ -173,7 +175,7 @@ func TestCSVMatchesThePlan(t *testing.T) {
 // Every report ends with who decides.
 func TestEveryReportDefers(t *testing.T) {
 	plans(t, 10, func(p plan.Plan) {
-		out := outputs(t, p, options(t))
+		out := planned.Forms(t, p, planned.Options(t))
 		b, err := json.Marshal(report.Closing)
 		require.NoError(t, err)
 		require.True(t, strings.HasSuffix(plain(out["text"]), plain(report.Closing)))

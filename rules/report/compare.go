@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"battwright/rules/candidate"
 	"battwright/rules/plan"
@@ -12,6 +13,7 @@ import (
 type Named struct {
 	Name string
 	Plan plan.Plan
+	Was  map[string]string // what it chose when it was kept
 }
 
 // Compare sets plans of one house beside each other: what differs and why,
@@ -26,6 +28,9 @@ func Compare(plans []Named, o Options) []string {
 	t.heading("SAVED PLANS SIDE BY SIDE", "=")
 	for i, n := range plans {
 		t.para(fmt.Sprintf("%d. %s: %s", i+1, n.Name, prioritiesText(n.Plan)))
+		if since := SinceKept(n.Was, n.Plan); since != "" {
+			t.labelled("", "since it was kept: "+since)
+		}
 		t.labelled("", fmt.Sprintf("%s, most likely about %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.Money(n.Plan.Money.Total.Typical), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan)))
 	}
 	if len(plans) == 0 {
@@ -93,4 +98,49 @@ func splitText(s string) []string {
 		}
 	}
 	return out
+}
+
+// Kept says in words what each place of a plan gets, to be kept with a saved
+// plan. It is written in US units whatever is shown, so that it can be told
+// later whether anything changed.
+func Kept(p plan.Plan) map[string]string {
+	out := map[string]string{}
+	for _, place := range p.Places {
+		text := "no plan"
+		if place.Choice != nil && place.Stopped == "" {
+			text = ShortProduct(place.Choice.Assessed, units.US)
+		}
+		out[place.Surface.ID] = text
+	}
+	return out
+}
+
+// SinceKept says what is different now from what a saved plan chose when it
+// was kept, empty when nothing is or nothing was kept.
+func SinceKept(was map[string]string, p plan.Plan) string {
+	if len(was) == 0 {
+		return ""
+	}
+	now := Kept(p)
+	var parts []string
+	for _, place := range p.Places {
+		id := place.Surface.ID
+		old, ok := was[id]
+		switch {
+		case !ok:
+			parts = append(parts, place.Surface.Label+" is new")
+		case old != now[id]:
+			parts = append(parts, fmt.Sprintf("%s was %s", place.Surface.Label, old))
+		}
+	}
+	gone := 0
+	for id := range was {
+		if _, ok := now[id]; !ok {
+			gone++
+		}
+	}
+	if gone > 0 {
+		parts = append(parts, fmt.Sprintf("%d of its places are gone", gone))
+	}
+	return strings.Join(parts, "; ")
 }

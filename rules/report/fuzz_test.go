@@ -10,6 +10,7 @@ import (
 
 	"battwright/rules/report"
 	"battwright/rules/strict"
+	"battwright/testdata/fixture/planned"
 )
 
 // Any text as the name of a house and its places leaves every form clean, of
@@ -21,10 +22,10 @@ func FuzzNamesStayNames(f *testing.F) {
 	f.Add("", uint8(94))
 	f.Add(strings.Repeat("wide ", 60), uint8(30))
 	f.Fuzz(func(t *testing.T, name string, width uint8) {
-		o := options(t)
+		o := planned.Options(t)
 		o.Width = 30 + int(width)%91
 		p := nastyPlan(t, name)
-		for form, out := range outputs(t, p, o) {
+		for form, out := range planned.Forms(t, p, o) {
 			require.True(t, utf8.ValidString(out), form)
 			for _, r := range out {
 				require.True(t, r == '\n' || r != '\t' && !strict.BadRune(r), "%s: %U", form, r)

@@ -2,34 +2,20 @@ package report_test
 
 import (
 	"encoding/json"
-	"os"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
 	"battwright/rules/catalog"
-	"battwright/rules/house"
 	"battwright/rules/inspect"
-	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
-
-func demoJob(t testing.TB, name string) inspect.Job {
-	t.Helper()
-	c, err := catalog.Load(data.Files, nil)
-	require.NoError(t, err)
-	l := house.NewList(c)
-	h, err := house.Read(l, name, demo.Text(name))
-	require.NoError(t, err)
-	a := house.Answered{List: l, House: h}
-	assessed := plan.Assess(a)
-	return inspect.NewJob(assessed, assessed.Weigh(plan.PreferencesOf(a, nil)), units.US)
-}
 
 func widest(text string) (line string) {
 	for _, l := range strings.Split(text, "\n") {
@@ -45,7 +31,7 @@ func widest(text string) (line string) {
 func TestPagesFitTheirWidth(t *testing.T) {
 	day := time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC)
 	for _, name := range demo.Names() {
-		j := demoJob(t, name)
+		j := planned.Job(fixture.Demo(t, name))
 		for _, width := range []int{30, 40, 80} {
 			o := report.Options{Catalog: j.Catalog(), System: units.US, Width: width}
 			for _, person := range append([]string{""}, catalog.Persons...) {
@@ -60,7 +46,7 @@ func TestPagesFitTheirWidth(t *testing.T) {
 }
 
 func TestHandoverHoldsTheHoldPoint(t *testing.T) {
-	j := demoJob(t, demo.Default)
+	j := planned.Job(fixture.Demo(t, demo.Default))
 	o := report.Options{Catalog: j.Catalog(), System: units.US}
 	text, err := report.Handover{Job: j}.Text(o)
 	require.NoError(t, err)
@@ -78,7 +64,7 @@ func TestHandoverHoldsTheHoldPoint(t *testing.T) {
 }
 
 func TestHandoverJSON(t *testing.T) {
-	j := demoJob(t, demo.Default)
+	j := planned.Job(fixture.Demo(t, demo.Default))
 	b, err := report.Handover{Job: j, Drywall: time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC)}.JSON(report.Options{Catalog: j.Catalog(), System: units.US})
 	require.NoError(t, err)
 	var doc struct {
@@ -105,18 +91,11 @@ func TestHandoverJSON(t *testing.T) {
 	require.Len(t, doc.Closing, len(inspect.ClosingGroups))
 }
 
-func testFile(t testing.TB, path string) string {
-	t.Helper()
-	b, err := os.ReadFile("../../testdata/" + path)
-	require.NoError(t, err)
-	return string(b)
-}
-
 func TestOffersSideBySide(t *testing.T) {
-	j := demoJob(t, demo.Default)
+	j := planned.Job(fixture.Demo(t, demo.Default))
 	var all []inspect.OfferResult
 	for _, name := range []string{"full", "bold", "metric"} {
-		o, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), name+".toml", testFile(t, "offers/"+name+".toml"))
+		o, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), name+".toml", fixture.File(t, "offers/"+name+".toml"))
 		all = append(all, inspect.JudgeOffer(j, o))
 	}
 	for n := 1; n <= report.MaxOffers; n++ {
@@ -151,10 +130,10 @@ func TestOffersSideBySide(t *testing.T) {
 }
 
 func TestFinishedWorkReport(t *testing.T) {
-	j := demoJob(t, demo.Default)
+	j := planned.Job(fixture.Demo(t, demo.Default))
 	l := inspect.FoundList(j.Catalog())
 	judge := func(name string) inspect.FoundResult {
-		h, notes, problems := inspect.ReadFound(l, j, name, testFile(t, "finished/"+name))
+		h, notes, problems := inspect.ReadFound(l, j, name, fixture.File(t, "finished/"+name))
 		require.Empty(t, problems)
 		return inspect.JudgeFound(j, h, notes)
 	}

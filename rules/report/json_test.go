@@ -15,6 +15,8 @@ import (
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // plans are the demo houses and some random ones.
@@ -24,9 +26,9 @@ func plans(t *testing.T, n int, visit func(p plan.Plan)) {
 	}
 	rng := rand.New(rand.NewPCG(31, uint64(n)))
 	for range n {
-		visit(randomPlan(t, rng))
+		visit(plan.Make(fixture.RandomHouse(t, rng)))
 	}
-	visit(plan.Make(house.Answered{List: list(t), House: house.New()}))
+	visit(plan.Make(house.Answered{List: fixture.List(t), House: house.New()}))
 }
 
 // The keys of schema 1. A key may be added; none may go.
@@ -79,10 +81,10 @@ func TestJSONKeepsItsKeys(t *testing.T) {
 func TestJSONHasNoNulls(t *testing.T) {
 	plans(t, 30, func(p plan.Plan) {
 		walk("", parsed(t, p), func(path string, v any) { require.NotNil(t, v, path) })
-		line, err := report.JSON(p, options(t), true)
+		line, err := report.JSON(p, planned.Options(t), true)
 		require.NoError(t, err)
 		require.Equal(t, 1, strings.Count(string(line), "\n"))
-		long, err := report.JSON(p, options(t), false)
+		long, err := report.JSON(p, planned.Options(t), false)
 		require.NoError(t, err)
 		require.JSONEq(t, string(long), string(line))
 	})
@@ -196,10 +198,10 @@ func TestEveryFigureSaysWhereItIsFrom(t *testing.T) {
 // numbers in the JSON form, other words in the text.
 func TestUnitsNeverChangeThePlan(t *testing.T) {
 	for _, name := range demo.Names() {
-		p, us := demoPlan(t, name), options(t)
+		p, us := demoPlan(t, name), planned.Options(t)
 		si := us
 		si.System = units.SI
-		a, b := outputs(t, p, us), outputs(t, p, si)
+		a, b := planned.Forms(t, p, us), planned.Forms(t, p, si)
 		require.NotEqual(t, a["text"], b["text"])
 		require.Contains(t, b["text"], " m2")
 		require.NotContains(t, b["text"], "ft2, 2x")

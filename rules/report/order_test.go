@@ -16,13 +16,15 @@ import (
 	"battwright/rules/strict"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func orderOf(t *testing.T, text string) (order.Order, plan.Plan, report.Options) {
 	t.Helper()
-	a := read(t, text)
+	a := fixture.Read(t, text)
 	p := plan.Make(a)
-	opts := options(t)
+	opts := planned.Options(t)
 	opts.Width = 78
 	return order.Make(p, a), p, opts
 }

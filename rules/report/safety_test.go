@@ -11,6 +11,8 @@ import (
 	"battwright/rules"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // plain joins wrapped lines and takes markup off, so that a sentence can be
@@ -62,7 +64,7 @@ func planOf(t *testing.T, row safetyRow) plan.Plan {
 	if top == "" {
 		top = "old = false"
 	}
-	return plan.Make(read(t, "version = 1\n"+top+"\n[site]\n"+site+"\n[[place]]\nid = \"here\"\n"+row.House+"\n"))
+	return plan.Make(fixture.Read(t, "version = 1\n"+top+"\n[site]\n"+site+"\n[[place]]\nid = \"here\"\n"+row.House+"\n"))
 }
 
 // Each danger of a real house comes out by its rule, and its words reach
@@ -71,12 +73,12 @@ func TestDangersAreSaid(t *testing.T) {
 	for _, row := range safetyRows(t) {
 		t.Run(row.Say, func(t *testing.T) {
 			p := planOf(t, row)
-			place, out := p.Places[0], outputs(t, p, options(t))
+			place, out := p.Places[0], planned.Forms(t, p, planned.Options(t))
 			for _, id := range row.Rules {
 				h := hitOf(place.Safety, id)
 				require.NotNil(t, h, "%s (%s, %s)", id, row.Source, row.Mark)
 				if h.Text != place.Stopped {
-					inAll(t, out, list(t).Catalog().Caution(*h), id)
+					inAll(t, out, fixture.Catalog(t).Caution(*h), id)
 				}
 				require.Contains(t, jsonRules(t, p, "safety"), id)
 				require.NotEmpty(t, h.Rule.Source)
@@ -151,7 +153,7 @@ func TestHouseTableKeepsTheGap(t *testing.T) {
 			continue
 		}
 		p := planOf(t, row)
-		table, _, ok := strings.Cut(outputs(t, p, options(t))["text"], "All places")
+		table, _, ok := strings.Cut(planned.Forms(t, p, planned.Options(t))["text"], "All places")
 		require.True(t, ok)
 		_, table, ok = strings.Cut(table, "AT A GLANCE")
 		require.True(t, ok)
@@ -166,13 +168,13 @@ func TestUnknownIsNeverStatedAsFact(t *testing.T) {
 	n := 0
 	for _, row := range safetyRows(t) {
 		p := planOf(t, row)
-		out := outputs(t, p, options(t))
+		out := planned.Forms(t, p, planned.Options(t))
 		for _, h := range p.Places[0].Safety {
 			if len(h.Unknown) == 0 {
 				continue
 			}
 			n++
-			said := list(t).Catalog().Caution(h)
+			said := fixture.Catalog(t).Caution(h)
 			inAll(t, out, said, row.Say)
 			require.NotContains(t, out["json"], h.Text, "%s: %s", row.Say, h.Rule.ID)
 			require.Regexp(t, `\?|[Nn]ot known|[Ff]ind out`, said, h.Rule.ID)
@@ -185,14 +187,14 @@ func TestUnknownIsNeverStatedAsFact(t *testing.T) {
 // blanket might have brought.
 func TestNoBlanketNoBlanketCautions(t *testing.T) {
 	ofPlace := []string{"clearance_known", "clearance_in", "bay_left_in", "zone", "marine", "humid_zone", "edition", "labour", "practice", "spacing_in", "vent_ft2"}
-	l := list(t)
+	l := fixture.List(t)
 	for _, q := range l.Questions {
 		ofPlace = append(ofPlace, q.Key)
 	}
 	rng := rand.New(rand.NewPCG(21, 21))
 	n := 0
 	for range 150 {
-		for _, place := range randomPlan(t, rng).Places {
+		for _, place := range plan.Make(fixture.RandomHouse(t, rng)).Places {
 			if place.Choice != nil {
 				continue
 			}

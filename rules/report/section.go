@@ -141,7 +141,7 @@ func costText(p plan.Place, e plan.Entry, s units.System) string {
 func MoreLines(p plan.Place, o Options) []Line {
 	var out []Line
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
-		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + "-" + p.Target.Options})
+		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + p.Target.Options})
 	}
 	if p.Target.UMax > 0 && p.Choice != nil {
 		verdict := "does not pass that way"

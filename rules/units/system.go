@@ -43,12 +43,12 @@ func (s System) R(rIP float64) string {
 	return "R-" + num(rIP, 1)
 }
 
-// RName is the name of the figure that R and PlainR show: "R" or "RSI".
+// RName is what R writes before its figure: "R-" or "RSI ".
 func (s System) RName() string {
 	if s == SI {
-		return "RSI"
+		return "RSI "
 	}
-	return "R"
+	return "R-"
 }
 
 // PlainR is R without its name, for "R-20 + 5".

@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"errors"
+	"io/fs"
 	"strings"
 
 	"battwright/rules/house"
@@ -91,8 +93,13 @@ func (a *app) write(ext, note string, content func() (string, error)) (string, e
 		if err == nil {
 			return path, nil
 		}
+		sure = ""
+		if !errors.Is(err, fs.ErrExist) {
+			a.problem(err.Error() + ".")
+			continue
+		}
 		sure = path
-		a.problem(err.Error() + " The same name again overwrites it.")
+		a.problem(err.Error() + ". The same name again overwrites it.")
 	}
 }
 

@@ -1,0 +1,255 @@
+package catalog_test
+
+import (
+	"io/fs"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+)
+
+func over(files map[string]string) fs.FS {
+	out := fstest.MapFS{}
+	for name, text := range files {
+		out[name] = &fstest.MapFile{Data: []byte(text)}
+	}
+	return out
+}
+
+const ownSource = `
+[[source]]
+id = "own"
+title = "My own figures"
+`
+
+// An overlay replaces a whole record by its id, adds new ones and removes
+// others, and the catalog says what it did.
+func TestOverlayReplacesAddsRemoves(t *testing.T) {
+	c, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": ownSource + `
+[[price]]
+product = "fg-21"
+low = 1.0
+typical = 1.1
+high = 1.2
+unit = "usd_ft2"
+year = 2026
+source = "own"
+known = "invented"
+
+[[product]]
+id = "fg-22"
+material = "fiberglass"
+form = "batt"
+nominal_r = 22
+thickness_in = 6.75
+facings = ["none"]
+widths_in = [15]
+lengths_in = [93]
+pieces_per_package = 5
+source = "own"
+known = "invented"
+
+[[price]]
+product = "fg-22"
+low = 0.9
+typical = 1.0
+high = 1.4
+unit = "usd_ft2"
+year = 2026
+source = "own"
+known = "invented"
+
+[[product]]
+id = "fg-49"
+material = "fiberglass"
+form = "batt"
+nominal_r = 49
+thickness_in = 14
+facings = ["none"]
+widths_in = [16]
+lengths_in = [48]
+source = "own"
+known = "invented"
+remove = true
+`}))
+	require.NoError(t, err)
+	p, ok := c.Price("fg-21")
+	require.True(t, ok)
+	require.InDelta(t, 1.1, p.Typical, 0)
+	require.Equal(t, "own", p.Source)
+	_, ok = c.Product("fg-22")
+	require.True(t, ok)
+	_, ok = c.Product("fg-49")
+	require.False(t, ok)
+	said := strings.Join(c.Overlaid, "\n")
+	for _, want := range []string{"price fg-21 changed or added (mine.toml)", "product fg-22 changed or added", "product fg-49 removed"} {
+		require.Contains(t, said, want)
+	}
+	plain, err := catalog.Load(data.Files, nil)
+	require.NoError(t, err)
+	require.Empty(t, plain.Overlaid)
+}
+
+// Rules that exclude or warn of danger can be neither replaced nor removed;
+// others can.
+func TestOverlayKeepsPeopleSafe(t *testing.T) {
+	rule := func(id, effect, remove string) string {
+		return `
+[[rule]]
+id = "` + id + `"
+title = "Changed"
+when = [ { fact = "place", op = "eq", value = "attic" } ]
+effect = ` + effect + `
+reason = "changed"
+source = "common-practice"
+known = "practice"
+` + remove + `
+[[rule.example]]
+facts = { place = "attic" }
+fires = true
+[[rule.example]]
+facts = { place = "chimney" }
+fires = false
+`
+	}
+	for _, id := range []string{"chimney-gap-empty", "chimney-combustible", "knob-and-tube", "water-first"} {
+		for _, remove := range []string{"", "remove = true"} {
+			_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule(id, `{ kind = "install" }`, remove)}))
+			require.ErrorContains(t, err, "mine.toml:2: rule."+id, "%s %s", id, remove)
+			require.ErrorContains(t, err, "cautions stay")
+		}
+	}
+	c, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule("attic-hatch", `{ kind = "install", order = 3 }`, "")}))
+	require.NoError(t, err)
+	r, ok := c.Book.Rule("attic-hatch")
+	require.True(t, ok)
+	require.Equal(t, "changed", r.Reason)
+}
+
+// Each mistake of an overlay is refused with what is wrong and, where the file
+// can be blamed, its line.
+func TestOverlayMistakes(t *testing.T) {
+	for name, c := range map[string]struct{ text, want string }{
+		"unknown key":      {"[[source]]\nid = \"x\"\ntitle = \"x\"\ncolour = 1\n", "mine.toml:4"},
+		"wrong type":       {"[[source]]\nid = 3\ntitle = \"x\"\n", "mine.toml:2"},
+		"hidden character": {"[[source]]\nid = \"x\"\ntitle = \"a\\u202eb\"\n", "U+202E"},
+		"syntax":           {"[[source]\n", "mine.toml:1"},
+		"dangling source": {`[[price]]
+product = "fg-13"
+low = 1
+typical = 2
+high = 3
+unit = "usd_ft2"
+year = 2025
+source = "nowhere"
+known = "practice"
+`, `source "nowhere" is not in the list`},
+		"bad mark": {ownSource + `[[price]]
+product = "fg-13"
+low = 1
+typical = 2
+high = 3
+unit = "usd_ft2"
+year = 2025
+source = "own"
+known = "sure"
+`, `known = "sure"; want standard`},
+		"falling prices": {ownSource + `[[price]]
+product = "fg-13"
+low = 3
+typical = 2
+high = 1
+unit = "usd_ft2"
+year = 2025
+source = "own"
+known = "invented"
+`, "must rise from low to typical to high"},
+		"impossible R": {ownSource + `[[product]]
+id = "fg-13"
+material = "fiberglass"
+form = "batt"
+nominal_r = 60
+thickness_in = 3.5
+facings = ["none"]
+widths_in = [15]
+lengths_in = [93]
+source = "own"
+known = "invented"
+`, "R per inch"},
+		"material gone": {ownSource + `[[product]]
+id = "fg-13"
+material = "straw"
+form = "batt"
+nominal_r = 13
+thickness_in = 3.5
+facings = ["none"]
+widths_in = [15]
+lengths_in = [93]
+source = "own"
+known = "invented"
+`, `material "straw" is not listed`},
+		"rule on memory alone": {`[[rule]]
+id = "mine"
+title = "Mine"
+when = [ { fact = "place", op = "eq", value = "attic" } ]
+effect = { kind = "exclude" }
+reason = "because"
+source = "common-practice"
+known = "memory"
+[[rule.example]]
+facts = { place = "attic" }
+fires = true
+[[rule.example]]
+facts = { place = "chimney" }
+fires = false
+`, "memory"},
+		"rule about an unknown fact": {`[[rule]]
+id = "mine"
+title = "Mine"
+when = [ { fact = "moon", op = "eq", value = "full" } ]
+effect = { kind = "for" }
+reason = "because"
+source = "common-practice"
+known = "practice"
+[[rule.example]]
+facts = { place = "attic" }
+fires = true
+[[rule.example]]
+facts = { place = "chimney" }
+fires = false
+`, "moon"},
+	} {
+		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": c.text}))
+		require.ErrorContains(t, err, c.want, name)
+	}
+}
+
+// Duplicate ids within the base files are refused too.
+func TestDuplicateIDs(t *testing.T) {
+	base := fstest.MapFS{}
+	entries, err := fs.ReadDir(data.Files, ".")
+	require.NoError(t, err)
+	for _, e := range entries {
+		b, err := fs.ReadFile(data.Files, e.Name())
+		require.NoError(t, err)
+		base[e.Name()] = &fstest.MapFile{Data: b}
+	}
+	_, err = catalog.Load(base, nil)
+	require.NoError(t, err)
+	base["again.toml"] = &fstest.MapFile{Data: []byte(ownSource + ownSource)}
+	_, err = catalog.Load(base, nil)
+	require.ErrorContains(t, err, "source own is there twice")
+}
+
+func BenchmarkLoad(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := catalog.Load(data.Files, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,155 @@
+package tui
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+
+	"battwright/tui/style"
+)
+
+// roomyHeight is the least height that gives the keys two lines.
+const roomyHeight = 16
+
+// foot is what happened, and the keys.
+func (m Model) foot(top screen) []row {
+	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
+	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
+	switch {
+	case m.asking:
+		p.line(style.Warn, "Not everything is in your file yet. Save it before you leave?  y yes  n no  b stay")
+		return p.rows
+	case m.s.notice != "":
+		p.para(style.Warn, 0, m.s.notice)
+	case m.s.unkept != "":
+		p.para(style.Warn, 0, m.s.unkept)
+	case m.s.changed != "":
+		p.line(style.Good, m.s.changed)
+	}
+	m.keyLines(p, m.footKeys(top))
+	return p.rows
+}
+
+// footKeys are the keys of a screen and those of all screens.
+func (m Model) footKeys(top screen) []key.Binding {
+	out := top.Keys(m.s)
+	if top.Typing() {
+		if _, ok := top.(settler); ok {
+			out = append(out, keySaveTyped)
+		}
+		return out
+	}
+	if x, ok := top.(*menu); !ok || !x.steps {
+		out = append(out, keys.GoTo)
+	}
+	return append(out, keys.Words, keys.Save, keys.Quit)
+}
+
+// keySaveTyped is the save key while letters belong to a text.
+var keySaveTyped = bind("ctrl+s", "save", "ctrl+s")
+
+// keyLines shows the keys in at most two lines, one in a low window. Where they
+// do not fit, the least useful are left out and "? all keys" says so.
+func (m Model) keyLines(p *page, bindings []key.Binding) {
+	lines := 2
+	if m.height < roomyHeight {
+		lines = 1
+	}
+	var shown []key.Binding
+	for _, b := range bindings {
+		if b.Enabled() {
+			shown = append(shown, b)
+		}
+	}
+	all := !m.top().Typing() && !asksWhy(m.top(), m.s)
+	for more := false; ; more = all {
+		list := shown
+		if more {
+			list = append(append([]key.Binding{}, shown...), keys.All)
+		}
+		rows := packKeys(list, m.width)
+		drop := leastUseful(shown)
+		if len(rows) <= lines || drop < 0 {
+			p.rows = append(p.rows, rows[:min(lines, len(rows))]...)
+			return
+		}
+		shown = append(append([]key.Binding{}, shown[:drop]...), shown[drop+1:]...)
+	}
+}
+
+// packKeys sets keys side by side in as many lines as they need.
+func packKeys(bindings []key.Binding, width int) []row {
+	var rows []row
+	var line row
+	used := 0
+	for _, b := range bindings {
+		w := len(b.Help().Key) + 1 + len(b.Help().Desc)
+		if used > 0 && used+2+w > width {
+			rows, line, used = append(rows, line), nil, 0
+		}
+		if used > 0 {
+			line = append(line, piece{style.Dim, "  "})
+			used += 2
+		}
+		used += w
+		line = append(line, piece{style.Key, b.Help().Key}, piece{style.Dim, " " + b.Help().Desc})
+	}
+	return append(rows, line)
+}
+
+// leastUseful is the key that is left out first: words, then go to, then the
+// screen's own from the last on. Going on, back, saving and quitting stay to
+// the end; -1 when one is left.
+func leastUseful(bindings []key.Binding) int {
+	if len(bindings) < 2 {
+		return -1
+	}
+	for _, first := range []string{keys.Words.Help().Key, keys.GoTo.Help().Key} {
+		for i, b := range bindings {
+			if b.Help().Key == first {
+				return i
+			}
+		}
+	}
+	for i := len(bindings) - 1; i >= 0; i-- {
+		switch bindings[i].Help().Key {
+		case "enter", "b", "esc", "s", "ctrl+s", "q":
+		default:
+			return i
+		}
+	}
+	return 0
+}
+
+// asksWhy reports whether "?" belongs to the screen: it tells why a question is
+// asked.
+func asksWhy(top screen, s *session) bool {
+	for _, b := range top.Keys(s) {
+		if b.Help().Key == keys.Why.Help().Key {
+			return true
+		}
+	}
+	return false
+}
+
+// newKeyList shows all keys of a screen, also those that had no room.
+func newKeyList(of screen, s *session) *reading {
+	list := of.Keys(s)
+	return &reading{at: of.Step(), draw: func(p *page, s *session) {
+		p.line(style.Title, "Keys of the screen you came from")
+		p.blank()
+		for _, b := range list {
+			if b.Enabled() {
+				p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
+			}
+		}
+		p.blank()
+		p.line(style.Title, "Keys of every screen")
+		p.blank()
+		for _, b := range []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend} {
+			p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
+		}
+	}}
+}
+
+const keyColumn = 14

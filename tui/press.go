@@ -1,0 +1,147 @@
+package tui
+
+import (
+	"slices"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// key takes a key from the terminal. Keys wait behind those of a burst that
+// came before; stopping and pausing never wait.
+func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
+	switch {
+	case key.Matches(msg, keys.Interrupt):
+		m.interrupted, m.done, m.queue = true, true, nil
+		return m, tea.Sequence(m.autosave(), tea.Quit)
+	case key.Matches(msg, keys.Suspend):
+		return m, tea.Suspend
+	}
+	m.queue = append(slices.Clone(m.queue), msg)
+	if len(m.queue) > 1 {
+		return m, nil
+	}
+	return m.next()
+}
+
+// next takes the first waiting key. The one after it comes as a message behind
+// what the key sets off, so that it meets the screen that the key led to.
+func (m Model) next() (tea.Model, tea.Cmd) {
+	if m.done || len(m.queue) == 0 {
+		m.queue = nil
+		return m, nil
+	}
+	m.queue = slices.Concat(m.apart(m.queue[0]), m.queue[1:])
+	after, cmd := m.press(m.queue[0])
+	next := after.(Model)
+	next.queue = slices.Clone(m.queue[1:])
+	if len(next.queue) == 0 {
+		return next, cmd
+	}
+	return next, tea.Sequence(cmd, send(nextMsg{}))
+}
+
+// apart gives the keys that came in one message. A paste is one thing, and a
+// text field takes a burst as it is.
+func (m Model) apart(msg tea.KeyMsg) []tea.KeyMsg {
+	if msg.Type != tea.KeyRunes || msg.Paste || len(msg.Runes) < 2 || m.top().Typing() {
+		return []tea.KeyMsg{msg}
+	}
+	out := make([]tea.KeyMsg, len(msg.Runes))
+	for i, r := range msg.Runes {
+		out[i] = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: msg.Alt}
+	}
+	return out
+}
+
+// press is one key. What was said before it is gone with it, and so is a
+// question asked that way: the same choice later is asked about again.
+func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
+	asked := ""
+	if m.s.notice != "" {
+		asked = m.s.drop
+		m.s.notice, m.s.changed = "", ""
+	}
+	after, cmd := m.pressed(msg)
+	if m.s.notice == "" && asked != "" && m.s.drop == asked {
+		m.s.drop = ""
+	}
+	return after, cmd
+}
+
+func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
+	switch {
+	case m.asking:
+		return m.leave(msg)
+	case m.width < minWidth || m.height < minHeight:
+		if key.Matches(msg, keys.Quit) {
+			return m.quit()
+		}
+		return m, nil
+	}
+	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp)
+	top := m.top()
+	if !top.Typing() {
+		if next, cmd, used := m.everywhere(msg, top); used {
+			return next, cmd
+		}
+	}
+	switch {
+	case msg.String() == "ctrl+s":
+		return m.saveKey(msg)
+	case key.Matches(msg, keys.PageDown):
+		m.scroll[len(m.stack)] += max(1, m.height-8)
+		return m, nil
+	case key.Matches(msg, keys.PageUp):
+		m.scroll[len(m.stack)] = max(0, m.scroll[len(m.stack)]-max(1, m.height-8))
+		return m, nil
+	}
+	return m.toTop(msg)
+}
+
+// everywhere are the keys that every screen without a text field has.
+func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
+	switch {
+	case key.Matches(msg, keys.Quit):
+		next, cmd := m.quit()
+		return next.(Model), cmd, true
+	case key.Matches(msg, keys.GoTo):
+		if x, ok := top.(*menu); ok && x.steps {
+			return m.back(), nil, true
+		}
+		return m.push(newGoTo(top.Step())), nil, true
+	case key.Matches(msg, keys.Words):
+		return m.push(newGlossary()), nil, true
+	case key.Matches(msg, keys.All) && !asksWhy(top, m.s):
+		return m.push(newKeyList(top, m.s)), nil, true
+	case key.Matches(msg, keys.Save) && msg.String() == "s":
+		return m, m.save(), true
+	}
+	return m, nil, false
+}
+
+// settler is a screen where something may still be typed.
+type settler interface {
+	settle(*session) (whole bool)
+}
+
+// saveKey saves with what is still being typed, where that is valid.
+func (m Model) saveKey(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
+	if x, ok := m.top().(*prompt); ok && x.saves {
+		return m.toTop(tea.KeyMsg{Type: tea.KeyEnter})
+	}
+	whole := true
+	if x, ok := m.top().(settler); ok {
+		whole = x.settle(m.s)
+	}
+	var keep tea.Cmd
+	if m.s.edits != m.autosaved {
+		m.autosaved = m.s.edits
+		keep = m.autosave()
+	}
+	cmd := m.save()
+	if m.s.saved && !whole {
+		m.s.notice += ". Not in it: what is still typed here."
+	}
+	return m, tea.Sequence(keep, cmd)
+}
