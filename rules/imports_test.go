@@ -124,6 +124,21 @@ func TestWhoMayImportWhom(t *testing.T) {
 	}
 }
 
+// What tests share stays out of the program.
+func TestOnlyTestsUseFixtures(t *testing.T) {
+	const shared = "testdata/fixture"
+	used := 0
+	for _, f := range sources(t) {
+		for _, name := range f.imports {
+			if strings.HasPrefix(name, module+shared) {
+				used++
+				require.True(t, f.test || strings.HasPrefix(f.dir, shared), "%s imports %s", f.path, name)
+			}
+		}
+	}
+	require.Positive(t, used)
+}
+
 // terminal are the libraries that draw on a terminal or ask one.
 func terminal(name string) bool {
 	return strings.HasPrefix(name, "github.com/charmbracelet/") || strings.HasPrefix(name, "github.com/muesli/") ||

@@ -80,15 +80,9 @@ func offersShown(s *session, width int) (string, error) {
 // newOpenOffer reads an offer; one with mistakes is read as far as possible.
 func newOpenOffer() *prompt {
 	return newPrompt(stepCheck, "Open an offer file", "The path of a .toml file, for instance offer.toml", func(path string, s *session) (tea.Cmd, string) {
-		switch {
-		case path == "":
-			return nil, "Type the name of a file."
-		case s.store == nil:
-			return nil, "Files cannot be read here."
-		}
-		text, err := s.store.Read(path)
-		if err != nil {
-			return nil, err.Error()
+		text, problem := s.readFile(path)
+		if problem != "" {
+			return nil, problem
 		}
 		s.check.offers = append(slices.Clone(s.check.offers), openOffer{path, text})
 		return send(replaceMsg{newText(offersShown, "offers.txt")}), ""

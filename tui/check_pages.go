@@ -105,7 +105,7 @@ func newText(text func(*session, int) (string, error), file string) *reading {
 		if k.String() != "w" {
 			return nil
 		}
-		return send(pushMsg{newWriteText("Write", file, func(s *session) (string, error) { return text(s, 0) })})
+		return send(pushMsg{newWriteText("Write to a file", file, func(s *session) (string, error) { return text(s, 0) })})
 	}
 	r.draw = func(p *page, s *session) {
 		out, err := text(s, min(p.width, 100))

@@ -1,19 +1,13 @@
 package tui
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
-)
 
-func testFile(t testing.TB, path string) string {
-	t.Helper()
-	b, err := os.ReadFile("../testdata/" + path)
-	require.NoError(t, err)
-	return string(b)
-}
+	"battwright/testdata/fixture"
+)
 
 // onCheck has the demo house on the last step.
 func onCheck(t testing.TB, c Config) *player {
@@ -30,8 +24,8 @@ func TestWalkIsKept(t *testing.T) {
 	p.press("5", "8").ask("place.batt_in_gap").press("y")
 	require.Contains(t, p.view(), "STOP")
 	p.ask("place.gap_in").typed("1 1/2").press("enter", "ctrl+c")
-	require.Contains(t, p.store.text, walkMark+"batt_in_gap = true")
-	require.Contains(t, p.store.text, walkMark+"gap_in = 1.5")
+	require.Contains(t, p.store.Text, walkMark+"batt_in_gap = true")
+	require.Contains(t, p.store.Text, walkMark+"gap_in = 1.5")
 
 	again := newPlayer(t, Config{Mono: true, Store: p.store}, 100, 40)
 	again.press("1") // go on where you stopped
@@ -63,9 +57,9 @@ func TestSavingKeepsTheWalk(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
 	p.press("5", "3").ask("place.void_pct").typed("3").press("enter")
 	p.press("b", "b", "s").typed("mine").press("enter")
-	require.True(t, p.store.kept)
-	require.Contains(t, p.store.text, walkMark+"void_pct = 3")
-	require.NotContains(t, p.store.files["mine.toml"], "void_pct", "the house file is about the house")
+	require.True(t, p.store.Kept)
+	require.Contains(t, p.store.Text, walkMark+"void_pct = 3")
+	require.NotContains(t, p.store.Files["mine.toml"], "void_pct", "the house file is about the house")
 }
 
 // The answers of the walk never change the house or its plan.
@@ -90,12 +84,12 @@ func TestWalkLeavesTheHouseAlone(t *testing.T) {
 // A file of finished work is written, and read again elsewhere.
 func TestFinishedWorkFile(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
-	p.store.files["f.toml"] = testFile(t, "finished/mixed.toml")
+	p.store.Files["f.toml"] = fixture.File(t, "finished/mixed.toml")
 	p.press("5", "up", "up", "enter").typed("f.toml").press("enter")
 	require.Contains(t, p.view(), "reject")
 	p.press("up", "enter").typed("out.toml").press("enter")
-	require.Contains(t, p.store.files["out.toml"], "void_pct = 1")
-	p.store.files["bad.toml"] = "[[place]]\nid = \"attik\"\n"
+	require.Contains(t, p.store.Files["out.toml"], "void_pct = 1")
+	p.store.Files["bad.toml"] = "[[place]]\nid = \"attik\"\n"
 	p.press("down", "enter").typed("bad.toml").press("enter")
 	require.Contains(t, p.view(), "did you mean attic?")
 }
@@ -105,7 +99,7 @@ func TestFinishedWorkFile(t *testing.T) {
 func TestOffersInTheWizard(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
 	for _, name := range []string{"full", "bold", "metric"} {
-		p.store.files[name+".toml"] = testFile(t, "offers/"+name+".toml")
+		p.store.Files[name+".toml"] = fixture.File(t, "offers/"+name+".toml")
 		p.press("4", "1").typed(name + ".toml").press("enter")
 		require.Contains(t, strings.ToUpper(p.view()), "OFFERS BESIDE THE PLAN")
 		p.press("b", "b")
@@ -126,7 +120,7 @@ func TestPagesInTheWizard(t *testing.T) {
 	p.press("3", "2")
 	require.Contains(t, p.view(), "FOR THE FRAMER")
 	p.press("w").typed("framer.txt").press("enter")
-	require.Contains(t, p.store.files["framer.txt"], "KEEP THE GAP EMPTY")
+	require.Contains(t, p.store.Files["framer.txt"], "KEEP THE GAP EMPTY")
 	p.press("b", "b", "2", "8")
 	require.Contains(t, p.view(), "KEEP EMPTY: 2 in")
 	p.press("b", "b", "6")

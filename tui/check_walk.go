@@ -142,7 +142,7 @@ func newWalkForm(s *session, id string) *walkForm {
 		}
 		return inspect.QuestionsOf(on.list, *pl, p.Answers)
 	}
-	f := newForm(label, "Leave open what you did not look at. d: not sure.", stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	f := newForm("Finished work: "+label, "Leave open what you did not look at. d: not sure.", stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
 	f.below = func(p *page, _ *session) { walkBelow(p, s, id) }
 	return &walkForm{form: f, on: on, id: id}
 }
@@ -188,15 +188,9 @@ func (x *walkForm) Keys(*session) []key.Binding { return x.form.Keys(x.on) }
 // newOpenFound reads a file of finished work as far as possible.
 func newOpenFound() *prompt {
 	return newPrompt(stepCheck, "Open finished work", "The path of a .toml file, for instance finished.toml. It takes the place of what was typed here.", func(path string, s *session) (tea.Cmd, string) {
-		switch {
-		case path == "":
-			return nil, "Type the name of a file."
-		case s.store == nil:
-			return nil, "Files cannot be read here."
-		}
-		text, err := s.store.Read(path)
-		if err != nil {
-			return nil, err.Error()
+		text, problem := s.readFile(path)
+		if problem != "" {
+			return nil, problem
 		}
 		w := s.walk()
 		h, notes, problems := inspect.ReadFound(w.list, s.job(), path, text)

@@ -48,9 +48,12 @@ func (f *field) typing() bool {
 	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers || f.q.Kind == house.Sizes
 }
 
-// letters reports whether letters go into the text: also in a number that is
-// being typed, so that "12 inches" and "500 dollars" can be written out.
-func (f *field) letters() bool { return f.typing() || f.textual() && f.typed }
+// letters reports whether letters go into the text: also in a number with a
+// unit that is being typed, so that "12 inches" and "500 dollars" can be written
+// out. In a number that only counts they stay keys.
+func (f *field) letters() bool {
+	return f.typing() || f.textual() && f.typed && f.q.Unit != "" && f.q.Unit != "0-5"
+}
 
 // settle keeps what was typed when the person moves on without enter. What is
 // wrong stays in the field, with what would be right.
@@ -239,7 +242,7 @@ func (f *field) type_(msg tea.KeyMsg) fieldResult {
 	switch {
 	case key.Matches(msg, keys.Up), key.Matches(msg, keys.Down), slices.Contains(neverTyped, msg.String()):
 		return ignores
-	case !f.typing() && isPlainLetter(msg) && !f.typed:
+	case !f.letters() && isPlainLetter(msg):
 		return ignores // "b", "?" and the like are keys while nothing is typed
 	}
 	before := f.input.Value()
@@ -355,7 +358,8 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 		f.choiceRows(p, s, indent, g)
 	}
 	if f.typed {
-		if list := s.answered().Suggest(f.q, f.input.Value()); len(list) > 0 {
+		list := s.answered().Suggest(f.q, f.input.Value())
+		if len(list) > 0 && !(len(list) == 1 && strings.EqualFold(list[0], f.input.Value())) {
 			p.para(style.Good, indent, strings.Join(list, ", ")+"   (right takes the first)")
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/testdata/fixture"
 )
 
 // A first house with nothing but what is assumed, from the start screen to a
@@ -26,7 +27,7 @@ func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
 	s := p.m.s
 	require.NotEmpty(t, s.plan.Places)
 	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
-	require.Equal(t, report.Text(fresh, report.Options{Catalog: s.catalog()}), p.store.files["mine.txt"])
+	require.Equal(t, report.Text(fresh, report.Options{Catalog: s.catalog()}), p.store.Files["mine.txt"])
 	t.Logf("%d keys", p.keys)
 }
 
@@ -36,8 +37,8 @@ func TestRerunInUnderTenKeys(t *testing.T) {
 	before := report.Text(p.m.s.plan, p.m.s.options())
 	p.press("m", "enter", "0", "enter", "x", "2", "y", "enter")
 	require.Less(t, p.keys, 10, "keys pressed")
-	require.Contains(t, p.store.files, "y.txt")
-	require.NotEqual(t, before, p.store.files["y.txt"])
+	require.Contains(t, p.store.Files, "y.txt")
+	require.NotEqual(t, before, p.store.Files["y.txt"])
 	require.Equal(t, 0.0, p.m.s.answered().Num(house.Priorities, nil, "cost"))
 }
 
@@ -64,7 +65,7 @@ func TestTypedAnswersAreKept(t *testing.T) {
 			got := p.m.s.answered().Raw(q.q, nil)
 			require.True(t, got.Equal(want), "%s left with %s: %+v", q.q.FullKey(), leave, got)
 		}
-		again, err := house.Read(questions(), "kept", p.store.text)
+		again, err := house.Read(fixture.List(t), "kept", p.store.Text)
 		require.NoError(t, err)
 		require.Equal(t, house.Number(38.5), again.Answers["shape.length_ft"])
 		require.Equal(t, house.Text("Birch Lane"), again.Answers["name"])
@@ -102,7 +103,7 @@ func TestEnterNeverAnswersForSafety(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
 	p.m.s.rough = false
 	for _, pl := range p.m.s.house.Places {
-		for _, q := range questions().In(house.PlaceScope, pl.Kind) {
+		for _, q := range fixture.List(t).In(house.PlaceScope, pl.Kind) {
 			if q.Safety {
 				delete(p.m.s.house.Place(pl.ID).Answers, q.Key)
 			}
@@ -154,7 +155,7 @@ func TestBackFromEverywhere(t *testing.T) {
 // Every mistake of a file is shown, with its line, and the open house stays.
 func TestBrokenFileShowsAllAndKeepsTheHouse(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	p.store.files["broken.toml"] = brokenFile
+	p.store.Files["broken.toml"] = brokenFile
 	before := p.m.s.text()
 	stopNamed(t, "start-go-on").go_(p)
 	require.Contains(t, p.view(), "5  Open a house file")
@@ -191,20 +192,20 @@ func TestAnotherHouseAsksFirst(t *testing.T) {
 // comments.
 func TestSaveAsksFirst(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	p.store.files["a.toml"] = "# somebody's own\nversion = 1\n"
+	p.store.Files["a.toml"] = "# somebody's own\nversion = 1\n"
 	p.press("s").typed("a").press("enter")
 	require.Contains(t, p.view(), "is there already")
-	require.Equal(t, "# somebody's own\nversion = 1\n", p.store.files["a.toml"])
+	require.Equal(t, "# somebody's own\nversion = 1\n", p.store.Files["a.toml"])
 	p.press("enter")
-	require.Equal(t, p.m.s.text(), p.store.files["a.toml"])
-	require.False(t, p.store.kept, "saved answers need not be kept as well")
+	require.Equal(t, p.m.s.text(), p.store.Files["a.toml"])
+	require.False(t, p.store.Kept, "saved answers need not be kept as well")
 
 	p.press("m", "enter", "5", "enter", "s")
-	require.Equal(t, p.m.s.text(), p.store.files["a.toml"])
-	p.store.files["a.toml"] += "# a note\n"
+	require.Equal(t, p.m.s.text(), p.store.Files["a.toml"])
+	p.store.Files["a.toml"] += "# a note\n"
 	p.press("m", "enter", "0", "s")
 	require.Contains(t, p.view(), "changed by another program")
-	require.Contains(t, p.store.files["a.toml"], "# a note")
+	require.Contains(t, p.store.Files["a.toml"], "# a note")
 }
 
 // Leaving with unsaved answers asks; yes saves, no keeps them, back stays.
@@ -216,31 +217,31 @@ func TestLeaving(t *testing.T) {
 	require.False(t, p.quit)
 	p.press("q", "y")
 	require.True(t, p.quit)
-	require.Equal(t, p.m.s.text(), p.store.files["my-house.toml"])
+	require.Equal(t, p.m.s.text(), p.store.Files["my-house.toml"])
 
 	p = at(t, leave, Config{Mono: true}, 80, 24)
 	p.press("n")
 	require.True(t, p.quit)
-	require.NotEqual(t, p.m.s.text(), p.store.files["my-house.toml"])
-	require.Equal(t, p.m.s.text(), p.store.text, "kept in the state folder")
+	require.NotEqual(t, p.m.s.text(), p.store.Files["my-house.toml"])
+	require.Equal(t, p.m.s.text(), p.store.Text, "kept in the state folder")
 
 	p = at(t, leave, Config{Mono: true}, 80, 24)
 	p.press("ctrl+c")
 	require.True(t, p.quit)
 	require.True(t, p.m.Interrupted())
-	require.Equal(t, p.m.s.text(), p.store.text)
+	require.Equal(t, p.m.s.text(), p.store.Text)
 }
 
 // A file opened by name while answers are kept: they are offered, whether for
 // this file or another, and dropped only by choice.
 func TestKeptAnswersBesideAFile(t *testing.T) {
-	c := func(store *memory) Config {
+	c := func(store *fixture.Memory) Config {
 		return Config{Mono: true, House: demoHouse(t), Path: "a.toml", Text: "version = 1\n", Store: store}
 	}
-	p := newPlayer(t, c(newMemory()), 80, 24)
+	p := newPlayer(t, c(fixture.NewMemory()), 80, 24)
 	require.Contains(t, p.view(), "The house at a glance", "nothing is kept: straight to the house")
 	p.press("m", "enter", "0")
-	require.True(t, p.store.kept)
+	require.True(t, p.store.Kept)
 
 	again := newPlayer(t, c(p.store), 80, 24) // it ended without saving
 	require.Contains(t, again.view(), "They are for a.toml")
@@ -251,5 +252,5 @@ func TestKeptAnswersBesideAFile(t *testing.T) {
 	again = newPlayer(t, c(p.store), 80, 24)
 	again.press("2")
 	require.Equal(t, 3.0, again.m.s.answered().Num(house.Priorities, nil, "cost"))
-	require.True(t, again.store.kept, "looking drops nothing")
+	require.True(t, again.store.Kept, "looking drops nothing")
 }

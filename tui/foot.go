@@ -17,7 +17,8 @@ func (m Model) foot(top screen) []row {
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:
-		p.line(style.Warn, "Not everything is in your file yet. Save it before you leave?  y yes  n no  b stay")
+		p.para(style.Warn, 0, "Not everything is in your file yet. Save it before you leave?")
+		p.rows = append(p.rows, packKeys([]key.Binding{keys.Yes, keys.No, bind("b", "stay", "b")}, m.width)...)
 		return p.rows
 	case m.s.notice != "":
 		p.para(style.Warn, 0, m.s.notice)

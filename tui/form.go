@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strings"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -22,6 +20,7 @@ type form struct {
 	fields []field
 	active int
 	help   bool
+	speeds bool                  // it has a rough look and all questions
 	below  func(*page, *session) // what the answers lead to, under the questions
 	extra  []key.Binding
 	on     func(tea.KeyMsg, *session) tea.Cmd // keys of this form alone
@@ -83,7 +82,9 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	x := &f.fields[f.active]
 	if f.help {
 		f.help = false
-		return f, nil
+		if !key.Matches(k, keys.Up, keys.Down) && !f.Typing() || key.Matches(k, keys.Why, keys.Accept) || k.String() == "esc" {
+			return f, nil // the key only closed the help; what is typed or moves goes on
+		}
 	}
 	if k.String() == "f1" || key.Matches(k, keys.Why) && !(x.typing() && x.typed) {
 		f.help = true
@@ -107,7 +108,7 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		f.move(-1, s)
 	case key.Matches(k, keys.Down):
 		f.move(1, s)
-	case key.Matches(k, keys.More):
+	case key.Matches(k, keys.More) && f.speeds:
 		x.settle(s)
 		s.rough = !s.rough
 		f.refresh(s)
@@ -186,7 +187,7 @@ func (f *form) helpRows(p *page, s *session) {
 		p.para(style.Good, 4, "How to find out: "+h.How)
 	}
 	if h.Ask != "" {
-		p.para(style.Good, 4, "To ask: \""+strings.Trim(h.Ask, `"`)+"\"")
+		p.para(style.Good, 4, "To ask: "+h.Ask)
 	}
 	p.mark()
 }
@@ -202,6 +203,9 @@ func (f *form) Keys(s *session) []key.Binding {
 		back = bind("esc", "back", "esc")
 	}
 	out = append(out, back, bind("tab", "next question", "tab"))
+	if !f.speeds {
+		return append(out, f.extra...)
+	}
 	more := keys.More
 	if !s.rough {
 		more = bind("m", "fewer questions", "m")

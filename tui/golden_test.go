@@ -2,12 +2,12 @@ package tui
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/testdata/fixture"
 )
 
 // The golden files hold invented houses; they fix what the screens look like,
@@ -19,7 +19,7 @@ var goldenScreens = []string{
 	"money", "ladder", "would-change", "house-suggest", "order", "order-cut", "order-cut-place", "order-ask", "order-prices", "order-label", "order-price", "order-export", "check", "find-out", "export", "open-problems", "saved-plans", "words", "leave",
 }
 
-var goldenSizes = [][2]int{{60, 20}, {80, 24}, {120, 40}}
+var goldenSizes = [][2]int{{60, 20}, {80, 24}, {120, 40}, {200, 60}}
 
 func TestGoldenScreens(t *testing.T) {
 	for _, name := range goldenScreens {
@@ -59,14 +59,7 @@ func stopNamed(t testing.TB, name string) stop {
 	return stop{}
 }
 
-// golden compares with the file kept; UPDATE=1 rewrites it.
 func golden(t *testing.T, name, got string) {
 	t.Helper()
-	file := filepath.Join("testdata", name+".golden")
-	if os.Getenv("UPDATE") == "1" {
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "run with UPDATE=1 to make it")
-	require.Equal(t, string(want), got)
+	fixture.Golden(t, "testdata", name, got)
 }

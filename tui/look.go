@@ -53,6 +53,10 @@ func (x *look) View(p *page, s *session) {
 	p.line(style.Title, "The house at a glance")
 	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
 	p.blank()
+	if p.width >= wideWidth && len(s.plan.Places) > 0 {
+		x.wide(p, s)
+		return
+	}
 	for i, pl := range s.plan.Places {
 		x.place(p, s, pl, i == x.cursor)
 	}
@@ -66,7 +70,7 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 	if here {
 		p.mark()
 	}
-	for _, r := range report.RankRows(pl, s.options()) {
+	for i, r := range report.RankRows(pl, s.options()) {
 		if pl.Stopped != "" {
 			break
 		}
@@ -81,7 +85,11 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 		case r.Plus != "":
 			note = "+ " + r.Plus
 		}
-		p.add(piece{style.Dim, "      " + padTo(r.Name, 14)}, piece{fitTone(r.Fit), cell})
+		lead := "      "
+		if i < len(pl.Entries) && takes(pl, pl.Entries[i]) {
+			lead = "    " + takenMark + " "
+		}
+		p.add(piece{style.Dim, lead + padTo(r.Name, 14)}, piece{fitTone(r.Fit), cell})
 		if here && note != "" {
 			p.para(style.Dim, 20, note)
 		}

@@ -74,8 +74,8 @@ type Model struct {
 	scroll        map[int]int // by depth of the stack
 	autosaved     int
 	queue         []tea.KeyMsg // keys of a burst that wait for their turn
-	paging        bool // the person pages: what the keys act on may leave the window
-	asking        bool // "leave without saving?" is on the screen
+	paging        bool         // the person pages: what the keys act on may leave the window
+	asking        bool         // "leave without saving?" is on the screen
 	interrupted   bool
 	done          bool
 }

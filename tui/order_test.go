@@ -65,8 +65,8 @@ func TestMeasuredOnTheCutList(t *testing.T) {
 func TestOrderIsExported(t *testing.T) {
 	for i, want := range []string{"ORDER: ", "# Order: ", `"shopping"`, "what,item", "ASKING SHEET", "ASKING SHEET"} {
 		p := orderPlayer(t, "x", string(rune('1'+i))).typed("mine").press("enter")
-		require.Len(t, p.store.files, 1)
-		for _, text := range p.store.files {
+		require.Len(t, p.store.Files, 1)
+		for _, text := range p.store.Files {
 			require.True(t, strings.Contains(text, want), "%d: %.80q", i, text)
 		}
 	}

@@ -73,8 +73,13 @@ func (p *page) labelled(tone style.Tone, label string, labelWidth int, s string)
 		if i > 0 {
 			head = ""
 		}
-		p.add(piece{style.Title, padTo(head, labelWidth)}, piece{tone, l})
+		p.add(piece{style.Title, p.column(head, labelWidth)}, piece{tone, l})
 	}
+}
+
+// column fits a text into a column with a space after it; what is cut shows.
+func (p *page) column(s string, width int) string {
+	return padTo(ansi.Truncate(s, max(0, width-1), p.ellipsis), width)
 }
 
 // mark makes the last row the one to keep in view.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"unicode"
+
 	"battwright/rules/candidate"
 	"battwright/rules/plan"
 	"battwright/rules/report"
@@ -45,7 +47,7 @@ func dampRows(p *page, s *session, pl plan.Place) {
 	if d.Verdict == candidate.MoldRisk || d.Verdict == candidate.StaysWet {
 		tone = style.Danger
 	}
-	p.para(tone, 0, report.DampText(d, s.system))
+	p.para(tone, 0, asSentence(report.DampText(d, s.system)))
 	p.blank()
 	months, ok := s.tool(p.width).Months(pl)
 	if !ok {
@@ -55,4 +57,23 @@ func dampRows(p *page, s *session, pl plan.Place) {
 	for _, l := range report.DampLimits(d, s.catalog().Settings.MoldRH) {
 		p.para(style.Dim, 0, l)
 	}
+}
+
+// layerRows is the picture without its sentence, to stand beside a text that
+// says the same; false when there is none.
+func layerRows(p *page, s *session, pl plan.Place) bool {
+	d, ok := s.tool(p.width).Layers(pl)
+	for _, l := range d.Lines {
+		p.line(style.Plain, l)
+	}
+	return ok
+}
+
+// asSentence begins with a capital where a text stands alone.
+func asSentence(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
+	}
+	return string(r)
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -21,6 +22,9 @@ const (
 	viewDamp
 	viewHow
 )
+
+// viewNames say on the first line what is shown.
+var viewNames = map[view]string{viewWhy: "why", viewPicture: "layers from inside to outside", viewDamp: "damp check", viewHow: "how to install"}
 
 // placePage is one place: the result, and one key further the reasons, the
 // picture, the damp check, and how to install.
@@ -93,7 +97,15 @@ func (x *placePage) View(p *page, s *session) {
 		p.line(style.Warn, "This place is gone.")
 		return
 	}
-	p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, s.system)))
+	if what := viewNames[x.show]; what != "" {
+		p.line(style.Title, pl.Surface.Label+": "+what)
+	} else {
+		p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, s.system)))
+	}
+	if pl.Stopped != "" && x.show != viewResult {
+		p.para(style.Danger, 0, "STOP: "+pl.Stopped)
+		p.blank()
+	}
 	switch x.show {
 	case viewWhy:
 		x.why(p, s, *pl)
@@ -104,8 +116,27 @@ func (x *placePage) View(p *page, s *session) {
 	case viewHow:
 		x.how(p, s, *pl)
 	default:
-		x.result(p, s, *pl)
+		x.resultBeside(p, s, *pl)
 	}
+}
+
+// The width of the result beside a picture: wider lines are hard to follow.
+const (
+	resultLeast = 66
+	resultMost  = 100
+)
+
+// resultBeside has the picture beside the result where there is room.
+func (x *placePage) resultBeside(p *page, s *session, pl plan.Place) {
+	leftWidth := min(resultMost, max(resultLeast, p.width*11/20))
+	right := newPage(p.width-leftWidth-2, p.ellipsis)
+	if p.width < wideWidth || !layerRows(right, s, pl) {
+		x.result(p, s, pl)
+		return
+	}
+	left := newPage(leftWidth, p.ellipsis)
+	x.result(left, s, pl)
+	p.beside(left, right)
 }
 
 const labelColumn = 8
@@ -129,8 +160,33 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 		}
 		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
 	}
-	if n := unknownHere(s.plan, pl.Surface.ID); n > 0 {
+	if pl.Choice == nil && pl.Stopped == "" {
+		nothingRows(p, s, pl)
+	}
+	switch n := unknownHere(s.plan, pl.Surface.ID); {
+	case n == 1:
+		p.labelled(style.Dim, "Guess", labelColumn, "one answer about this place is not known yet: e opens it")
+	case n > 1:
 		p.labelled(style.Dim, "Guess", labelColumn, fmt.Sprintf("%d answers about this place are not known yet: e opens them", n))
+	}
+}
+
+// nothingRows says why no material goes in, each reason once.
+func nothingRows(p *page, s *session, pl plan.Place) {
+	var reasons []string
+	names := map[string][]string{}
+	for _, r := range report.RankRows(pl, s.options()) {
+		if names[r.Minus] == nil {
+			reasons = append(reasons, r.Minus)
+		}
+		names[r.Minus] = append(names[r.Minus], r.Name)
+	}
+	for i, why := range reasons {
+		label := ""
+		if i == 0 {
+			label = "Why"
+		}
+		p.labelled(style.Plain, label, labelColumn, strings.Join(names[why], ", ")+": "+why)
 	}
 }
 
@@ -179,6 +235,9 @@ func rankRows(p *page, s *session, pl plan.Place) {
 func (x *placePage) why(p *page, s *session, pl plan.Place) {
 	p.para(style.Dim, 0, "Why this one, and why not the others. Every reason names its rule in brackets.")
 	p.blank()
+	if pl.Stopped != "" {
+		p.para(style.Warn, 0, "Nothing goes in before that is settled. After it, this is how they would rank:")
+	}
 	rankRows(p, s, pl)
 	if text := report.SureNumbers(pl, s.options()); text != "" {
 		p.labelled(style.Dim, "Sure", labelColumn, text)

@@ -115,7 +115,7 @@ func (x *places) row(p *page, s *session, a house.Answered, i int) {
 		p.line(tone, mark+label)
 		p.line(style.Dim, fmt.Sprintf("    %s (%s), %s", area, known, size))
 	} else {
-		p.add(piece{tone, mark + padTo(label, p.width-48)}, piece{style.Plain, " " + padTo(area+" "+known, 22)}, piece{style.Dim, size})
+		p.add(piece{tone, mark + p.column(label, p.width-47)}, piece{style.Plain, padTo(area+" "+known, 22)}, piece{style.Dim, size})
 	}
 	if i == x.cursor {
 		p.mark()

@@ -1,11 +1,9 @@
 package tui
 
 import (
-	"errors"
 	"os"
 	"reflect"
 	"strings"
-	"sync"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -13,10 +11,9 @@ import (
 	"github.com/muesli/termenv"
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // Colours are on in these tests whatever the terminal they run in, so that
@@ -26,80 +23,9 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-var questions = sync.OnceValue(func() *house.QuestionList {
-	c, err := catalog.Load(data.Files, nil)
-	if err != nil {
-		panic(err)
-	}
-	return house.NewList(c)
-})
-
 func demoHouse(t testing.TB) *house.House {
 	t.Helper()
-	h, err := house.Read(questions(), demo.Default, demo.Text(demo.Default))
-	require.NoError(t, err)
-	return h
-}
-
-// memory is a Store without a disk. It holds to the promises of the real one:
-// a later number wins, nothing is overwritten unless told so.
-type memory struct {
-	n        int
-	text     string
-	kept     bool
-	path     string
-	keptFor  string // the file that the kept answers belong to
-	files    map[string]string
-	newest   int               // highest number offered
-	offered  string            // its text
-	texts    map[int]string    // every number offered, so that one number means one text
-	mismatch bool              // one number came with two texts
-	foreign  map[string]string // what other programs put over our files
-}
-
-func newMemory() *memory {
-	return &memory{files: map[string]string{}, texts: map[int]string{}, foreign: map[string]string{}}
-}
-
-func (s *memory) Autosave(n int, text string) error {
-	if old, ok := s.texts[n]; ok && old != text {
-		s.mismatch = true
-	}
-	s.texts[n] = text
-	if n > s.newest {
-		s.newest, s.offered = n, text
-	}
-	if n <= s.n {
-		return nil
-	}
-	s.n, s.text, s.kept, s.keptFor = n, text, true, s.path
-	return nil
-}
-
-func (s *memory) Belongs(path string)            { s.path = path }
-func (s *memory) Resume() (string, string, bool) { return s.text, s.keptFor, s.kept }
-func (s *memory) Forget() error                  { s.kept, s.text = false, ""; return nil }
-func (s *memory) Where() string                  { return "memory" }
-
-func (s *memory) Read(path string) (string, error) {
-	text, ok := s.files[path]
-	if !ok {
-		return "", errors.New(path + ": there is no such file or folder")
-	}
-	return text, nil
-}
-
-func (s *memory) Changed(path, text string) bool {
-	now, ok := s.files[path]
-	return ok && now != text
-}
-
-func (s *memory) Write(path, text string, overwrite bool) error {
-	if _, ok := s.files[path]; ok && !overwrite {
-		return errors.New(path + " is there already")
-	}
-	s.files[path] = text
-	return nil
+	return fixture.Demo(t, demo.Default).House
 }
 
 // player plays the loop of the terminal library: it hands messages to the
@@ -107,7 +33,7 @@ func (s *memory) Write(path, text string, overwrite bool) error {
 type player struct {
 	t     testing.TB
 	m     Model
-	store *memory
+	store *fixture.Memory
 	quit  bool
 	keys  int
 	held  []tea.Cmd // commands that have not run yet
@@ -117,11 +43,11 @@ type player struct {
 
 func newPlayer(t testing.TB, c Config, width, height int) *player {
 	t.Helper()
-	store := newMemory()
+	store := fixture.NewMemory()
 	if c.Store != nil {
-		store = c.Store.(*memory)
+		store = c.Store.(*fixture.Memory)
 	}
-	c.List, c.Store = questions(), store
+	c.List, c.Store = fixture.List(t), store
 	p := &player{t: t, m: NewModel(c), store: store}
 	p.send(tea.WindowSizeMsg{Width: width, Height: height})
 	return p

@@ -60,8 +60,8 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	asked := ""
 	if m.s.notice != "" {
 		asked = m.s.drop
-		m.s.notice, m.s.changed = "", ""
 	}
+	m.s.notice, m.s.changed = "", ""
 	after, cmd := m.pressed(msg)
 	if m.s.notice == "" && asked != "" && m.s.drop == asked {
 		m.s.drop = ""

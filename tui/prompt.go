@@ -230,7 +230,7 @@ func newReader() *reading {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule in brackets.", nil)
+	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
 	x.below = func(p *page, s *session, typed string) {
 		if strings.TrimSpace(typed) == "" {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))

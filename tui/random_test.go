@@ -71,7 +71,7 @@ type expectation struct {
 // expected tells what enter would keep of what is typed now.
 func expected(m Model) *expectation {
 	f, ok := m.top().(*form)
-	if !ok || f.help || m.asking || m.width < minWidth || m.height < minHeight || len(f.fields) == 0 {
+	if !ok || f.help || m.asking || len(m.queue) > 0 || m.width < minWidth || m.height < minHeight || len(f.fields) == 0 {
 		return nil
 	}
 	x := f.fields[f.active]
@@ -153,13 +153,13 @@ func checkSession(t *testing.T, p *player, seed uint64, i int) {
 	s := p.m.s
 	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
 	require.Equal(t, fresh, s.plan, "seed %d key %d: the plan shown is not the plan of the answers", seed, i)
-	require.False(t, p.store.mismatch, "seed %d key %d: one autosave number, two texts", seed, i)
+	require.False(t, p.store.Mismatch, "seed %d key %d: one autosave number, two texts", seed, i)
 	text := s.keptText()
-	if p.store.kept {
-		require.Equal(t, p.store.offered, p.store.text, "seed %d key %d: an older state was kept over a newer one", seed, i)
+	if p.store.Kept {
+		require.Equal(t, p.store.Offered, p.store.Text, "seed %d key %d: an older state was kept over a newer one", seed, i)
 	}
-	if !s.saved && s.edits > 0 && p.store.kept && p.store.newest == s.edits {
-		require.Equal(t, text, p.store.text, "seed %d key %d: the kept answers are not the newest", seed, i)
+	if !s.saved && s.edits > 0 && p.store.Kept && p.store.Newest == s.edits {
+		require.Equal(t, text, p.store.Text, "seed %d key %d: the kept answers are not the newest", seed, i)
 	}
 	again, err := house.Read(s.list, "kept", text)
 	require.NoError(t, err, "seed %d key %d: the kept answers cannot be read again:\n%s", seed, i, text)

@@ -47,7 +47,7 @@ type session struct {
 	system  units.System
 	assess  plan.Assessment
 	plan    plan.Plan
-	changed string // what the last edit changed, in one line
+	changed string // what the last edit changed, in one line; gone with the next key
 	notice  string // what just happened: saved, exported, could not; gone with the next key
 	unkept  string // why the answers could not be kept, until they can
 	resume  keptAnswers
@@ -118,27 +118,17 @@ func (s *session) weigh() {
 	s.plan = s.assess.Weigh(plan.PreferencesOf(s.answered(), nil))
 }
 
-// scopeOfEdit says how much must be worked out again.
-type scopeOfEdit int
-
+// How much an edit of a screen reaches; for answers plan.ReachOf tells.
 const (
-	weightsOnly scopeOfEdit = iota
-	onePlace
-	wholeHouse
+	onePlace   = plan.OnePlace
+	wholeHouse = plan.WholeHouse
 )
 
 // edited works the plan out again after an answer changed and says what
 // changed. Priorities and budget only need weighing.
-func (s *session) edited(what scopeOfEdit, placeID string) {
+func (s *session) edited(what plan.Reach, placeID string) {
 	before := s.plan
-	switch what {
-	case onePlace:
-		s.assess = s.assess.Update(s.answered(), placeID)
-	case wholeHouse:
-		s.assess = plan.Assess(s.answered())
-	default:
-		s.assess.Answered = s.answered()
-	}
+	s.assess = s.assess.Redo(s.answered(), what, placeID)
 	s.weigh()
 	s.edits++
 	s.saved = false
@@ -160,19 +150,29 @@ func (s *session) answer(q house.Question, p *house.Place, a house.Answer) {
 		s.kept()
 		return
 	}
-	switch {
-	case q.Scope == house.Priorities, q.Scope == house.Budget && q.Key == "total_usd":
-		s.edited(weightsOnly, "")
-	case q.Scope == house.PlaceScope && p != nil && q.Key[:min(len(q.Key), 10)] == "priorities":
-		s.edited(weightsOnly, "")
-	case q.Scope == house.PlaceScope && p != nil && q.Key != "area_ft2":
-		s.edited(onePlace, p.ID)
-	default:
-		s.edited(wholeHouse, "")
+	id := ""
+	if p != nil {
+		id = p.ID
 	}
+	s.edited(plan.ReachOf(q, p), id)
 }
 
 func (s *session) text() string { return house.Write(s.list, s.house) }
+
+// readFile reads a file that a person names; the problem is for the screen.
+func (s *session) readFile(path string) (text, problem string) {
+	switch {
+	case path == "":
+		return "", "Type the name of a file."
+	case s.store == nil:
+		return "", "Files cannot be read here."
+	}
+	text, err := s.store.Read(path)
+	if err != nil {
+		return "", err.Error()
+	}
+	return text, ""
+}
 
 // place finds a place of the plan by id.
 func (s *session) place(id string) *plan.Place {

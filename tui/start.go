@@ -59,7 +59,9 @@ func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 func (m *menu) View(p *page, s *session) {
 	p.line(style.Title, m.title)
-	p.para(style.Dim, 0, m.intro)
+	if m.intro != "" {
+		p.para(style.Dim, 0, m.intro)
+	}
 	p.blank()
 	for i, r := range m.rows(s) {
 		mark, tone := "  ", style.Plain

@@ -64,7 +64,9 @@ func newHouseForm(s *session) *form {
 		}
 		return send(goMsg{stepPlaces})
 	}
-	return newForm("The house", "Enter takes what stands there. Nothing is wrong that you can't change later.", stepHouse, "", s, pick, then)
+	f := newForm("The house", "Enter takes what stands there. Nothing is wrong that you can't change later.", stepHouse, "", s, pick, then)
+	f.speeds = true
+	return f
 }
 
 // newPlaceForm asks everything about one place.

@@ -88,7 +88,7 @@ var stops = []stop{
 	{"read-here", true, func(p *player) { p.press("x", "1") }},
 	{"open-file", false, func(p *player) { p.press("4").typed("nowhere.toml").press("enter") }},
 	{"open-problems", false, func(p *player) {
-		p.store.files["broken.toml"] = brokenFile
+		p.store.Files["broken.toml"] = brokenFile
 		p.press("4").typed("broken.toml").press("enter")
 	}},
 	{"saved-plans", true, func(p *player) { p.press("k") }},

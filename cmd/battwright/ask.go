@@ -17,10 +17,9 @@ import (
 
 // runAsk asks the questions line by line, without screens.
 func runAsk(args []string, e env) int {
-	var dataDir, system string
+	var o openFlags
 	f := newFlags("ask")
-	f.StringVar(&dataDir, "data", "", "")
-	f.StringVar(&system, "units", "us", "")
+	o.declare(f)
 	files, err := parseFlags(f, args)
 	if err != nil {
 		return flagProblem(e, "ask", err)
@@ -28,16 +27,16 @@ func runAsk(args []string, e env) int {
 	if len(files) > 1 {
 		return usage(e, "ask takes one house file; plan takes several")
 	}
-	if system != "us" && system != "si" {
-		return usage(e, "--units %q; want us or si", system)
+	if problem := o.wrongUnits(); problem != "" {
+		return usage(e, "%s", problem)
 	}
-	c, err := loadCatalog(dataDir)
+	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}
 	answers := newStore(e.getenv)
 	defer answers.Close()
-	cfg := tui.Config{List: house.NewList(c), Store: answers, System: systemOf(system)}
+	cfg := tui.Config{List: house.NewList(c), Store: answers, System: systemOf(o.system)}
 	if len(files) == 1 {
 		if code := openFor(&cfg, files[0], e); code != exitDone {
 			return code

@@ -109,7 +109,7 @@ func helpText() string {
 	b.WriteString(`battwright: which blanket insulation goes in each place of your house, and why
 
   battwright                          describe a house, screen by screen
-  battwright house.toml               go on with a house file
+  battwright house.toml               go on with a house file, or begin it
 `)
 	for _, c := range commands() {
 		b.WriteString(twoColumns("  battwright "+c.name+" "+c.args, c.what))

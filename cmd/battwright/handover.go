@@ -1,25 +1,24 @@
 package main
 
 import (
+	"flag"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 	"time"
 
 	"battwright/rules/catalog"
-	"battwright/rules/house"
 	"battwright/rules/inspect"
-	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/rules/units"
 )
 
 // jobFlags are the options that handover, offer and inspect share.
 type jobFlags struct {
-	format, dataDir, system, out string
-	width                        int
-	template, force              bool
+	openFlags
+	outFlags
+	format   string
+	width    int
+	template bool
 }
 
 var jobFormats = []string{"text", "markdown", "json"}
@@ -31,38 +30,36 @@ const (
 
 // check finds what is wrong with the options, empty when nothing is.
 func (o jobFlags) check() string {
-	switch {
+	switch units := o.wrongUnits(); {
 	case !slices.Contains(jobFormats, o.format):
 		return fmt.Sprintf("--format %q; want %s", o.format, strings.Join(jobFormats, ", "))
-	case o.system != "us" && o.system != "si":
-		return fmt.Sprintf("--units %q; want us or si", o.system)
+	case units != "":
+		return units
 	case o.width != 0 && (o.width < leastWidth || o.width > mostWidth):
 		return fmt.Sprintf("--width %d; want %d to %d, usually 40 or 80", o.width, leastWidth, mostWidth)
 	}
 	return ""
 }
 
-func (o jobFlags) options(c *catalog.Catalog) report.Options {
-	return report.Options{Catalog: c, System: systemOf(o.system), Width: o.width}
+// options print the work on a job in the width that was asked for.
+func (o jobFlags) options(w opened) report.Options {
+	opts := w.options()
+	opts.Width = o.width
+	return opts
 }
 
-// print writes a result to standard output or to the file that was named.
-func (o jobFlags) print(text string, e env) int {
-	return output(text, planFlags{out: o.out, force: o.force}, e)
-}
-
-// jobOf plans a house as it stands.
-func jobOf(l *house.QuestionList, h *house.House, s units.System) inspect.Job {
-	a := house.Answered{List: l, House: h, System: s}
-	assessed := plan.Assess(a)
-	return inspect.NewJob(assessed, assessed.Weigh(plan.PreferencesOf(a, nil)), s)
+func (o *jobFlags) declare(f *flag.FlagSet) {
+	o.openFlags.declare(f)
+	o.outFlags.declare(f)
+	f.StringVar(&o.format, "format", "text", "")
+	f.IntVar(&o.width, "width", 0, "")
 }
 
 func runHandover(args []string, e env) int {
 	var o jobFlags
 	var person, drywall string
 	f := newFlags("handover")
-	o.declare(f.StringVar, f.IntVar, f.BoolVar)
+	o.declare(f)
 	f.StringVar(&person, "page", "", "")
 	f.StringVar(&drywall, "drywall", "", "")
 	files, err := parseFlags(f, args)
@@ -84,55 +81,25 @@ func runHandover(args []string, e env) int {
 			return usage(e, "--drywall: %v", err)
 		}
 	}
-	c, err := loadCatalog(o.dataDir)
-	if err != nil {
-		return fail(e, err)
+	w, code := open(o.openFlags, files, e)
+	if code != exitDone {
+		return code
 	}
-	l := house.NewList(c)
-	houses, err := readHouses(l, files, e)
-	if err != nil {
-		return fail(e, err)
-	}
-	h := report.Handover{Job: jobOf(l, houses[0], systemOf(o.system)), Person: person, Drywall: day}
-	text, err := handoverText(h, o, c)
+	h := report.Handover{Job: w.job(w.houses[0]), Person: person, Drywall: day}
+	text, err := handoverText(h, o.format, o.options(w))
 	if err != nil {
 		return fail(e, err)
 	}
 	return o.print(text, e)
 }
 
-func handoverText(h report.Handover, o jobFlags, c *catalog.Catalog) (string, error) {
-	switch o.format {
+func handoverText(h report.Handover, format string, opts report.Options) (string, error) {
+	switch format {
 	case "markdown":
-		return h.Markdown(o.options(c))
+		return h.Markdown(opts)
 	case "json":
-		b, err := h.JSON(o.options(c))
+		b, err := h.JSON(opts)
 		return string(b), err
 	}
-	return h.Text(o.options(c))
-}
-
-// declare names the shared options.
-func (o *jobFlags) declare(text func(*string, string, string, string), number func(*int, string, int, string), yes func(*bool, string, bool, string)) {
-	text(&o.format, "format", "text", "")
-	text(&o.dataDir, "data", "", "")
-	text(&o.system, "units", "us", "")
-	text(&o.out, "out", "", "")
-	number(&o.width, "width", 0, "")
-	yes(&o.force, "force", false, "")
-}
-
-// readJob reads the catalog and the house that offers and finished work are
-// held against.
-func readJob(o jobFlags, path string, stdin io.Reader) (*house.QuestionList, inspect.Job, error) {
-	c, err := loadCatalog(o.dataDir)
-	if err != nil {
-		return nil, inspect.Job{}, err
-	}
-	l := house.NewList(c)
-	h, err := readHouse(l, path, stdin)
-	if err != nil {
-		return nil, inspect.Job{}, err
-	}
-	return l, jobOf(l, h, systemOf(o.system)), nil
+	return h.Text(opts)
 }

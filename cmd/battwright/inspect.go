@@ -12,7 +12,7 @@ func runInspect(args []string, e env) int {
 	var o jobFlags
 	var form bool
 	f := newFlags("inspect")
-	o.declare(f.StringVar, f.IntVar, f.BoolVar)
+	o.declare(f)
 	f.BoolVar(&o.template, "template", false, "")
 	f.BoolVar(&form, "form", false, "")
 	files, err := parseFlags(f, args)
@@ -30,16 +30,17 @@ func runInspect(args []string, e env) int {
 	case !blank && len(files) != 2:
 		return usage(e, "inspect takes a house file and a file of finished work; battwright inspect --template house.toml makes one to fill in")
 	}
-	_, j, err := readJob(o, files[0], e.stdin)
-	if err != nil {
-		return fail(e, err)
+	w, code := open(o.openFlags, files[:1], e)
+	if code != exitDone {
+		return code
 	}
+	j, opts := w.job(w.houses[0]), o.options(w)
 	found := inspect.FoundList(j.Catalog())
 	switch {
 	case o.template:
 		return o.print(inspect.FoundTemplate(found, j), e)
 	case form:
-		return o.print(report.FormText(j, o.options(j.Catalog())), e)
+		return o.print(report.FormText(j, opts), e)
 	}
 	text, err := readText(files[1], e.stdin)
 	if err != nil {
@@ -47,7 +48,7 @@ func runInspect(args []string, e env) int {
 	}
 	h, notes, problems := inspect.ReadFound(found, j, files[1], text)
 	r := inspect.JudgeFound(j, h, notes)
-	printed, err := foundText(j, r, o)
+	printed, err := foundText(j, r, o.format, opts)
 	if err != nil {
 		return fail(e, err)
 	}
@@ -63,13 +64,13 @@ func runInspect(args []string, e env) int {
 	return exitDone
 }
 
-func foundText(j inspect.Job, r inspect.FoundResult, o jobFlags) (string, error) {
-	switch o.format {
+func foundText(j inspect.Job, r inspect.FoundResult, format string, opts report.Options) (string, error) {
+	switch format {
 	case "markdown":
-		return report.FoundMarkdown(j, r, o.options(j.Catalog())), nil
+		return report.FoundMarkdown(j, r, opts), nil
 	case "json":
 		b, err := report.FoundJSON(j, r)
 		return string(b), err
 	}
-	return report.FoundText(j, r, o.options(j.Catalog())), nil
+	return report.FoundText(j, r, opts), nil
 }

@@ -228,6 +228,22 @@ func TestTwiceTheWallTwiceTheMaterial(t *testing.T) {
 	}
 }
 
+// Openings counted together are the openings written one by one: the same
+// area, the same money, the same things to buy.
+func TestOpeningsOneByOne(t *testing.T) {
+	together := strings.Replace(wallHouse([2]float64{48, 0}), "openings_ft2 = 0", `openings = ["5 of 30 in x 42 in", "2 of 36 in x 80 in"]`, 1)
+	apart := strings.Replace(wallHouse([2]float64{48, 0}), "openings_ft2 = 0",
+		`openings = ["1 of 30 in x 42 in", "1 of 36 in x 80 in", "1 of 30 in x 42 in", "1 of 30 in x 42 in", "1 of 30 in x 42 in", "1 of 36 in x 80 in", "1 of 30 in x 42 in"]`, 1)
+	_, a := planJSONOf(t, together)
+	_, b := planJSONOf(t, apart)
+	require.Equal(t, a.Places, b.Places)
+	require.Equal(t, a.Budget, b.Budget)
+	require.InDelta(t, 48*8-(5*30*42+2*36*80)/144.0, a.Places[0].AreaFt2, 0.051)
+	one, two := with{stdin: together}.run("order", "-", "--format", "csv"), with{stdin: apart}.run("order", "-", "--format", "csv")
+	require.Equal(t, exitDone, one.code, one.stderr)
+	require.Equal(t, one.stdout, two.stdout)
+}
+
 // Where and when the program runs changes nothing: time zone, language,
 // columns, processors.
 func TestSameEverywhere(t *testing.T) {

@@ -13,7 +13,7 @@ import (
 func runOffer(args []string, e env) int {
 	var o jobFlags
 	f := newFlags("offer")
-	o.declare(f.StringVar, f.IntVar, f.BoolVar)
+	o.declare(f)
 	f.BoolVar(&o.template, "template", false, "")
 	files, err := parseFlags(f, args)
 	if err != nil {
@@ -27,10 +27,11 @@ func runOffer(args []string, e env) int {
 	case !o.template && (len(files) < 2 || len(files) > 1+report.MaxOffers):
 		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", report.MaxOffers)
 	}
-	_, j, err := readJob(o, files[0], e.stdin)
-	if err != nil {
-		return fail(e, err)
+	w, code := open(o.openFlags, files[:1], e)
+	if code != exitDone {
+		return code
 	}
+	j := w.job(w.houses[0])
 	if o.template {
 		return o.print(inspect.OfferTemplate(j), e)
 	}
@@ -38,7 +39,7 @@ func runOffer(args []string, e env) int {
 	if err != nil {
 		return fail(e, err)
 	}
-	text, err := offersText(j, offers, o)
+	text, err := offersText(j, offers, o.format, o.options(w))
 	if err != nil {
 		return fail(e, err)
 	}
@@ -75,13 +76,13 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 	return out, problems, errors.Join(errs...)
 }
 
-func offersText(j inspect.Job, offers []inspect.OfferResult, o jobFlags) (string, error) {
-	switch o.format {
+func offersText(j inspect.Job, offers []inspect.OfferResult, format string, opts report.Options) (string, error) {
+	switch format {
 	case "markdown":
-		return report.OffersMarkdown(j, offers, o.options(j.Catalog())), nil
+		return report.OffersMarkdown(j, offers, opts), nil
 	case "json":
 		b, err := report.OffersJSON(j, offers)
 		return string(b), err
 	}
-	return report.OffersText(j, offers, o.options(j.Catalog())), nil
+	return report.OffersText(j, offers, opts), nil
 }

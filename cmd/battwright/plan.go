@@ -1,9 +1,8 @@
 package main
 
 import (
-	"errors"
+	"flag"
 	"fmt"
-	"io/fs"
 	"strings"
 
 	"battwright/rules/catalog"
@@ -15,12 +14,29 @@ import (
 	"battwright/tui/draw"
 )
 
-// planFlags are the options of the plan command.
+// planFlags are the options of the plan command, most of which the order has
+// too.
 type planFlags struct {
-	format, out, variant, dataDir, system string
-	force, strict, picture                bool
-	priorities                            []string
-	order                                 *order.Order // of the house being printed, for JSON
+	openFlags
+	outFlags
+	format          string
+	strict, picture bool
+}
+
+func (o *planFlags) declare(f *flag.FlagSet) {
+	o.openFlags.declare(f)
+	o.declareWeights(f)
+	o.outFlags.declare(f)
+	f.StringVar(&o.format, "format", "text", "")
+	f.BoolVar(&o.strict, "strict", false, "")
+}
+
+// check finds what is wrong with the options, empty when nothing is.
+func (o planFlags) check() string {
+	if !knownFormat(o.format) {
+		return fmt.Sprintf("--format %q; want %s", o.format, strings.Join(formats, ", "))
+	}
+	return o.wrongUnits()
 }
 
 type stringList []string
@@ -31,58 +47,23 @@ func (s *stringList) Set(v string) error { *s = append(*s, v); return nil }
 func runPlan(args []string, e env) int {
 	var o planFlags
 	f := newFlags("plan")
-	f.StringVar(&o.format, "format", "text", "")
-	f.StringVar(&o.out, "out", "", "")
-	f.BoolVar(&o.force, "force", false, "")
-	f.StringVar(&o.variant, "variant", "", "")
-	f.StringVar(&o.dataDir, "data", "", "")
-	f.StringVar(&o.system, "units", "us", "")
-	f.BoolVar(&o.strict, "strict", false, "")
+	o.declare(f)
 	f.BoolVar(&o.picture, "picture", false, "")
-	f.Var((*stringList)(&o.priorities), "priority", "")
 	files, err := parseFlags(f, args)
 	if err != nil {
 		return flagProblem(e, "plan", err)
 	}
-	if !knownFormat(o.format) {
-		return usage(e, "--format %q; want %s", o.format, strings.Join(formats, ", "))
+	if problem := o.check(); problem != "" {
+		return usage(e, "%s", problem)
 	}
-	if o.system != "us" && o.system != "si" {
-		return usage(e, "--units %q; want us or si", o.system)
+	w, code := open(o.openFlags, files, e)
+	if code != exitDone {
+		return code
 	}
-	c, err := loadCatalog(o.dataDir)
-	if err != nil {
-		return fail(e, err)
-	}
-	l := house.NewList(c)
-	levels, err := parsePriorities(l, o.priorities)
-	if err != nil {
-		return usage(e, "%v", err)
-	}
-	houses, err := readHouses(l, files, e)
-	if err != nil {
-		return fail(e, err)
-	}
-	return printPlans(houses, files, l, levels, o, e)
-}
-
-// readHouses reads all files and reports the problems of all of them.
-func readHouses(l *house.QuestionList, files []string, e env) ([]*house.House, error) {
-	if len(files) == 0 {
-		h, err := demoHouse(l)
-		return []*house.House{h}, err
-	}
-	var houses []*house.House
-	var errs []error
-	for _, path := range files {
-		h, err := readHouse(l, path, e.stdin)
-		if err != nil {
-			errs = append(errs, err)
-			continue
-		}
-		houses = append(houses, h)
-	}
-	return houses, errors.Join(errs...)
+	return o.printEach(w, files, "battwright, or battwright plan my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
+		text, err := o.render(w, h, p)
+		return text, fallsShort(p), err
+	})
 }
 
 func parsePriorities(l *house.QuestionList, args []string) (map[string]float64, error) {
@@ -110,19 +91,18 @@ func priorityIDs(l *house.QuestionList) []string {
 	return out
 }
 
-func printPlans(houses []*house.House, files []string, l *house.QuestionList, levels map[string]float64, o planFlags, e env) int {
+// printEach prints the houses one after the other. What prints one tells too
+// whether it falls short of what --strict asks; hint is how to start with a
+// house of one's own.
+func (o planFlags) printEach(w opened, files []string, hint string, e env, one func(*house.House, plan.Plan) (string, bool, error)) int {
 	var b strings.Builder
-	short := false
-	for i, h := range houses {
-		p, err := planOf(h, l, levels, o.variant, systemOf(o.system))
+	anyShort := false
+	for i, h := range w.houses {
+		p, err := w.plan(h)
 		if err != nil {
 			return fail(e, err)
 		}
-		if o.format == "json" {
-			made := order.Make(p, house.Answered{List: l, House: h})
-			o.order = &made
-		}
-		text, err := render(p, l.Catalog(), o, len(houses) > 1)
+		text, short, err := one(h, p)
 		if err != nil {
 			return fail(e, err)
 		}
@@ -130,54 +110,24 @@ func printPlans(houses []*house.House, files []string, l *house.QuestionList, le
 			b.WriteString("\n\n")
 		}
 		b.WriteString(text)
-		short = short || fallsShort(p)
+		anyShort = anyShort || short
 	}
 	if len(files) == 0 && o.format == "text" {
-		b.WriteString("\nThis is an invented demo house. For your own: battwright, or battwright plan my-house.toml\n")
+		b.WriteString("\nThis is an invented demo house. For your own: " + hint + "\n")
 	}
-	if code := output(b.String(), o, e); code != exitDone {
+	if code := o.print(b.String(), e); code != exitDone {
 		return code
 	}
-	if o.strict && short {
+	if o.strict && anyShort {
 		return exitShort
 	}
 	return exitDone
 }
 
-func planOf(h *house.House, l *house.QuestionList, levels map[string]float64, variant string, sys units.System) (plan.Plan, error) {
-	a := house.Answered{List: l, House: h, System: sys}
-	var v *house.Variant
-	if variant != "" {
-		if v = h.Variant(variant); v == nil {
-			return plan.Plan{}, fmt.Errorf("no saved plan is called %q in this house; it has: %s", variant, variantNames(h))
-		}
-	}
-	prefs := plan.PreferencesOf(a, v)
-	for k, level := range levels {
-		prefs.Priorities[k] = level
-	}
-	assessed := plan.Assess(a)
-	p := assessed.Weigh(prefs)
-	p.Unknown = assessed.FindOut(prefs, p)
-	p.NearClimate = assessed.NearClimates(prefs, p)
-	return p, nil
-}
-
-func variantNames(h *house.House) string {
-	if len(h.Variants) == 0 {
-		return "none"
-	}
-	names := make([]string, len(h.Variants))
-	for i, v := range h.Variants {
-		names[i] = v.Name
-	}
-	return strings.Join(names, ", ")
-}
-
-func render(p plan.Plan, c *catalog.Catalog, o planFlags, several bool) (string, error) {
-	opts := report.Options{Catalog: c, System: systemOf(o.system), Order: o.order}
+func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error) {
+	opts := w.options()
 	if o.picture {
-		opts.Draw = drawer(c, opts.System)
+		opts.Draw = drawer(opts.Catalog, opts.System)
 	}
 	switch o.format {
 	case "markdown":
@@ -185,7 +135,9 @@ func render(p plan.Plan, c *catalog.Catalog, o planFlags, several bool) (string,
 	case "csv":
 		return report.CSV(p, opts)
 	case "json":
-		b, err := report.JSON(p, opts, several)
+		made := order.Make(p, house.Answered{List: w.list, House: h})
+		opts.Order = &made
+		b, err := report.JSON(p, opts, len(w.houses) > 1)
 		return string(b), err
 	}
 	return report.Text(p, opts), nil
@@ -208,13 +160,6 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 	}
 }
 
-func systemOf(s string) units.System {
-	if s == "si" {
-		return units.SI
-	}
-	return units.US
-}
-
 // fallsShort is what --strict looks at: a place without a plan, or a choice
 // that misses its target without the builder having accepted that.
 func fallsShort(p plan.Plan) bool {
@@ -227,21 +172,4 @@ func fallsShort(p plan.Plan) bool {
 		}
 	}
 	return false
-}
-
-func output(text string, o planFlags, e env) int {
-	if o.out == "" {
-		if _, err := fmt.Fprint(e.stdout, text); err != nil {
-			return fail(e, err)
-		}
-		return exitDone
-	}
-	err := writeResult(o.out, text, o.force)
-	if errors.Is(err, fs.ErrExist) {
-		return fail(e, fmt.Errorf("%s is there already; add --force to overwrite it", o.out))
-	}
-	if err != nil {
-		return fail(e, fmt.Errorf("%s: %w", o.out, plainPathError(err)))
-	}
-	return exitDone
 }

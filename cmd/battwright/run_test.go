@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"go/ast"
-	"go/parser"
 	"go/token"
 	"io"
 	"os"
@@ -13,6 +12,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/testdata/fixture"
 )
 
 func TestExitCodes(t *testing.T) {
@@ -111,16 +112,9 @@ func TestHelpNamesEverything(t *testing.T) {
 // flagsInSource reads the names of all flags from the program itself.
 func flagsInSource(t *testing.T) []string {
 	t.Helper()
-	files, err := filepath.Glob("*.go")
-	require.NoError(t, err)
 	nameAt := map[string]int{"StringVar": 1, "BoolVar": 1, "IntVar": 1, "Float64Var": 1, "Var": 1, "String": 0, "Bool": 0, "Func": 0}
 	var out []string
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") {
-			continue
-		}
-		parsed, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
-		require.NoError(t, err)
+	fixture.GoFiles(t, ".", func(_ string, parsed *ast.File) {
 		ast.Inspect(parsed, func(n ast.Node) bool {
 			call, ok := n.(*ast.CallExpr)
 			if !ok {
@@ -141,7 +135,7 @@ func flagsInSource(t *testing.T) []string {
 			}
 			return true
 		})
-	}
+	})
 	return out
 }
 

@@ -20,11 +20,10 @@ import (
 // runBare starts the wizard, or without a terminal prints the plan of the
 // demo house and how to start.
 func runBare(args []string, e env) int {
-	var dataDir, system string
+	var o openFlags
 	var ascii, mono, plain bool
 	f := newFlags("battwright")
-	f.StringVar(&dataDir, "data", "", "")
-	f.StringVar(&system, "units", "us", "")
+	o.declare(f)
 	f.BoolVar(&ascii, "ascii", false, "")
 	f.BoolVar(&mono, "no-color", false, "")
 	f.BoolVar(&plain, "plain", false, "")
@@ -34,22 +33,22 @@ func runBare(args []string, e env) int {
 	}
 	lines := wantsLines(plain, e)
 	if !e.terminal && !lines {
-		return noTerminal(files, dataDir, system, e)
+		return noTerminal(files, o.dataDir, o.system, e)
 	}
-	if system != "us" && system != "si" {
-		return usage(e, "--units %q; want us or si", system)
+	if problem := o.wrongUnits(); problem != "" {
+		return usage(e, "%s", problem)
 	}
 	if len(files) > 1 {
 		return usage(e, "the screens take one house file; plan takes several")
 	}
-	c, err := loadCatalog(dataDir)
+	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}
 	answers := newStore(e.getenv)
 	defer answers.Close()
 	cfg := tui.Config{
-		List: house.NewList(c), Store: answers, System: systemOf(system), In: e.stdin, Out: e.stdout,
+		List: house.NewList(c), Store: answers, System: systemOf(o.system), In: e.stdin, Out: e.stdout,
 		ASCII: ascii, Mono: mono || e.getenv("NO_COLOR") != "",
 	}
 	if len(files) == 1 {

@@ -5,6 +5,7 @@ package candidate
 
 import (
 	"sort"
+	"strings"
 
 	"battwright/rules"
 	"battwright/rules/catalog"
@@ -91,9 +92,6 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 // system of units that is shown.
 func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdict {
 	v := c.Book.Eval(f)
-	if sys == units.US {
-		return v
-	}
 	format := func(fact rules.Fact, value rules.Value) string {
 		n, ok := value.AsNumber()
 		if !ok {
@@ -110,15 +108,23 @@ func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdi
 			return sys.Load(n)
 		case "g/m2":
 			return sys.Moisture(n)
+		case "%":
+			return sys.Percent(n / 100)
 		}
 		return rules.Plain(fact, value)
 	}
 	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
 		for i := range hits {
+			if !strings.Contains(hits[i].Rule.Reason, "{") {
+				continue // no figure in it
+			}
 			hits[i].Text = c.Book.Render(hits[i].Rule, f, format)
 		}
 	}
 	for i := range v.Require {
+		if !strings.Contains(v.Require[i].Hit.Rule.Reason, "{") {
+			continue
+		}
 		v.Require[i].Hit.Text = c.Book.Render(v.Require[i].Hit.Rule, f, format)
 	}
 	return v
@@ -139,6 +145,9 @@ func (a *Assessed) retard(s Surface, site Site, c *catalog.Catalog, t Target) {
 		return
 	}
 	try.Class = classOf(try, c)
+	if rule, err := c.Codes.Retarder(site.Edition, site.CodeZone); err == nil && try.Class == "I" && !rule.ClassIAllowed {
+		try.Why += "; sources disagree whether so tight a face may be inside in this zone: ask the building department"
+	}
 	try.pairs(s, site, c, a.Blankets, t)
 	damp := dampOf(s, site, c, a.Blankets, try, t)
 	if damp.Checked && dampRank[damp.Verdict] < dampRank[a.Damp.Verdict] {

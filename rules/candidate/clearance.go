@@ -47,14 +47,22 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 		c.Inches, c.Known, c.Reason = fireplaceBackIn, true, "fireplace: 2 in at the sides, 4 in at the back; the larger is planned"
 	case c.Chimney == "metal-connector":
 		c.Barred, c.Inches, c.Reason = true, standInIn, "a single metal pipe must never pass through an insulated wall or floor"
+	case listed.Source == house.FromAnswer && listed.Answer.Number == 0:
+		c.Known, c.Reason = true, "you typed a listing of 0 in: nothing touches the pipe before somebody licensed has read it too"
 	case listed.Source == house.FromAnswer:
 		c.Inches, c.Known, c.Reason = listed.Answer.Number, true, "as its listing says"
 	default:
 		c.Inches, c.Reason = standInIn, "its listing was not read: 2 in planned; do not close before it is read"
 	}
-	// A listing or an inspector may ask for more than the usual distance.
-	if listed.Source == house.FromAnswer && c.Known && listed.Answer.Number > c.Inches {
-		c.Inches, c.Reason = listed.Answer.Number, "as its listing says"
+	// A listing or an inspector may ask for more than the usual distance, of a
+	// kind that is not known as well.
+	if listed.Source == house.FromAnswer && listed.Answer.Number > c.Inches {
+		c.Inches = listed.Answer.Number
+		if c.Known {
+			c.Reason = "as its listing says"
+		} else if !c.Barred {
+			c.Reason = "kind of chimney not known: the distance you typed is planned; do not close before its listing is read"
+		}
 	}
 	return c
 }

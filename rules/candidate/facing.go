@@ -59,7 +59,7 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 			f.Why = "unfaced: not sold with a flame-rated face; foam board cut to each bay would do better here"
 		}
 		if f.Asked != RetarderWanted {
-			f.Why = "unfaced: no vapor retarder is needed in this climate"
+			f.Why = whyUnfaced(f.Asked, site)
 		}
 	case "crawl-wall":
 		if has("foil-rated") {
@@ -89,7 +89,7 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 	case "none":
 		f.Why = "you want none"
 	default:
-		f.plan(s, s.CIR+t.AddR, has)
+		f.plan(s, site, s.CIR+t.AddR, has)
 	}
 	f.Class = classOf(f, c)
 	f.pairs(s, site, c, b, t)
@@ -109,23 +109,27 @@ func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t T
 	if err != nil {
 		return
 	}
+	cavityR := b.CavityR
+	if s.Frame.Size == "2x4" || s.Frame.Size == "2x6" {
+		// The rows of the table are by stud and hold for whatever blanket fills
+		// it; only deeper cavities grow the board in proportion.
+		cavityR = 0
+	}
 	if f.Class == "II" && board > 0 {
-		least, err := rule.ClassIIBoard.LeastR(s.Frame.DepthIn, b.CavityR)
+		least, err := rule.ClassIIBoard.LeastR(s.Frame.DepthIn, cavityR)
 		f.ThinBoard = err == nil && board < least
 	}
 	pass, err := rule.ClassIIIPasses(catalog.WallOutside{
-		Sheathing: s.Sheathing.ID, VentedCladding: s.Cladding.ID == "vented", BoardR: board, StudDepthIn: s.Frame.DepthIn, CavityR: b.CavityR,
+		Sheathing: s.Sheathing.ID, VentedCladding: s.Cladding.ID == "vented", BoardR: board, StudDepthIn: s.Frame.DepthIn, CavityR: cavityR,
 	})
 	f.PaintDoes = err == nil && pass
 }
 
 // plan chooses the retarder when the builder leaves it open.
-func (f *Facing) plan(s Surface, boardR float64, has func(string) bool) {
+func (f *Facing) plan(s Surface, site Site, boardR float64, has func(string) bool) {
 	switch {
-	case f.Asked == RetarderBarred:
-		f.Why = "unfaced: in a hot, damp climate the damp comes from outdoors and must get out to the room"
-	case f.Asked == RetarderNone:
-		f.Why = "unfaced: no vapor retarder is needed in this climate"
+	case f.Asked != RetarderWanted:
+		f.Why = whyUnfaced(f.Asked, site)
 	case s.Exposed && has("foil-rated") && boardR == 0:
 		f.OnBlanket, f.Why = "foil-rated", "left visible, so the face must be flame-rated"
 	case s.Exposed:
@@ -135,6 +139,20 @@ func (f *Facing) plan(s Surface, boardR float64, has func(string) bool) {
 	default:
 		f.Sheet, f.Added, f.Why = "smart", true, "sold unfaced: a smart sheet over it slows damp air from the room and lets the wall dry"
 	}
+}
+
+// whyUnfaced says why nothing tight goes on the room side. Without a zone
+// nobody can tell.
+func whyUnfaced(asked string, site Site) string {
+	switch {
+	case site.CodeZone == "":
+		return "unfaced for now: whether a vapor retarder is needed hangs on the climate zone, which is not known"
+	case asked == RetarderBarred && site.Letter == "B":
+		return "unfaced: in the hottest zones nothing tight goes on the room side; the cooled room is the cold side there"
+	case asked == RetarderBarred:
+		return "unfaced: in a hot, damp climate the damp comes from outdoors and must get out to the room"
+	}
+	return "unfaced: no vapor retarder is needed in this climate"
 }
 
 // openRetarder is the retarder that could be added where the code neither
@@ -162,7 +180,7 @@ func askedRetarder(site Site, c *catalog.Catalog) (string, []catalog.Ref) {
 	switch {
 	case rule.Required:
 		return RetarderWanted, []catalog.Ref{rule.Ref}
-	case !rule.ClassIIAllowed:
+	case !rule.ClassIIAllowed || rule.OpenInside:
 		return RetarderBarred, []catalog.Ref{rule.Ref}
 	}
 	return RetarderNone, []catalog.Ref{rule.Ref}

@@ -132,13 +132,18 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 			bottoms = append(bottoms, b.Layers)
 		}
 	}
+	if len(bottoms) == 0 && s.OldIn > 0 {
+		bottoms = [][]Layer{nil} // the old blanket is the bottom, all new ones lie over it
+	}
 	across := s.Frame.Practice != "trusses"
 	top := func(p catalog.Product) Layer {
 		return Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across}
 	}
 	var out []Blankets
 	for _, b := range bottoms {
-		out = append(out, stack(m, b, s, c))
+		if len(b) > 0 {
+			out = append(out, stack(m, b, s, c))
+		}
 		for i, p := range products {
 			out = append(out, stack(m, append(append([]Layer{}, b...), top(p)), s, c))
 			for _, q := range products[i:] {

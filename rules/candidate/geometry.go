@@ -1,6 +1,8 @@
 package candidate
 
 import (
+	"math"
+
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/units"
@@ -30,6 +32,7 @@ type Surface struct {
 	Frame      Frame
 	CIR        float64 // board outside the studs, or foam inside below grade
 	ExistingR  float64
+	OldIn      float64 // how thick the old blanket of an attic lies, guessed from its R
 	Labour     string
 	Sheathing  catalog.Sheet
 	Cladding   catalog.Sheet
@@ -86,6 +89,10 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Quotes = a.House.Quotes
 	s.Clearance = clearanceOf(a, p)
+	if s.Kind.StackOverFraming && c.Settings.OldRPerIn > 0 {
+		const guessStepIn = 0.5 // a guess: to the half inch
+		s.OldIn = math.Round(s.ExistingR/c.Settings.OldRPerIn/guessStepIn) * guessStepIn
+	}
 	s.Frame = frameOf(a, p, s)
 	return s
 }
@@ -111,6 +118,8 @@ func frameOf(a house.Answered, p *house.Place, s Surface) Frame {
 		f.RoomIn = s.Kind.CavityDepthIn
 	case s.Kind.VentChannelIn > 0:
 		f.RoomIn = max(0, f.DepthIn-s.Kind.VentChannelIn)
+	case s.OldIn > 0:
+		f.RoomIn = max(0, f.DepthIn-s.OldIn)
 	case s.Kind.ID == "chimney":
 		f.RoomIn = s.Clearance.BayLeftIn(f.DepthIn)
 	}

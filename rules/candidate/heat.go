@@ -76,6 +76,7 @@ func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft boo
 	for _, l := range s.Kind.Layers {
 		switch l.Name {
 		case "blanket":
+			out = append(out, oldBlanket(s, c)...)
 			out = append(out, blanketLayers(s, c, b, lowLoft)...)
 		case "sheathing":
 			out = append(out, heat.Plain(s.Sheathing.R))
@@ -88,6 +89,26 @@ func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft boo
 		}
 	}
 	return append(out, heat.Plain(s.Kind.OutsideFilmR))
+}
+
+// oldBlanket is what lies between the joists of an attic already.
+func oldBlanket(s Surface, c *catalog.Catalog) []heat.Layer {
+	if s.OldIn <= 0 {
+		return nil
+	}
+	old := heat.Cavity{FillR: s.ExistingR, EmptyR: c.Settings.EmptyCavityR}
+	if s.OldIn <= s.Frame.DepthIn { // deeper, it covers the wood
+		old.WoodR, old.WoodShare = s.OldIn*c.Lumber.RPerIn, s.Frame.WoodShare
+	}
+	return []heat.Layer{old.Layer()}
+}
+
+// standsIn is how high above the ceiling the new blankets begin.
+func standsIn(s Surface, b Blankets) float64 {
+	if s.OldIn > 0 && b.Layers[0].Across {
+		return math.Max(s.OldIn, s.Frame.DepthIn)
+	}
+	return s.OldIn
 }
 
 func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []heat.Layer {
@@ -166,7 +187,11 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,
 		From: uniqueRefs([]catalog.Ref{s.Kind.Ref, s.Frame.From, b.Layers[0].Product.Ref}),
 	}
-	h.AtStake = s.AreaFt2 / math.Max(otherLayersR(layers)+c.Settings.EmptyCavityR, 0.1)
+	stays := c.Settings.EmptyCavityR
+	if s.OldIn > 0 {
+		stays = s.ExistingR // what lies there keeps working without a new blanket
+	}
+	h.AtStake = s.AreaFt2 / math.Max(otherLayersR(layers)+stays, 0.1)
 	h.DeliveredR = deliveredR(s, c, b, otherLayersR(layers))
 	h.ShortByR = max(0, t.CavityR-h.CountedR)
 	h.MeetsTarget = h.ShortByR == 0
@@ -209,13 +234,13 @@ func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
 	if s.Drywall == "half" && s.Frame.SpacingIn > 16 {
 		h.CeilingLimit = c.Settings.CeilingLbThin
 	}
-	h.FullHeelIn = b.HeightIn + airwayIn
+	h.FullHeelIn = standsIn(s, b) + b.HeightIn + airwayIn
 	h.EaveShortIn = max(0, h.FullHeelIn-s.HeelIn)
 	if h.EaveShortIn > 0 {
 		// What a strip has left where the roof comes down on it. Beyond the
 		// squeeze a batt bears, a thinner one must be laid there instead, so
 		// no more than room times a usual R per inch is claimed.
-		room := max(0, s.HeelIn-airwayIn)
+		room := max(0, s.HeelIn-airwayIn-standsIn(s, b))
 		r, err := heat.CompressedR(b.NominalR, labelHeight(b), room)
 		if err != nil {
 			r = room * b.NominalR / labelHeight(b)

@@ -29,7 +29,11 @@ type Target struct {
 // R on the bag that any product of the catalog puts into this frame.
 func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Target {
 	if s.HasDrawing {
-		return Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", s.System.R(s.DrawingR))}
+		t := Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", s.System.R(s.DrawingR))}
+		if s.OldIn > 0 {
+			t.Notes = append(t.Notes, fmt.Sprintf("the %s that lies there is not counted against what your drawings ask: where they mean old and new together, less is enough", s.System.R(s.ExistingR)))
+		}
+		return t
 	}
 	element := s.Kind.CodeElement
 	if s.Kind.ID == "chimney" {
@@ -49,7 +53,7 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 		if alts = blanketAlone(alts); len(alts) == 0 {
 			return Target{By: "none", From: []catalog.Ref{ref}, Text: "every way of the code needs board outside the studs, and foam board does not belong beside a chimney: ask the building department"}
 		}
-		notes = append(slices.Clone(notes), "board outside the studs, another way of the code for walls, stays away from a chimney unless it cannot burn")
+		notes = append(slices.Clone(notes), "board outside the studs, another way of the code for walls, stays away from a chimney unless it is noncombustible by test")
 	}
 	t := chooseAlternative(alts, s.CIR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
@@ -116,13 +120,17 @@ func retrofitTarget(t *Target, s Surface, site Site, c *catalog.Catalog) {
 	whole := t.CavityR
 	t.CavityR = max(0, whole-s.ExistingR)
 	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", s.System.R(whole), s.System.R(s.ExistingR)))
-	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok {
+	const adviceFromIn, adviceToIn = 2.5, 4.5 // the advice is printed for 3 to 4 inches of old blanket
+	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok && s.OldIn > adviceFromIn && s.OldIn < adviceToIn {
 		t.Notes = append(t.Notes, fmt.Sprintf("over 3 to 4 inches of old blanket the government's advice for this zone is to add %s", s.System.R(level)))
 		t.From = append(t.From, ref)
 	}
 }
 
 func (t Target) describe(s Surface, site Site) string {
+	if !t.Required && t.By == "retrofit" {
+		return fmt.Sprintf("%s lies there already: as much as the model code asks", s.System.R(s.ExistingR))
+	}
 	if !t.Required {
 		return "no R-value required here by the model code"
 	}
@@ -134,6 +142,8 @@ func (t Target) describe(s Surface, site Site) string {
 	switch {
 	case t.CavityR == 0:
 		fmt.Fprintf(&b, "%s of %s alone", s.System.R(t.ContinuousR), board)
+	case t.ContinuousR == 0 && t.By == "retrofit":
+		fmt.Fprintf(&b, "%s on top of the %s there", s.System.R(t.CavityR), s.System.R(s.ExistingR))
 	case t.ContinuousR == 0:
 		b.WriteString(s.System.R(t.CavityR))
 	default:

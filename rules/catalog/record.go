@@ -241,6 +241,7 @@ type Settings struct {
 	PeakLimitGM2    float64 `toml:"peak_limit_g_m2,required"`
 	MoldRH          float64 `toml:"mold_rh,required"`
 	EmptyCavityR    float64 `toml:"empty_cavity_r"`
+	OldRPerIn       float64 `toml:"old_blanket_r_per_in"`
 	CeilingLbThin   float64 `toml:"ceiling_lb_ft2_half_inch_24"`
 	CeilingLbStrong float64 `toml:"ceiling_lb_ft2_strong"`
 	HeatingC        float64 `toml:"heating_c"`

@@ -46,6 +46,7 @@ type RetarderRule struct {
 	Required          bool // class I or II, or class III by its condition
 	ClassIAllowed     bool
 	ClassIIAllowed    bool
+	OpenInside        bool // our own caution: nothing tight on the room side, whatever the code leaves open
 	ClassIIIAllowed   bool // with no condition
 	ClassIIIAllowedIf bool // by vented cladding or board outside
 	VentedOver        []string
@@ -182,7 +183,7 @@ func (b *bookBuilder) addRetarders(records []retarderRecord) {
 func (r retarderRecord) rule(k cellKey) RetarderRule {
 	out := RetarderRule{
 		Edition: k.edition, Zone: k.zone, Required: r.Required,
-		ClassIAllowed: r.ClassI, ClassIIAllowed: r.ClassII,
+		ClassIAllowed: r.ClassI, ClassIIAllowed: r.ClassII, OpenInside: r.OpenInside,
 		ClassIIIAllowed: r.ClassIII == "yes", ClassIIIAllowedIf: r.ClassIII == "if",
 		VentedOver: r.VentedOver, Notes: r.Notes, Ref: r.Ref, ClassIIIRef: r.Ref,
 	}
@@ -303,6 +304,7 @@ type retarderRecord struct {
 	Required   bool     `toml:"required,required"`
 	ClassI     bool     `toml:"class_i,required"`
 	ClassII    bool     `toml:"class_ii,required"`
+	OpenInside bool     `toml:"open_inside"`        // advised against although the code is silent
 	ClassIII   string   `toml:"class_iii,required"` // yes, if, no
 	VentedOver []string `toml:"vented_over"`
 	ByZone     []struct {

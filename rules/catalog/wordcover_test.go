@@ -2,7 +2,6 @@ package catalog_test
 
 import (
 	"go/ast"
-	"go/parser"
 	"go/token"
 	"path/filepath"
 	"slices"
@@ -13,12 +12,12 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // text is something a builder reads, and where it stands.
@@ -63,9 +62,7 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 		add("place "+k.ID, k.Name)
 	}
 	for _, name := range []string{demo.Default} {
-		h, err := house.Read(l, name, demo.Text(name))
-		require.NoError(t, err)
-		add("report of "+name, report.Text(plan.Make(house.Answered{List: l, House: h}), report.Options{Catalog: c}))
+		add("report of "+name, report.Text(plan.Make(fixture.ReadOver(t, c, demo.Text(name))), report.Options{Catalog: c}))
 	}
 	for _, dir := range screenFolders {
 		out = append(out, literals(t, filepath.Join("..", "..", dir))...)
@@ -77,15 +74,8 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 // words, since keys and formats are one.
 func literals(t *testing.T, dir string) []text {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(dir, "*.go"))
-	require.NoError(t, err)
 	var out []text
-	for _, file := range files {
-		if strings.HasSuffix(file, "_test.go") {
-			continue
-		}
-		parsed, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
-		require.NoError(t, err)
+	fixture.GoFiles(t, dir, func(file string, parsed *ast.File) {
 		ast.Inspect(parsed, func(n ast.Node) bool {
 			lit, ok := n.(*ast.BasicLit)
 			if !ok || lit.Kind != token.STRING {
@@ -96,7 +86,7 @@ func literals(t *testing.T, dir string) []text {
 			}
 			return true
 		})
-	}
+	})
 	return out
 }
 
@@ -165,15 +155,8 @@ func missing(c *catalog.Catalog, texts []text) (missing []string, met int) {
 	return missing, met
 }
 
-func wholeCatalog(t *testing.T) *catalog.Catalog {
-	t.Helper()
-	c, err := catalog.Load(data.Files, nil)
-	require.NoError(t, err)
-	return c
-}
-
 func TestEveryTradeWordIsExplained(t *testing.T) {
-	c := wholeCatalog(t)
+	c := fixture.Catalog(t)
 	texts := everyText(t, c)
 	without, met := missing(c, texts)
 	require.Empty(t, without, "add these to data/words.toml, or say it more plainly")
@@ -182,7 +165,7 @@ func TestEveryTradeWordIsExplained(t *testing.T) {
 
 // A word that loses its entry is noticed.
 func TestAMissingWordIsNoticed(t *testing.T) {
-	c := wholeCatalog(t)
+	c := fixture.Catalog(t)
 	texts := everyText(t, c)
 	for _, word := range []string{"perm", "joist", "baffle", "sheathing", "soffit", "kraft"} {
 		all := c.Words
@@ -196,7 +179,7 @@ func TestAMissingWordIsNoticed(t *testing.T) {
 
 // Every explanation says something, and nothing is explained by itself.
 func TestExplanationsExplain(t *testing.T) {
-	c := wholeCatalog(t)
+	c := fixture.Catalog(t)
 	for _, w := range c.Words {
 		require.NotEqual(t, folded(w.Meaning), folded(w.Term))
 		require.GreaterOrEqual(t, len(strings.Fields(w.Meaning)), 4, w.Term)

@@ -1,10 +1,8 @@
 package house_test
 
 import (
-	"encoding/json"
 	"math"
 	"math/rand/v2"
-	"os"
 	"strings"
 	"testing"
 
@@ -30,14 +28,12 @@ type sizeCase struct {
 // mark.
 func figures(t *testing.T) (typed []typedCase, sizes []sizeCase) {
 	t.Helper()
-	text, err := os.ReadFile("../../testdata/published/house.json")
-	require.NoError(t, err)
 	var all struct {
 		Sources map[string]string
 		Typed   []typedCase
 		Sizes   []sizeCase
 	}
-	require.NoError(t, json.Unmarshal(text, &all))
+	fixture.Published(t, "house.json", &all)
 	marks := []string{"read", "secondary", "memory", "computed"}
 	for _, c := range all.Typed {
 		require.Contains(t, all.Sources, c.Source, c.Text)

@@ -1,6 +1,9 @@
 package house
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Footprint, perimeter and the rest of the plain geometry of a shape typed
 // once. Everything here is a proposal: each place may carry its own size.
@@ -72,6 +75,16 @@ func (a Answered) ownArea(p *Place) (float64, bool) {
 		return long * a.Num(PlaceScope, p, "height_ft"), hasLong
 	}
 	return 0, false
+}
+
+// areaKeys are the answers that ownArea reads: a place that has them takes its
+// part of what the shape gives, and leaves the others of its kind the rest.
+var areaKeys = []string{"area_ft2", "length_ft", "lengths_ft", "width_ft", "height_ft"}
+
+// GivesArea reports whether an answer to the question can change the sizes of
+// other places of the kind.
+func (q Question) GivesArea() bool {
+	return q.Scope == PlaceScope && slices.Contains(areaKeys, q.Key)
 }
 
 // said reports a place's own number, when there is one.

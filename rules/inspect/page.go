@@ -108,6 +108,9 @@ func gapLine(j Job, p plan.Place) []string {
 	if p.Surface.Kind.ID != "chimney" {
 		return nil
 	}
+	if p.Surface.Clearance.Inches == 0 {
+		return []string{"KEEP THE GAP EMPTY; " + p.Surface.Clearance.Reason}
+	}
 	return []string{"KEEP THE GAP EMPTY: " + j.System.Inches(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
 }
 

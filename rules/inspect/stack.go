@@ -39,7 +39,7 @@ func layersIn(p plan.Place, products []catalog.Product) []candidate.Layer {
 	for i, x := range products {
 		l := candidate.Layer{Product: x, RoomIn: x.ThicknessIn}
 		switch {
-		case p.Surface.Kind.StackOverFraming && i > 0:
+		case p.Surface.Kind.StackOverFraming && (i > 0 || overOld(p)):
 			l.Across = p.Surface.Frame.Practice != "trusses"
 		case left > 0 && x.ThicknessIn > left:
 			l.RoomIn = left
@@ -51,6 +51,12 @@ func layersIn(p plan.Place, products []catalog.Product) []candidate.Layer {
 		out[i] = l
 	}
 	return out
+}
+
+// overOld: in an attic with old blankets in the joists all new ones may lie on
+// top of them.
+func overOld(p plan.Place) bool {
+	return p.Surface.OldIn > 0 && planned(p) && p.Choice.Layers[0].RoomIn > p.Surface.Frame.RoomIn
 }
 
 // around is the best and the poorest R the catalog knows for a fiber at a

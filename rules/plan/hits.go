@@ -18,12 +18,14 @@ func (p *Place) hitsOf() {
 // hits gathers what must be said of a place: from the choice, which knows
 // every fact, or from the place itself when there is no choice.
 func (p *Place) hits() {
-	v := p.Verdict
-	if p.Choice != nil {
+	// A place that is stopped gets no blanket, whatever would fit: only what is
+	// true of the place itself is said.
+	v, ofPlace := p.Verdict, p.Choice == nil || p.Verdict.Stopped
+	if !ofPlace {
 		v = p.Choice.Verdict
 	}
 	for _, h := range v.Safety {
-		if p.Choice == nil && !aboutPlace(h) {
+		if ofPlace && !aboutPlace(h) {
 			continue
 		}
 		p.Safety = append(p.Safety, h)

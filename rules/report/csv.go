@@ -14,14 +14,19 @@ import (
 // CSV writes one row per place and material. A cell that a spreadsheet would
 // take for a formula gets a quote mark in front.
 func CSV(p plan.Plan, o Options) (string, error) {
-	var b strings.Builder
-	w := csv.NewWriter(&b)
 	rows := [][]string{{"place", "kind", "area_ft2", "rank", "material", "fits", "product", "bag_r", "delivered_r", "finished_r", "low_usd", "typical_usd", "high_usd", "score", "chosen"}}
 	for _, place := range p.Places {
 		for _, e := range place.Entries {
 			rows = append(rows, csvRow(place, e, o))
 		}
 	}
+	return csvText(rows)
+}
+
+// csvText writes rows with every cell made harmless.
+func csvText(rows [][]string) (string, error) {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
 	for _, r := range rows {
 		for i := range r {
 			r[i] = csvCell(r[i])

@@ -123,6 +123,10 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	var out []Line
 	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
 	plan := p.Plan.Choice.Heat
+	if p.Open() == len(p.Points) {
+		add("Gives", "nobody has looked at it yet; as planned it gives %s, with the wood about %s", o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
+		return out
+	}
 	if p.Got == nil {
 		add("Gives", "could not be worked out from what was measured")
 		return out

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"battwright/rules/inspect"
 	"battwright/rules/units"
 )
@@ -36,12 +34,11 @@ type jsonFoundPlace struct {
 }
 
 type jsonFoundPoint struct {
-	ID     string `json:"id"`
-	State  string `json:"state"`
-	Text   string `json:"text,omitempty"`
-	Ask    string `json:"ask,omitempty"`
-	Source string `json:"source"`
-	Known  string `json:"known"`
+	ID    string `json:"id"`
+	State string `json:"state"`
+	Text  string `json:"text,omitempty"`
+	Ask   string `json:"ask,omitempty"`
+	jsonRef
 }
 
 // FoundJSON writes finished work as one JSON object.
@@ -56,14 +53,14 @@ func FoundJSON(j inspect.Job, r inspect.FoundResult) ([]byte, error) {
 	for _, p := range r.Places {
 		out.Places = append(out.Places, jsonFoundOf(p))
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	return append(b, '\n'), err
+	return encode(out, false)
 }
 
 func jsonFoundOf(p inspect.FoundPlace) jsonFoundPlace {
 	out := jsonFoundPlace{
 		ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Result: p.Worst().String(), NotSeen: p.Open(), GradedR: round(p.GradedR, 1),
 		Planned: jsonComparedOf(p.Plan.Choice.Assessed), VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
+		Lost: lowToHigh(p.LostHeat, 2),
 	}
 	if p.Grade.VoidShare() < 1 {
 		out.Grade = int(p.Grade)
@@ -71,15 +68,12 @@ func jsonFoundOf(p inspect.FoundPlace) jsonFoundPlace {
 	if p.Got != nil {
 		out.Got = jsonComparedOf(*p.Got)
 	}
-	if p.LostHeat.High > 0 {
-		out.Lost = []float64{round(p.LostHeat.Low, 2), round(p.LostHeat.Typical, 2), round(p.LostHeat.High, 2)}
-	}
 	if p.LostUSD.High > 0 {
 		c := dollarsRange(p.LostUSD)
 		out.LostCents = []units.Cents{c.Low, c.Typical, c.High}
 	}
 	for _, x := range p.Points {
-		out.Points = append(out.Points, jsonFoundPoint{x.Point.ID, x.State.String(), x.Text, x.Ask, x.Point.Source, string(x.Point.Known)})
+		out.Points = append(out.Points, jsonFoundPoint{x.Point.ID, x.State.String(), x.Text, x.Ask, refOf(x.Point.Ref)})
 	}
 	return out
 }

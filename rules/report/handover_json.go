@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"time"
 
 	"battwright/rules/catalog"
@@ -58,10 +57,9 @@ type jsonLayer struct {
 }
 
 type jsonHow struct {
-	ID     string `json:"id"`
-	Text   string `json:"text"`
-	Source string `json:"source"`
-	Known  string `json:"known"`
+	ID   string `json:"id"`
+	Text string `json:"text"`
+	jsonRef
 }
 
 type jsonAccept struct {
@@ -70,8 +68,7 @@ type jsonAccept struct {
 	Look   string `json:"look"`
 	Fails  string `json:"fails"`
 	Result string `json:"result"`
-	Source string `json:"source"`
-	Known  string `json:"known"`
+	jsonRef
 }
 
 type jsonDue struct {
@@ -106,8 +103,7 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 			out.Closing = append(out.Closing, jsonClosing{g.Group, jsonHows(inspect.HouseNotes(h.Job, g.Group, ""))})
 		}
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	return append(b, '\n'), err
+	return encode(out, false)
 }
 
 func jsonSheetOf(s inspect.Sheet) jsonSheet {
@@ -124,7 +120,7 @@ func jsonSheetOf(s inspect.Sheet) jsonSheet {
 		out.Layers = append(out.Layers, jsonLayer{p.Choice.MaterialID, l.Product.Form, l.Product.NominalR, l.Product.ThicknessIn, round(l.RoomIn, 2), l.Across})
 	}
 	for _, x := range s.Points {
-		out.Points = append(out.Points, jsonAccept{x.ID, x.Title, x.Look, x.Fails, x.Result, x.Source, string(x.Known)})
+		out.Points = append(out.Points, jsonAccept{x.ID, x.Title, x.Look, x.Fails, x.Result, refOf(x.Ref)})
 	}
 	return out
 }
@@ -132,7 +128,7 @@ func jsonSheetOf(s inspect.Sheet) jsonSheet {
 func jsonHows(list []catalog.HandoverNote) []jsonHow {
 	var out []jsonHow
 	for _, n := range list {
-		out = append(out, jsonHow{n.ID, n.Text, n.Source, string(n.Known)})
+		out = append(out, jsonHow{n.ID, n.Text, refOf(n.Ref)})
 	}
 	return out
 }

@@ -1,11 +1,7 @@
 package report
 
 import (
-	"encoding/json"
-	"math"
-
 	"battwright/rules"
-	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/rank"
 	"battwright/rules/units"
@@ -33,13 +29,6 @@ type jsonHouse struct {
 	Priorities map[string]float64 `json:"priorities"`
 	Assumed    []jsonSaid         `json:"assumed"`
 	Unknown    []jsonSaid         `json:"unknown"`
-}
-
-type jsonSaid struct {
-	Place   string `json:"place,omitempty"`
-	Key     string `json:"key"`
-	Value   string `json:"value,omitempty"`
-	Matters bool   `json:"matters,omitempty"`
 }
 
 type jsonPlace struct {
@@ -116,10 +105,8 @@ type jsonDamp struct {
 }
 
 type jsonMoney struct {
-	Low     units.Cents `json:"low_cents"`
-	Typical units.Cents `json:"typical_cents"`
-	High    units.Cents `json:"high_cents"`
-	From    []string    `json:"from"`
+	jsonCents
+	From []string `json:"from"`
 }
 
 type jsonReason struct {
@@ -141,12 +128,10 @@ type jsonNote struct {
 }
 
 type jsonBudget struct {
-	Total    *units.Cents `json:"total_cents,omitempty"`
-	Low      units.Cents  `json:"low_cents"`
-	Typical  units.Cents  `json:"typical_cents"`
-	High     units.Cents  `json:"high_cents"`
-	Within   *bool        `json:"within,omitempty"`
-	Cheapest units.Cents  `json:"cheapest_cents"`
+	Total *units.Cents `json:"total_cents,omitempty"`
+	jsonCents
+	Within   *bool       `json:"within,omitempty"`
+	Cheapest units.Cents `json:"cheapest_cents"`
 }
 
 type jsonSource struct {
@@ -157,28 +142,15 @@ type jsonSource struct {
 
 // JSON writes a plan as one JSON object, indented or on one line.
 func JSON(p plan.Plan, o Options, oneLine bool) ([]byte, error) {
-	v := toJSON(p, o)
-	if oneLine {
-		b, err := json.Marshal(v)
-		return append(b, '\n'), err
-	}
-	b, err := json.MarshalIndent(v, "", "  ")
-	return append(b, '\n'), err
-}
-
-func round(v float64, places int) float64 {
-	k := math.Pow(10, float64(places))
-	return math.Round(v*k) / k
+	return encode(toJSON(p, o), oneLine)
 }
 
 func toJSON(p plan.Plan, o Options) jsonPlan {
 	out := jsonPlan{
 		Schema: Schema, Places: []jsonPlace{}, Sources: []jsonSource{},
 		NotCovered: cleanAll(p.NotCovered), Overlaid: cleanAll(p.Overlaid), Closing: Closing,
-		House: jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
-		Budget: jsonBudget{
-			Low: p.Money.Total.Low, Typical: p.Money.Total.Typical, High: p.Money.Total.High, Cheapest: p.Money.Cheapest,
-		},
+		House:  jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
+		Budget: jsonBudget{jsonCents: centsOf(p.Money.Total), Cheapest: p.Money.Cheapest},
 	}
 	for _, k := range p.Priorities {
 		out.House.Priorities[k.ID] = k.Level
@@ -192,22 +164,6 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 	}
 	for _, s := range p.Sources {
 		out.Sources = append(out.Sources, jsonSource{s.ID, s.Title, string(p.SourceKnown[s.ID])})
-	}
-	return out
-}
-
-func said(list []plan.Said) []jsonSaid {
-	out := []jsonSaid{}
-	for _, s := range list {
-		out = append(out, jsonSaid{clean(s.Place), s.Key, clean(s.Value), s.Matters})
-	}
-	return out
-}
-
-func fromIDs(refs []catalog.Ref) []string {
-	out := []string{}
-	for _, r := range refs {
-		out = append(out, r.Source)
 	}
 	return out
 }
@@ -264,11 +220,10 @@ func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
 	}
 	out.Heat = &jsonHeat{
 		round(e.CavityR, 1), round(e.Heat.DeliveredR, 1), round(e.Heat.AssemblyR, 1), round(e.Heat.AssemblyLow, 1), round(e.Heat.AssemblyHigh, 1),
-		round(e.Heat.U, 4), e.Heat.MeetsTarget, round(e.Heat.ShortByR, 1), loss(e), fromIDs(e.Heat.From),
+		round(e.Heat.U, 4), e.Heat.MeetsTarget, round(e.Heat.ShortByR, 1), lowToHigh(e.Heat.LossMMBtu, 2), fromIDs(e.Heat.From),
 	}
 	out.Damp = jsonDampOf(e)
-	m := e.Money.Total
-	out.Money = &jsonMoney{m.Low, m.Typical, m.High, fromIDs(e.Money.From)}
+	out.Money = &jsonMoney{centsOf(e.Money.Total), fromIDs(e.Money.From)}
 	for _, h := range e.Verdict.For {
 		out.Reasons = append(out.Reasons, jsonReason{h.Rule.ID, h.Text, true})
 	}
@@ -276,13 +231,6 @@ func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
 		out.Reasons = append(out.Reasons, jsonReason{h.Rule.ID, h.Text, false})
 	}
 	return out
-}
-
-func loss(e plan.Entry) []float64 {
-	if e.Heat.LossMMBtu.High <= 0 {
-		return nil
-	}
-	return []float64{round(e.Heat.LossMMBtu.Low, 2), round(e.Heat.LossMMBtu.Typical, 2), round(e.Heat.LossMMBtu.High, 2)}
 }
 
 // scores rounds once, so that the rounded parts add up to the rounded score.

@@ -5,23 +5,19 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 )
 
 // A saved plan says what changed since it was kept: nothing right away, a
 // place whose frame changed, a new place, a place that is gone. It survives
 // the file it is written to.
 func TestSinceKept(t *testing.T) {
-	c, err := catalog.Load(data.Files, nil)
-	require.NoError(t, err)
-	l := house.NewList(c)
-	h, err := house.Read(l, demo.Default, demo.Text(demo.Default))
-	require.NoError(t, err)
+	a := fixture.Demo(t, demo.Default)
+	l, h := a.List, a.House
 	h.Answers.Set("budget.total_usd", house.Answer{})
 	now := func() plan.Plan { return plan.Make(house.Answered{List: l, House: h}) }
 	h.Variants = append(h.Variants, house.Variant{Name: "kept", Answers: house.Answers{}, Was: report.Kept(now())})

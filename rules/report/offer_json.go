@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"battwright/rules/candidate"
 	"battwright/rules/inspect"
 	"battwright/rules/units"
@@ -70,8 +68,7 @@ func OffersJSON(j inspect.Job, offers []inspect.OfferResult) ([]byte, error) {
 		}
 		out.Offers = append(out.Offers, x)
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	return append(b, '\n'), err
+	return encode(out, false)
 }
 
 func jsonOfferedOf(p inspect.OfferedPlace) jsonOfferedPlace {

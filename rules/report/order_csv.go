@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/csv"
 	"fmt"
 	"strings"
 
@@ -37,18 +36,7 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 			rows = append(rows, append(append(append([]string{"not measured", p.Label}, make([]string, 11)...), p.Label), "", "", "", "", strings.Join(p.Assumed, ", ")))
 		}
 	}
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	for _, r := range rows {
-		for i := range r {
-			r[i] = csvCell(r[i])
-		}
-		if err := w.Write(r); err != nil {
-			return "", err
-		}
-	}
-	w.Flush()
-	return b.String(), w.Error()
+	return csvText(rows)
 }
 
 func csvGoods(g order.Goods, _ Options) []string {

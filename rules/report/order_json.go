@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/takeoff"
@@ -53,12 +51,6 @@ type jsonDollars struct {
 	Low     float64 `json:"low"`
 	Typical float64 `json:"typical"`
 	High    float64 `json:"high"`
-}
-
-type jsonCents struct {
-	Low     units.Cents `json:"low_cents"`
-	Typical units.Cents `json:"typical_cents"`
-	High    units.Cents `json:"high_cents"`
 }
 
 type jsonGoods struct {
@@ -154,13 +146,7 @@ type jsonSlot struct {
 
 // OrderJSON writes an order as one JSON object, indented or on one line.
 func OrderJSON(o order.Order, p plan.Plan, opts Options, oneLine bool) ([]byte, error) {
-	v := jsonOrderOf(o, p, opts)
-	if oneLine {
-		b, err := json.Marshal(v)
-		return append(b, '\n'), err
-	}
-	b, err := json.MarshalIndent(v, "", "  ")
-	return append(b, '\n'), err
+	return encode(jsonOrderOf(o, p, opts), oneLine)
 }
 
 func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
@@ -195,7 +181,7 @@ func jsonLineOf(l order.Line, opts Options) jsonLine {
 	out := jsonLine{
 		Product: l.Product.ID, Text: lineText(l, opts.System), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
 		PerPackage: l.PerPackage, PackageFt2: round(l.PackageFt2, 2), FromLabel: l.Label, Pieces: l.Stock, Spare: l.Spare, Packages: l.Packages, Have: l.Have, Buy: l.Buy,
-		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: orderCents(l.Cost),
+		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: centsOf(l.Cost),
 		PerPackUSD: jsonDollars{round(l.PerPack.Low, 2), round(l.PerPack.Typical, 2), round(l.PerPack.High, 2)}, From: []string{l.Product.Source},
 	}
 	if l.Ref.Source != "" {
@@ -219,12 +205,10 @@ func jsonSizes(pieces []takeoff.Piece) []jsonSize {
 	return out
 }
 
-func orderCents(r units.Range[units.Cents]) jsonCents { return jsonCents{r.Low, r.Typical, r.High} }
-
 func jsonGoodsOf(g order.Goods) jsonGoods {
 	out := jsonGoods{ID: g.ID, Name: g.Name, Count: g.Count, Unit: g.Unit, Qty: round(g.Qty, 1), Quote: g.Quote, Places: g.Places, Note: g.Note}
 	if g.Priced {
-		c := orderCents(g.Cost)
+		c := centsOf(g.Cost)
 		out.Money = &c
 	}
 	if g.Ref.Source != "" {
@@ -249,7 +233,7 @@ func jsonOrderLines(p order.Place) []jsonOrderLine {
 }
 
 func jsonPlaceMoneyOf(m order.PlaceMoney) jsonPlaceMoney {
-	return jsonPlaceMoney{orderCents(m.Blankets), orderCents(m.Extras), orderCents(m.Gear), orderCents(m.Labour), orderCents(m.Total)}
+	return jsonPlaceMoney{centsOf(m.Blankets), centsOf(m.Extras), centsOf(m.Gear), centsOf(m.Labour), centsOf(m.Total)}
 }
 
 func jsonOrderMoneyOf(m order.Money) jsonOrderMoney {

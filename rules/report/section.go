@@ -37,11 +37,7 @@ func PlaceLines(p plan.Place, o Options) []Line {
 		return out
 	}
 	if p.Surface.Kind.ID == "chimney" {
-		gap := o.System.Inches(p.Surface.Clearance.Inches)
-		if p.Surface.Clearance.Inches == 0 {
-			gap = "as its listing says"
-		}
-		add("Gap", "KEEP THE GAP EMPTY (%s); %s. Confirm with the mason or installer.", gap, p.Surface.Clearance.Reason)
+		add("Gap", "%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason)
 	}
 	if p.Choice == nil {
 		add("Use", "nothing as it stands: see why below")
@@ -124,8 +120,11 @@ func givesText(p plan.Place, e plan.Entry, s units.System) string {
 	}
 	// The code counts the bag; what the finished surface does is less, because
 	// of its wood, the fitting, and blankets that are squeezed.
-	return fmt.Sprintf("%s as usually fitted; with the wood the finished surface is about %s%s (%s to %s)",
-		s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board, s.R(e.Heat.AssemblyLow), s.R(e.Heat.AssemblyHigh))
+	text := fmt.Sprintf("%s as usually fitted; with the wood the finished surface is about %s%s", s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board)
+	if low, high := s.R(e.Heat.AssemblyLow), s.R(e.Heat.AssemblyHigh); low != high {
+		text += fmt.Sprintf(" (%s to %s)", low, high)
+	}
+	return text
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {
@@ -143,7 +142,7 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
 		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + p.Target.Options})
 	}
-	if p.Target.UMax > 0 && p.Choice != nil {
+	if p.Target.UMax > 0 && p.Choice != nil && p.Stopped == "" {
 		verdict := "does not pass that way"
 		if p.Choice.Heat.U <= p.Target.UMax {
 			verdict = "would pass that way too"

@@ -139,8 +139,14 @@ func Glance(place plan.Place, o Options) string {
 	return text
 }
 
+// GapText names the air space round a chimney, which no blanket may fill.
+func GapText(place plan.Place, o Options) string { return gapText(place, o) }
+
 // gapText names the air space round a chimney, which no blanket may fill.
 func gapText(place plan.Place, o Options) string {
+	if place.Surface.Clearance.Inches == 0 {
+		return "KEEP THE GAP EMPTY (have its listing read again)"
+	}
 	return "KEEP THE GAP EMPTY (" + o.System.Inches(place.Surface.Clearance.Inches) + ")"
 }
 

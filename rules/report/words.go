@@ -113,9 +113,12 @@ func DampText(d candidate.Damp, s units.System) string {
 	case candidate.NoBuildUp:
 		return "no damp build-up from vapor. Does not cover leaks, rain or air."
 	case candidate.Dries:
+		if s.Moisture(d.PeakGM2) == aTrace {
+			return fmt.Sprintf("a trace of damp builds up in %s and dries again by %s. Does not cover leaks, rain or air.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
+		}
 		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 	case candidate.MoldRisk:
-		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 {
+		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 && s.Moisture(d.PeakGM2) != aTrace {
 			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
 		}
 		if d.WorstRH < plainlyDampRH {
@@ -137,6 +140,9 @@ func DampLimits(d candidate.Damp, moldRH float64) []string {
 	}
 	return append(out, "A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
 }
+
+// aTrace is how an amount of water is shown that would round to nothing.
+const aTrace = "a trace"
 
 // StageText names the stage of the build.
 func StageText(stage string) string {

@@ -155,12 +155,17 @@ func (s System) Perm(perm float64) string {
 	return num(perm, 2) + " perm"
 }
 
-// Moisture shows condensate given in grams per square metre.
+// Moisture shows condensate given in grams per square metre. What is there and
+// would round to nothing is a trace.
 func (s System) Moisture(gPerM2 float64) string {
+	v, unit := num(gPerM2*M2PerFt2/28.349523125, 1), " oz/ft2"
 	if s == SI {
-		return num(gPerM2, 0) + " g/m2"
+		v, unit = num(gPerM2, 0), " g/m2"
 	}
-	return num(gPerM2*M2PerFt2/28.349523125, 1) + " oz/ft2"
+	if v == "0" && gPerM2 > 0 {
+		return "a trace"
+	}
+	return v + unit
 }
 
 // Energy shows heat given in MMBtu.

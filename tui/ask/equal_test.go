@@ -15,6 +15,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/testdata/fixture"
 	"battwright/tui"
 	"battwright/tui/ask"
 )
@@ -99,7 +100,7 @@ func (r *replies) make(q house.Question) reply {
 // of the house elsewhere.
 func named(t *testing.T, prompt, kind string) house.Question {
 	t.Helper()
-	for _, q := range questions().Questions {
+	for _, q := range fixture.List(t).Questions {
 		if q.Prompt == prompt && (q.Scope == house.PlaceScope) == (kind != "") && (kind == "" || q.For(kind)) {
 			return q
 		}
@@ -172,9 +173,9 @@ func lines(t *testing.T, r *replies, rough bool, kinds []string) (kept, text str
 		}
 		return line, true
 	}
-	store := newMemory()
-	require.NoError(t, ask.Run(p, p, ask.Config{List: questions(), Store: store, Width: 200}), p.written.String())
-	return store.text, store.files["mine.txt"]
+	store := fixture.NewMemory()
+	require.NoError(t, ask.Run(p, p, ask.Config{List: fixture.List(t), Store: store, Width: 200}), p.written.String())
+	return store.Text, store.Files["mine.txt"]
 }
 
 // The same answers give the same house and the same report, byte for byte, in
@@ -184,12 +185,12 @@ func TestLinesEqualScreens(t *testing.T) {
 		rough := seed == 3
 		t.Run(fmt.Sprintf("house %d, rough %t", seed, rough), func(t *testing.T) {
 			r := &replies{rnd: rand.New(rand.NewPCG(seed, 10)), made: map[string]reply{}}
-			store := newMemory()
-			s := &screens{t: t, store: store, r: r, m: tui.NewModel(tui.Config{List: questions(), Store: store, Mono: true, ASCII: true})}
+			store := fixture.NewMemory()
+			s := &screens{t: t, store: store, r: r, m: tui.NewModel(tui.Config{List: fixture.List(t), Store: store, Mono: true, ASCII: true})}
 			s.send(tea.WindowSizeMsg{Width: 200, Height: 90})
 			kept, text := s.whole(rough)
 
-			h, err := house.Read(questions(), "kept", kept)
+			h, err := house.Read(fixture.List(t), "kept", kept)
 			require.NoError(t, err)
 			require.NotEmpty(t, h.Places)
 			require.Greater(t, strings.Count(kept, "\n"), 20, "hardly anything was answered")
@@ -200,7 +201,7 @@ func TestLinesEqualScreens(t *testing.T) {
 			keptHere, textHere := lines(t, r, rough, kinds)
 			sameLines(t, kept, keptHere)
 			sameLines(t, text, textHere)
-			sameLines(t, report.Text(plan.Make(house.Answered{List: questions(), House: h}), report.Options{Catalog: questions().Catalog()}), textHere)
+			sameLines(t, report.Text(plan.Make(house.Answered{List: fixture.List(t), House: h}), report.Options{Catalog: fixture.List(t).Catalog()}), textHere)
 		})
 	}
 }

@@ -8,19 +8,20 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 	"battwright/tui/ask"
 )
 
-func kept(t *testing.T, s *memory) *house.House {
+func kept(t *testing.T, s *fixture.Memory) *house.House {
 	t.Helper()
-	h, err := house.Read(questions(), "kept", s.text)
-	require.NoError(t, err, s.text)
+	h, err := house.Read(fixture.List(t), "kept", s.Text)
+	require.NoError(t, err, s.Text)
 	return h
 }
 
 func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
-	store := newMemory()
-	out, err := said(store, ask.Config{Echo: true}, "1", "framed", "yes", "no", "VT")
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true}, "1", "framed", "yes", "no", "VT")
 	require.ErrorIs(t, err, ask.ErrEnded)
 	h := kept(t, store)
 	require.Equal(t, house.Text("framed"), h.Answers["stage"])
@@ -29,7 +30,7 @@ func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
 	require.True(t, strings.HasSuffix(out, "\n"), "the shell's prompt comes on a line of its own")
 
 	// Each answer was kept at once, not at the end: a killed program loses none.
-	store = newMemory()
+	store = fixture.NewMemory()
 	p := &partner{}
 	lines := []string{"1", "2", "no"}
 	p.answer = func(string) (string, bool) {
@@ -41,7 +42,7 @@ func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
 		lines = lines[1:]
 		return line, true
 	}
-	require.ErrorIs(t, ask.Run(p, p, ask.Config{List: questions(), Store: store}), ask.ErrEnded)
+	require.ErrorIs(t, ask.Run(p, p, ask.Config{List: fixture.List(t), Store: store}), ask.ErrEnded)
 }
 
 type failing struct{ err error }
@@ -51,26 +52,26 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 
 func TestInterruptAndBrokenOutputArePassedOn(t *testing.T) {
 	var out strings.Builder
-	err := ask.Run(failing{ask.ErrInterrupted}, &out, ask.Config{List: questions(), Store: newMemory()})
+	err := ask.Run(failing{ask.ErrInterrupted}, &out, ask.Config{List: fixture.List(t), Store: fixture.NewMemory()})
 	require.ErrorIs(t, err, ask.ErrInterrupted)
 	broken := errors.New("broken pipe")
-	err = ask.Run(strings.NewReader("quit\n"), failing{broken}, ask.Config{List: questions(), Store: newMemory()})
+	err = ask.Run(strings.NewReader("quit\n"), failing{broken}, ask.Config{List: fixture.List(t), Store: fixture.NewMemory()})
 	require.ErrorIs(t, err, broken)
 
-	store := newMemory()
-	store.broken = errors.New("the disk is full")
-	text, err := said(store, ask.Config{}, "1", "framed", "quit")
-	require.ErrorIs(t, err, store.broken)
+	store := fixture.NewMemory()
+	store.Broken = errors.New("the disk is full")
+	text, err := said(t, store, ask.Config{}, "1", "framed", "quit")
+	require.ErrorIs(t, err, store.Broken)
 	require.Contains(t, text, "could not be kept: the disk is full")
 
-	_, err = said(newMemory(), ask.Config{}, "quit")
+	_, err = said(t, fixture.NewMemory(), ask.Config{}, "quit")
 	require.NoError(t, err)
-	require.NoError(t, ask.Run(strings.NewReader("3\nsave\nexport\nquit\n"), &out, ask.Config{List: questions()}), "without a store")
+	require.NoError(t, ask.Run(strings.NewReader("3\nsave\nexport\nquit\n"), &out, ask.Config{List: fixture.List(t)}), "without a store")
 }
 
 func TestWordsAtAQuestion(t *testing.T) {
-	store := newMemory()
-	out, err := said(store, ask.Config{Echo: true},
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true},
 		"1",
 		"help",       // the stage
 		"nonsense",   // not taken, said on a line of its own
@@ -106,16 +107,16 @@ func TestWordsAtAQuestion(t *testing.T) {
 }
 
 func TestDontKnowWhereItIsNotOffered(t *testing.T) {
-	store := newMemory()
-	out, err := said(store, ask.Config{}, "1", "don't know", "quit")
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{}, "1", "don't know", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "Not taken: don't know is not needed here")
-	require.False(t, store.kept)
+	require.False(t, store.Kept)
 }
 
 func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
-	store := newMemory()
-	out, err := said(store, ask.Config{Echo: true}, "1", "done",
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true}, "1", "done",
 		"copy 1",
 		"delete 2", "no",
 		"delete 2", "yes",
@@ -129,7 +130,7 @@ func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
 	for _, p := range h.Places {
 		kinds = append(kinds, p.Kind)
 	}
-	added := questions().PlaceKinds()[2]
+	added := fixture.List(t).PlaceKinds()[2]
 	require.Equal(t, []string{"attic", "crawl-space", "rim-joist", "chimney", "attic", added, "exterior-wall"}, kinds, out)
 	require.Equal(t, house.Text("skip"), h.Places[5].Answers["label"])
 	require.Contains(t, out, "Nothing is deleted.")
@@ -138,27 +139,27 @@ func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
 }
 
 func TestSaveExportAndPlans(t *testing.T) {
-	store := newMemory()
-	store.files["there.toml"] = "# mine"
-	out, err := said(store, ask.Config{}, "3",
+	store := fixture.NewMemory()
+	store.Files["there.toml"] = "# mine"
+	out, err := said(t, store, ask.Config{}, "3",
 		"plans", "keep", "quiet house",
 		"back", "export", "1", "mine", "export", "2", "mine", "export", "3", "mine.json", "export", "4", "back", "back",
 		"save", "there", "there", "save", "quit")
 	require.NoError(t, err)
-	require.Contains(t, store.files["mine.txt"], "THE HOUSE AT A GLANCE")
-	require.Contains(t, store.files["mine.md"], "# ")
-	require.Contains(t, store.files["mine.json"], `"schema": 1`)
-	require.NotContains(t, store.files, "mine.csv")
+	require.Contains(t, store.Files["mine.txt"], "THE HOUSE AT A GLANCE")
+	require.Contains(t, store.Files["mine.md"], "# ")
+	require.Contains(t, store.Files["mine.json"], `"schema": 1`)
+	require.NotContains(t, store.Files, "mine.csv")
 	require.Contains(t, out, "Not taken: there.toml is there already. The same name again overwrites it.")
-	h, err := house.Read(questions(), "there.toml", store.files["there.toml"])
+	h, err := house.Read(fixture.List(t), "there.toml", store.Files["there.toml"])
 	require.NoError(t, err)
 	require.NotNil(t, h.Variant("quiet house"))
-	require.False(t, store.kept, "what is saved is not kept as well")
+	require.False(t, store.Kept, "what is saved is not kept as well")
 }
 
 func TestPriceAndLabelOfABlanket(t *testing.T) {
-	store := newMemory()
-	out, err := said(store, ask.Config{Echo: true}, "3", "order", "1", "help", "ten", "10", "15", "93", "clear", "2", "free", "$62.50 a package",
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true}, "3", "order", "1", "help", "ten", "10", "15", "93", "clear", "2", "free", "$62.50 a package",
 		"1", "10", "back", // nothing of this is kept
 		"measured 1", "measured", "quit")
 	require.NoError(t, err)
@@ -183,37 +184,37 @@ func TestLeavingAsksForUnsavedAnswersOfAFile(t *testing.T) {
 		{[]string{"no"}, false},
 		{[]string{"back", "quit", "no"}, false},
 	} {
-		store := newMemory()
+		store := fixture.NewMemory()
 		h := demoHouse(t)
-		text := house.Write(questions(), h)
-		store.files["h.toml"] = text
+		text := house.Write(fixture.List(t), h)
+		store.Files["h.toml"] = text
 		lines := append([]string{"matters", "", "5", "done", "quit"}, c.answers...)
-		_, err := said(store, ask.Config{House: h, Path: "h.toml", Text: text}, lines...)
+		_, err := said(t, store, ask.Config{House: h, Path: "h.toml", Text: text}, lines...)
 		require.NoError(t, err)
-		require.Equal(t, c.saved, store.files["h.toml"] != text, c.answers)
-		require.Equal(t, !c.saved, store.kept, c.answers)
+		require.Equal(t, c.saved, store.Files["h.toml"] != text, c.answers)
+		require.Equal(t, !c.saved, store.Kept, c.answers)
 	}
-	store := newMemory()
-	store.foreign["h.toml"] = true
-	_, err := said(store, ask.Config{House: demoHouse(t), Path: "h.toml"}, "save", "back", "quit")
+	store := fixture.NewMemory()
+	store.Foreign["h.toml"] = true
+	_, err := said(t, store, ask.Config{House: demoHouse(t), Path: "h.toml"}, "save", "back", "quit")
 	require.NoError(t, err)
-	require.Empty(t, store.files, "another program's changes are not overwritten unasked")
+	require.Empty(t, store.Files, "another program's changes are not overwritten unasked")
 }
 
 func TestGoingOnWhereOneStopped(t *testing.T) {
-	store := newMemory()
-	_, err := said(store, ask.Config{}, "1", "framed", "quit")
+	store := fixture.NewMemory()
+	_, err := said(t, store, ask.Config{}, "1", "framed", "quit")
 	require.NoError(t, err)
-	out, err := said(store, ask.Config{}, "1", "back", "quit")
+	out, err := said(t, store, ask.Config{}, "1", "back", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "Your answer so far: framed.")
-	out, err = said(store, ask.Config{}, "2", "no", "quit")
+	out, err = said(t, store, ask.Config{}, "2", "no", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "would be replaced")
 	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
 
-	store.files["bad.toml"] = "version = 1\nstage = \"roofed\"\n"
-	out, err = said(store, ask.Config{}, "5", "bad.toml", "5", "none.toml", "back", "quit")
+	store.Files["bad.toml"] = "version = 1\nstage = \"roofed\"\n"
+	out, err = said(t, store, ask.Config{}, "5", "bad.toml", "5", "none.toml", "back", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "bad.toml:2")
 	require.Contains(t, out, "none.toml: there is no such file")

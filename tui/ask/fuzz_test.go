@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 	"battwright/tui/ask"
 )
 
@@ -23,17 +24,17 @@ func FuzzAnswers(f *testing.F) {
 		if len(typed) > 1500 {
 			return
 		}
-		store := newMemory()
+		store := fixture.NewMemory()
 		var out strings.Builder
-		err := ask.Run(strings.NewReader(typed), &out, ask.Config{List: questions(), Store: store, Echo: true})
+		err := ask.Run(strings.NewReader(typed), &out, ask.Config{List: fixture.List(t), Store: store, Echo: true})
 		if err != nil && !errors.Is(err, ask.ErrEnded) {
 			t.Fatal(err)
 		}
 		checkOutput(t, out.String(), 78)
-		if store.kept {
-			h, err := house.Read(questions(), "kept", store.text)
-			require.NoError(t, err, store.text)
-			require.Equal(t, store.text, house.Write(questions(), h))
+		if store.Kept {
+			h, err := house.Read(fixture.List(t), "kept", store.Text)
+			require.NoError(t, err, store.Text)
+			require.Equal(t, store.Text, house.Write(fixture.List(t), h))
 		}
 	})
 }

@@ -13,6 +13,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/testdata/fixture"
 	"battwright/tui/ask"
 )
 
@@ -25,7 +26,7 @@ var everything = []string{
 func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
 	for _, width := range []int{0, 1, 30, 46, 78, 200, 5000} {
 		for _, echo := range []bool{true, false} {
-			out, err := said(newMemory(), ask.Config{Width: width, Echo: echo}, everything...)
+			out, err := said(t, fixture.NewMemory(), ask.Config{Width: width, Echo: echo}, everything...)
 			require.NoError(t, err)
 			limit := map[int]int{0: 78, 1: 30, 5000: 200}[width]
 			if limit == 0 {
@@ -58,9 +59,9 @@ func checkOutput(t testing.TB, out string, width int) {
 }
 
 func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
-	store := newMemory()
+	store := fixture.NewMemory()
 	long := strings.Repeat("x", 100_000)
-	out, err := said(store, ask.Config{Echo: true}, "2", "na\x1b[31mme\x07\u202e", long, strings.Repeat("é", 401), "framed\r", "quit\r")
+	out, err := said(t, store, ask.Config{Echo: true}, "2", "na\x1b[31mme\x07\u202e", long, strings.Repeat("é", 401), "framed\r", "quit\r")
 	require.NoError(t, err)
 	checkOutput(t, out, 78)
 	require.Equal(t, 2, strings.Count(out, "Not taken: a line may have at most 400 characters."))
@@ -69,7 +70,7 @@ func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
 }
 
 func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
-	out, err := said(newMemory(), ask.Config{System: 1}, "1", "skip", "skip", "no", "VT", "Chittenden", "quit")
+	out, err := said(t, fixture.NewMemory(), ask.Config{System: 1}, "1", "skip", "skip", "no", "VT", "Chittenden", "quit")
 	require.NoError(t, err)
 	require.Contains(t, out, "m (40 ft).")
 }

@@ -1,29 +1,19 @@
 package ask
 
 import (
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/data"
-	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
-
-var list = sync.OnceValue(func() *house.QuestionList {
-	c, err := catalog.Load(data.Files, nil)
-	if err != nil {
-		panic(err)
-	}
-	return house.NewList(c)
-})
 
 // Whatever way an option is said, it is the answer that files and screens
 // know.
 func TestOptionsByNumberWordAndBeginning(t *testing.T) {
 	seen := 0
-	for _, q := range list().Questions {
+	for _, q := range fixture.List(t).Questions {
 		for i, o := range q.Options {
 			seen++
 			want, err := q.Parse(o.Value)
@@ -72,7 +62,7 @@ func TestAnswersAsTyped(t *testing.T) {
 		{"priorities.cost", "0", house.Number(0)},
 		{"place.label", `"back"`, house.Text("back")},
 	} {
-		q, ok := list().Find(c.key)
+		q, ok := fixture.List(t).Find(c.key)
 		require.True(t, ok, c.key)
 		got, problem := answerTo(q, c.typed)
 		require.Empty(t, problem, c.typed)
@@ -94,7 +84,7 @@ func TestAnswersAsTyped(t *testing.T) {
 		{"priorities.cost", "2.5"},
 		{"priorities.cost", "6"},
 	} {
-		q, ok := list().Find(c[0])
+		q, ok := fixture.List(t).Find(c[0])
 		require.True(t, ok, c[0])
 		got, problem := answerTo(q, c[1])
 		require.NotEmpty(t, problem, "%s: %q gives %+v", c[0], c[1], got)
@@ -104,7 +94,7 @@ func TestAnswersAsTyped(t *testing.T) {
 
 // Every question can be read out: its words, what may be typed, what stands.
 func TestEveryQuestionSaysWhatMayBeTyped(t *testing.T) {
-	for _, q := range list().Questions {
+	for _, q := range fixture.List(t).Questions {
 		if q.Kind != house.TextKind && (q.Kind != house.Choice || !numbered(q.Options)) {
 			require.NotEmpty(t, formOf(q), q.FullKey())
 		}

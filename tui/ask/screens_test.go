@@ -9,13 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 // screens plays the wizard through its own keys.
 type screens struct {
 	t     *testing.T
 	m     tea.Model
-	store *memory
+	store *fixture.Memory
 	r     *replies
 }
 
@@ -84,7 +85,7 @@ func (s *screens) matters() {
 	if len(out.keys) == 2 {
 		s.press(out.keys[0])
 	}
-	for _, q := range questions().In(house.Priorities, "") {
+	for _, q := range fixture.List(s.t).In(house.Priorities, "") {
 		s.press(tab)
 		if k := s.r.to(q, -1); k.line != leave.line {
 			s.press(runes(k.line))
@@ -96,7 +97,7 @@ func (s *screens) matters() {
 func (s *screens) whole(rough bool) (kept, text string) {
 	s.press(runes(map[bool]string{true: "1", false: "2"}[rough]))
 	s.form("The house", -1, "")
-	h, err := house.Read(questions(), "kept", s.store.text)
+	h, err := house.Read(fixture.List(s.t), "kept", s.store.Text)
 	require.NoError(s.t, err)
 	for i, p := range h.Places {
 		s.press(runes("e"))
@@ -108,5 +109,5 @@ func (s *screens) whole(rough bool) (kept, text string) {
 	s.press(runes("n"))
 	s.form("Work and money", -1, "")
 	s.press(runes("g"), runes("4"), runes("x"), runes("2"), runes("mine"), enter)
-	return s.store.text, s.store.files["mine.txt"]
+	return s.store.Text, s.store.Files["mine.txt"]
 }

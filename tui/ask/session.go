@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"strings"
-
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
@@ -71,15 +69,7 @@ func (s *session) answer(q house.Question, place string, v house.Answer) string 
 		return ""
 	}
 	s.answered().Store(q, p, v)
-	switch {
-	case q.Scope == house.Priorities, q.Scope == house.Budget && q.Key == "total_usd",
-		q.Scope == house.PlaceScope && strings.HasPrefix(q.Key, "priorities."):
-		s.assess.Answered = s.answered() // weights only
-	case q.Scope == house.PlaceScope && p != nil && q.Key != "area_ft2":
-		s.assess = s.assess.Update(s.answered(), p.ID)
-	default: // sizes of a kind share what the shape gives
-		s.assess = plan.Assess(s.answered())
-	}
+	s.assess = s.assess.Redo(s.answered(), plan.ReachOf(q, p), place)
 	return s.edited()
 }
 

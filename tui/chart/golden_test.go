@@ -3,12 +3,10 @@ package chart
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/require"
+	"battwright/testdata/fixture"
 )
 
 // The golden files hold invented houses and prices; they fix the look, not
@@ -51,16 +49,9 @@ func TestGolden(t *testing.T) {
 	}
 }
 
-// golden compares with the file kept; UPDATE=1 rewrites it.
 func golden(t *testing.T, name, got string) {
 	t.Helper()
-	file := filepath.Join("testdata", name+".golden")
-	if os.Getenv("UPDATE") == "1" {
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "run with UPDATE=1 to make it")
-	require.Equal(t, string(want), got)
+	fixture.Golden(t, "testdata", name, got)
 }
 
 func sampleBars() []BarRow {

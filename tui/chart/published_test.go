@@ -1,14 +1,14 @@
 package chart
 
 import (
-	"encoding/json"
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/testdata/fixture"
 )
 
 // published holds figures from outside the project; each group names its
@@ -50,10 +50,8 @@ type published struct {
 
 func load(t testing.TB) published {
 	t.Helper()
-	text, err := os.ReadFile("../../testdata/published/chart.json")
-	require.NoError(t, err)
 	var p published
-	require.NoError(t, json.Unmarshal(text, &p))
+	fixture.Published(t, "chart.json", &p)
 	require.NotEmpty(t, p.Held.Rows)
 	require.NotEmpty(t, p.Humidity.Rows)
 	require.NotEmpty(t, p.MinimumR.Rows)

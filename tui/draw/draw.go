@@ -25,7 +25,8 @@ type Tool struct {
 // widest keeps drawings readable; wider only spreads them.
 const widest = 78
 
-func (t Tool) pen() chart.Pen {
+// Pen draws in the signs of the theme, measuring as the terminal does.
+func (t Tool) Pen() chart.Pen {
 	p := chart.Pen{Glyphs: chart.Unicode(), Measure: ansi.StringWidth}
 	if t.ASCII {
 		p.Glyphs = chart.ASCII()
@@ -53,7 +54,7 @@ func (t Tool) Layers(p plan.Place) (chart.Drawing, bool) {
 		inside = fmt.Sprintf("%s in the coldest month", t.System.Temp(d.InC))
 		outside = t.System.Temp(d.OutC)
 	}
-	return t.pen().Section(layers, inside, outside, t.width()), true
+	return t.Pen().Section(layers, inside, outside, t.width()), true
 }
 
 // known adds what the damp calculation knows of each layer, by name: the
@@ -90,9 +91,9 @@ func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
 	d := p.Choice.Damp
 	const rows = 6
 	if d.PeakGM2 >= 1 {
-		return t.pen().Months(d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: t.System.Moisture, Held: true, Rows: rows}, t.width()), true
+		return t.Pen().Months(d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: t.System.Moisture, Held: true, Rows: rows}, t.width()), true
 	}
-	return t.pen().Months(d.RH, chart.MonthsOpts{What: "Humidity " + d.Where, Text: t.System.Percent, Limit: t.Catalog.Settings.MoldRH, LimitLabel: "mold may grow above", Rows: rows}, t.width()), true
+	return t.Pen().Months(d.RH, chart.MonthsOpts{What: "Humidity " + d.Where, Text: t.System.Percent, Limit: t.Catalog.Settings.MoldRH, LimitLabel: "mold may grow above", Rows: rows}, t.width()), true
 }
 
 func kindOf(role string) chart.Kind {

@@ -1,0 +1,150 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/rules/units"
+)
+
+// openFlags are the options of every command that plans houses: what they are
+// planned with. Those a command does not offer stay empty.
+type openFlags struct {
+	dataDir, system, variant string
+	priorities               []string
+}
+
+// declare names the options that all of these commands offer.
+func (o *openFlags) declare(f *flag.FlagSet) {
+	f.StringVar(&o.dataDir, "data", "", "")
+	f.StringVar(&o.system, "units", "us", "")
+}
+
+// declareWeights names those that weigh a plan another way.
+func (o *openFlags) declareWeights(f *flag.FlagSet) {
+	f.StringVar(&o.variant, "variant", "", "")
+	f.Var((*stringList)(&o.priorities), "priority", "")
+}
+
+// wrongUnits finds what is wrong with --units, empty when nothing is.
+func (o openFlags) wrongUnits() string {
+	if o.system != "us" && o.system != "si" {
+		return fmt.Sprintf("--units %q; want us or si", o.system)
+	}
+	return ""
+}
+
+// opened is what a command that plans houses works on.
+type opened struct {
+	list    *house.QuestionList
+	houses  []*house.House
+	levels  map[string]float64 // priorities of the command line
+	variant string
+	system  units.System
+}
+
+// open reads the data and then the house files, or the demo house when none is
+// named. Anything but exitDone was reported.
+func open(o openFlags, files []string, e env) (opened, int) {
+	c, err := loadCatalog(o.dataDir)
+	if err != nil {
+		return opened{}, fail(e, err)
+	}
+	w := opened{list: house.NewList(c), variant: o.variant, system: systemOf(o.system)}
+	if w.levels, err = parsePriorities(w.list, o.priorities); err != nil {
+		return opened{}, usage(e, "%v", err)
+	}
+	if w.houses, err = readHouses(w.list, files, e); err != nil {
+		return opened{}, fail(e, err)
+	}
+	return w, exitDone
+}
+
+// readHouses reads all files and reports the problems of all of them.
+func readHouses(l *house.QuestionList, files []string, e env) ([]*house.House, error) {
+	if len(files) == 0 {
+		h, err := demoHouse(l)
+		return []*house.House{h}, err
+	}
+	var houses []*house.House
+	var errs []error
+	for _, path := range files {
+		h, err := readHouse(l, path, e.stdin)
+		if err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		houses = append(houses, h)
+	}
+	return houses, errors.Join(errs...)
+}
+
+func (w opened) options() report.Options {
+	return report.Options{Catalog: w.list.Catalog(), System: w.system}
+}
+
+func (w opened) answered(h *house.House) house.Answered {
+	return house.Answered{List: w.list, House: h, System: w.system}
+}
+
+// plan plans a house with the saved plan and the priorities that were asked
+// for.
+func (w opened) plan(h *house.House) (plan.Plan, error) {
+	var v *house.Variant
+	if w.variant != "" {
+		var err error
+		if v, err = variantOf(h, w.variant); err != nil {
+			return plan.Plan{}, err
+		}
+	}
+	a := w.answered(h)
+	prefs := plan.PreferencesOf(a, v)
+	for k, level := range w.levels {
+		prefs.Priorities[k] = level
+	}
+	assessed := plan.Assess(a)
+	p := assessed.Weigh(prefs)
+	p.Unknown = assessed.FindOut(prefs, p)
+	p.NearClimate = assessed.NearClimates(prefs, p)
+	return p, nil
+}
+
+// job plans a house as it stands, to hold work and offers against.
+func (w opened) job(h *house.House) inspect.Job {
+	a := w.answered(h)
+	assessed := plan.Assess(a)
+	return inspect.NewJob(assessed, assessed.Weigh(plan.PreferencesOf(a, nil)), w.system)
+}
+
+// variantOf finds a saved plan of a house, or says which there are.
+func variantOf(h *house.House, name string) (*house.Variant, error) {
+	if v := h.Variant(name); v != nil {
+		return v, nil
+	}
+	return nil, fmt.Errorf("no saved plan is called %q in this house; it has: %s", name, variantNames(h))
+}
+
+func variantNames(h *house.House) string {
+	if len(h.Variants) == 0 {
+		return "none"
+	}
+	names := make([]string, len(h.Variants))
+	for i, v := range h.Variants {
+		names[i] = v.Name
+	}
+	return strings.Join(names, ", ")
+}
+
+// systemOf gives the units of --units, which was checked before.
+func systemOf(s string) units.System {
+	if s == "si" {
+		return units.SI
+	}
+	return units.US
+}

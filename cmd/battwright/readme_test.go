@@ -1,0 +1,94 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/testdata/demo"
+	"battwright/tui"
+)
+
+// The README shows real output. Each block between "<!-- real: NAME -->" and
+// "<!-- end -->" is made again here and compared; UPDATE=1 writes it anew.
+func TestReadmeShowsRealOutput(t *testing.T) {
+	const path = "../../README.md"
+	b, err := os.ReadFile(path)
+	require.NoError(t, err)
+	block := regexp.MustCompile(`(?s)<!-- real: ([a-z-]+) -->\n(.*?)<!-- end -->`)
+	seen := 0
+	now := block.ReplaceAllStringFunc(string(b), func(s string) string {
+		name := block.FindStringSubmatch(s)[1]
+		seen++
+		return "<!-- real: " + name + " -->\n```\n" + readmeBlock(t, name) + "```\n<!-- end -->"
+	})
+	require.GreaterOrEqual(t, seen, 3)
+	if os.Getenv("UPDATE") == "1" {
+		require.NoError(t, os.WriteFile(path, []byte(now), 0o644))
+		return
+	}
+	require.Equal(t, now, string(b), "UPDATE=1 go test ./cmd/battwright -run Readme writes the blocks anew")
+}
+
+func readmeBlock(t *testing.T, name string) string {
+	t.Helper()
+	switch name {
+	case "plan-street-wall":
+		out := output2(t, "plan")
+		_, rest, ok := strings.Cut(out, "\nSTREET WALL ")
+		require.True(t, ok)
+		text, _, ok := strings.Cut("STREET WALL "+rest, "\nRanks ")
+		require.True(t, ok)
+		return text + "\n"
+	case "screen-first-look":
+		return screen(t)
+	case "screen-place":
+		return screen(t, tea.KeyMsg{Type: tea.KeyDown}, tea.KeyMsg{Type: tea.KeyDown}, tea.KeyMsg{Type: tea.KeyEnter})
+	}
+	t.Fatalf("no such block: %s", name)
+	return ""
+}
+
+// output2 runs a command in-process and gives its standard output.
+func output2(t *testing.T, args ...string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	code := run(args, env{stdin: strings.NewReader(""), stdout: &out, stderr: &errs, getenv: func(string) string { return "" }})
+	require.Zero(t, code, errs.String())
+	return out.String()
+}
+
+// screen is the wizard on the demo house after some keys, 80 by 24, no colour.
+func screen(t *testing.T, keys ...tea.KeyMsg) string {
+	t.Helper()
+	c, err := loadCatalog("")
+	require.NoError(t, err)
+	l := house.NewList(c)
+	h, err := house.Read(l, demo.Default, demo.Text(demo.Default))
+	require.NoError(t, err)
+	var m tea.Model = tui.NewModel(tui.Config{List: l, House: h, Path: "demo.toml", Mono: true})
+	m, _ = m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	for _, k := range keys {
+		var cmd tea.Cmd
+		m, cmd = m.Update(k)
+		for cmd != nil {
+			msg := cmd()
+			if msg == nil {
+				break
+			}
+			m, cmd = m.Update(msg)
+		}
+	}
+	var b strings.Builder
+	for _, line := range strings.Split(m.View(), "\n") {
+		fmt.Fprintln(&b, strings.TrimRight(line, " "))
+	}
+	return b.String()
+}

@@ -1,0 +1,77 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// feet are the lines of keys under the last rule.
+func feet(p *player) string {
+	lines := strings.Split(p.view(), "\n")
+	rule := 0
+	for i, l := range lines {
+		if strings.HasPrefix(l, "───") {
+			rule = i
+		}
+	}
+	return strings.Join(lines[rule+1:], "\n")
+}
+
+// Saving, leaving and going back are on every footer, in a small window too.
+func TestFootKeepsWhatMattersMost(t *testing.T) {
+	for _, s := range stops {
+		if s.name == "leave" {
+			continue // its question stands there instead
+		}
+		p := at(t, s, Config{Mono: true}, 80, 24)
+		for _, size := range [][2]int{{60, 20}, {80, 24}, {60, 12}} {
+			foot := feet(p.resize(size[0], size[1]))
+			if p.m.top().Typing() {
+				require.Contains(t, foot, "esc back", "%s at %v", s.name, size)
+				if _, ok := p.m.top().(settler); ok {
+					require.Contains(t, foot, "ctrl+s save", "%s at %v", s.name, size)
+				}
+				continue
+			}
+			for _, want := range []string{"s save", "q quit"} {
+				require.Contains(t, foot, want, "%s at %v", s.name, size)
+			}
+			if p.m.top().Step() != stepNone {
+				require.Contains(t, foot, "b back", "%s at %v", s.name, size)
+			}
+		}
+	}
+}
+
+// What has no room in the footer is one key away.
+func TestAllKeys(t *testing.T) {
+	p := at(t, stopNamed(t, "place-result"), Config{Mono: true}, 60, 20)
+	require.NotContains(t, feet(p), "other place")
+	require.Contains(t, feet(p), "? all keys")
+	shown := p.press("?").view() + p.press("pgdn").view()
+	for _, b := range newPlacePage("").Keys(p.m.s) {
+		if b.Enabled() {
+			require.Contains(t, shown, b.Help().Desc)
+		}
+	}
+	p.press("b")
+	require.Contains(t, p.view(), "Street wall")
+}
+
+// A place has its priorities done, not a first look of its own; the words of
+// the trade are read and not accepted.
+func TestKeysSayWhatTheyDo(t *testing.T) {
+	foot := feet(at(t, stopNamed(t, "place-matters"), Config{Mono: true}, 80, 24))
+	require.Contains(t, foot, "enter done")
+	require.NotContains(t, foot, "first look")
+	require.Contains(t, feet(at(t, stopNamed(t, "matters-help"), Config{Mono: true}, 80, 24)), "enter first look")
+	for _, words := range []string{"words", "words-found"} {
+		require.NotContains(t, feet(at(t, stopNamed(t, words), Config{Mono: true}, 80, 24)), "enter")
+	}
+	// Only the questions of the house have a short and a long list.
+	for name, want := range map[string]bool{"house-choice": true, "place-form": false, "money": false, "check-walk-place": false} {
+		require.Equal(t, want, strings.Contains(feet(at(t, stopNamed(t, name), Config{Mono: true}, 120, 40)), "more questions"), name)
+	}
+}

@@ -1,0 +1,94 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+)
+
+// The wide first look has every place and every material, and what the plan
+// takes is marked in words or signs, never by colour alone.
+func TestWideFirstLook(t *testing.T) {
+	p := at(t, stopNamed(t, "look"), Config{Mono: true}, 120, 40)
+	view := p.view()
+	for _, pl := range p.m.s.plan.Places {
+		for _, word := range strings.Fields(pl.Surface.Label) {
+			require.Contains(t, view, word)
+		}
+		require.Contains(t, view, p.m.s.system.Money(pl.Choice.Money.Total.Typical), pl.Surface.Label)
+	}
+	require.Equal(t, len(p.m.s.plan.Places), strings.Count(view, "* fits")+strings.Count(view, "* short by")+strings.Count(view, "* about equal"), "one mark a place")
+	flat := strings.Join(strings.Fields(view), " ")
+	require.Contains(t, flat, "KEEP THE GAP EMPTY (2 in)", "the row of the chimney is words")
+	for range 7 {
+		p.press("down")
+	}
+	require.Contains(t, p.view(), "› Beside the brick chimney")
+	require.Contains(t, p.view(), "confirm with the mason or installer")
+	require.NotContains(t, at(t, stopNamed(t, "look"), Config{Mono: true}, 119, 40).view(), "sheep's wool\n─")
+}
+
+// The same with nothing but ASCII, where the pointer is another sign.
+func TestWideFirstLookInASCII(t *testing.T) {
+	p := at(t, stopNamed(t, "look"), Config{Mono: true, ASCII: true}, 120, 40).press("down", "down")
+	require.Contains(t, p.view(), ">  Street wall")
+}
+
+// A place that may not be planned says so first, on every view of it, and no
+// table gives it a price.
+func TestStoppedPlace(t *testing.T) {
+	h := demoHouse(t)
+	h.Answers["old"] = house.YesNo(true)
+	h.Place("attic").Answers["knob_and_tube"] = house.YesNo(true)
+	p := newPlayer(t, Config{Mono: true, House: h}, 120, 40)
+	require.Contains(t, strings.Join(strings.Fields(p.view()), " "), "Attic over bedrooms: NO PLAN, see below")
+	p.press("enter")
+	require.Contains(t, p.view(), "Stop    Old wiring")
+	for _, key := range []string{"w", "p", "d", "h"} {
+		p.press(key)
+		lines := strings.Split(p.view(), "\n")
+		require.Contains(t, lines[3], "STOP: Old wiring", key)
+		require.NotContains(t, p.view(), "Use ")
+	}
+	p.press("b", "w")
+	require.Contains(t, p.view(), "Nothing goes in before that is settled")
+}
+
+// Where no material goes in, the page itself says why, each reason once.
+func TestNothingFitsSaysWhy(t *testing.T) {
+	h := demoHouse(t)
+	h.Place("basement").Answers["foam_r"] = house.Number(0)
+	p := newPlayer(t, Config{Mono: true, House: h}, 80, 24).onPlace(5)
+	require.Contains(t, p.view(), "Why     fiberglass, mineral wool, cotton, sheep's wool:")
+	require.Equal(t, 1, strings.Count(p.view(), "straight on"))
+}
+
+// The first line of each view says what it is.
+func TestFirstLineSaysWhatItIs(t *testing.T) {
+	for key, want := range map[string]string{"w": "Street wall: why", "p": "Street wall: layers", "d": "Street wall: damp check", "h": "Street wall: how to install"} {
+		p := at(t, stopNamed(t, "place-result"), Config{Mono: true}, 80, 24).press(key)
+		require.Contains(t, strings.Split(p.view(), "\n")[2], want)
+	}
+}
+
+// Beside a picture the result loses no line.
+func TestResultBesidePictureIsWhole(t *testing.T) {
+	words := func(width int) map[string]bool {
+		p := at(t, stopNamed(t, "place-result"), Config{Mono: true}, width, 80)
+		out := map[string]bool{}
+		for _, w := range strings.Fields(p.view()) {
+			out[w] = true
+		}
+		return out
+	}
+	wide := words(120)
+	for w := range words(110) {
+		if !strings.HasPrefix(w, "─") {
+			require.True(t, wide[w], "%q is missing beside the picture", w)
+		}
+	}
+	require.True(t, wide["INSIDE:"])
+}
