@@ -28,6 +28,9 @@ type page struct {
 	focus    int    // the row that must stay in view when the page is cut to height
 }
 
+// widestText keeps sentences readable: longer lines lose the eye.
+const widestText = 112
+
 func newPage(width int, ellipsis string) *page {
 	return &page{width: width, ellipsis: ellipsis, focus: -1}
 }
@@ -58,7 +61,7 @@ func (p *page) blank() { p.rows = append(p.rows, nil) }
 
 // para appends wrapped text, each line indented.
 func (p *page) para(tone style.Tone, indent int, s string) {
-	for _, l := range wrap(clean(s), p.width-indent) {
+	for _, l := range wrap(clean(s), min(p.width-indent, widestText)) {
 		p.add(piece{style.Plain, strings.Repeat(" ", indent)}, piece{tone, l})
 	}
 }
@@ -68,7 +71,7 @@ func (p *page) labelled(tone style.Tone, label string, labelWidth int, s string)
 	if p.width < labelWidth*3 {
 		labelWidth = p.width / 3
 	}
-	for i, l := range wrap(clean(s), p.width-labelWidth) {
+	for i, l := range wrap(clean(s), min(p.width-labelWidth, widestText)) {
 		head := label
 		if i > 0 {
 			head = ""

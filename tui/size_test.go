@@ -33,12 +33,15 @@ func windows(rnd *rand.Rand) [][2]int {
 }
 
 func TestEveryScreenFitsEveryWindow(t *testing.T) {
-	for _, look := range looks {
+	for n, look := range looks {
 		t.Run(look.name, func(t *testing.T) {
 			rnd := rand.New(rand.NewPCG(1, 2))
 			for _, s := range stops {
 				p := at(t, s, look.c, 80, 24)
-				for _, w := range windows(rnd) {
+				for i, w := range windows(rnd) {
+					if (i+n)%len(looks) != 0 && i >= 10 {
+						continue // each look has the named sizes and a third of the others
+					}
 					p.resize(w[0], w[1])
 					if problem := frameProblem(p.view(), w[0], w[1], look.c); problem != "" {
 						t.Fatalf("%s at %dx%d: %s\n%s", s.name, w[0], w[1], problem, p.view())

@@ -1,0 +1,117 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/rules/house"
+)
+
+// complete takes the first suggestion when the cursor stands at the end.
+func (f *field) complete(s *session) bool {
+	v := f.input.Value()
+	if f.input.Position() < len([]rune(v)) {
+		return false
+	}
+	list := s.answered().Suggest(f.q, v)
+	if len(list) == 0 || strings.EqualFold(list[0], v) {
+		return false
+	}
+	f.input.SetValue(list[0])
+	f.input.CursorEnd()
+	f.typed, f.problem = true, ""
+	return true
+}
+
+func (f *field) type_(msg tea.KeyMsg) fieldResult {
+	switch {
+	case key.Matches(msg, keys.Up), key.Matches(msg, keys.Down), slices.Contains(neverTyped, msg.String()):
+		return ignores
+	case !f.letters() && isPlainLetter(msg):
+		return ignores // "b", "?" and the like are keys while nothing is typed
+	}
+	before := f.input.Value()
+	f.input, _ = f.input.Update(msg)
+	if f.input.Value() != before {
+		f.typed, f.problem = true, ""
+	}
+	return stays
+}
+
+// neverTyped are keys that the text input would swallow without a trace.
+var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "shift+tab"}
+
+func isPlainLetter(msg tea.KeyMsg) bool {
+	return msg.Type == tea.KeyRunes && len(msg.Runes) == 1 && !msg.Paste && !strings.ContainsRune("0123456789./-$'", msg.Runes[0])
+}
+
+func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
+	n := len(f.options())
+	switch {
+	case n == 0:
+		return ignores
+	case msg.String() == "tab":
+		return ignores
+	case key.Matches(msg, keys.Left), key.Matches(msg, keys.Up) && f.cursor > 0:
+		f.cursor = (max(0, f.cursor) + n - 1) % n
+	case key.Matches(msg, keys.Right), key.Matches(msg, keys.Down) && f.cursor < n-1:
+		f.cursor = (f.cursor + 1) % n
+	case f.q.Kind == house.Many && key.Matches(msg, keys.Toggle):
+		f.toggle(s, p)
+	case f.q.Kind == house.YesNoKind && key.Matches(msg, keys.Yes):
+		f.cursor = 0
+		f.choose(s, p)
+		return accepts
+	case f.q.Kind == house.YesNoKind && msg.String() == "n":
+		f.cursor = 1
+		f.choose(s, p)
+		return accepts
+	case len(msg.Runes) == 1 && msg.Runes[0] >= '1' && int(msg.Runes[0]-'0') <= n:
+		f.cursor = int(msg.Runes[0] - '1')
+		if f.q.Kind == house.Many {
+			f.toggle(s, p)
+			return stays
+		}
+		f.choose(s, p)
+		return accepts
+	default:
+		return ignores
+	}
+	return stays
+}
+
+func (f *field) toggle(s *session, p *house.Place) {
+	v := f.options()[f.cursor].Value
+	list := slices.Clone(s.answered().ValueOf(f.q, p).Answer.List)
+	if i := slices.Index(list, v); i >= 0 {
+		list = slices.Delete(list, i, i+1)
+	} else {
+		list = append(list, v)
+	}
+	s.answer(f.q, p, house.List(list...))
+}
+
+func (f *field) keys() []key.Binding {
+	out := []key.Binding{keys.Accept}
+	switch {
+	case f.q.Kind == house.Many:
+		out = append(out, bind("up/down", "move", "up"), keys.Toggle)
+	case !f.textual():
+		out = append(out, bind("up/down", "choose", "up"))
+	}
+	if f.q.DontKnow {
+		b := keys.DontKnow
+		if f.letters() {
+			b = bind("ctrl+d", "don't know", "ctrl+d")
+		}
+		out = append(out, b)
+	}
+	why := keys.Why
+	if f.typing() && f.typed {
+		why = bind("f1", "why we ask", "f1")
+	}
+	return append(out, why)
+}

@@ -1,0 +1,146 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"battwright/rules/house"
+	"battwright/tui/style"
+)
+
+// answerText is the answer in one line, with how it is known.
+func (f *field) answerText(s *session) (text string, tone style.Tone) {
+	p := s.house.Place(f.place)
+	v := s.answered().ValueOf(f.q, p)
+	switch v.Source {
+	case house.FromAnswer:
+		return f.q.Show(v.Answer, s.system), style.Plain
+	case house.FromDefault:
+		return f.q.Show(v.Answer, s.system) + " (assumed)", style.Dim
+	case house.FromUnknown:
+		return "not known yet", style.Warn
+	}
+	return "-", style.Dim
+}
+
+// view draws the question; the active one opens up with its input, how to
+// find out, and what is wrong.
+func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
+	answer, tone := f.answerText(s)
+	if !active {
+		if f.typed && f.problem != "" {
+			answer, tone = "not kept: "+f.problem, style.Danger
+		}
+		f.closed(p, answer, tone)
+		return
+	}
+	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt)
+	p.mark()
+	indent := 4
+	switch {
+	case f.textual():
+		f.inputRow(p, s, indent)
+	case f.q.Kind == house.Many:
+		f.manyRows(p, s, indent, g)
+	default:
+		f.choiceRows(p, s, indent, g)
+	}
+	if f.typed {
+		list := s.answered().Suggest(f.q, f.input.Value())
+		if len(list) > 0 && !(len(list) == 1 && strings.EqualFold(list[0], f.input.Value())) {
+			p.para(style.Good, indent, strings.Join(list, ", ")+"   (right takes the first)")
+		}
+	}
+	if f.problem != "" {
+		p.para(style.Danger, indent, f.problem)
+	}
+	if f.q.How != "" {
+		p.para(style.Dim, indent, f.q.How)
+	}
+	p.mark()
+}
+
+func (f *field) closed(p *page, answer string, tone style.Tone) {
+	if p.width < 64 {
+		p.line(style.Plain, "  "+f.q.Prompt)
+		p.line(tone, "    "+answer)
+		return
+	}
+	const answerWidth = 32
+	left := wrap(f.q.Prompt, p.width-answerWidth-3)
+	right := wrap(answer, answerWidth)
+	for i := range max(len(left), len(right)) {
+		l, r := "", ""
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		p.add(piece{style.Plain, "  " + padTo(l, p.width-answerWidth-2)}, piece{tone, r})
+	}
+}
+
+func (f *field) inputRow(p *page, s *session, indent int) {
+	v := f.input.Value()
+	if v == "" {
+		answer, _ := f.answerText(s)
+		p.add(piece{style.Plain, strings.Repeat(" ", indent) + "[_"}, piece{style.Dim, " " + answer}, piece{style.Plain, " ]"})
+		return
+	}
+	room := max(4, p.width-indent-6)
+	r := []rune(v)
+	pos := f.input.Position()
+	start := max(0, pos-room+1)
+	end := min(len(r), start+room)
+	text := string(r[start:min(pos, end)]) + "_" + string(r[min(pos, end):end])
+	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit()})
+}
+
+func (f *field) unit() string {
+	switch f.q.Unit {
+	case "ft", "in", "ft2":
+		return " " + f.q.Unit
+	}
+	return ""
+}
+
+func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
+	known := s.answered().ValueOf(f.q, s.house.Place(f.place))
+	for i, o := range f.options() {
+		mark, tone := "  ", style.Plain
+		if i == f.cursor {
+			mark, tone = g.Pointer+" ", style.Chosen
+		}
+		note := ""
+		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
+			note = "  (assumed)"
+		}
+		p.line(tone, strings.Repeat(" ", indent)+mark+numbered(i)+o.Label+note)
+	}
+	if known.Source == house.FromUnknown {
+		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
+	}
+}
+
+func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
+	list := s.answered().ValueOf(f.q, s.house.Place(f.place)).Answer.List
+	for i, o := range f.options() {
+		mark, tone := "  ", style.Plain
+		if i == f.cursor {
+			mark, tone = g.Pointer+" ", style.Chosen
+		}
+		tick := g.NoTick
+		if slices.Contains(list, o.Value) {
+			tick = g.Tick
+		}
+		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label)
+	}
+}
+
+func numbered(i int) string {
+	if i > 8 {
+		return "   "
+	}
+	return string(rune('1'+i)) + "  "
+}
