@@ -20,6 +20,8 @@ type Book struct {
 	impossible [][]test // combinations of facts that do not occur
 	options    []option // kept to build the same book from shuffled rules
 
+	sieve sieve // what Eval need not look at
+
 	maxSteps, maxPieces int // limits of the proofs
 }
 
@@ -171,6 +173,7 @@ func (b *Book) ruleOut() []error {
 
 // link works out which rules can silence which.
 func (b *Book) link() {
+	b.sieve = b.newSieve()
 	for i := range b.rules {
 		for _, id := range b.rules[i].Overrides {
 			j := b.byID[id]

@@ -15,7 +15,8 @@ func (b *Book) Eval(f *Facts) Verdict {
 func (b *Book) EvalInto(f *Facts, v *Verdict) {
 	v.reset()
 	f = b.own(f)
-	for i := range b.ready {
+	for _, at := range b.sieve.left(f.slots) {
+		i := int(at)
 		r := &b.ready[i]
 		state := r.match(f.slots)
 		if state == no || b.silenced(i, f.slots) {

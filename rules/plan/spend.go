@@ -55,7 +55,8 @@ func fitWeights(c *catalog.Catalog, weights []float64) []float64 {
 func stakes(places []Place, how string) []float64 {
 	out := make([]float64, len(places))
 	sum := 0.0
-	for i, p := range places {
+	for i := range places {
+		p := &places[i]
 		out[i] = 1
 		if how != "alike" && len(p.Candidates) > 0 {
 			out[i] = p.Candidates[0].Heat.AtStake
@@ -73,14 +74,18 @@ func stakes(places []Place, how string) []float64 {
 // spendable is one place as the budget sees it, with the way back.
 type spendable struct {
 	place int // index in the plan
-	from  []candidate.Assessed
+	from  []*candidate.Assessed
 }
 
 // optionsOf lists the stacks of a place that may be bought: what meets the
 // target, or where nothing does or the builder waived it, everything usable.
-func optionsOf(p Place) []candidate.Assessed {
-	var pool []candidate.Assessed
-	for _, cand := range p.Candidates {
+//
+// They are not copied: a candidate holds everything about itself, and this
+// runs on every keystroke.
+func optionsOf(p *Place) []*candidate.Assessed {
+	pool := make([]*candidate.Assessed, 0, len(p.Candidates))
+	for i := range p.Candidates {
+		cand := &p.Candidates[i]
 		if cand.Excluded() || p.Surface.Pin != "" && cand.Material.ID != p.Surface.Pin && p.pinned() {
 			continue
 		}
@@ -89,26 +94,31 @@ func optionsOf(p Place) []candidate.Assessed {
 	if p.Surface.Waived {
 		return pool
 	}
-	keep := func(is func(candidate.Assessed) bool) {
+	keep := func(is func(*candidate.Assessed) bool) {
 		if slices.ContainsFunc(pool, is) {
-			pool = slices.DeleteFunc(pool, func(a candidate.Assessed) bool { return !is(a) })
+			pool = slices.DeleteFunc(pool, func(a *candidate.Assessed) bool { return !is(a) })
 		}
 	}
-	keep(func(a candidate.Assessed) bool { return !a.Demoted() })
-	keep(func(a candidate.Assessed) bool { return a.Heat.MeetsTarget })
+	keep(func(a *candidate.Assessed) bool { return !a.Demoted() })
+	keep(func(a *candidate.Assessed) bool { return a.Heat.MeetsTarget })
 	// Where nothing reaches the target, what comes nearest is kept: money never
 	// buys a lower R than the place can have.
 	least := math.Inf(1)
 	for _, a := range pool {
 		least = math.Min(least, a.Heat.ShortByR)
 	}
-	keep(func(a candidate.Assessed) bool { return a.Heat.ShortByR <= least })
+	keep(func(a *candidate.Assessed) bool { return a.Heat.ShortByR <= least })
 	return pool
 }
 
 // pinned reports whether the pinned material may go here at all.
-func (p Place) pinned() bool {
-	return slices.ContainsFunc(p.Candidates, func(a candidate.Assessed) bool { return a.Material.ID == p.Surface.Pin && !a.Excluded() })
+func (p *Place) pinned() bool {
+	for i := range p.Candidates {
+		if p.Candidates[i].Material.ID == p.Surface.Pin && !p.Candidates[i].Excluded() {
+			return true
+		}
+	}
+	return false
 }
 
 func stackID(a candidate.Assessed) string {
@@ -126,7 +136,8 @@ func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendabl
 	share := stakes(p.Places, how)
 	var places []budget.Place
 	var back []spendable
-	for i, place := range p.Places {
+	for i := range p.Places {
+		place := &p.Places[i]
 		if !place.usable() {
 			continue
 		}
@@ -135,7 +146,7 @@ func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendabl
 		s := spendable{place: i}
 		for _, cand := range optionsOf(place) {
 			fit, _ := score(weights, cand.Values)
-			b.Options = append(b.Options, budget.Option{ID: stackID(cand), Cost: max(0, cand.Money.Total.Typical), Value: fit * share[i]})
+			b.Options = append(b.Options, budget.Option{ID: stackID(*cand), Cost: max(0, cand.Money.Total.Typical), Value: fit * share[i]})
 			s.from = append(s.from, cand)
 		}
 		places, back = append(places, b), append(back, s)
@@ -170,7 +181,7 @@ func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
 			continue
 		}
 		place := &p.Places[back[k].place]
-		cand := back[k].from[pick]
+		cand := *back[k].from[pick]
 		if place.Choice != nil && stackID(place.Choice.Assessed) == stackID(cand) {
 			continue
 		}
@@ -254,7 +265,7 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 			r.Extra = set.Cost - before.Cost
 			for k := range set.Picks {
 				if set.Picks[k] != before.Picks[k] {
-					r.Changes = append(r.Changes, RungChange{p.Places[back[k].place].Surface.Label, back[k].from[before.Picks[k]], back[k].from[set.Picks[k]]})
+					r.Changes = append(r.Changes, RungChange{p.Places[back[k].place].Surface.Label, *back[k].from[before.Picks[k]], *back[k].from[set.Picks[k]]})
 				}
 			}
 		}

@@ -95,11 +95,17 @@ func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) 
 // then by score, then the cheaper.
 func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Entry {
 	e := Entry{MaterialID: m.ID, Name: m.Name}
-	var all []Variant
-	for _, cand := range r.Candidates {
-		if cand.Material.ID == m.ID {
+	count := 0
+	for i := range r.Candidates {
+		if r.Candidates[i].Material.ID == m.ID {
+			count++
+		}
+	}
+	all := make([]Variant, 0, count)
+	for i := range r.Candidates {
+		if cand := &r.Candidates[i]; cand.Material.ID == m.ID {
 			s, _ := score(weights, cand.Values)
-			all = append(all, Variant{cand, s})
+			all = append(all, Variant{*cand, s})
 		}
 	}
 	if len(all) == 0 {
@@ -197,7 +203,8 @@ func (p *Place) choose() {
 
 func moneyOf(places []Place, p Preferences) Money {
 	m := Money{Budget: p.Budget, HasBudget: p.HasBudget}
-	for _, place := range places {
+	for i := range places {
+		place := &places[i]
 		if place.Choice == nil || place.Stopped != "" {
 			continue
 		}
@@ -210,7 +217,7 @@ func moneyOf(places []Place, p Preferences) Money {
 }
 
 // cheapest is the lowest typical price of what may be bought for a place.
-func cheapest(p Place) units.Cents {
+func cheapest(p *Place) units.Cents {
 	least := units.Cents(-1)
 	for _, cand := range optionsOf(p) {
 		if least < 0 || cand.Money.Total.Typical < least {
