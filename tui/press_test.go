@@ -128,6 +128,10 @@ func TestSavingTakesInWhatIsTyped(t *testing.T) {
 	p.typed("b").press("ctrl+s")
 	require.Contains(t, p.store.Files["b.toml"], `state = "VT"`)
 	require.Len(t, p.m.stack, 2, "one question for a name at a time")
+	p.ask("site.county").typed("Windsor").press("enter")
+	_, of, kept := p.store.Resume()
+	require.True(t, kept)
+	require.Equal(t, "b.toml", of, "later answers belong to the file just made")
 }
 
 // A walk through the finished work takes in what is typed, too.

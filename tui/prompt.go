@@ -128,6 +128,7 @@ func newSaveAs(path, why string) *prompt {
 			return nil, problem
 		}
 		s.path, s.onDisk, s.saved = path, text, true
+		s.store.Belongs(path)
 		s.notice = "Saved in " + path
 		return tea.Batch(send(backMsg{}), s.forget()), ""
 	})

@@ -52,6 +52,9 @@ type opened struct {
 // open reads the data and then the house files, or the demo house when none is
 // named. Anything but exitDone was reported.
 func open(o openFlags, files []string, e env) (opened, int) {
+	if problem := o.wrongUnits(); problem != "" {
+		return opened{}, usage(e, "%s", problem)
+	}
 	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return opened{}, fail(e, err)

@@ -60,6 +60,7 @@ func TestExitCodes(t *testing.T) {
 		{exitInput, []string{"plan", "--out", filepath.Join(folder, "no", "such", "plan.txt")}, "no such file or folder"},
 		{exitUsage, []string{"plan", "--format", "pdf"}, "want text, markdown, json, csv"},
 		{exitUsage, []string{"plan", "--units", "cubits"}, "want us or si"},
+		{exitUsage, []string{"compare", "--units", "cubits"}, "want us or si"},
 		{exitUsage, []string{"plan", "--priority", "cost=9"}, "whole number from 0 to 5"},
 		{exitUsage, []string{"plan", "--priority", "cost=1.5"}, "whole number from 0 to 5"},
 		{exitUsage, []string{"plan", "--priority", "beauty=3"}, "cost, sound, irritants, fire, moisture"},

@@ -59,6 +59,7 @@ func (a *app) save() error {
 func (a *app) savedIn(path string) {
 	s := a.s
 	s.path, s.onDisk, s.saved = path, s.text(), true
+	s.store.Belongs(path)
 	a.talk.say("Saved in " + path)
 	s.kept = s.edits // nothing is left to keep: the file has it all
 	if err := s.store.Forget(); err != nil {
