@@ -71,6 +71,7 @@ func newFindOut() *reading {
 			p.line(style.Good, "Nothing is unknown.")
 		}
 		p.blank()
+		p.line(style.Title, "Whose weather")
 		for _, l := range report.SiteLines(s.siteKnown(), s.options()) {
 			p.para(style.Dim, 2, l)
 		}

@@ -42,13 +42,6 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 		p.line(style.Title, l.Label)
 		p.para(style.Plain, 2, l.Text)
 	}
-	if lines := report.UnfitLines(pl, s.options()); len(lines) > 0 {
-		p.blank()
-		p.line(style.Title, "Blankets that do not fit here")
-		for _, l := range lines {
-			p.para(style.Dim, 2, l)
-		}
-	}
 	p.blank()
 	p.line(style.Title, "The numbers, by priority")
 	for _, e := range pl.Entries {
@@ -72,6 +65,20 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 		for _, h := range e.Verdict.Against {
 			p.para(style.Plain, 2, "- "+h.Text+" ["+h.Rule.ID+"]")
 		}
+	}
+	unfitRows(p, s, pl)
+}
+
+// unfitRows come last: they are many, and few people need them.
+func unfitRows(p *page, s *session, pl plan.Place) {
+	lines := report.UnfitLines(pl, s.options())
+	if len(lines) == 0 {
+		return
+	}
+	p.blank()
+	p.line(style.Title, "Blankets that do not fit here")
+	for _, l := range lines {
+		p.para(style.Dim, 2, l)
 	}
 }
 

@@ -237,3 +237,16 @@ func TestNewFile(t *testing.T) {
 	require.Contains(t, p.store.Files["new.toml"], `stage = "framed"`)
 	require.True(t, strings.Contains(p.view(), "Saved in new.toml"), p.view())
 }
+
+// Saving a file as it is keeps what an earlier time left beside it: it was
+// offered, and not taken up.
+func TestSavingUnchangedKeepsWhatWasNotTakenUp(t *testing.T) {
+	store := fixture.NewMemory()
+	text := house.Write(fixture.List(t), demoHouse(t))
+	store.Files["a.toml"], store.Kept, store.Text = text, true, strings.Replace(text, "stage = ", "# kept\nstage = ", 1)
+	p := newPlayer(t, Config{Mono: true, Store: store, House: demoHouse(t), Path: "a.toml", Text: text}, 80, 24)
+	require.Contains(t, p.view(), "Answers were kept that are not saved")
+	p.press("2", "s")
+	require.Contains(t, p.view(), "Saved in a.toml")
+	require.True(t, store.Kept)
+}

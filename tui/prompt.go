@@ -127,10 +127,7 @@ func newSaveAs(path, why string) *prompt {
 		if problem := x.write(s, path, text); problem != "" {
 			return nil, problem
 		}
-		s.path, s.onDisk, s.saved = path, text, true
-		s.store.Belongs(path)
-		s.notice = "Saved in " + path
-		return tea.Batch(send(backMsg{}), s.forget()), ""
+		return tea.Batch(send(backMsg{}), s.savedIn(path, text)), ""
 	})
 	x.saves, x.why = true, why
 	x.input.SetValue(path)

@@ -37,9 +37,14 @@ func NewModel(c Config) Model {
 	s := newSession(c.List, c.Store)
 	s.g, s.system, s.ascii = theme.Glyphs, c.System, c.ASCII
 	m := Model{s: s, theme: theme, scroll: map[int]int{}}
-	m = m.push(newStart()).entered()
+	m = m.push(newStart())
 	if c.House != nil {
+		// Before the start screen looks for kept answers: opening a house after
+		// that is how they are taken up.
 		s.open(c.House, c.Path, c.Text)
+	}
+	m = m.entered()
+	if c.House != nil {
 		m = m.goTo(firstOpenStep(s))
 		if path, ok := keptBeside(s, c.Text); ok {
 			m = m.push(newKeptChoice(path))

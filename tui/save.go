@@ -27,10 +27,24 @@ func (m Model) save() tea.Cmd {
 		s.notice = err.Error()
 		return nil
 	}
-	s.onDisk, s.saved, s.notice = text, true, "Saved in "+s.path
-	return s.forget()
+	return s.savedIn(s.path, text)
 }
 
 // keptText is what is kept in the state folder: the house, and the walk through
 // the finished work as far as it went.
 func (s *session) keptText() string { return s.text() + s.walkText() }
+
+// savedIn takes in that a file holds everything. Answers that were in no file
+// until now need not be kept any longer; where nothing was to be saved, what is
+// kept was never taken up, and stays.
+func (s *session) savedIn(path, text string) tea.Cmd {
+	had := !s.saved
+	if path != s.path {
+		s.store.Belongs(path)
+	}
+	s.path, s.onDisk, s.saved, s.notice = path, text, true, "Saved in "+path
+	if !had {
+		return nil
+	}
+	return s.forget()
+}

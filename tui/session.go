@@ -29,7 +29,7 @@ type Store interface {
 	// Write writes a file whole or not at all. It refuses to overwrite unless
 	// told so, with an error that is fs.ErrExist.
 	Write(path, text string, overwrite bool) error
-	// Where says where the kept answers are.
+	// Where names the file the answers are in, empty when they are in none.
 	Where() string
 }
 

@@ -67,14 +67,14 @@ func askInLines(cfg tui.Config, e env) int {
 	})
 	switch {
 	case errors.Is(err, ask.ErrInterrupted):
-		fmt.Fprintf(e.stderr, "battwright: stopped. Your answers are in %s\n", cfg.Store.Where())
+		fmt.Fprintln(e.stderr, "battwright: stopped."+left(cfg))
 		return exitInterrupted
 	case errors.Is(err, ask.ErrEnded):
-		return fail(e, fmt.Errorf("battwright: %w. They are in %s", err, cfg.Store.Where()))
+		return fail(e, fmt.Errorf("battwright: %w.%s", err, left(cfg)))
 	case err != nil:
 		return fail(e, fmt.Errorf("battwright: %w", err))
 	}
-	fmt.Fprintln(e.stderr, goodbye(cfg))
+	goodbye(cfg, e)
 	return exitDone
 }
 

@@ -23,7 +23,7 @@ func TestAskInLines(t *testing.T) {
 	environ := lineEnv(t)
 	r := with{stdin: "1\nframed\n", environ: environ}.run("ask")
 	require.Equal(t, exitInput, r.code, "the end of the input is an error")
-	require.Contains(t, r.stderr, "the answers ended before quit. They are in "+environ["XDG_STATE_HOME"])
+	require.Contains(t, r.stderr, "the answers ended before quit. Your answers are in "+environ["XDG_STATE_HOME"])
 	kept := readFile(t, filepath.Join(environ["XDG_STATE_HOME"], "battwright", keptName))
 	require.Contains(t, kept, `stage = "framed"`)
 

@@ -4,7 +4,6 @@ import (
 	"io/fs"
 	"math"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -99,6 +98,9 @@ func quantityAt(text string, si bool) (quantity, int) {
 		if m == nil || name == "length" && !si && m[1]+m[2] == "" {
 			continue
 		}
+		if strings.HasPrefix(text[len(m[0]):], " a package") {
+			continue // so many in a package: no inches
+		}
 		v := amount(m[1])
 		switch {
 		case name == "length" && !si:
@@ -138,9 +140,6 @@ func same(us, si quantity) bool {
 	return us.unit == si.unit && math.Abs(p.turn(us.value)-si.value) <= us.off*slope+si.off+1e-9
 }
 
-// asCodesPrint are clearances under the names that the model codes give them.
-var asCodesPrint = []string{"n the wall: 2 in", "s not read: 2 in", "he flue, to 2 in"}
-
 // Every figure of the report in SI is the figure of the report in US units,
 // and every word between them is the same word.
 func TestReportsInBothUnitsSayTheSame(t *testing.T) {
@@ -159,9 +158,7 @@ func TestReportsInBothUnitsSayTheSame(t *testing.T) {
 				if inSI[i].prose != "" {
 					// The sentences of the data are written in US units; a figure that
 					// was worked out must not be among them.
-					if command == "plan" && !slices.Contains(asCodesPrint, inSI[i].prose) {
-						require.True(t, strings.Contains(prose, inSI[i].prose), "%s: %q is not turned into SI", name, inSI[i].prose)
-					}
+					require.True(t, strings.Contains(prose, inSI[i].prose), "%s %s: %q is not turned into SI", name, command, inSI[i].prose)
 					compared["as the data says it"]++
 				}
 			}

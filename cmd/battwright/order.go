@@ -37,7 +37,7 @@ func runOrder(args []string, e env) int {
 		return code
 	}
 	return o.printEach(w, files, "battwright order my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
-		made := order.Make(p, house.Answered{List: w.list, House: h})
+		made := order.Make(p, w.answered(h))
 		text, err := o.render(w, made, p)
 		return text, notReady(made), err
 	})

@@ -135,7 +135,7 @@ func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error)
 	case "csv":
 		return report.CSV(p, opts)
 	case "json":
-		made := order.Make(p, house.Answered{List: w.list, House: h})
+		made := order.Make(p, w.answered(h))
 		opts.Order = &made
 		b, err := report.JSON(p, opts, len(w.houses) > 1)
 		return string(b), err

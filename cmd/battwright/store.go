@@ -23,6 +23,7 @@ type store struct {
 	held slot     // where answers are kept, 0 before the first
 	lock *os.File // what keeps other programs out of it
 	mine bool     // this program wrote what is in it
+	lost bool     // the newest answers could not be kept
 }
 
 const keptName = "kept-answers.toml"
@@ -44,14 +45,22 @@ func newStore(getenv func(string) string) *store {
 // errLocked says that another program holds the lock.
 var errLocked = errors.New("another battwright is running")
 
-// Where says where the kept answers are.
+// Where names the file the answers of this program are in: those kept, else the
+// person's own. It is empty when neither is there, or the newest answers are in
+// neither.
 func (s *store) Where() string {
-	if s.dir == "" {
-		return "nowhere: there is no home folder"
-	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return s.file(max(1, s.held))
+	if s.lost {
+		return ""
+	}
+	if s.held != 0 && s.mine && !s.empty(s.held) {
+		return s.file(s.held)
+	}
+	if _, err := os.Stat(s.path); s.path == "" || err != nil {
+		return ""
+	}
+	return s.path
 }
 
 // pathMark is a comment on the first line of the kept answers: which file of
@@ -63,6 +72,12 @@ const pathMark = "# answers kept by battwright for: "
 func (s *store) Autosave(n int, text string) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	err := s.keep(n, text)
+	s.lost = err != nil
+	return err
+}
+
+func (s *store) keep(n int, text string) error {
 	if s.dir == "" {
 		return errors.New("there is no home folder to keep answers in")
 	}
@@ -113,6 +128,7 @@ func (s *store) Resume() (text, path string, ok bool) {
 func (s *store) Forget() error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	s.lost = false // the person's own file has them
 	if s.dir == "" || s.held == 0 || !s.mayReplace() {
 		return nil
 	}

@@ -104,18 +104,31 @@ func runWizard(cfg tui.Config, e env) int {
 	err := tui.Run(ctx, cfg)
 	switch {
 	case errors.Is(err, tui.ErrInterrupted), errors.Is(err, tea.ErrInterrupted), ctx.Err() != nil:
-		fmt.Fprintf(e.stderr, "battwright: stopped. Your answers are in %s\n", cfg.Store.Where())
+		fmt.Fprintln(e.stderr, "battwright: stopped."+left(cfg))
 		return exitInterrupted
 	case errors.Is(err, tea.ErrProgramPanic):
-		fmt.Fprintf(e.stderr, "battwright: a fault in the program itself. Your answers are in %s\n", cfg.Store.Where())
+		fmt.Fprintln(e.stderr, "battwright: a fault in the program itself."+left(cfg))
 		return exitInternal
 	case err != nil:
 		return fail(e, err)
 	}
-	fmt.Fprintln(e.stderr, goodbye(cfg))
+	goodbye(cfg, e)
 	return exitDone
 }
 
-func goodbye(cfg tui.Config) string {
-	return "Your answers are in " + cfg.Store.Where() + ". Start again with: battwright"
+// goodbye says where the answers are and how to go on; nothing when there are
+// none.
+func goodbye(cfg tui.Config, e env) {
+	if said := left(cfg); said != "" {
+		fmt.Fprintln(e.stderr, strings.TrimSpace(said)+" Start again with: battwright")
+	}
+}
+
+// left says where the answers are that a program leaves behind, after a space;
+// empty when nothing was said that could be anywhere.
+func left(cfg tui.Config) string {
+	if where := cfg.Store.Where(); where != "" {
+		return " Your answers are in " + where + "."
+	}
+	return ""
 }

@@ -1,6 +1,8 @@
 package candidate
 
 import (
+	"fmt"
+
 	"battwright/rules/house"
 )
 
@@ -35,24 +37,25 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	if gap := a.Value(house.PlaceScope, p, "gap_in"); gap.Source == house.FromAnswer {
 		c.GapIn, c.GapSaid = gap.Answer.Number, true
 	}
+	in := a.System.Inches
 	listed := a.Value(house.PlaceScope, p, "clearance_in")
 	switch {
 	case !kind.Known:
-		c.Inches, c.Reason = standInIn, "kind of chimney not known: 2 in planned; do not close before its listing is read"
+		c.Inches, c.Reason = standInIn, fmt.Sprintf("kind of chimney not known: %s planned; do not close before its listing is read", in(standInIn))
 	case c.Chimney == "masonry-outside":
-		c.Inches, c.Known, c.Reason = masonryOutsideIn, true, "masonry wholly outside the wall: 1 in"
+		c.Inches, c.Known, c.Reason = masonryOutsideIn, true, "masonry wholly outside the wall: "+in(masonryOutsideIn)
 	case c.Chimney == "masonry-inside" || c.Chimney == "masonry-in-wall":
-		c.Inches, c.Known, c.Reason = masonryInsideIn, true, "masonry inside or within the wall: 2 in"
+		c.Inches, c.Known, c.Reason = masonryInsideIn, true, "masonry inside or within the wall: "+in(masonryInsideIn)
 	case c.Chimney == "masonry-fireplace":
-		c.Inches, c.Known, c.Reason = fireplaceBackIn, true, "fireplace: 2 in at the sides, 4 in at the back; the larger is planned"
+		c.Inches, c.Known, c.Reason = fireplaceBackIn, true, fmt.Sprintf("fireplace: %s at the sides, %s at the back; the larger is planned", in(masonryInsideIn), in(fireplaceBackIn))
 	case c.Chimney == "metal-connector":
 		c.Barred, c.Inches, c.Reason = true, standInIn, "a single metal pipe must never pass through an insulated wall or floor"
 	case listed.Source == house.FromAnswer && listed.Answer.Number == 0:
-		c.Known, c.Reason = true, "you typed a listing of 0 in: nothing touches the pipe before somebody licensed has read it too"
+		c.Known, c.Reason = true, "you typed a listing of "+in(0)+": nothing touches the pipe before somebody licensed has read it too"
 	case listed.Source == house.FromAnswer:
 		c.Inches, c.Known, c.Reason = listed.Answer.Number, true, "as its listing says"
 	default:
-		c.Inches, c.Reason = standInIn, "its listing was not read: 2 in planned; do not close before it is read"
+		c.Inches, c.Reason = standInIn, fmt.Sprintf("its listing was not read: %s planned; do not close before it is read", in(standInIn))
 	}
 	// A listing or an inspector may ask for more than the usual distance, of a
 	// kind that is not known as well.

@@ -72,7 +72,7 @@ func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 // figureNames are the figures the order is counted by; all must be there in
 // the data as shipped.
 var figureNames = []string{
-	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "retarder-roll", "retarder-lap", "paint-cover",
+	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "hatch-length", "hatch-width",
 	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",
 	"hours-self", "hours-crew", "hours-crawl", "people", "hours-day",
@@ -99,6 +99,7 @@ func (k *checker) goods() {
 		}
 	}
 	k.within("figure staple-spacing", "value", k.c.Figure("staple-spacing").Value, 4, 24)
+	k.within("figure flue-shield", "value", k.c.Figure("flue-shield").Value, 2, 24)
 	k.within("figure wire-spacing", "value", k.c.Figure("wire-spacing").Value, 12, 18)
 	for _, s := range g.Studs {
 		k.ref("stud", s.Ref)

@@ -45,6 +45,7 @@ func TestOwnFigures(t *testing.T) {
 		"upside down": own("hours-self", "hours per ft2", "value = 1\nlow = 2"),
 		"share":       own("spare-plain", "share", "value = 1.5"),
 		"far apart":   own("staple-spacing", "in", "value = 48"),
+		"low shield":  own("flue-shield", "in", "value = 1"),
 		"wires":       own("wire-spacing", "in", "value = 24"),
 		"stud":        {"own.toml": {Data: []byte("[[stud]]\nwall_ft = 8\nstud_in = 200\nbatt_in = 201\nsource = \"common-practice\"\nknown = \"practice\"\n")}},
 		"gear":        {"own.toml": {Data: []byte("[[gear]]\nid = \"hat\"\nname = \"hat\"\neach = \"week\"\nsource = \"common-practice\"\nknown = \"practice\"\n")}},

@@ -73,11 +73,11 @@ func (s sizes) byModule(c count, why string, keys ...string) count {
 func (s sizes) studOf(heightFt float64) (studIn, heightIn float64, note string) {
 	if s.said("stud_in") {
 		studIn = s.num("stud_in")
-		return studIn, studIn + takeoff.PlatesIn, "studs as you measured them: " + units.US.Inches(studIn)
+		return studIn, studIn + takeoff.PlatesIn, "studs as you measured them: " + s.m.a.System.Inches(studIn)
 	}
 	for _, t := range s.m.c.Studs() {
 		if math.Abs(t.WallFt-heightFt) < 0.01 {
-			return t.StudIn, t.StudIn + takeoff.PlatesIn, fmt.Sprintf("walls called %g ft high stand on studs of trade length, %s; measure one", heightFt, units.US.Inches(t.StudIn))
+			return t.StudIn, t.StudIn + takeoff.PlatesIn, fmt.Sprintf("walls called %s high stand on studs of trade length, %s; measure one", s.m.a.System.Feet(heightFt), s.m.a.System.Inches(t.StudIn))
 		}
 	}
 	heightIn = heightFt * units.InchPerFoot
@@ -200,7 +200,7 @@ func (s sizes) chase() (count, error) {
 	}
 	w.StudHeightIn = stud
 	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
-	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, units.US.Inches(s.place.Surface.Clearance.Inches), note)
+	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, s.m.a.System.Inches(s.place.Surface.Clearance.Inches), note)
 	return c.ofWall(w)
 }
 

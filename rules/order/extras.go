@@ -48,7 +48,7 @@ func (m *maker) board(s sizes) Extra {
 	}
 	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
 	return Extra{
-		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", units.US.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
+		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
 		Note: "not a blanket: the target is met only with it",
 	}
 }
@@ -124,7 +124,7 @@ func (m *maker) staples(s sizes, c count) Extra {
 	}
 	return Extra{
 		ID: "staples", Name: "staples for the face", Unit: "each", Qty: float64(n), Ft2: s.place.Surface.AreaFt2, Price: "staples",
-		Note: fmt.Sprintf("one each %g in along both edges", m.c.Figure("staple-spacing").Value),
+		Note: fmt.Sprintf("one each %s along both edges", m.a.System.Inches(m.c.Figure("staple-spacing").Value)),
 	}
 }
 
@@ -140,7 +140,7 @@ func (m *maker) supports(s sizes, c count) Extra {
 		}
 		return Extra{
 			ID: id, Name: "wire supports, as long as the space is wide and a little more", Unit: "each", Qty: float64(n), Ft2: area, Price: id,
-			Note: fmt.Sprintf("one each %g in", m.c.Figure("wire-spacing").Value),
+			Note: fmt.Sprintf("one each %s", m.a.System.Inches(m.c.Figure("wire-spacing").Value)),
 		}
 	default:
 		return Extra{ID: id, Name: "net or battens that hold the blanket", Unit: "ft2", Qty: area, Ft2: area, Price: id}
@@ -266,7 +266,7 @@ func (m *maker) sealant(s sizes, c count) Extra {
 	}
 	return Extra{
 		ID: "sealant", Name: "sealant, before the blankets", Unit: "tube", Qty: ft, Price: "sealant-tube",
-		Note: fmt.Sprintf("a tube is taken for %g ft of gap; wide gaps want foam in a can or strips of board", m.c.Figure("sealant-tube").Value),
+		Note: fmt.Sprintf("a tube is taken for %s of gap; wide gaps want foam in a can or strips of board", m.a.System.Feet(m.c.Figure("sealant-tube").Value)),
 	}
 }
 
@@ -281,7 +281,7 @@ func (m *maker) heat(s sizes) []Extra {
 	}
 	if v := m.a.Value(house.PlaceScope, s.p, "flue_through"); v.Source == house.FromUnknown || v.Answer.Bool {
 		if v.Source != house.FromNobody {
-			note := "keeps the blanket off the flue, to 2 in above it; its listing decides"
+			note := fmt.Sprintf("keeps the blanket off the flue, to %s above it; its listing decides", m.a.System.Inches(m.c.Figure("flue-shield").Value))
 			if v.Source == house.FromUnknown {
 				note += "; only if one goes through"
 			}

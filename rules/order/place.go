@@ -109,7 +109,7 @@ func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
 	if c.byArea {
 		return x.countArea(s, c, label)
 	}
-	return x.countBays(c, label, out)
+	return x.countBays(c, label, s.m.a.System, out)
 }
 
 func (x *Layer) pickFor(clearIn float64, widths []float64) error {
@@ -149,7 +149,7 @@ func (x *Layer) countArea(s sizes, c count, label label) error {
 	return err
 }
 
-func (x *Layer) countBays(c count, label label, out *Place) error {
+func (x *Layer) countBays(c count, label label, shown units.System, out *Place) error {
 	x.layout = c.layout
 	if x.Across {
 		var err error
@@ -162,12 +162,12 @@ func (x *Layer) countBays(c count, label label, out *Place) error {
 		return err
 	}
 	x.Bays, x.Cut, x.Joints, x.Stock, x.Packages, x.Spare = x.layout.Bays, t.Pieces, t.Joints, t.Stock, t.Packages, t.SparePieces
-	x.tallNote(c, out)
+	x.tallNote(c, shown, out)
 	return nil
 }
 
 // tallNote says in one line what walls taller than the blanket need.
-func (x *Layer) tallNote(c count, out *Place) {
+func (x *Layer) tallNote(c count, shown units.System, out *Place) {
 	if c.wall == nil || c.studIn <= x.LengthIn || len(x.Joints) == 0 {
 		return
 	}
@@ -176,15 +176,15 @@ func (x *Layer) tallNote(c count, out *Place) {
 		return
 	}
 	j := x.Joints[at]
-	text := fmt.Sprintf("each space of %s takes", units.US.Inches(c.studIn))
+	text := fmt.Sprintf("each space of %s takes", shown.Inches(c.studIn))
 	if j.Whole > 0 {
-		text += fmt.Sprintf(" %d whole %s", j.Whole, units.US.Inches(x.LengthIn))
+		text += fmt.Sprintf(" %d whole %s", j.Whole, shown.Inches(x.LengthIn))
 	}
 	if j.EvenIn > 0 {
-		text += ", one cut to " + units.US.Inches(j.EvenIn)
+		text += ", one cut to " + shown.Inches(j.EvenIn)
 	}
 	if j.RemnantIn > 0 {
-		text += " and a piece of " + units.US.Inches(j.RemnantIn)
+		text += " and a piece of " + shown.Inches(j.RemnantIn)
 	}
 	out.Notes = append(out.Notes, text+", pushed together without a gap; or ask the store for a length that fits in one piece")
 }

@@ -197,7 +197,7 @@ func otherBlock(o order.Order, opts Options) OrderBlock {
 func goodsCount(g order.Goods, s units.System) string {
 	switch g.Unit {
 	case "board":
-		return fmt.Sprintf("%s of 4 x 8 ft (%s with waste)", plural(g.Count, "sheet"), s.Area(g.Qty))
+		return fmt.Sprintf("%s of %s x %s (%s with waste)", plural(g.Count, "sheet"), s.Feet(4), s.Feet(8), s.Area(g.Qty))
 	case "tube":
 		return plural(g.Count, "tube") + " for " + s.Feet(math.Ceil(g.Qty)) + " of gap"
 	case "paint":

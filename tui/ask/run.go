@@ -114,7 +114,10 @@ func (a *app) walk(cfg Config) error {
 	a.welcome()
 	at := atStart
 	if cfg.House != nil {
-		at = a.firstStop()
+		var err error
+		if at, err = a.keptBeside(cfg.Text); err != nil {
+			return err
+		}
 	}
 	for {
 		to, err := a.visit(at)

@@ -58,10 +58,16 @@ func (a *app) save() error {
 
 func (a *app) savedIn(path string) {
 	s := a.s
+	had := !s.saved // else what is kept was never taken up, and stays
+	if path != s.path {
+		s.store.Belongs(path)
+	}
 	s.path, s.onDisk, s.saved = path, s.text(), true
-	s.store.Belongs(path)
 	a.talk.say("Saved in " + path)
 	s.kept = s.edits // nothing is left to keep: the file has it all
+	if !had {
+		return
+	}
 	if err := s.store.Forget(); err != nil {
 		a.problem(err.Error())
 	}

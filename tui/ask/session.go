@@ -47,7 +47,9 @@ func (s *session) open(h *house.House, path, text string) {
 	s.weigh()
 }
 
-func (s *session) answered() house.Answered { return house.Answered{List: s.list, House: s.house} }
+func (s *session) answered() house.Answered {
+	return house.Answered{List: s.list, House: s.house, System: s.system}
+}
 
 func (s *session) catalog() *catalog.Catalog { return s.list.Catalog() }
 

@@ -1,0 +1,67 @@
+package ask_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/testdata/fixture"
+	"battwright/tui/ask"
+)
+
+// crashed is a store as a killed program leaves it: a file, and answers beside
+// it that the file does not hold.
+func crashed(t *testing.T) (store *fixture.Memory, cfg ask.Config) {
+	t.Helper()
+	h := demoHouse(t)
+	text := house.Write(fixture.List(t), h)
+	later := demoHouse(t)
+	later.Answers["stage"] = house.Text("closed")
+	store = fixture.NewMemory()
+	store.Files["h.toml"], store.Kept, store.Text = text, true, house.Write(fixture.List(t), later)
+	require.NotEqual(t, text, store.Text)
+	return store, ask.Config{House: h, Path: "h.toml", Text: text}
+}
+
+// Answers that a file does not hold are offered when it is opened, and stay
+// until they are taken up or something else is answered.
+func TestKeptAnswersBesideAFile(t *testing.T) {
+	store, cfg := crashed(t)
+	before := store.Text
+	out, err := said(t, store, cfg, "save", "help", "2", "save", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "Answers were kept that are not saved")
+	require.Contains(t, out, "Not taken: type 1, 2 or quit.", "save is no choice here")
+	require.True(t, store.Kept, "nothing was changed: what is kept is still wanted")
+	require.Equal(t, before, store.Text)
+	require.Equal(t, cfg.Text, store.Files["h.toml"])
+
+	store, cfg = crashed(t)
+	_, err = said(t, store, cfg, "1", "save", "somewhere", "quit")
+	require.NoError(t, err)
+	require.Contains(t, store.Files["somewhere.toml"], `stage = "closed"`)
+	require.False(t, store.Kept, "a file has them now")
+
+	store, cfg = crashed(t)
+	_, err = said(t, store, cfg, "quit")
+	require.NoError(t, err)
+	require.True(t, store.Kept)
+
+	store, cfg = crashed(t)
+	store.Text = cfg.Text
+	out, err = said(t, store, cfg, "quit")
+	require.NoError(t, err)
+	require.NotContains(t, out, "Answers were kept", "the file holds them all")
+}
+
+// What is answered after a house got its file is kept for that file.
+func TestKeptAnswersFollowANewName(t *testing.T) {
+	store := fixture.NewMemory()
+	_, err := said(t, store, ask.Config{}, "3", "save", "mine", "matters", "", "5", "done", "quit", "no")
+	require.NoError(t, err)
+	require.Contains(t, store.Files, "mine.toml")
+	_, of, kept := store.Resume()
+	require.True(t, kept)
+	require.Equal(t, "mine.toml", of)
+}
