@@ -163,11 +163,17 @@ func adjust(m *Measure, delta float64) {
 
 // Refs gathers where the figures of a candidate are from, in a fixed order.
 func (a Assessed) Refs() []catalog.Ref {
-	refs := append([]catalog.Ref{a.Material.Ref}, a.Heat.From...)
-	refs = append(refs, a.Damp.From...)
-	refs = append(refs, a.Money.From...)
-	refs = append(refs, a.Facing.From...)
+	refs := []catalog.Ref{a.Material.Ref}
+	for _, list := range a.RefLists() {
+		refs = append(refs, list...)
+	}
 	refs = uniqueRefs(refs)
 	sort.SliceStable(refs, func(i, j int) bool { return refs[i].Source < refs[j].Source })
 	return refs
+}
+
+// RefLists are the sources of each part of the work, as they stand: with those
+// that are named twice, and without that of the material.
+func (a *Assessed) RefLists() [4][]catalog.Ref {
+	return [4][]catalog.Ref{a.Heat.From, a.Damp.From, a.Money.From, a.Facing.From}
 }

@@ -1,6 +1,8 @@
 package candidate
 
 import (
+	"slices"
+
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/units"
@@ -97,11 +99,9 @@ func (s Surface) typicalUSD(product string, c *catalog.Catalog) float64 {
 }
 
 func uniqueRefs(refs []catalog.Ref) []catalog.Ref {
-	var out []catalog.Ref
-	seen := map[catalog.Ref]bool{}
+	out := make([]catalog.Ref, 0, len(refs))
 	for _, r := range refs {
-		if r.Source != "" && !seen[r] {
-			seen[r] = true
+		if r.Source != "" && !slices.Contains(out, r) { // a dozen at most
 			out = append(out, r)
 		}
 	}

@@ -175,11 +175,25 @@ func interpolate(cells []SpacingShare, spacingIn float64) float64 {
 // Weakest is the weaker of two marks: a figure made of two is known as well
 // as the weaker.
 func Weakest(a, b Known) Known {
-	rank := map[Known]int{Standard: 0, Secondary: 1, Practice: 2, Memory: 3, Invented: 4}
-	if rank[b] > rank[a] {
+	if b.weakness() > a.weakness() {
 		return b
 	}
 	return a
+}
+
+// weakness is 0 for what was read in a standard; an unknown mark counts as that.
+func (k Known) weakness() int {
+	switch k {
+	case Secondary:
+		return 1
+	case Practice:
+		return 2
+	case Memory:
+		return 3
+	case Invented:
+		return 4
+	}
+	return 0
 }
 
 // UnitPrice is the price of goods as a range of dollars per their unit, zero

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"slices"
 	"strings"
 
 	"battwright/rules/catalog"
@@ -8,14 +9,7 @@ import (
 
 // NewList makes the question list for a catalog.
 func NewList(c *catalog.Catalog) *QuestionList {
-	l := &QuestionList{catalog: c, byKey: map[string]int{}}
-	for _, part := range [][]Question{topQuestions(c), siteQuestions(), shapeQuestions(), placeQuestions(c), priorityQuestions(c), budgetQuestions()} {
-		l.Questions = append(l.Questions, part...)
-	}
-	for i, q := range l.Questions {
-		l.byKey[q.FullKey()] = i
-	}
-	return l
+	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(), shapeQuestions(), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
 }
 
 func always(a Answer) func(Answered, *Place) Answer {

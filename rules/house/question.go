@@ -163,6 +163,7 @@ func (q Question) values() []string {
 type QuestionList struct {
 	Questions []Question
 	byKey     map[string]int
+	ofKind    map[string][]Question // those of a place of a kind: asked for at every key
 	catalog   *catalog.Catalog
 }
 
@@ -179,12 +180,10 @@ func (l *QuestionList) Find(fullKey string) (Question, bool) {
 }
 
 // In gives the questions of a scope in order; for PlaceScope those of a kind.
+// They are not to be changed.
 func (l *QuestionList) In(scope Scope, kind string) []Question {
-	var out []Question
-	for _, q := range l.Questions {
-		if q.Scope == scope && (scope != PlaceScope || q.For(kind)) {
-			out = append(out, q)
-		}
+	if qs, ok := l.ofKind[kind]; ok && scope == PlaceScope {
+		return qs
 	}
-	return out
+	return l.pick(func(q Question) bool { return q.Scope == scope && (scope != PlaceScope || q.For(kind)) })
 }

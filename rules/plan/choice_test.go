@@ -65,7 +65,7 @@ func checkRanking(t *testing.T, place plan.Place) {
 		}
 		for _, o := range e.Others {
 			require.Equal(t, e.MaterialID, o.Material.ID)
-			require.True(t, o.Excluded() || tierOf(o.Assessed) >= tierOf(e.Assessed), "a stack that meets the target is passed over")
+			require.True(t, o.Excluded() || tierOf(*o.Assessed) >= tierOf(e.Assessed), "a stack that meets the target is passed over")
 		}
 	}
 	require.Equal(t, slices.ContainsFunc(place.Entries, plan.Entry.Usable), place.Choice != nil)

@@ -116,28 +116,39 @@ func sources(out *Plan, c *catalog.Catalog) {
 		if r.Source == "" {
 			return
 		}
-		if old, ok := out.SourceKnown[r.Source]; ok {
-			out.SourceKnown[r.Source] = catalog.Weakest(old, r.Known)
-			return
+		known := r.Known
+		old, ok := out.SourceKnown[r.Source]
+		if ok {
+			known = catalog.Weakest(old, known)
 		}
-		out.SourceKnown[r.Source] = r.Known
+		if !ok || known != old {
+			out.SourceKnown[r.Source] = known
+		}
 	}
-	for _, p := range out.Places {
+	hits := func(lists ...[]rules.Hit) {
+		for _, list := range lists {
+			for _, h := range list {
+				use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
+			}
+		}
+	}
+	for i := range out.Places {
+		p := &out.Places[i]
 		for _, r := range p.Target.From {
 			use(r)
 		}
-		for _, h := range slices.Concat(p.Safety, p.Install, p.Require) {
-			use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
-		}
-		for _, e := range p.Entries {
+		hits(p.Safety, p.Install, p.Require)
+		for k := range p.Entries {
+			e := &p.Entries[k]
 			if e.NoFit == "" {
-				for _, r := range e.Refs() {
-					use(r)
+				use(e.Material.Ref)
+				for _, list := range e.RefLists() {
+					for _, r := range list {
+						use(r)
+					}
 				}
 			}
-			for _, h := range slices.Concat(e.Verdict.Excluded, e.Verdict.For, e.Verdict.Against) {
-				use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
-			}
+			hits(e.Verdict.Excluded, e.Verdict.For, e.Verdict.Against)
 		}
 	}
 	for _, r := range out.Site.From {

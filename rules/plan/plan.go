@@ -72,9 +72,10 @@ type Entry struct {
 	Others     []Variant // the other stacks of the material that were looked at
 }
 
-// Variant is another stack of the same material, best first.
+// Variant is another stack of the same material, best first. It points into
+// the assessment, which is never changed: a stack is not copied at every key.
 type Variant struct {
-	candidate.Assessed
+	*candidate.Assessed
 	Score float64
 }
 

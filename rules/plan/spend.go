@@ -204,8 +204,9 @@ func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
 // othersOf are the other stacks of the same material.
 func othersOf(p *Place, chosen candidate.Assessed) []Variant {
 	var out []Variant
-	for _, cand := range p.Candidates {
-		if cand.Material.ID == chosen.Material.ID && stackID(cand) != stackID(chosen) {
+	for i := range p.Candidates {
+		cand := &p.Candidates[i]
+		if cand.Material.ID == chosen.Material.ID && stackID(*cand) != stackID(chosen) {
 			points, _ := score(p.Weights, cand.Values)
 			out = append(out, Variant{cand, points})
 		}

@@ -27,7 +27,7 @@ func (p Place) NextThicker() (Thicker, bool) {
 	var better []candidate.Assessed
 	for _, v := range p.Choice.Others {
 		if !v.Excluded() && v.Heat.DeliveredR > now.Heat.DeliveredR+1 && v.Money.Total.Typical > now.Money.Total.Typical {
-			better = append(better, v.Assessed)
+			better = append(better, *v.Assessed)
 		}
 	}
 	if len(better) == 0 || now.Heat.LossMMBtu.High <= 0 {

@@ -1,8 +1,9 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -17,7 +18,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	c := a.Answered.List.Catalog()
 	out := Plan{
 		Name: a.Answered.Text(house.Top, nil, "name"), Stage: a.Answered.Text(house.Top, nil, "stage"),
-		Site: a.Site, Overlaid: c.Overlaid,
+		Site: a.Site, Overlaid: c.Overlaid, Places: make([]Place, 0, len(a.Places)),
 	}
 	weights := weightsOf(c, p.Priorities, nil)
 	for i, k := range c.Criteria {
@@ -81,7 +82,7 @@ func score(weights []float64, measures []candidate.Measure) (float64, []float64)
 }
 
 func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) Place {
-	out := Place{PlaceResult: r, Weights: weights}
+	out := Place{PlaceResult: r, Weights: weights, Entries: make([]Entry, 0, len(c.Materials))}
 	for _, m := range c.Materials {
 		out.Entries = append(out.Entries, entryOf(m, r, weights))
 	}
@@ -105,38 +106,48 @@ func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Ent
 	for i := range r.Candidates {
 		if cand := &r.Candidates[i]; cand.Material.ID == m.ID {
 			s, _ := score(weights, cand.Values)
-			all = append(all, Variant{*cand, s})
+			all = append(all, Variant{cand, s})
 		}
 	}
 	if len(all) == 0 {
 		e.NoFit = noFit(m, r)
 		return e
 	}
-	sort.SliceStable(all, func(i, j int) bool { return better(all[i], all[j]) })
-	e.Assessed, e.Others = all[0].Assessed, all[1:]
+	slices.SortStableFunc(all, byWorth)
+	e.Assessed, e.Others = *all[0].Assessed, all[1:]
 	e.Score, e.Parts = score(weights, e.Values)
 	return e
 }
 
-func better(a, b Variant) bool {
-	if a.Excluded() != b.Excluded() {
-		return !a.Excluded()
-	}
-	if a.Demoted() != b.Demoted() {
-		return !a.Demoted()
-	}
-	if a.Heat.MeetsTarget != b.Heat.MeetsTarget {
-		return a.Heat.MeetsTarget
-	}
-	if !a.Heat.MeetsTarget && a.Heat.ShortByR != b.Heat.ShortByR {
+// byWorth orders the stacks of one material: what may be chosen before what may
+// not, what meets the target before what falls short, then by score, then the
+// cheaper.
+func byWorth(a, b Variant) int {
+	short := 0
+	if !a.Heat.MeetsTarget && !b.Heat.MeetsTarget {
 		// Short of the target, the stack that comes nearest is worth more than
 		// a few points.
-		return a.Heat.ShortByR < b.Heat.ShortByR
+		short = cmp.Compare(a.Heat.ShortByR, b.Heat.ShortByR)
 	}
-	if a.Score != b.Score {
-		return a.Score > b.Score
+	return cmp.Or(
+		first(!a.Excluded(), !b.Excluded()),
+		first(!a.Demoted(), !b.Demoted()),
+		first(a.Heat.MeetsTarget, b.Heat.MeetsTarget),
+		short,
+		cmp.Compare(b.Score, a.Score),
+		cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
+	)
+}
+
+// first puts what is true before what is not.
+func first(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
 	}
-	return a.Money.Total.Typical < b.Money.Total.Typical
+	return 1
 }
 
 func noFit(m catalog.Material, r candidate.PlaceResult) string {
@@ -162,18 +173,13 @@ func rankEntries(entries []Entry) {
 		}
 		return 1
 	}
-	sort.SliceStable(entries, func(i, j int) bool {
-		a, b := entries[i], entries[j]
-		if tier(a) != tier(b) {
-			return tier(a) < tier(b)
-		}
-		if a.Score != b.Score {
-			return a.Score > b.Score
-		}
-		if a.Money.Total.Typical != b.Money.Total.Typical {
-			return a.Money.Total.Typical < b.Money.Total.Typical
-		}
-		return a.MaterialID < b.MaterialID
+	slices.SortStableFunc(entries, func(a, b Entry) int {
+		return cmp.Or(
+			cmp.Compare(tier(a), tier(b)),
+			cmp.Compare(b.Score, a.Score),
+			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
+			cmp.Compare(a.MaterialID, b.MaterialID),
+		)
 	})
 	n := 0
 	for i := range entries {
