@@ -15,15 +15,16 @@ func (b *Book) Eval(f *Facts) Verdict {
 func (b *Book) EvalInto(f *Facts, v *Verdict) {
 	v.reset()
 	f = b.own(f)
-	for _, at := range b.sieve.left(f.slots) {
-		i := int(at)
-		r := &b.ready[i]
-		state := r.match(f.slots)
-		if state == no || b.silenced(i, f.slots) {
+	left := b.sieve.left(f.slots)
+	for at := range left {
+		c := &left[at]
+		state := match(c.tests, c.state, f.slots)
+		if state == no || b.silenced(c.rule, f.slots) {
 			continue
 		}
-		if state == undecided && !r.safety {
-			v.Depends = append(v.Depends, b.hit(i, f, state))
+		i := c.rule
+		if state == undecided && !b.ready[i].safety {
+			v.Depends = b.hit(v.Depends, i, f, state)
 			continue
 		}
 		b.apply(v, i, f, state)
@@ -43,11 +44,11 @@ func (b *Book) own(f *Facts) *Facts {
 	return out
 }
 
-// match is Kleene's strong conjunction: false beats undecided.
-func (r *ready) match(slots []slot) truth {
-	state := yes
-	for i := range r.tests {
-		t := &r.tests[i]
+// match is Kleene's strong conjunction: false beats undecided. It goes on from
+// what other tests have answered.
+func match(tests []test, state truth, slots []slot) truth {
+	for i := range tests {
+		t := &tests[i]
 		switch t.on(slots[t.fact]) {
 		case no:
 			return no
@@ -60,7 +61,7 @@ func (r *ready) match(slots []slot) truth {
 
 // fires reports whether a rule acts, before any other rule silences it.
 func (r *ready) fires(slots []slot) bool {
-	state := r.match(slots)
+	state := match(r.tests, yes, slots)
 	return state == yes || state == undecided && r.safety
 }
 
@@ -109,17 +110,17 @@ func (b *Book) apply(v *Verdict, i int, f *Facts, state truth) {
 	e := &b.rules[i].Effect
 	switch e.Kind {
 	case Exclude:
-		v.Excluded = append(v.Excluded, b.hit(i, f, state))
+		v.Excluded = b.hit(v.Excluded, i, f, state)
 	case Safety:
-		v.Safety = append(v.Safety, b.hit(i, f, state))
+		v.Safety = b.hit(v.Safety, i, f, state)
 		v.Stopped = v.Stopped || e.Stops && state == yes
 		v.MayStop = v.MayStop || e.Stops && state == undecided
 	case Install:
-		v.Install = append(v.Install, b.hit(i, f, state))
+		v.Install = b.hit(v.Install, i, f, state)
 	case For:
-		v.For = append(v.For, b.hit(i, f, state))
+		v.For = b.hit(v.For, i, f, state)
 	case Against:
-		v.Against = append(v.Against, b.hit(i, f, state))
+		v.Against = b.hit(v.Against, i, f, state)
 	case Require:
 		b.need(v, i, f, state)
 	case Adjust:
@@ -137,10 +138,10 @@ func (b *Book) adjust(v *Verdict, i int, f *Facts, state truth) {
 	}
 	v.Adjust[e.Criterion] += e.Delta
 	if e.Delta > 0 {
-		v.For = append(v.For, b.hit(i, f, state))
+		v.For = b.hit(v.For, i, f, state)
 		return
 	}
-	v.Against = append(v.Against, b.hit(i, f, state))
+	v.Against = b.hit(v.Against, i, f, state)
 }
 
 func (b *Book) need(v *Verdict, i int, f *Facts, state truth) {
@@ -150,15 +151,32 @@ func (b *Book) need(v *Verdict, i int, f *Facts, state truth) {
 			return
 		}
 	}
-	v.Require = append(v.Require, Need{Need: e.Need, Value: e.NeedValue, Hit: b.hit(i, f, state)})
+	v.Require = append(v.Require, Need{Need: e.Need, Value: e.NeedValue})
+	b.say(&v.Require[len(v.Require)-1].Hit, i, f, state)
 }
 
-func (b *Book) hit(i int, f *Facts, state truth) Hit {
-	h := Hit{Rule: &b.rules[i], Text: b.fill(&b.ready[i].text, f, Plain)}
+// hit appends what is said of a rule that fires. It is written in place: a book
+// of a hundred rules says a dozen things of each candidate.
+func (b *Book) hit(list []Hit, i int, f *Facts, state truth) []Hit {
+	n := len(list)
+	if n < cap(list) {
+		list = list[:n+1]
+	} else {
+		list = append(list, Hit{})
+	}
+	b.say(&list[n], i, f, state)
+	return list
+}
+
+func (b *Book) say(h *Hit, i int, f *Facts, state truth) {
+	text := &b.ready[i].text
+	h.Rule, h.Text, h.Unknown = &b.rules[i], text.whole, nil
+	if len(text.parts) > 0 {
+		h.Text = b.fill(text, f, Plain)
+	}
 	if state == undecided {
 		h.Unknown = b.unknownOf(i, f)
 	}
-	return h
 }
 
 // unknownOf names the facts that leave a rule undecided, each once.

@@ -6,85 +6,117 @@ import (
 )
 
 // sieve leaves out, before any rule is looked at, those that cannot hold: most
-// rules are about one place or one material. It sorts the rules by the two
-// enum facts that most of them test, once for each pair of values and for
-// unknown, and changes nothing about which rules hold or in which order.
+// rules are about one place or one material. It sorts the rules by the facts
+// that most of them test, once for each set of their values and for unknown,
+// and changes nothing about which rules hold or in which order. What such a
+// fact has already answered is not tested again.
 type sieve struct {
-	facts [2]int // -1 where there is none
-	width int    // values of the second fact, and one for unknown
-	rows  [][]int32
+	by   []sifted
+	rows [][]chance
 }
+
+// sifted is a fact that the sieve goes by; step is how far its values lie
+// apart in the rows.
+type sifted struct {
+	fact, step int
+}
+
+// chance is a rule that may hold: what is left to test, and the answer so far.
+type chance struct {
+	rule  int
+	tests []test
+	state truth
+}
+
+// maxRows bounds the sieve: more rows take longer to make than they save.
+const maxRows = 512
 
 // newSieve makes the sieve of a book whose rules are ready.
 func (b *Book) newSieve() sieve {
-	s := sieve{facts: b.mostTested()}
-	first, second := b.valuesOf(s.facts[0]), b.valuesOf(s.facts[1])
-	s.width = len(second)
-	for _, x := range first {
-		for _, y := range second {
-			var row []int32
-			for i := range b.ready {
-				if b.ready[i].may(s.facts[0], x) && b.ready[i].may(s.facts[1], y) {
-					row = append(row, int32(i))
-				}
-			}
-			s.rows = append(s.rows, row)
+	s := sieve{rows: make([][]chance, 1)}
+	for i := range b.ready {
+		s.rows[0] = append(s.rows[0], chance{i, b.ready[i].tests, yes})
+	}
+	for _, fact := range b.mostTested() {
+		values := b.valuesOf(fact)
+		if len(s.rows)*len(values) > maxRows {
+			continue
 		}
+		s.by = append(s.by, sifted{fact, len(s.rows)})
+		var rows [][]chance
+		for _, v := range values {
+			for _, row := range s.rows {
+				rows = append(rows, sift(row, fact, v))
+			}
+		}
+		s.rows = rows
 	}
 	return s
 }
 
-// mostTested finds the two enum facts that most rules test.
-func (b *Book) mostTested() [2]int {
+// sift keeps the chances that are left where a fact has a value.
+func sift(row []chance, fact int, v slot) []chance {
+	var out []chance
+	for _, c := range row {
+		left := c.tests
+		for i := range c.tests {
+			t := &c.tests[i]
+			if t.fact != fact {
+				continue
+			}
+			if len(left) == len(c.tests) {
+				left = slices.DeleteFunc(slices.Clone(c.tests), func(t test) bool { return t.fact == fact })
+			}
+			c.state = min(c.state, t.on(v))
+		}
+		if c.state != no {
+			c.tests = left
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// mostTested gives the facts with values that can be counted, those that most
+// rules test first.
+func (b *Book) mostTested() []int {
 	count := make([]int, len(b.facts))
 	for i := range b.ready {
 		for k, t := range b.ready[i].tests {
-			if b.facts[t.fact].Type == Enum && !seenBefore(b.ready[i].tests, k) {
+			if !seenBefore(b.ready[i].tests, k) {
 				count[t.fact]++
 			}
 		}
 	}
-	out := [2]int{-1, -1}
-	for k := range out {
-		if n := slices.Max(append(slices.Clone(count), 0)); n > 0 {
-			out[k] = slices.Index(count, n)
-			count[out[k]] = 0
+	var out []int
+	for i, f := range b.facts {
+		if f.Type != Numeric && count[i] > 0 {
+			out = append(out, i)
 		}
 	}
+	slices.SortStableFunc(out, func(x, y int) int { return count[y] - count[x] })
 	return out
 }
 
-// valuesOf are the packed values of a fact, unknown first.
+// valuesOf are the packed values of a fact in the order of their bits, unknown
+// first.
 func (b *Book) valuesOf(fact int) []slot {
+	n := len(b.facts[fact].Values)
+	if b.facts[fact].Type == Boolean {
+		n = 2
+	}
 	out := []slot{{}}
-	if fact >= 0 {
-		for i := range b.facts[fact].Values {
-			out = append(out, slot{bit: 1 << i})
-		}
+	for i := range n {
+		out = append(out, slot{bit: 1 << i})
 	}
 	return out
 }
 
-// may reports whether a rule can hold where a fact has a value.
-func (r *ready) may(fact int, v slot) bool {
-	for i := range r.tests {
-		if r.tests[i].fact == fact && r.tests[i].on(v) == no {
-			return false
-		}
-	}
-	return true
-}
-
-// left gives the rules that the values of the two facts leave.
-func (s *sieve) left(slots []slot) []int32 {
+// left gives the rules that the values of the facts leave.
+func (s *sieve) left(slots []slot) []chance {
 	at := 0
-	for k, fact := range s.facts {
-		if k == 1 {
-			at *= s.width
-		}
-		if fact >= 0 {
-			at += bits.Len64(slots[fact].bit) // 0 is unknown, then value 0 is 1
-		}
+	for _, x := range s.by {
+		at += x.step * bits.Len64(slots[x.fact].bit) // 0 is unknown, then value 0 is 1
 	}
 	return s.rows[at]
 }
