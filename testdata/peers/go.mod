@@ -3,7 +3,6 @@ module battwright/testdata/peers
 go 1.26
 
 require (
-	battwright v0.0.0
 	github.com/charmbracelet/bubbletea v1.3.10
 	github.com/creack/pty v1.1.24
 )
@@ -38,4 +37,3 @@ require (
 	golang.org/x/text v0.3.8 // indirect
 )
 
-replace battwright => ../..
