@@ -8,7 +8,7 @@ package moisture
 type rope struct {
 	len  int
 	at   [maxPoints]int     // nodes the string bends at, both ends included
-	rate [maxPoints]float64 // kg/(m2.s) collecting at each of them
+	rate [maxPoints]float64 // kg/(m2.s) collecting at each of them but the two ends
 }
 
 // pull stretches the string over the nodes 0 to last. y holds the end
@@ -37,7 +37,6 @@ func above(sdM, y *[maxPoints]float64, a, b, c int) bool {
 
 // measure works out what collects at every bend.
 func (r *rope) measure(sdM, y *[maxPoints]float64) {
-	r.rate[0], r.rate[r.len-1] = 0, 0
 	for i := 1; i < r.len-1; i++ {
 		a, b, c := r.at[i-1], r.at[i], r.at[i+1]
 		r.rate[i] = NetRate(y[a], sdM[b]-sdM[a], y[b], y[c], sdM[c]-sdM[b])
