@@ -50,9 +50,11 @@ func parseLength(text string, bareInches float64) (float64, error) {
 	for _, w := range []struct{ from, to string }{
 		{"feet", "'"},
 		{"foot", "'"},
+		{"ft.", "'"},
 		{"ft", "'"},
 		{"inches", `"`},
 		{"inch", `"`},
+		{"in.", `"`},
 		{"in", `"`},
 		{"\u2032", "'"},
 		{"\u2019", "'"},

@@ -1,0 +1,103 @@
+package units
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Every quantity in both systems. The factors are exact by the international
+// yard and pound agreement of 1959 (0.3048 m, 0.45359237 kg; read); a Btu is
+// 1055.056 J and a US perm 57.2135 ng/(s.m2.Pa) (handbook figures, from
+// memory); the products are worked by hand.
+func TestEveryQuantityInBothSystems(t *testing.T) {
+	for _, c := range []struct {
+		what   string
+		show   func(System) string
+		us, si string
+	}{
+		{"R of a bag", func(s System) string { return s.R(21) }, "R-21", "RSI 3.7"},
+		{"R below ten", func(s System) string { return s.R(9.96) }, "R-10", "RSI 1.75"},
+		{"R just below ten", func(s System) string { return s.R(9.94) }, "R-9.9", "RSI 1.75"},
+		{"R of ten", func(s System) string { return s.R(10) }, "R-10", "RSI 1.76"},
+		{"R of eleven and a half", func(s System) string { return s.R(11.4) }, "R-11", "RSI 2.01"},
+		{"name of R", func(s System) string { return s.RName() }, "R-", "RSI "},
+		{"R without its name", func(s System) string { return s.PlainR(20) }, "20", "3.52"},
+		{"small R without its name", func(s System) string { return s.PlainR(4.25) }, "4.2", "0.75"},
+		{"U of a wall", func(s System) string { return s.U(0.06) }, "U-0.060", "U 0.34 W/m2K"},
+		{"depth of a stud", func(s System) string { return s.Inches(5.5) }, "5 1/2 in", "140 mm"},
+		{"a length off the ruler", func(s System) string { return s.Inches(6.3) }, "6.3 in", "160 mm"},
+		{"a whole number of inches", func(s System) string { return s.Inches(16) }, "16 in", "406 mm"},
+		{"half a wall", func(s System) string { return s.Feet(8.5) }, "8 ft 6 in", "2.59 m"},
+		{"whole feet", func(s System) string { return s.Feet(24) }, "24 ft", "7.32 m"},
+		{"feet and half an inch", func(s System) string { return s.Feet(8 + 1.5/12) }, "8 ft 1 1/2 in", "2.48 m"},
+		{"feet between the marks", func(s System) string { return s.Feet(8.33) }, "8.3 ft", "2.54 m"},
+		{"a million feet", func(s System) string { return s.Feet(1e6 + 0.5) }, "1000000.5 ft", "304800.15 m"},
+		{"a floor", func(s System) string { return s.Area(1120) }, "1,120 ft2", "104.1 m2"},
+		{"a large floor", func(s System) string { return s.Area(1234567.4) }, "1,234,567 ft2", "114695.1 m2"},
+		{"less than nothing", func(s System) string { return s.Area(-1500) }, "-1,500 ft2", "-139.4 m2"},
+		{"a truck", func(s System) string { return s.Volume(1000) }, "1,000 ft3", "28.3 m3"},
+		{"on a ceiling", func(s System) string { return s.Load(1.6) }, "1.6 lb/ft2", "7.8 kg/m2"},
+		{"frost", func(s System) string { return s.Temp(0) }, "32 F", "0 C"},
+		{"where both meet", func(s System) string { return s.Temp(-40) }, "-40 F", "-40 C"},
+		{"paper face", func(s System) string { return s.Perm(1) }, "1 perm", "57.2 ng/(s.m2.Pa)"},
+		{"a sheet", func(s System) string { return s.Perm(0.06) }, "0.06 perm", "3.4 ng/(s.m2.Pa)"},
+		{"an ounce", func(s System) string { return s.Moisture(305.152) }, "1 oz/ft2", "305 g/m2"},
+		{"a winter's loss", func(s System) string { return s.Energy(1) }, "1 MMBtu", "293 kWh"},
+		{"a cold place", func(s System) string { return s.DegreeDays(7200) }, "7,200 F-days", "4,000 K-days"},
+		{"a share", func(s System) string { return s.Percent(0.8) }, "80 %", "80 %"},
+		{"rounded away", func(s System) string { return s.PlainR(-0.01) }, "0", "0"},
+	} {
+		require.Equal(t, c.us, c.show(US), c.what)
+		require.Equal(t, c.si, c.show(SI), c.what)
+	}
+}
+
+func TestFractionsOfAnInch(t *testing.T) {
+	for in, want := range map[float64]string{
+		0: "0", 0.0625: "1/16", 0.5: "1/2", 0.875: "7/8", 3.5: "3 1/2", 5.4375: "5 7/16", -1.25: "-1 1/4",
+		1.0: "1", 0.99: "0.99", 1.004: "1", 1.0041: "1", 1.0045: "1", 1.02: "1.02", 2e12: "2000000000000",
+	} {
+		require.Equal(t, want, Fraction(in), in)
+	}
+	require.Equal(t, "?", Fraction(math.NaN()))
+	require.Equal(t, "1.25", Fraction(1.25+0.0041), "off the mark by more than 0.004: decimals, not a fraction")
+	require.Equal(t, "1 1/4", Fraction(1.25+0.0039))
+}
+
+func TestRangesAddAndMultiply(t *testing.T) {
+	sum := Range[Cents]{100, 200, 300}.Plus(Range[Cents]{7, 8, 9})
+	require.Equal(t, Range[Cents]{107, 208, 309}, sum)
+	require.Equal(t, Range[Cents]{250, 500, 750}, CentsOver(Range[float64]{0.5, 1, 1.5}, 5))
+	require.Equal(t, Cents(333), Cents(1000).Times(1.0/3))
+	require.Equal(t, Cents(math.MinInt64), FromDollars(math.Inf(-1)))
+	require.Equal(t, Cents(-13), FromDollars(-0.125))
+	require.Equal(t, "$0", US.Money(-49), "no minus before nothing")
+	require.Equal(t, "-$1", US.Money(-50))
+	require.Equal(t, "-$1,234.05", US.MoneyExact(-123405))
+	require.Equal(t, "$0.00", US.MoneyExact(0))
+	require.Equal(t, "$999", US.Money(99900))
+	require.Equal(t, "$1,000,000", US.Money(100000000))
+}
+
+// What is nearly a number is refused; each case differs from a good one in one
+// place.
+func TestNearlyNumbers(t *testing.T) {
+	for text, ok := range map[string]bool{
+		"7 1/4": true, "7.5 1/4": false, "7 4/4": false, "7 3/4": true, "4/4": true, "7 14": false, "x 1/4": false,
+		"123456789012345": true, "1234567890123456": false, "1.2.3": false, "1,1,2": true, "-7 1/4": false, "7-1/4": true, "7 x/4": false, "7 1/x": false,
+	} {
+		_, err := ParseNumber(text)
+		require.Equal(t, ok, err == nil, "%q: %v", text, err)
+	}
+	for text, want := range map[string]float64{`0' 3"`: 3, "1.5 ft": 18, "2 ft.": 24, "3 in.": 3, `8'`: 96, "5\u2032 3\u2033": 63, "1 foot 1 inch": 13} {
+		got, err := ParseInches(text)
+		require.NoError(t, err, text)
+		require.InDelta(t, want, got, 1e-9, text)
+	}
+	for _, text := range []string{`-1' 3"`, `1' -3"`, `1' 2' 3"`} {
+		_, err := ParseInches(text)
+		require.ErrorIs(t, err, ErrNotANumber, text)
+	}
+}
