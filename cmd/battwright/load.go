@@ -59,9 +59,12 @@ func readHouse(l *house.QuestionList, path string, stdin io.Reader) (*house.Hous
 }
 
 // readText reads no more than a house file may have, so that a wrong path to
-// a huge file is refused quickly.
+// a huge file is refused quickly. "-" is stdin, where that is not nil.
 func readText(path string, stdin io.Reader) (string, error) {
 	r := stdin
+	if path == "-" && stdin == nil {
+		return "", errors.New("the answers come from the keyboard here, so the house cannot; name a house file")
+	}
 	if path != "-" {
 		info, err := os.Stat(path)
 		if err != nil {
