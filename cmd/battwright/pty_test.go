@@ -40,7 +40,13 @@ type session struct {
 // terminal this test runs in changes nothing.
 func start(t *testing.T, state string, width, height uint16, environ []string, args ...string) *session {
 	t.Helper()
-	s := &session{t: t, cmd: exec.Command(binary(t), args...), vt: vt10x.New(vt10x.WithSize(int(width), int(height))), changed: make(chan struct{}, 1), ended: make(chan struct{})}
+	return startOther(t, state, width, height, environ, binary(t), args...)
+}
+
+// startOther is start for another program, a shell for instance.
+func startOther(t *testing.T, state string, width, height uint16, environ []string, name string, args ...string) *session {
+	t.Helper()
+	s := &session{t: t, cmd: exec.Command(name, args...), vt: vt10x.New(vt10x.WithSize(int(width), int(height))), changed: make(chan struct{}, 1), ended: make(chan struct{})}
 	s.cmd.Dir = t.TempDir()
 	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8", "HOME=" + s.cmd.Dir, "XDG_STATE_HOME=" + state, "PATH=" + os.Getenv("PATH")}, environ...)
 	f, err := pty.StartWithSize(s.cmd, &pty.Winsize{Rows: height, Cols: width})
