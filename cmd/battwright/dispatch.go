@@ -97,6 +97,9 @@ func parseFlags(f *flag.FlagSet, args []string) (files []string, err error) {
 			return nil, err
 		}
 		if f.NArg() == 0 {
+			if i := slices.Index(files, "-"); i >= 0 && slices.Contains(files[i+1:], "-") {
+				return nil, errors.New("- is standard input, which can be read once; name it once")
+			}
 			return files, nil
 		}
 		rest := f.Args()

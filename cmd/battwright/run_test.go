@@ -59,6 +59,8 @@ func TestExitCodes(t *testing.T) {
 		{exitInput, []string{"words", "zzzzqqqq"}, `no entry for "zzzzqqqq"`},
 		{exitInput, []string{"plan", "--out", filepath.Join(folder, "no", "such", "plan.txt")}, "no such file or folder"},
 		{exitUsage, []string{"plan", "--format", "pdf"}, "want text, markdown, json, csv"},
+		{exitUsage, []string{"inspect", "-", "-"}, "name it once"},
+		{exitInput, []string{"ask", "-"}, "name a house file"},
 		{exitUsage, []string{"plan", "--units", "cubits"}, "want us or si"},
 		{exitUsage, []string{"compare", "--units", "cubits"}, "want us or si"},
 		{exitUsage, []string{"plan", "--priority", "cost=9"}, "whole number from 0 to 5"},
