@@ -28,6 +28,9 @@ func (m *maker) extras(s sizes, c count) []Extra {
 	for _, x := range m.ground(s) {
 		add(x)
 	}
+	for _, x := range m.covers(s) {
+		add(x)
+	}
 	add(m.hatch(s, c))
 	add(m.sealant(s, c))
 	for _, x := range m.heat(s) {
@@ -199,6 +202,20 @@ func (m *maker) ground(s sizes) []Extra {
 	x.Qty = area * (1 + fig("ground-extra"))
 	x.Ft2, x.Note = x.Qty, note+"; about: from the area alone"
 	return []Extra{x}
+}
+
+// covers are layers over the blankets that the rules ask for: their area is
+// known, what they are made of is for the builder and the building department.
+func (m *maker) covers(s sizes) []Extra {
+	var out []Extra
+	area := s.place.Surface.AreaFt2
+	for _, h := range s.place.Require {
+		switch e := h.Rule.Effect; e.Need {
+		case "layer-under-joists", "cover":
+			out = append(out, Extra{ID: e.Need, Name: e.NeedValue, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
+		}
+	}
+	return out
 }
 
 // hatch is the cover of an attic hatch; its blanket comes from the spare.

@@ -1,0 +1,42 @@
+package order
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/testdata/demo"
+)
+
+// What must go over the blankets is on the list, with its area and without a
+// price: a layer of at most one perm under the joists of a cooled house in a
+// hot, humid place (International Residential Code 2021, R408 and its notes;
+// mark: secondary), and a cover where a blanket without a flame-rated face
+// would stay visible on a crawl space wall (US housing work specifications;
+// mark: read).
+func TestCoversAreOnTheList(t *testing.T) {
+	hot := "version = 1\ndrawings = false\nold = false\n[site]\nstate = \"LA\"\ncounty = \"Orleans\"\n"
+	cold := "version = 1\ndrawings = false\nold = false\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"
+	floor := place("crawl", "crawl-space", "vented = true", "area_ft2 = 900")
+	walls := place("crawl", "crawl-space", "vented = false", "wall_height_ft = 4", "length_ft = 30", "width_ft = 20")
+	ids := func(text string) map[string]Goods {
+		o, _, _ := made(t, text)
+		out := map[string]Goods{}
+		for _, g := range o.Goods {
+			out[g.ID] = g
+		}
+		return out
+	}
+	layer, ok := ids(hot + floor)["layer-under-joists"]
+	require.True(t, ok)
+	require.Equal(t, 900.0, layer.Qty)
+	require.True(t, layer.Quote)
+	require.Zero(t, layer.Cost)
+	require.NotContains(t, ids(cold+floor), "layer-under-joists")
+	require.NotContains(t, ids(hot+floor), "cover")
+	require.NotContains(t, ids(hot+walls), "layer-under-joists", "a closed crawl space has no damp outdoor air")
+	require.NotContains(t, ids(cold+walls), "cover", "fiberglass is sold with a flame-rated face")
+	cover, ok := ids(demo.Text("harbor-hill.toml"))["cover"]
+	require.True(t, ok, "the thick one that is chosen there is not")
+	require.Equal(t, 528.0, cover.Qty, "132 feet round, 4 feet high, worked by hand")
+}
