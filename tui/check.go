@@ -1,13 +1,12 @@
 package tui
 
 import (
-	"fmt"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/inspect"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -16,7 +15,7 @@ import (
 type check struct{ menu }
 
 func newCheck() *check {
-	return &check{menu{title: "Hand over and check", intro: "Write down what is agreed, compare offers, measure what was done. Do not cover a blanket before the insulation inspection.", at: stepCheck, rows: checkMenu}}
+	return &check{menu{title: say.Check, intro: say.CheckIntro, at: stepCheck, rows: checkMenu}}
 }
 
 func (x *check) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
@@ -44,12 +43,12 @@ func checkMenu(s *session) []choiceRow {
 		return func(*session) tea.Cmd { return send(pushMsg{make()}) }
 	}
 	return []choiceRow{
-		{"Before anything is covered", "the cautions and steps of every place", push(func() screen { return newCautions() })},
-		{"Handover sheets", "what is agreed, place by place, with the points it is accepted by", push(func() screen { return newSheets() })},
-		{"A page per person", "framer, electrician, plumber, installer, inspector, store, yourself", push(func() screen { return newPages() })},
-		{"Offers", offersNote(s), push(func() screen { return newOffers() })},
-		{"Finished work", walkNote(s), push(func() screen { return newWalk() })},
-		{"Ready to close", "what to see, sign, photograph and keep", push(func() screen { return newReady() })},
+		{"Before anything is covered", say.CoverNote, push(func() screen { return newCautions() })},
+		{"Handover sheets", say.SheetsNote, push(func() screen { return newSheets() })},
+		{"A page per person", say.PagesNote, push(func() screen { return newPages() })},
+		{"Offers", report.OffersNote(len(s.check.offers)), push(func() screen { return newOffers() })},
+		{"Finished work", report.WalkNote(s.job(), s.walk()), push(func() screen { return newWalk() })},
+		{"Ready to close", say.ReadyNote, push(func() screen { return newReady() })},
 		{"Find-out list", "", push(func() screen { return newFindOut() })},
 		{"Export the recommendation", "", push(func() screen { return newExport() })},
 	}
@@ -70,69 +69,45 @@ func newCautions() *reading {
 		}
 		return nil
 	}
-	r.draw = cautionRows
+	r.draw = func(p *page, s *session) { checkRows(p, s, report.CoverBlocks(s.plan, s.options())) }
 	return r
 }
 
-func cautionRows(p *page, s *session) {
-	p.line(style.Title, "Before anything is covered")
-	p.para(style.Dim, 0, "Walk the house with this list. Do not cover a blanket before the insulation inspection.")
-	for _, pl := range s.plan.Places {
-		p.blank()
-		p.line(style.Title, pl.Surface.Label)
-		if pl.Stopped != "" {
-			p.para(style.Danger, 2, "STOP: "+pl.Stopped)
-			continue
+// checkRows draws the blocks of a page of the last step.
+func checkRows(p *page, s *session, blocks []report.CheckBlock) {
+	for i, b := range blocks {
+		if i > 0 {
+			p.blank()
 		}
-		if pl.Choice != nil {
-			p.para(style.Plain, 2, s.g.NoTick+" the label says "+report.ProductText(pl.Choice.Assessed, s.system))
+		if b.Title != "" {
+			p.line(style.Title, b.Title)
 		}
-		for _, c := range report.Cautions(pl, s.options()) {
-			p.para(style.Warn, 2, s.g.NoTick+" "+c)
-		}
-		for _, h := range report.Steps(pl) {
-			p.para(style.Plain, 2, s.g.NoTick+" "+h)
+		for _, r := range b.Rows {
+			checkRow(p, s, r)
 		}
 	}
-	p.blank()
-	p.para(style.Dim, 0, report.Closing)
+}
+
+func checkRow(p *page, s *session, r report.CheckRow) {
+	tone := checkTones[r.Tone]
+	switch r.Kind {
+	case report.CheckTick:
+		p.para(tone, 2, s.g.NoTick+" "+r.Text)
+	case report.CheckItem:
+		p.para(tone, 2, r.Text)
+	case report.CheckFact:
+		p.labelled(tone, r.Label, labelColumn, r.Text)
+	default:
+		p.para(tone, 0, r.Text)
+	}
+}
+
+var checkTones = map[report.CheckTone]style.Tone{
+	report.CheckPlain: style.Plain, report.CheckQuiet: style.Dim, report.CheckGood: style.Good, report.CheckCare: style.Warn, report.CheckStop: style.Danger,
 }
 
 // newReady lists what to see, sign, photograph and keep, and what the walk
 // through the finished work still says.
 func newReady() *reading {
-	return &reading{at: stepCheck, draw: func(p *page, s *session) {
-		j := s.job()
-		p.line(style.Title, "Ready to close")
-		r := s.walkResult()
-		tone := style.Warn
-		switch {
-		case r.Stops():
-			tone = style.Danger
-		case r.ReadyToClose():
-			tone = style.Good
-		}
-		p.para(tone, 0, "Finished work: "+report.FoundVerdict(r))
-		for _, g := range inspect.ClosingGroups {
-			p.blank()
-			p.line(style.Title, g.Title)
-			for _, n := range inspect.HouseNotes(j, g.Group, "") {
-				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text)
-			}
-			if g.Group == "certificate" {
-				for _, l := range inspect.CertificateLines(j) {
-					p.para(style.Dim, 2, l)
-				}
-			}
-		}
-		p.blank()
-		p.para(style.Dim, 0, report.Closing)
-	}}
-}
-
-func offersNote(s *session) string {
-	if n := len(s.check.offers); n > 0 {
-		return fmt.Sprintf("%d open, up to %d side by side", n, report.MaxOffers)
-	}
-	return "open an offer file, or make one to fill in"
+	return &reading{at: stepCheck, draw: func(p *page, s *session) { checkRows(p, s, report.ReadyBlocks(s.job(), s.walkResult())) }}
 }

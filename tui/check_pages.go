@@ -8,12 +8,13 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
 // newSheets lists the places; each opens its handover sheet.
 func newSheets() *menu {
-	m := &menu{title: "Handover sheets", intro: "One sheet for each place: what goes in, what comes first, what stays clear, the points it is accepted by.", at: stepCheck}
+	m := &menu{title: "Handover sheets", intro: say.SheetsIntro, at: stepCheck}
 	m.rows = func(s *session) []choiceRow {
 		var rows []choiceRow
 		for _, p := range s.plan.Places {
@@ -36,46 +37,13 @@ func newSheet(id string) *reading {
 			p.line(style.Warn, "This place is gone.")
 			return
 		}
-		p.line(style.Title, pl.Surface.Label)
-		sheet, ok := inspect.SheetOf(s.job(), *pl)
-		if !ok {
-			p.para(style.Danger, 0, "No sheet: "+report.Glance(*pl, s.options()))
-			return
-		}
-		for _, l := range report.SheetLines(sheet, s.options()) {
-			tone := style.Plain
-			if l.Label == "Gap" || l.Label == "Plus" {
-				tone = style.Danger
-			}
-			p.labelled(tone, l.Label, labelColumn, l.Text)
-		}
-		notes := func(title string, list []catalog.HandoverNote) {
-			if len(list) > 0 {
-				p.blank()
-				p.line(style.Title, title)
-			}
-			for _, n := range list {
-				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text)
-			}
-		}
-		notes("First", sheet.First)
-		notes("Stays clear", sheet.Clear)
-		p.blank()
-		p.line(style.Title, "Accepted by these points")
-		for _, x := range sheet.Points {
-			p.para(style.Plain, 2, s.g.NoTick+" "+report.PointText(x))
-		}
-		notes("Left behind", sheet.Leave)
-		for _, n := range sheet.Hold {
-			p.blank()
-			p.para(style.Warn, 0, n.Text)
-		}
+		checkRows(p, s, report.SheetBlocks(s.job(), *pl, s.options()))
 	}}
 }
 
 // newPages lists the people on the site.
 func newPages() *menu {
-	m := &menu{title: "A page per person", intro: "What each must know, also for a narrow paper or a telephone.", at: stepCheck}
+	m := &menu{title: "A page per person", intro: say.PagesIntro, at: stepCheck}
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
 		for _, person := range catalog.Persons {
@@ -127,7 +95,7 @@ func newText(text func(*session, int) (string, error), file string) *reading {
 // newWriteText asks for a file name and writes a text to it.
 func newWriteText(title, example string, text func(*session) (string, error)) *prompt {
 	var x *prompt
-	x = newPrompt(stepCheck, title, "The name of a file, for instance "+example, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepCheck, title, say.NameOfFile(example), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
@@ -138,7 +106,10 @@ func newWriteText(title, example string, text func(*session) (string, error)) *p
 		if problem := x.write(s, path, out); problem != "" {
 			return nil, problem
 		}
-		s.notice = "Written to " + path
+		if x.written != nil {
+			x.written(s)
+		}
+		s.notice = say.Written(path)
 		return send(backMsg{}), ""
 	})
 	return x

@@ -24,8 +24,8 @@ func TestWalkIsKept(t *testing.T) {
 	p.press("5", "8").ask("place.batt_in_gap").press("y")
 	require.Contains(t, p.view(), "STOP")
 	p.ask("place.gap_in").typed("1 1/2").press("enter", "ctrl+c")
-	require.Contains(t, p.store.Text, walkMark+"batt_in_gap = true")
-	require.Contains(t, p.store.Text, walkMark+"gap_in = 1.5")
+	require.Contains(t, p.store.Text, "#| batt_in_gap = true")
+	require.Contains(t, p.store.Text, "#| gap_in = 1.5")
 
 	again := newPlayer(t, Config{Mono: true, Store: p.store}, 100, 40)
 	again.press("1") // go on where you stopped
@@ -47,7 +47,7 @@ func TestPagingOnAnswersNothing(t *testing.T) {
 				break
 			}
 		}
-		require.False(t, p.m.s.check.walk.begun(), place)
+		require.False(t, p.m.s.walkBegun(), place)
 		require.False(t, p.m.s.walkResult().ReadyToClose())
 	}
 }
@@ -58,7 +58,7 @@ func TestSavingKeepsTheWalk(t *testing.T) {
 	p.press("5", "3").ask("place.void_pct").typed("3").press("enter")
 	p.press("b", "b", "s").typed("mine").press("enter")
 	require.True(t, p.store.Kept)
-	require.Contains(t, p.store.Text, walkMark+"void_pct = 3")
+	require.Contains(t, p.store.Text, "#| void_pct = 3")
 	require.NotContains(t, p.store.Files["mine.toml"], "void_pct", "the house file is about the house")
 }
 
@@ -75,7 +75,7 @@ func TestWalkLeavesTheHouseAlone(t *testing.T) {
 	require.Equal(t, before, p.m.s.text())
 	require.Equal(t, plan, p.m.s.plan.Money)
 	require.True(t, p.m.s.saved)
-	a := p.m.s.walk().house.Place("attic").Answers
+	a := p.m.s.walk().House.Place("attic").Answers
 	require.Equal(t, []string{"25", "38"}, a["label_r"].List)
 	require.Equal(t, []string{"19.25", "18"}, a["thickness_in"].List)
 	require.Equal(t, "12 x 2", a["gaps"].Text)
@@ -110,7 +110,7 @@ func TestOffersInTheWizard(t *testing.T) {
 	require.Len(t, p.m.s.check.offers, 3)
 	p.press("3") // close the first
 	require.Len(t, p.m.s.check.offers, 2)
-	require.Equal(t, "bold.toml", p.m.s.check.offers[0].path)
+	require.Equal(t, "bold.toml", p.m.s.check.offers[0].Path)
 	p.press("b", "4", "1").typed("nowhere.toml").press("enter")
 	require.Contains(t, p.view(), "no such file")
 }

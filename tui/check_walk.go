@@ -1,107 +1,53 @@
 package tui
 
 import (
-	"fmt"
-	"path/filepath"
-	"strings"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/report"
-	"battwright/rules/strict"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
-// walkState is the walk through the finished work: its questions and what was
-// answered so far.
-type walkState struct {
-	list  *house.QuestionList
-	house *house.House
-	bad   strict.Problems // what could not be read of a file
+// walk gives the walk through the finished work with every place that has a
+// plan now.
+func (s *session) walk() *inspect.Walk {
+	if s.check.walk == nil {
+		s.check.walk = inspect.NewWalk(s.catalog())
+	}
+	s.check.walk.Follow(s.job())
+	return s.check.walk
 }
 
-// walk gives the walk with every place that has a plan now. What was measured
-// before stays, whatever the plan says by now.
-func (s *session) walk() *walkState {
-	w := &s.check.walk
-	if w.list == nil {
-		w.list = inspect.FoundList(s.catalog())
-	}
-	if w.house == nil {
-		w.house = house.New()
-	}
-	for _, p := range inspect.EmptyFound(s.job()).Places {
-		if at := w.house.Place(p.ID); at == nil {
-			w.house.Places = append(w.house.Places, p)
-		} else {
-			at.Kind = p.Kind
-		}
-	}
-	return w
-}
+// walkBegun is cheaper than the walk itself where nobody began one.
+func (s *session) walkBegun() bool { return s.check.walk != nil && s.check.walk.Begun() }
 
-func (s *session) walkResult() inspect.FoundResult {
-	return inspect.JudgeFound(s.job(), s.walk().house, nil)
-}
+func (s *session) walkUnsaved() bool { return s.check.walk != nil && s.check.walk.Unsaved() }
 
-// begun reports whether anything was looked at yet.
-func (w walkState) begun() bool {
-	if w.house == nil {
-		return false
-	}
-	for _, p := range w.house.Places {
-		if len(p.Answers) > 0 {
-			return true
-		}
-	}
-	return len(w.house.Answers) > 0
-}
-
-func walkNote(s *session) string {
-	if !s.check.walk.begun() {
-		return "room by room with a tape measure; you can stop at any point"
-	}
-	return report.FoundVerdict(s.walkResult())
-}
+func (s *session) walkResult() inspect.FoundResult { return s.walk().Judge(s.job()) }
 
 // newWalk lists the places of the walk.
 func newWalk() *menu {
-	m := &menu{title: "Finished work", intro: "Room by room, while all is open: labels, thickness, gaps. Stop whenever you like; what you typed is kept.", at: stepCheck}
+	m := &menu{title: "Finished work", intro: say.WalkIntro, at: stepCheck}
 	m.rows = func(s *session) []choiceRow {
 		rows := []choiceRow{}
 		for _, p := range s.walkResult().Places {
 			id := p.Plan.Surface.ID
-			rows = append(rows, choiceRow{p.Plan.Surface.Label, walkPlaceNote(p), func(s *session) tea.Cmd { return send(pushMsg{newWalkForm(s, id)}) }})
+			rows = append(rows, choiceRow{p.Plan.Surface.Label, report.FoundNote(p), func(s *session) tea.Cmd { return send(pushMsg{newWalkForm(s, id)}) }})
 		}
 		return append(rows,
 			choiceRow{"The result", "", func(*session) tea.Cmd { return send(pushMsg{newText(foundShown, "finished.txt")}) }},
-			choiceRow{"Write it to a file", "plain text that you can read, change and open again", func(*session) tea.Cmd {
-				return send(pushMsg{newWriteText("Finished work", "finished.toml", func(s *session) (string, error) {
-					return inspect.WriteFound(s.walk().list, s.walk().house), nil
-				})})
+			choiceRow{"Write it to a file", say.WalkFile, func(*session) tea.Cmd {
+				x := newWriteText("Finished work", "finished.toml", func(s *session) (string, error) { return s.walk().Text(), nil })
+				x.written = func(s *session) { s.walk().Written() }
+				return send(pushMsg{x})
 			}},
 			choiceRow{"Open a file of finished work", "", func(*session) tea.Cmd { return send(pushMsg{newOpenFound()}) }},
 			choiceRow{"A form to fill in by hand", "", func(*session) tea.Cmd { return send(pushMsg{newText(formShown, "form.txt")}) }})
 	}
 	return m
-}
-
-func walkPlaceNote(p inspect.FoundPlace) string {
-	open := p.Open()
-	switch {
-	case p.Worst() == inspect.Halt:
-		return "STOP: do not close"
-	case open == len(p.Points):
-		return "not looked at yet"
-	case p.Worst() > inspect.Pass:
-		return fmt.Sprintf("%s; %d of %d points not looked at", p.Worst(), open, len(p.Points))
-	case open > 0:
-		return fmt.Sprintf("%d of %d points not looked at", open, len(p.Points))
-	}
-	return "every point passes"
 }
 
 func foundShown(s *session, width int) (string, error) {
@@ -126,8 +72,9 @@ type walkForm struct {
 
 func newWalkForm(s *session, id string) *walkForm {
 	w := s.walk()
-	on := &session{list: w.list, house: w.house, system: s.system, g: s.g, ascii: s.ascii, saved: true}
+	on := &session{list: w.List, house: w.House, system: s.system, g: s.g, ascii: s.ascii, saved: true}
 	on.kept = func() {
+		s.walk().Changed()
 		s.edits++ // kept with the answers about the house
 		s.notice, s.changed = "", ""
 	}
@@ -135,35 +82,20 @@ func newWalkForm(s *session, id string) *walkForm {
 	if pl := s.place(id); pl != nil {
 		label = pl.Surface.Label
 	}
-	pick := func(on *session) []house.Question {
-		pl, p := s.place(id), on.house.Place(id)
-		if pl == nil || p == nil {
-			return nil
-		}
-		return inspect.QuestionsOf(on.list, *pl, p.Answers)
-	}
-	f := newForm("Finished work: "+label, "Leave open what you did not look at. d: not sure.", stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	pick := func(*session) []house.Question { return s.walk().QuestionsAt(s.job(), id) }
+	f := newForm("Finished work: "+label, say.WalkHint+" d: not sure.", stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
 	f.below = func(p *page, _ *session) { walkBelow(p, s, id) }
 	return &walkForm{form: f, on: on, id: id}
 }
 
-// walkBelow says what the answers come to, the gravest first.
+// walkBelow says what the answers come to.
 func walkBelow(p *page, s *session, id string) {
-	pl, at := s.place(id), s.walk().house.Place(id)
-	if pl == nil || at == nil || pl.Choice == nil || pl.Stopped != "" {
+	found, ok := s.walk().JudgeAt(s.job(), id)
+	if !ok {
 		return
 	}
-	r := inspect.JudgePlace(s.job(), *pl, at.Answers)
-	for _, x := range r.Points {
-		switch {
-		case x.State == inspect.Halt:
-			p.para(style.Danger, 0, report.PointLine(x)+". "+x.Ask)
-		case x.State > inspect.Pass:
-			p.para(style.Warn, 0, report.PointLine(x))
-		}
-	}
-	for _, l := range report.FoundLines(r, s.options()) {
-		p.labelled(style.Plain, l.Label, labelColumn, l.Text)
+	for _, r := range report.FoundRows(found, s.options()) {
+		checkRow(p, s, r)
 	}
 }
 
@@ -171,7 +103,7 @@ func (x *walkForm) Step() step   { return stepCheck }
 func (x *walkForm) Typing() bool { return x.form.Typing() }
 
 func (x *walkForm) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
-	x.on.house = s.walk().house
+	x.on.house = s.walk().House
 	_, cmd := x.form.Update(msg, x.on)
 	return x, cmd
 }
@@ -185,74 +117,60 @@ func (x *walkForm) View(p *page, s *session) {
 
 func (x *walkForm) Keys(*session) []key.Binding { return x.form.Keys(x.on) }
 
-// newOpenFound reads a file of finished work as far as possible.
+// newOpenFound reads a file of finished work as far as possible. Where that
+// would take away what no file holds, the same name is wanted twice.
 func newOpenFound() *prompt {
-	return newPrompt(stepCheck, "Open finished work", "The path of a .toml file, for instance finished.toml. It takes the place of what was typed here.", func(path string, s *session) (tea.Cmd, string) {
+	var x *prompt
+	x = newPrompt(stepCheck, "Open finished work", say.PathOfFile("finished.toml")+". "+say.TakesPlace, func(path string, s *session) (tea.Cmd, string) {
 		text, problem := s.readFile(path)
 		if problem != "" {
 			return nil, problem
 		}
-		w := s.walk()
-		h, notes, problems := inspect.ReadFound(w.list, s.job(), path, text)
-		w.house, w.bad = h, append(problems, notes...)
-		s.edits++
-		if len(w.bad) > 0 {
-			return send(replaceMsg{newFoundProblems(path)}), ""
+		if s.walkUnsaved() && x.sure != path {
+			x.sure = path
+			return nil, say.UnsavedWalk + ". Enter again goes on."
+		}
+		taken, problems := s.walk().Open(s.job(), path, text)
+		s.check.bad = problems
+		title := say.AsFarAsPossible(path)
+		if taken {
+			s.edits++
+		} else {
+			title = say.NotRead(path)
+		}
+		if len(problems) > 0 {
+			return send(replaceMsg{newFoundProblems(title)}), ""
 		}
 		return send(backMsg{}), ""
 	})
+	return x
 }
 
-func newFoundProblems(path string) *reading {
+func newFoundProblems(title string) *reading {
 	return &reading{at: stepCheck, draw: func(p *page, s *session) {
-		p.line(style.Title, path+" was read as far as possible")
+		p.line(style.Title, title)
 		p.blank()
-		problemRows(p, s.check.walk.bad)
+		problemRows(p, s.check.bad)
 	}}
 }
 
-// walkMark begins each line of the walk in the kept answers. They are comments
-// there, so that the house can be read without them.
-const walkMark = "#| "
-
 // walkText is the walk as the kept answers hold it, empty before it is begun.
 func (s *session) walkText() string {
-	if !s.check.walk.begun() {
+	if s.check.walk == nil {
 		return ""
 	}
-	var b strings.Builder
-	for _, l := range strings.Split(strings.TrimRight(inspect.WriteFound(s.check.walk.list, s.check.walk.house), "\n"), "\n") {
-		b.WriteString(walkMark + l + "\n")
-	}
-	return "\n" + b.String()
+	return s.check.walk.Kept()
 }
 
 // takeWalk takes the walk out of kept answers.
-func (s *session) takeWalk(text string) {
-	var b strings.Builder
-	for _, l := range strings.Split(text, "\n") {
-		if head, ok := strings.CutPrefix(l, walkMark); ok {
-			b.WriteString(head + "\n")
-		}
-	}
-	if b.Len() == 0 {
-		return
-	}
-	w := s.walk()
-	w.house, _, _ = inspect.ReadFound(w.list, s.job(), "kept answers", b.String())
-}
+func (s *session) takeWalk(text string) { s.walk().TakeUp(s.job(), text) }
 
 // keptWalk takes the walk back when a file is opened whose answers were kept.
 func (s *session) keptWalk(path string) {
 	if s.store == nil || path == "" {
 		return
 	}
-	text, kept, ok := s.store.Resume()
-	if !ok || kept == "" {
-		return
-	}
-	abs, err := filepath.Abs(path)
-	if kept == path || err == nil && kept == abs {
+	if text, kept, ok := s.store.Resume(); ok && say.SameFile(kept, path) {
 		s.takeWalk(text)
 	}
 }
@@ -260,7 +178,7 @@ func (s *session) keptWalk(path string) {
 // forget drops the kept answers after they were saved, unless they hold a walk
 // that no file of the person holds.
 func (s *session) forget() tea.Cmd {
-	if s.check.walk.begun() {
+	if s.walkBegun() {
 		return nil
 	}
 	return forget(s.store)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -17,7 +18,7 @@ func (m Model) foot(top screen) []row {
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:
-		p.para(style.Warn, 0, "Not everything is in your file yet. Save it before you leave?")
+		p.para(style.Warn, 0, say.NotAllSaved)
 		p.rows = append(p.rows, packKeys([]key.Binding{keys.Yes, keys.No, bind("b", "stay", "b")}, m.width)...)
 		return p.rows
 	case m.s.notice != "":

@@ -2,21 +2,18 @@ package tui
 
 import (
 	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/tui/say"
 )
 
 // newKeptChoice asks first when a house file is opened while answers from an
-// earlier time are kept that are in no file: the first change would replace
-// them.
+// earlier time are kept that are in no file.
 func newKeptChoice(path string) *menu {
-	whose := "a house that is in no file"
-	if path != "" {
-		whose = path
-	}
-	m := &menu{title: "Answers were kept that are not saved", intro: "They are for " + whose + ". The program ended before they were saved.", at: stepNone}
-	m.rows = func(*session) []choiceRow {
+	m := &menu{title: say.KeptTitle, intro: say.KeptWhose(path), at: stepNone}
+	m.rows = func(s *session) []choiceRow {
 		return []choiceRow{
-			{"Go on with the kept answers", "", resume},
-			{"Go on with the file as it is", "The kept answers are dropped once you change something.", func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }},
+			{say.KeptGoOn, "", resume},
+			{say.KeptLeave, say.KeptNote(path, s.path), func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }},
 		}
 	}
 	return m

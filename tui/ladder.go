@@ -11,6 +11,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -62,18 +63,18 @@ func (x *ladder) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 }
 
 func (x *ladder) View(p *page, s *session) {
-	p.line(style.Title, "What the next dollars buy")
+	p.line(style.Title, say.Ladder)
 	p.para(style.Dim, 0, "Each line is the best set for the whole house at its price, by what matters to you other than price. Targets are kept on all of them. "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
 	p.blank()
 	if x.failed != "" {
-		p.para(style.Warn, 0, "The ladder could not be worked out: "+x.failed)
+		p.para(style.Warn, 0, say.NoLadder+x.failed)
 		return
 	}
 	for i, r := range x.rungs {
 		x.rung(p, s, i, r)
 	}
 	if len(x.rungs) == 0 {
-		p.line(style.Warn, "There is nothing to buy yet.")
+		p.line(style.Warn, say.NothingYet)
 	}
 }
 

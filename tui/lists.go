@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -49,7 +50,7 @@ func (r *reading) Keys(*session) []key.Binding {
 func newFindOut() *reading {
 	return &reading{at: stepCheck, draw: func(p *page, s *session) {
 		p.line(style.Title, "Find-out list")
-		p.para(style.Dim, 0, "What is not known yet. MATTERS: another answer changes the plan. The rest can wait, or does not matter here.")
+		p.para(style.Dim, 0, "What is not known yet. "+say.Matters)
 		p.blank()
 		list := s.findOut()
 		for i, u := range list {
@@ -57,7 +58,7 @@ func newFindOut() *reading {
 			if u.Place != "" {
 				where = u.Label
 			}
-			tone, word := style.Dim, "does not change the plan"
+			tone, word := style.Dim, say.Unchanging
 			if u.Matters {
 				tone, word = style.Warn, "MATTERS: "+u.Effect
 			}
@@ -76,7 +77,7 @@ func newFindOut() *reading {
 			p.para(style.Dim, 2, l)
 		}
 		p.blank()
-		p.line(style.Title, "Assumed, because nobody said otherwise")
+		p.line(style.Title, say.Assumed)
 		for _, a := range s.plan.Assumed {
 			where := "House"
 			if a.Place != "" {
@@ -90,7 +91,7 @@ func newFindOut() *reading {
 // newMind lists the changes of one priority that change the plan.
 func newMind() *reading {
 	return &reading{at: stepLook, draw: func(p *page, s *session) {
-		p.line(style.Title, "What would change the plan")
+		p.line(style.Title, say.WouldChange)
 		p.para(style.Dim, 0, "One priority of the house moved, the others as they are: the nearest level that turns a place.")
 		p.blank()
 		list := s.mind()
@@ -98,7 +99,7 @@ func newMind() *reading {
 			p.para(style.Plain, 2, report.MindText(m, s.options()))
 		}
 		if len(list) == 0 {
-			p.line(style.Good, "No single priority changes anything: take it and be glad.")
+			p.line(style.Good, say.NoMind)
 		}
 	}}
 }

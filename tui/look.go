@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -50,7 +51,7 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 }
 
 func (x *look) View(p *page, s *session) {
-	p.line(style.Title, "The house at a glance")
+	p.line(style.Title, say.Glance)
 	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
 	p.blank()
 	if p.width >= wideWidth && len(s.plan.Places) > 0 {

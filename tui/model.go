@@ -14,6 +14,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -111,7 +112,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case savedMsg:
 		m.s.unkept = ""
 		if msg.err != nil {
-			m.s.unkept = "Your answers could not be kept: " + msg.err.Error()
+			m.s.unkept = say.NotKept + msg.err.Error()
 		}
 		return m, nil
 	case noticeMsg:

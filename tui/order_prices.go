@@ -10,6 +10,7 @@ import (
 	"battwright/rules/order"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/say"
 )
 
 // newPrices lists the blankets of the order: what their labels and the stores
@@ -107,7 +108,7 @@ func newPrice(l order.Line) *prompt {
 			q.USD, q.Per = usd, per
 			if per == house.PerPackage && q.PackageFt2() <= 0 {
 				q.Pieces, q.WidthIn, q.LengthIn = l.PerPackage, l.WidthIn, l.LengthIn
-				s.notice = "The usual size of a package was put beside the price: compare it with the label."
+				s.notice = say.UsualSize
 			}
 		}
 		return keepQuote(s, q)
@@ -143,22 +144,12 @@ func keepQuote(s *session, q house.Quote) (tea.Cmd, string) {
 	return send(backMsg{}), ""
 }
 
-// orderFiles are the forms the order can be written in.
-var orderFiles = []struct{ name, ext, what string }{
-	{"Order and cut lists as text, to print", "txt", "order"},
-	{"Order as Markdown, for a web page", "md", "order"},
-	{"Order as JSON, for other programs", "json", "order"},
-	{"Order as CSV, for a spreadsheet", "csv", "order"},
-	{"Asking sheet as text, for paper", "txt", "ask"},
-	{"Asking sheet as text, 40 columns for a telephone", "txt", "ask-narrow"},
-}
-
 func newOrderExport() *menu {
 	m := &menu{title: "Export the order", intro: "Write it to a file to carry along.", at: stepOrder}
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
-		for _, f := range orderFiles {
-			rows = append(rows, choiceRow{f.name, "", func(*session) tea.Cmd { return send(pushMsg{newOrderTo(f.what, f.ext)}) }})
+		for _, f := range say.OrderFormats {
+			rows = append(rows, choiceRow{f.Name, "", func(*session) tea.Cmd { return send(pushMsg{newOrderTo(f.What, f.Ext)}) }})
 		}
 		return append(rows, choiceRow{"The recommendation itself", "Text, Markdown, JSON or CSV of the plan.", func(*session) tea.Cmd { return send(replaceMsg{newExport()}) }})
 	}
@@ -167,41 +158,22 @@ func newOrderExport() *menu {
 
 func newOrderTo(what, ext string) *prompt {
 	var x *prompt
-	x = newPrompt(stepOrder, "Export the order", "The name of a file, for instance "+what+"."+ext, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepOrder, "Export the order", say.NameOfFile(what+"."+ext), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
 		if !strings.HasSuffix(path, "."+ext) {
 			path += "." + ext
 		}
-		text, err := orderText(s, what, ext)
+		text, err := report.OrderFile(*s.order(), s.plan, what, ext, s.options())
 		if err != nil {
 			return nil, sentence(err)
 		}
 		if problem := x.write(s, path, text); problem != "" {
 			return nil, problem
 		}
-		s.notice = "Written to " + path
+		s.notice = say.Written(path)
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
 	})
 	return x
-}
-
-func orderText(s *session, what, ext string) (string, error) {
-	o, made := s.options(), *s.order()
-	switch {
-	case what == "ask-narrow":
-		o.Width = minWidth
-		return report.AskText(made, s.plan, o), nil
-	case what == "ask":
-		return report.AskText(made, s.plan, o), nil
-	case ext == "md":
-		return report.OrderMarkdown(made, s.plan, o), nil
-	case ext == "csv":
-		return report.OrderCSV(made, o)
-	case ext == "json":
-		b, err := report.OrderJSON(made, s.plan, o, false)
-		return string(b), err
-	}
-	return report.OrderText(made, s.plan, o), nil
 }

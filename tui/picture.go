@@ -8,6 +8,7 @@ import (
 	"battwright/rules/report"
 	"battwright/tui/chart"
 	"battwright/tui/draw"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -39,7 +40,7 @@ func pictureRows(p *page, s *session, pl plan.Place) {
 // dampRows shows the damp check: one sentence, then the year.
 func dampRows(p *page, s *session, pl plan.Place) {
 	if pl.Choice == nil || pl.Stopped != "" {
-		p.para(style.Warn, 0, "Nothing to check: no blanket goes here as it stands.")
+		p.para(style.Warn, 0, say.NothingDamp)
 		return
 	}
 	d := pl.Choice.Damp

@@ -8,6 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -55,7 +56,7 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		if added := house.Propose(s.list, s.house); len(added) > 0 {
 			s.edited(wholeHouse, "")
 		} else {
-			s.notice = "Every kind of place that the shape calls for is there already."
+			s.notice = say.AllProposed
 		}
 	case p != nil && k.String() == "c":
 		if s.house.Duplicate(p.ID) {
@@ -139,7 +140,7 @@ func newAddPlace() *menu {
 			k, _ := s.catalog().Kind(id)
 			rows = append(rows, choiceRow{k.Name, "", func(s *session) tea.Cmd {
 				if len(s.house.Places) >= house.MaxPlaces {
-					return send(noticeMsg{fmt.Sprintf("A house can have at most %d places.", house.MaxPlaces)})
+					return send(noticeMsg{say.Sentence(say.TooManyPlaces())})
 				}
 				added := s.house.Add(id)
 				s.edited(wholeHouse, "")

@@ -138,8 +138,8 @@ func TestSavingTakesInWhatIsTyped(t *testing.T) {
 func TestSavingTakesInTheWalk(t *testing.T) {
 	p := onCheck(t, Config{Mono: true, Path: "a.toml"})
 	p.press("5", "3").ask("place.void_pct").typed("3").press("ctrl+s")
-	require.Equal(t, house.Number(3), p.m.s.walk().house.Place("street-wall").Answers["void_pct"])
-	require.Contains(t, p.store.Text, walkMark+"void_pct = 3")
+	require.Equal(t, house.Number(3), p.m.s.walk().House.Place("street-wall").Answers["void_pct"])
+	require.Contains(t, p.store.Text, "#| void_pct = 3")
 }
 
 // brokenStore is a disk on which something is wrong; it counts how often it is read.

@@ -13,6 +13,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/rules/strict"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -24,9 +25,10 @@ type prompt struct {
 	problem     string
 	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
 	below       func(*page, *session, string)
-	saves       bool   // it asks where to save: the save key accepts
-	why         string // why it is asked, when that is not plain
-	sure        string // what was asked twice: the same text accepted again means yes
+	saves       bool           // it asks where to save: the save key accepts
+	why         string         // why it is asked, when that is not plain
+	sure        string         // what was asked twice: the same text accepted again means yes
+	written     func(*session) // after the file was written
 }
 
 func newPrompt(at step, title, hint string, confirm func(string, *session) (tea.Cmd, string)) *prompt {
@@ -93,7 +95,7 @@ func (x *prompt) Keys(*session) []key.Binding {
 // newOpenFile reads a house file; a broken one shows all its problems and
 // leaves the open house alone.
 func newOpenFile() *prompt {
-	return newPrompt(stepNone, "Open a house file", "The path of a .toml file, for instance my-house.toml", func(path string, s *session) (tea.Cmd, string) {
+	return newPrompt(stepNone, say.Open.Label, say.PathOfFile("my-house.toml"), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
@@ -102,7 +104,7 @@ func newOpenFile() *prompt {
 			return nil, err.Error()
 		}
 		h, err := house.Read(s.list, path, text)
-		if err == nil && !s.mayReplace("file "+path) {
+		if err == nil && !s.mayReplace("file "+path, path) {
 			return nil, ""
 		}
 		if err != nil {
@@ -116,7 +118,7 @@ func newOpenFile() *prompt {
 // newSaveAs asks where to save the house, and says why it asks.
 func newSaveAs(path, why string) *prompt {
 	var x *prompt
-	x = newPrompt(stepNone, "Save the house", "The name of a file, for instance my-house.toml. It is plain text; you can read and change it.", func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepNone, "Save the house", say.NameOfFile("my-house.toml")+". "+say.PlainText+".", func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
@@ -139,7 +141,7 @@ func newSaveAs(path, why string) *prompt {
 // the same name a second time; any other problem stays one.
 func (x *prompt) write(s *session, path, text string) (problem string) {
 	if s.store == nil {
-		return "Files cannot be written here."
+		return say.Sentence(say.NoWriting)
 	}
 	err := s.store.Write(path, text, x.sure == path)
 	x.sure = ""
@@ -162,17 +164,12 @@ func forget(store Store) tea.Cmd {
 	}
 }
 
-// exportFormats are the forms a plan can be written in.
-var exportFormats = []struct{ ext, name string }{
-	{"txt", "text, to read and print"}, {"md", "Markdown, for a web page"}, {"json", "JSON, for other programs"}, {"csv", "CSV, for a spreadsheet"},
-}
-
 func newExport() *menu {
 	m := &menu{title: "Export the recommendation", intro: "Write it to a file, or read it here first.", at: stepOrder}
 	m.rows = func(s *session) []choiceRow {
 		rows := []choiceRow{{"Read it here", "", func(*session) tea.Cmd { return send(pushMsg{newReader()}) }}}
-		for _, f := range exportFormats {
-			rows = append(rows, choiceRow{"Write " + f.name, "", func(*session) tea.Cmd { return send(pushMsg{newExportTo(f.ext)}) }})
+		for _, f := range say.PlanFormats {
+			rows = append(rows, choiceRow{"Write " + f.Name, "", func(*session) tea.Cmd { return send(pushMsg{newExportTo(f.Ext)}) }})
 		}
 		return rows
 	}
@@ -181,39 +178,24 @@ func newExport() *menu {
 
 func newExportTo(ext string) *prompt {
 	var x *prompt
-	x = newPrompt(stepOrder, "Export", "The name of a file, for instance my-house."+ext, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepOrder, "Export", say.NameOfFile("my-house."+ext), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
 		if !strings.HasSuffix(path, "."+ext) {
 			path += "." + ext
 		}
-		text, err := exported(s, ext)
+		text, err := report.PlanFile(s.plan, *s.order(), ext, s.options())
 		if err != nil {
 			return nil, sentence(err)
 		}
 		if problem := x.write(s, path, text); problem != "" {
 			return nil, problem
 		}
-		s.notice = "Written to " + path
+		s.notice = say.Written(path)
 		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
 	})
 	return x
-}
-
-func exported(s *session, ext string) (string, error) {
-	switch ext {
-	case "md":
-		return report.Markdown(s.plan, s.options()), nil
-	case "json":
-		o := s.options()
-		o.Order = s.order()
-		b, err := report.JSON(s.plan, o, false)
-		return string(b), err
-	case "csv":
-		return report.CSV(s.plan, s.options())
-	}
-	return report.Text(s.plan, s.options()), nil
 }
 
 func newReader() *reading {
@@ -228,7 +210,7 @@ func newReader() *reading {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(stepNone, "Words of the trade", "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
+	x := newPrompt(stepNone, say.Words.Label, "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
 	x.below = func(p *page, s *session, typed string) {
 		if strings.TrimSpace(typed) == "" {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))

@@ -4,6 +4,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 )
 
 // save writes the person's own file. Where comments or somebody else's
@@ -17,10 +18,10 @@ func (m Model) save() tea.Cmd {
 		return send(pushMsg{newSaveAs("", "")})
 	}
 	if s.store.Changed(s.path, s.onDisk) {
-		return send(pushMsg{newSaveAs(s.path, s.path+" was changed by another program since it was read: save under another name, or the same to overwrite.")})
+		return send(pushMsg{newSaveAs(s.path, say.ChangedByOther(s.path))})
 	}
 	if house.HasComments(s.onDisk) {
-		return send(pushMsg{newSaveAs(s.path, s.path+" holds comments, which saving would drop: save under another name, or the same to overwrite.")})
+		return send(pushMsg{newSaveAs(s.path, say.DropsComments(s.path))})
 	}
 	text := s.text()
 	if err := s.store.Write(s.path, text, true); err != nil {
@@ -41,6 +42,9 @@ func (s *session) savedIn(path, text string) tea.Cmd {
 	had := !s.saved
 	if path != s.path {
 		s.store.Belongs(path)
+		if s.walkBegun() {
+			s.edits++ // what is kept of it belongs to the new file from now on
+		}
 	}
 	s.path, s.onDisk, s.saved, s.notice = path, text, true, "Saved in "+path
 	if !had {

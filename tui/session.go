@@ -7,6 +7,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -86,21 +87,21 @@ func (s *session) open(h *house.House, path, text string) {
 	s.keptWalk(path)
 }
 
-// mayReplace asks before another house takes the place of answers that are in
-// no file of the person: the same choice a second time means yes.
-func (s *session) mayReplace(choice string) bool {
-	kept := false
-	if s.saved && s.edits == s.opened && s.path == "" && s.store != nil {
-		_, _, kept = s.store.Resume()
-	}
-	if s.saved && !kept || s.drop == choice {
+// mayReplace asks before the house of a file, or a new one when target is
+// empty, takes the place of answers that are in no file of the person: the same
+// choice a second time means yes.
+func (s *session) mayReplace(choice, target string) bool {
+	untouched := s.edits == s.opened && s.path == ""
+	lost := say.Replaced(s.saved, s.walkUnsaved(), untouched, s.store, target)
+	if lost == "" || s.drop == choice {
 		return true
 	}
 	s.drop = choice
-	s.notice = "Your answers are in no file of yours and would be replaced: the same again to go on, or save them first."
-	if s.saved {
-		s.notice = "Answers of an earlier time are kept and would be replaced: the same again to go on, or 1 to take them up."
-	}
+	s.notice = lost + map[string]string{
+		say.UnsavedHouse: ": the same again to go on, or save them first.",
+		say.UnsavedWalk:  ": the same again to go on, or write it to a file first, under check.",
+		say.KeptEarlier:  ": the same again to go on, or 1 to take them up.",
+	}[lost]
 	return false
 }
 
@@ -165,7 +166,7 @@ func (s *session) readFile(path string) (text, problem string) {
 	case path == "":
 		return "", "Type the name of a file."
 	case s.store == nil:
-		return "", "Files cannot be read here."
+		return "", say.Sentence(say.NoReading)
 	}
 	text, err := s.store.Read(path)
 	if err != nil {

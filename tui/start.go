@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -89,7 +90,7 @@ func (m *menu) Keys(*session) []key.Binding {
 // newStart is the first screen: go on, begin, or look around.
 func newStart() *menu {
 	return &menu{
-		title: "Which blanket insulation goes where in your house, and why.", root: true,
+		title: say.Purpose, root: true,
 		intro: "Attic, walls, crawl space, basement, near a chimney. You answer what you know; what you don't is assumed and said. Nothing is sent anywhere.",
 		rows:  startRows,
 	}
@@ -100,18 +101,15 @@ func startRows(s *session) []choiceRow {
 	if s.edits > 0 || s.path != "" || len(s.house.Places) > 0 {
 		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }})
 	} else if s.resume.there {
-		note := "Your last answers were kept, though not saved in a file of yours."
-		if s.resume.path != "" {
-			note = "Your last answers for " + s.resume.path + " were kept, though not saved in it."
-		}
-		rows = append(rows, choiceRow{"Go on where you stopped", note, resume})
+		kept := say.KeptAtStart(s.resume.path)
+		rows = append(rows, choiceRow{kept.Label, kept.Note, resume})
 	}
 	return append(rows,
-		choiceRow{"A new house, rough look", "About 10 questions, 3 minutes: what goes where and roughly what it costs.", func(s *session) tea.Cmd { return startNew(s, true) }},
-		choiceRow{"A new house, ready to order", "About 40 questions, 15 minutes, with a tape measure: sizes you can buy by.", func(s *session) tea.Cmd { return startNew(s, false) }},
-		choiceRow{"Look at a demo house", "An invented house with every kind of place. Change anything; it is not yours.", openDemo},
-		choiceRow{"Open a house file", "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
-		choiceRow{"Words of the trade", "", func(s *session) tea.Cmd { return send(pushMsg{newGlossary()}) }},
+		choiceRow{say.Rough.Label, say.Rough.Note, func(s *session) tea.Cmd { return startNew(s, true) }},
+		choiceRow{say.Whole.Label, say.Whole.Note, func(s *session) tea.Cmd { return startNew(s, false) }},
+		choiceRow{say.Demo.Label, say.Demo.Note, openDemo},
+		choiceRow{say.Open.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
+		choiceRow{say.Words.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newGlossary()}) }},
 		choiceRow{"Quit", "", func(*session) tea.Cmd { return send(quitMsg{}) }},
 	)
 }
@@ -141,7 +139,7 @@ func firstOpenStep(s *session) step {
 }
 
 func startNew(s *session, rough bool) tea.Cmd {
-	if !s.mayReplace(fmt.Sprintf("new %t", rough)) {
+	if !s.mayReplace(fmt.Sprintf("new %t", rough), "") {
 		return nil
 	}
 	s.open(house.New(), "", "")
@@ -150,12 +148,12 @@ func startNew(s *session, rough bool) tea.Cmd {
 }
 
 func openDemo(s *session) tea.Cmd {
-	if !s.mayReplace("demo") {
+	if !s.mayReplace("demo", "") {
 		return nil
 	}
 	h, err := house.Read(s.list, demo.Default, demo.Text(demo.Default))
 	if err != nil {
-		return send(noticeMsg{"The demo house could not be read."})
+		return send(noticeMsg{say.NoDemo + "."})
 	}
 	s.open(h, "", "")
 	return send(goMsg{stepLook})

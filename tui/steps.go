@@ -5,6 +5,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 )
 
 // screenOf makes the screen of a step, nil for the start screen below all.
@@ -80,7 +81,7 @@ func newPlaceForm(s *session, id string) *form {
 	}
 	p := s.house.Place(id)
 	title := s.answered().Text(house.PlaceScope, p, "label")
-	return newForm(title, "Size first, then what it is made of.", stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	return newForm(title, say.SizeFirst, stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
 }
 
 func newMoney(s *session) *form {

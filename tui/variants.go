@@ -8,12 +8,13 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
 // newVariants lists the saved plans: priorities and budget under a name.
 func newVariants() *menu {
-	m := &menu{title: "Saved plans", intro: "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place.", at: stepLook}
+	m := &menu{title: "Saved plans", intro: say.PlansIntro, at: stepLook}
 	m.rows = func(s *session) []choiceRow {
 		rows := []choiceRow{{"Keep the priorities of now as a plan", "", func(*session) tea.Cmd { return send(pushMsg{newKeep()}) }}}
 		for _, v := range s.house.Variants {
@@ -50,7 +51,7 @@ func newKeep() *prompt {
 		case len([]rune(name)) > house.MaxText:
 			return nil, fmt.Sprintf("At most %d characters.", house.MaxText)
 		case s.house.Variant(name) == nil && len(s.house.Variants) >= house.MaxVariants:
-			return nil, fmt.Sprintf("A house can have at most %d saved plans.", house.MaxVariants)
+			return nil, say.Sentence(say.TooManyPlans())
 		}
 		keep(s, name)
 		s.notice = "Kept as " + name

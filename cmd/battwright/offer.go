@@ -69,9 +69,9 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 			errs = append(errs, fmt.Errorf("%s: %w", path, plainPathError(err)))
 			continue
 		}
-		offer, ps := inspect.ReadOffer(j.Catalog(), j.IDs(), path, text)
+		r, ps := inspect.OpenOffer{Path: path, Text: text}.Judge(j)
 		problems = append(problems, ps...)
-		out = append(out, inspect.JudgeOffer(j, offer))
+		out = append(out, r)
 	}
 	return out, problems, errors.Join(errs...)
 }

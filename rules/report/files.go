@@ -1,0 +1,44 @@
+package report
+
+import (
+	"battwright/rules/order"
+	"battwright/rules/plan"
+)
+
+// PlanFile is the recommendation in the form of a file: txt, md, json or csv.
+func PlanFile(p plan.Plan, made order.Order, ext string, o Options) (string, error) {
+	switch ext {
+	case "md":
+		return Markdown(p, o), nil
+	case "json":
+		o.Order = &made
+		b, err := JSON(p, o, false)
+		return string(b), err
+	case "csv":
+		return CSV(p, o)
+	}
+	return Text(p, o), nil
+}
+
+// narrowWidth is that of a telephone.
+const narrowWidth = 40
+
+// OrderFile is the order in the form of a file: what is order, ask for the
+// asking sheet, or ask-narrow for the same on a telephone.
+func OrderFile(made order.Order, p plan.Plan, what, ext string, o Options) (string, error) {
+	switch {
+	case what == "ask-narrow":
+		o.Width = narrowWidth
+		return AskText(made, p, o), nil
+	case what == "ask":
+		return AskText(made, p, o), nil
+	case ext == "md":
+		return OrderMarkdown(made, p, o), nil
+	case ext == "csv":
+		return OrderCSV(made, o)
+	case ext == "json":
+		b, err := OrderJSON(made, p, o, false)
+		return string(b), err
+	}
+	return OrderText(made, p, o), nil
+}

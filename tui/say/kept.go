@@ -1,0 +1,83 @@
+package say
+
+import "path/filepath"
+
+// What is said when answers of an earlier time are kept that a file does not
+// hold.
+const (
+	KeptTitle = "Answers were kept that are not saved"
+	KeptGoOn  = "Go on with the kept answers"
+	KeptLeave = "Go on with the file as it is"
+)
+
+// KeptAtStart offers them in the start menu.
+func KeptAtStart(path string) Row {
+	note := "Your last answers were kept, though not saved in a file of yours."
+	if path != "" {
+		note = "Your last answers for " + path + " were kept, though not saved in it."
+	}
+	return Row{"Go on where you stopped", note}
+}
+
+// KeptWhose tells which house kept answers are about.
+func KeptWhose(path string) string {
+	whose := path
+	if whose == "" {
+		whose = "a house that is in no file"
+	}
+	return "They are for " + whose + ". The program ended before they were saved."
+}
+
+// KeptNote tells what becomes of answers kept for one file when another, or the
+// same, is gone on with: those of the same file are replaced by what is typed
+// next, all others stay in a place of their own.
+func KeptNote(kept, opened string) string {
+	switch {
+	case SameFile(kept, opened):
+		return "The kept answers are dropped once you change something."
+	case kept == "":
+		return "The kept answers stay, and are offered again at a start without a file."
+	}
+	return "The kept answers stay, and are offered again when " + kept + " is opened."
+}
+
+// SameFile reports whether answers kept for one file belong to the other; no
+// file is the same as no file. Kept answers name their file in full.
+func SameFile(kept, path string) bool {
+	if kept == path || kept == "" || path == "" {
+		return kept == path
+	}
+	abs, err := filepath.Abs(path)
+	return err == nil && kept == abs
+}
+
+// Why another house cannot take the place of this one unasked.
+const (
+	UnsavedHouse = "Your answers are in no file of yours and would be replaced"
+	UnsavedWalk  = "What you noted of the finished work is in no file of yours and would be replaced"
+	KeptEarlier  = "Answers of an earlier time are kept and would be replaced"
+)
+
+// Resumer is what tells of kept answers.
+type Resumer interface {
+	Resume() (text, path string, ok bool)
+}
+
+// Replaced tells what would be lost if the house of a file, or a new one when
+// target is empty, took the place of this one; empty when nothing would.
+// Answers of an earlier time count only while nothing was opened yet, untouched,
+// and only those that the next change would overwrite.
+func Replaced(saved, walk, untouched bool, kept Resumer, target string) string {
+	switch {
+	case !saved:
+		return UnsavedHouse
+	case walk:
+		return UnsavedWalk
+	case !untouched || kept == nil:
+		return ""
+	}
+	if _, path, ok := kept.Resume(); ok && SameFile(path, target) {
+		return KeptEarlier
+	}
+	return ""
+}

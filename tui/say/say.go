@@ -1,0 +1,101 @@
+// Package say holds the sentences that the screens and the line-by-line mode
+// both say, and what decides which of them is true. It knows neither screens
+// nor lines; words about the plan itself are in rules/report.
+package say
+
+import (
+	"fmt"
+	"strings"
+
+	"battwright/rules/house"
+)
+
+// Words over a part of the work.
+const (
+	Glance      = "The house at a glance"
+	SizeFirst   = "Size first, then what it is made of."
+	WouldChange = "What would change the plan"
+	NoMind      = "No single priority changes anything: take it and be glad."
+	Ladder      = "What the next dollars buy"
+	NoLadder    = "The ladder could not be worked out: "
+	NothingYet  = "There is nothing to buy yet."
+	NothingDamp = "Nothing to check: no blanket goes here as it stands."
+	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place."
+	AllProposed = "Every kind of place that the shape calls for is there already."
+	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
+	Assumed     = "Assumed, because nobody said otherwise"
+	Unchanging  = "does not change the plan"
+	Matters     = "MATTERS: another answer changes the plan. The rest can wait, or does not matter here."
+)
+
+// The last step.
+const (
+	Check       = "Hand over and check"
+	CheckIntro  = "Write down what is agreed, compare offers, measure what was done. Do not cover a blanket before the insulation inspection."
+	CoverNote   = "the cautions and steps of every place"
+	SheetsNote  = "what is agreed, place by place, with the points it is accepted by"
+	SheetsIntro = "One sheet for each place: what goes in, what comes first, what stays clear, the points it is accepted by."
+	PagesNote   = "framer, electrician, plumber, installer, inspector, store, yourself"
+	PagesIntro  = "What each must know, also for a narrow paper or a telephone."
+	ReadyNote   = "what to see, sign, photograph and keep"
+	OfferBlank  = "an offer file to fill in, with a table for each place of the plan"
+	WalkIntro   = "Room by room, while all is open: labels, thickness, gaps. Stop whenever you like; what you typed is kept."
+	WalkHint    = "Leave open what you did not look at."
+	WalkFile    = "plain text that you can read, change and open again"
+	TakesPlace  = "It takes the place of what was typed here."
+)
+
+// OffersIntro tells what offers are laid side by side for.
+func OffersIntro(most int) string {
+	return fmt.Sprintf("Up to %d offers beside the plan: what is missing, what does not add up, what to ask on the phone.", most)
+}
+
+// AsFarAsPossible heads what could not be read of a file.
+func AsFarAsPossible(path string) string { return path + " was read as far as possible" }
+
+// NotRead heads what is wrong with a file of which nothing could be read.
+func NotRead(path string) string { return path + " could not be read; what was noted is still here" }
+
+// Row is a line of a menu: what it does, and more about it.
+type Row struct{ Label, Note string }
+
+// Text is the line in one sentence after the other.
+func (r Row) Text() string {
+	if r.Note == "" {
+		return r.Label
+	}
+	return r.Label + ". " + r.Note
+}
+
+// The rows of the start menu.
+var (
+	Rough = Row{"A new house, rough look", "About 10 questions, 3 minutes: what goes where and roughly what it costs."}
+	Whole = Row{"A new house, ready to order", "About 40 questions, 15 minutes, with a tape measure: sizes you can buy by."}
+	Demo  = Row{"Look at a demo house", "An invented house with every kind of place. Change anything; it is not yours."}
+	Open  = Row{"Open a house file", ""}
+	Words = Row{"Words of the trade", ""}
+)
+
+// Purpose is what the program is for.
+const Purpose = "Which blanket insulation goes where in your house, and why."
+
+// NoDemo says that the built-in house is broken.
+const NoDemo = "The demo house could not be read"
+
+// TooManyPlaces and TooManyPlans say that a house is full.
+func TooManyPlaces() string {
+	return fmt.Sprintf("a house can have at most %d places.", house.MaxPlaces)
+}
+
+// TooManyPlans says that no more plans can be kept under a name.
+func TooManyPlans() string {
+	return fmt.Sprintf("a house can have at most %d saved plans.", house.MaxVariants)
+}
+
+// Sentence begins with a capital letter.
+func Sentence(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
