@@ -5,7 +5,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/report"
 	"battwright/tui/say"
@@ -46,7 +45,7 @@ func newPages() *menu {
 	m := &menu{title: "A page per person", intro: say.PagesIntro, at: stepCheck}
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
-		for _, person := range catalog.Persons {
+		for _, person := range inspect.Persons() {
 			rows = append(rows, choiceRow{inspect.PageTitle(person), "", func(*session) tea.Cmd { return send(pushMsg{newPersonPage(person)}) }})
 		}
 		return rows
@@ -61,7 +60,7 @@ func newPersonPage(person string) *reading {
 		o.Width = width
 		return report.Handover{Job: s.job(), Person: person}.Text(o)
 	}
-	return newText(text, "for-the-"+person+".txt")
+	return newText(text, inspect.PageFile(person))
 }
 
 // newText shows a report as it would be printed at the width of the window;

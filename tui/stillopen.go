@@ -3,6 +3,7 @@ package tui
 import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -15,13 +16,13 @@ func newStillOpen(id string) *reading {
 			p.line(style.Warn, "This place is gone.")
 			return
 		}
-		p.line(style.Title, pl.Surface.Label+": what can still be changed")
+		p.line(style.Title, say.StillOpen(pl.Surface.Label))
 		list := s.assess.StillOpen(plan.PreferencesOf(s.answered(), nil), id)
 		if len(list) == 0 {
-			p.para(style.Dim, 0, "Nothing: the house is framed, or this place has no frame of its own to choose.")
+			p.para(style.Dim, 0, say.NothingOpen)
 			return
 		}
-		p.para(style.Dim, 0, "Each line changes one thing and leaves the rest. Lumber and board are not in the price; blankets are.")
+		p.para(style.Dim, 0, say.StillOpenHow)
 		until := ""
 		for _, x := range list {
 			if x.Until != until {

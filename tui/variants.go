@@ -28,11 +28,7 @@ func newVariants() *menu {
 // variantNote says what the saved plan would change against the one shown.
 func variantNote(s *session, v house.Variant) string {
 	other := s.assess.Weigh(plan.PreferencesOf(s.answered(), &v))
-	since := report.SinceKept(v.Was, other)
-	if since != "" {
-		since = " Since it was kept: " + since + "."
-	}
-	return fmt.Sprintf("about %s. %s", s.system.Money(other.Money.Total.Typical), report.ChangeText(plan.Changes(s.plan, other), s.system)) + since
+	return report.VariantText(s.plan, other, v, s.system)
 }
 
 func useVariant(s *session, v house.Variant) tea.Cmd {
@@ -66,19 +62,7 @@ func newKeep() *prompt {
 }
 
 func keep(s *session, name string) {
-	v := house.Variant{Name: name, Answers: house.Answers{}, Was: report.Kept(s.plan)}
-	for _, scope := range []house.Scope{house.Priorities, house.Budget} {
-		for _, q := range s.list.In(scope, "") {
-			if a := s.answered().ValueOf(q, nil); a.Known {
-				v.Answers.Set(q.FullKey(), a.Answer)
-			}
-		}
-	}
-	if old := s.house.Variant(name); old != nil {
-		*old = v
-	} else {
-		s.house.Variants = append(s.house.Variants, v)
-	}
+	s.answered().KeepVariant(name, report.Kept(s.plan))
 	s.edits++
 	s.saved = false
 }

@@ -105,6 +105,24 @@ func (h *House) Delete(id string) bool {
 	return len(h.Places) < n
 }
 
+// KeepVariant puts the priorities and the budget of now under a name, with what
+// the plan chose by them. A saved plan of that name is replaced.
+func (a Answered) KeepVariant(name string, was map[string]string) {
+	v := Variant{Name: name, Answers: Answers{}, Was: was}
+	for _, scope := range []Scope{Priorities, Budget} {
+		for _, q := range a.List.In(scope, "") {
+			if x := a.ValueOf(q, nil); x.Known {
+				v.Answers.Set(q.FullKey(), x.Answer)
+			}
+		}
+	}
+	if old := a.House.Variant(name); old != nil {
+		*old = v
+		return
+	}
+	a.House.Variants = append(a.House.Variants, v)
+}
+
 // Variant finds a saved plan by name, or nil.
 func (h *House) Variant(name string) *Variant {
 	for i := range h.Variants {

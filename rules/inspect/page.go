@@ -200,3 +200,9 @@ func CertificateLines(j Job) []string {
 	}
 	return out
 }
+
+// Persons are those on the site who have a page, in the order they are listed.
+func Persons() []string { return catalog.Persons }
+
+// PageFile is a name for the file of a page.
+func PageFile(person string) string { return "for-the-" + person + ".txt" }

@@ -32,8 +32,12 @@ func (w *Walk) Follow(j Job) {
 	}
 }
 
-// Judge holds what was found so far against the plan of the job.
-func (w *Walk) Judge(j Job) FoundResult { return JudgeFound(j, w.House, nil) }
+// Judge holds what was found so far against the plan of the job, in every place
+// that has a plan now.
+func (w *Walk) Judge(j Job) FoundResult {
+	w.Follow(j)
+	return JudgeFound(j, w.House, nil)
+}
 
 // JudgeAt holds one place against its plan; ok is false for a place that has
 // none, or that the walk does not come to.

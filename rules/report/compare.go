@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"battwright/rules/candidate"
+	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -143,4 +144,14 @@ func SinceKept(was map[string]string, p plan.Plan) string {
 		parts = append(parts, fmt.Sprintf("%d of its places are gone", gone))
 	}
 	return strings.Join(parts, "; ")
+}
+
+// VariantText says what a saved plan would change against the plan shown, and
+// what it chose otherwise when it was kept.
+func VariantText(shown, other plan.Plan, v house.Variant, s units.System) string {
+	since := SinceKept(v.Was, other)
+	if since != "" {
+		since = " Since it was kept: " + since + "."
+	}
+	return fmt.Sprintf("about %s. %s", s.Money(other.Money.Total.Typical), ChangeText(plan.Changes(shown, other), s)) + since
 }

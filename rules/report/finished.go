@@ -76,6 +76,8 @@ func FoundVerdict(r inspect.FoundResult) string {
 		open += p.Open()
 	}
 	switch {
+	case len(r.Places) == 0:
+		return "Nothing to look at yet: no place has a plan. Not ready to close."
 	case r.Stops():
 		return "STOP: do not close. Something can hurt people."
 	case r.FallsShort() && open > 0:

@@ -18,7 +18,7 @@ func OpenOffersText(j inspect.Job, open []inspect.OpenOffer, o Options) string {
 	}
 	text := OffersText(j, all, o)
 	if len(problems) > 0 {
-		text = "COULD NOT BE READ\n" + problems.Error() + "\n\n" + text
+		text = unread(problems, o) + "\n" + text
 	}
 	return text
 }
@@ -26,9 +26,9 @@ func OpenOffersText(j inspect.Job, open []inspect.OpenOffer, o Options) string {
 // OpenOfferNote is an open offer in a few words.
 func OpenOfferNote(j inspect.Job, x inspect.OpenOffer) string {
 	r, problems := x.Judge(j)
-	note := fmt.Sprintf("%s, %d questions to phone", r.Offer.From(), len(r.Questions))
+	note := r.Offer.From() + ", " + plural(len(r.Questions), "question") + " to phone"
 	if len(problems) > 0 {
-		note += fmt.Sprintf(", %d lines could not be read", len(problems))
+		note += ", " + plural(len(problems), "line") + " could not be read"
 	}
 	return note
 }
@@ -39,4 +39,17 @@ func OffersNote(n int) string {
 		return fmt.Sprintf("%d open, up to %d side by side", n, MaxOffers)
 	}
 	return "open an offer file, or make one to fill in"
+}
+
+// unread lists what could not be read, each problem on lines of its own.
+func unread(problems strict.Problems, o Options) string {
+	t := &writer{width: o.Width}
+	if t.width <= 0 {
+		t.width = textWidth
+	}
+	t.line("COULD NOT BE READ")
+	for _, p := range problems {
+		t.hanging("", p.Error())
+	}
+	return t.String()
 }

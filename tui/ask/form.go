@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 )
 
 // form asks a list of questions one after the other. The list is taken anew
@@ -128,7 +129,7 @@ func (a *app) placeForm(id string) error {
 		return nil
 	}
 	kind := p.Kind
-	_, err := a.form(a.label(p), "Size first, then what it is made of.", id, func() []house.Question {
+	_, err := a.form(a.label(p), say.SizeFirst, id, func() []house.Question {
 		return a.s.list.In(house.PlaceScope, kind)
 	})
 	return err

@@ -1,8 +1,9 @@
 package ask
 
+import "battwright/tui/say"
+
 // keptBeside asks first when a house file is opened while answers from an
-// earlier time are kept that the file does not hold: the first change would
-// replace them. It reads lines as they are, without the words that work
+// earlier time are kept that the file does not hold. It reads lines as they are, without the words that work
 // everywhere: save would write the file anew and drop what is kept.
 func (a *app) keptBeside(text string) (stop, error) {
 	if a.s.store == nil {
@@ -12,15 +13,11 @@ func (a *app) keptBeside(text string) (stop, error) {
 	if !ok || kept == text {
 		return a.firstStop(), nil
 	}
-	whose := path
-	if whose == "" {
-		whose = "a house that is in no file"
-	}
-	a.talk.title("Answers were kept that are not saved")
-	a.talk.say("They are for " + whose + ". The program ended before they were saved.")
+	a.talk.title(say.KeptTitle)
+	a.talk.say(say.KeptWhose(path))
 	for {
-		a.talk.hang("1. ", "Go on with the kept answers")
-		a.talk.hang("2. ", "Go on with the file as it is. The kept answers are dropped once you change something.")
+		a.talk.hang("1. ", say.KeptGoOn)
+		a.talk.hang("2. ", say.Row{Label: say.KeptLeave, Note: say.KeptNote(path, a.s.path)}.Text())
 		line, _, err := a.talk.typed("Your choice")
 		if err != nil {
 			return here, err

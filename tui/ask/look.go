@@ -7,6 +7,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // look is the first look at the result: a place a line, then what can be
@@ -16,7 +17,7 @@ func (a *app) look() (stop, error) {
 }
 
 func (a *app) lookHead() {
-	a.talk.title("The house at a glance")
+	a.talk.title(say.Glance)
 	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
 	if len(a.s.plan.Places) == 0 {
 		a.talk.say("There is no place yet: type places.")
@@ -68,10 +69,10 @@ func (a *app) compare() {
 // assumed.
 func (a *app) findOut() {
 	a.talk.title("Find-out list")
-	a.talk.say("MATTERS: another answer changes the plan. The rest can wait, or does not matter here.")
+	a.talk.say(say.Matters)
 	list := a.s.assess.FindOut(a.s.preferences(), a.s.plan)
 	for i, u := range list {
-		word := "does not change the plan"
+		word := say.Unchanging
 		if u.Matters {
 			word = "MATTERS: " + u.Effect
 		}
@@ -83,7 +84,11 @@ func (a *app) findOut() {
 	if len(list) == 0 {
 		a.talk.say("Nothing is unknown.")
 	}
-	a.talk.title("Assumed, because nobody said otherwise")
+	a.talk.title("Whose weather")
+	for _, l := range report.SiteLines(a.s.siteKnown(), a.s.options(0)) {
+		a.talk.hang("- ", l)
+	}
+	a.talk.title(say.Assumed)
 	for _, u := range a.s.plan.Assumed {
 		a.talk.hang("- ", whereOf(u)+": "+u.Prompt+" "+u.Value)
 	}
@@ -98,13 +103,13 @@ func whereOf(u plan.Said) string {
 
 // whatIf lists the changes of one priority that change the plan.
 func (a *app) whatIf() {
-	a.talk.title("What would change the plan")
+	a.talk.title(say.WouldChange)
 	list := a.s.assess.WouldChange(a.s.preferences(), a.s.plan)
 	for _, m := range list {
 		a.talk.hang("- ", report.MindText(m, a.s.options(0)))
 	}
 	if len(list) == 0 {
-		a.talk.say("No single priority changes anything: take it and be glad.")
+		a.talk.say(say.NoMind)
 	}
 }
 
@@ -112,11 +117,11 @@ func (a *app) whatIf() {
 func (a *app) plans() (stop, error) {
 	to, err := a.run(menu{name: "plans", back: up, head: func() {
 		a.talk.title("Saved plans")
-		a.talk.say("A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place.")
+		a.talk.say(say.PlansIntro)
 	}, rows: func() []row {
 		var rows []row
 		for _, v := range a.s.house.Variants {
-			rows = append(rows, row{text: v.Name, do: func(string) (stop, error) { a.usePlan(v); return up, nil }})
+			rows = append(rows, row{text: v.Name + ": " + a.variantText(v), do: func(string) (stop, error) { a.usePlan(v); return up, nil }})
 		}
 		return append(rows, row{word: "keep", text: "the priorities of now as a plan", do: func(string) (stop, error) { return here, a.keepPlan() }})
 	}})
@@ -124,6 +129,19 @@ func (a *app) plans() (stop, error) {
 		to = here
 	}
 	return to, err
+}
+
+// variantText says what a saved plan would change against the one shown.
+func (a *app) variantText(v house.Variant) string {
+	return report.VariantText(a.s.plan, a.s.assess.Weigh(plan.PreferencesOf(a.s.answered(), &v)), v, a.s.system)
+}
+
+// siteKnown is the plan with the question answered whether the weather of
+// another listed place would change it.
+func (s *session) siteKnown() plan.Plan {
+	p := s.plan
+	p.NearClimate = s.assess.NearClimates(s.preferences(), p)
+	return p
 }
 
 func (a *app) usePlan(v house.Variant) {
@@ -143,7 +161,7 @@ func (a *app) keepPlan() error {
 			a.problem(fmt.Sprintf("at most %d characters.", house.MaxText))
 			continue
 		case a.s.house.Variant(name) == nil && len(a.s.house.Variants) >= house.MaxVariants:
-			a.problem(fmt.Sprintf("a house can have at most %d saved plans.", house.MaxVariants))
+			a.problem(say.TooManyPlans())
 			return nil
 		}
 		a.s.keepPlan(name)
@@ -155,18 +173,6 @@ func (a *app) keepPlan() error {
 
 // keepPlan puts the priorities and the budget of now under a name.
 func (s *session) keepPlan(name string) {
-	v := house.Variant{Name: name, Answers: house.Answers{}}
-	for _, scope := range []house.Scope{house.Priorities, house.Budget} {
-		for _, q := range s.list.In(scope, "") {
-			if x := s.answered().ValueOf(q, nil); x.Known {
-				v.Answers.Set(q.FullKey(), x.Answer)
-			}
-		}
-	}
-	if old := s.house.Variant(name); old != nil {
-		*old = v
-	} else {
-		s.house.Variants = append(s.house.Variants, v)
-	}
+	s.answered().KeepVariant(name, report.Kept(s.plan))
 	s.edited()
 }

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // line prompts and reads a line. What works everywhere is done here: quit,
@@ -20,11 +22,11 @@ func (a *app) line(prompt string) (string, error) {
 		case long:
 			a.problem(fmt.Sprintf("a line may have at most %d characters.", maxTyped))
 		case wordIn(line) == wordSave:
-			if err := a.save(); err != nil {
+			if err := a.whole().save(); err != nil {
 				return "", err
 			}
 		case wordIn(line) == wordQuit:
-			leave, err := a.leave()
+			leave, err := a.whole().leave()
 			if err != nil {
 				return "", err
 			}
@@ -55,19 +57,21 @@ func (a *app) wordAsked(line string) bool {
 
 func (a *app) glossary(term string) {
 	if term == "" {
-		a.talk.say("Words of the trade: " + strings.Join(a.s.catalog().Terms(), ", ") + ".")
-		a.talk.say("Type word and one of them, even misspelled.")
+		a.talk.say(say.Words.Label + ": " + strings.Join(a.s.catalog().Terms(), ", ") + ".")
+		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
+		return
+	}
+	if r, ok := a.s.catalog().Book.Rule(term); ok {
+		a.talk.say("Rule " + r.ID + ": " + r.Title)
+		a.talk.say(r.Reason)
+		a.talk.say("From: " + a.sourceTitle(r.Source) + " [" + report.KnownText(catalog.Known(r.Known)) + "]")
 		return
 	}
 	found, near := a.s.catalog().FindWord(term)
 	for _, w := range found {
 		a.talk.labelled(w.Term, w.Meaning)
 		a.talk.hang("  Why it matters: ", w.Matters)
-		title := w.Source
-		if src, ok := a.s.catalog().Source(w.Source); ok {
-			title = src.Title
-		}
-		a.talk.hang("  From: ", title+" ["+report.KnownText(w.Known)+"]")
+		a.talk.hang("  From: ", a.sourceTitle(w.Source)+" ["+report.KnownText(w.Known)+"]")
 	}
 	switch {
 	case len(found) > 0:
@@ -76,6 +80,13 @@ func (a *app) glossary(term string) {
 	default:
 		a.talk.say("No such word here.")
 	}
+}
+
+func (a *app) sourceTitle(id string) string {
+	if src, ok := a.s.catalog().Source(id); ok {
+		return src.Title
+	}
+	return id
 }
 
 // row is one thing that a menu offers: picked by its number, or by its word

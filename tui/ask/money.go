@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // money asks who does the work and what it may cost, and says what it costs.
@@ -34,11 +35,11 @@ func (a *app) money() (stop, error) {
 
 // ladder is what the next dollars buy, in words.
 func (a *app) ladder() row {
-	return row{word: "ladder", text: "what the next dollars buy", do: stays(func() {
-		a.talk.title("What the next dollars buy")
+	return row{word: "ladder", text: "the best set for each price", do: stays(func() {
+		a.talk.title(say.Ladder)
 		rungs, err := a.s.plan.Ladder(a.s.catalog(), a.s.answered().Text(house.Budget, nil, "stakes"))
 		if err != nil {
-			a.talk.say("The ladder could not be worked out: " + err.Error())
+			a.talk.say(say.NoLadder + err.Error())
 			return
 		}
 		for i, r := range rungs {
@@ -55,7 +56,7 @@ func (a *app) ladder() row {
 			a.talk.hang(fmt.Sprintf("%d. ", i+1), strings.TrimRight(text, ";"))
 		}
 		if len(rungs) == 0 {
-			a.talk.say("There is nothing to buy yet.")
+			a.talk.say(say.NothingYet)
 		}
 	})}
 }
@@ -66,29 +67,4 @@ func (a *app) after(name string, back, next stop, what string, more ...row) (sto
 	rows = append(rows, row{word: "export", text: "the recommendation to a file", do: a.export},
 		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)})
 	return a.run(menu{name: name, back: back, head: func() { a.talk.out.WriteByte('\n') }, rows: func() []row { return rows }})
-}
-
-// check gathers the cautions of the whole house before the walls close.
-func (a *app) check() (stop, error) {
-	a.talk.title("Before anything is covered")
-	a.talk.say("Walk the house with this list. Do not cover a blanket before the insulation inspection.")
-	for _, pl := range a.s.plan.Places {
-		a.talk.title(pl.Surface.Label)
-		if pl.Stopped != "" {
-			a.talk.say("STOP: " + pl.Stopped)
-			continue
-		}
-		if pl.Choice != nil {
-			a.talk.hang("- ", "the label says "+report.ProductText(pl.Choice.Assessed, a.s.system))
-		}
-		for _, c := range report.Cautions(pl, a.s.options(0)) {
-			a.talk.hang("- ", c)
-		}
-		for _, h := range report.Steps(pl) {
-			a.talk.hang("- ", h)
-		}
-	}
-	a.talk.say(report.Closing)
-	a.talk.say("Sheets to hand over, offers and finished work: save the house, then battwright handover, battwright offer and battwright inspect with its file.")
-	return a.after("check", atOrder, atLook, "the house at a glance again")
 }

@@ -7,6 +7,7 @@ import (
 	"battwright/rules/order"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/say"
 )
 
 // order says what would be bought, and takes what labels and stores say.
@@ -28,7 +29,7 @@ func (a *app) orderRows() []row {
 		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.ordered(), a.s.options(a.talk.width))) })},
 		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.ordered(), a.s.plan, a.s.options(a.talk.width))) })},
 		row{word: "measured", arg: "number", text: "the sizes of that place, as numbered under places, were measured", do: a.measured},
-		row{word: "export", text: "the recommendation to a file; battwright order writes this page", do: a.export},
+		row{word: "export", text: "this order, the asking sheet or the recommendation to a file", do: into(a.exportOrder)},
 		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)},
 		row{word: "next", text: "on to the check before anything is covered", do: goTo(atCheck)})
 }
@@ -172,7 +173,7 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 		q.USD, q.Per = usd, per
 		if per == house.PerPackage && q.PackageFt2() <= 0 {
 			q.Pieces, q.WidthIn, q.LengthIn = l.PerPackage, l.WidthIn, l.LengthIn
-			a.talk.say("The usual size of a package was put beside the price: compare it with the label.")
+			a.talk.say(say.UsualSize)
 		}
 		return q, false, nil
 	}
@@ -198,4 +199,17 @@ func (a *app) measured(arg string) (stop, error) {
 		}
 	}
 	return here, nil
+}
+
+// exportOrder writes the order or the asking sheet to a file.
+func (a *app) exportOrder() (stop, error) {
+	return a.run(menu{name: "export order", back: up, head: func() { a.talk.title("Export the order") }, rows: func() []row {
+		var rows []row
+		for _, f := range say.OrderFormats {
+			rows = append(rows, row{text: f.Name, do: a.writes(f.What+"."+f.Ext, "."+f.Ext, func() (string, error) {
+				return report.OrderFile(a.ordered(), a.s.plan, f.What, f.Ext, a.s.options(0))
+			})})
+		}
+		return append(rows, row{word: "recommendation", text: "the plan itself", do: a.export})
+	}})
 }

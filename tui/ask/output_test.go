@@ -20,13 +20,14 @@ import (
 // everything reads all pages of the demo house once.
 var everything = []string{
 	"3", "report", "compare", "find out", "what if", "1", "why", "layers", "damp", "how", "own", "done", "next", "next", "layers", "damp", "edit", "done", "back",
-	"help", "word kraft", "words", "word zzzz", "plans", "back", "next", "done", "ladder", "export", "back", "next", "cut lists", "asking sheet", "measured 1", "1", "", "", "", "", "", "62.50", "next", "find out", "next", "places", "not covered", "house", "back", "quit",
+	"help", "word kraft", "words", "word zzzz", "plans", "back", "next", "done", "ladder", "export", "back", "next", "cut lists", "asking sheet", "measured 1", "1", "", "", "", "", "", "62.50", "export", "back", "next", "help", "before covering", "sheets", "1", "8", "back", "pages", "1", "2", "3", "4", "5", "6", "7", "back", "offers", "open", "bold.toml", "open", "metric.toml", "1", "compare", "close 2", "blank", "back", "back",
+	"finished work", "8", "y", "1 1/2", "done", "result", "open", "mixed.toml", "y", "result", "form", "write", "back", "back", "ready", "find out", "next", "places", "not covered", "house", "back", "quit",
 }
 
 func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
 	for _, width := range []int{0, 1, 30, 46, 78, 200, 5000} {
 		for _, echo := range []bool{true, false} {
-			out, err := said(t, fixture.NewMemory(), ask.Config{Width: width, Echo: echo}, everything...)
+			out, err := said(t, site(t), ask.Config{Width: width, Echo: echo}, everything...)
 			require.NoError(t, err)
 			limit := map[int]int{0: 78, 1: 30, 5000: 200}[width]
 			if limit == 0 {
@@ -34,7 +35,7 @@ func TestLinesFitAndHoldNothingATerminalObeys(t *testing.T) {
 			}
 			checkOutput(t, out, limit)
 			require.NotContains(t, out, "is not offered here", "a word of the walk is not one")
-			for _, part := range []string{"NOT COVERED", "Why it matters:", "No such word here", "Layers, from inside to outside", "Damp check", "What the next dollars buy", "Before anything is covered"} {
+			for _, part := range []string{"NOT COVERED", "Why it matters:", "No such word here", "Layers, from inside to outside", "Damp check", "What the next dollars buy", "Before anything is covered", "Hand over and check", "FOR THE STORE", "COULD NOT BE READ", "OFFERS BESIDE THE PLAN", "STOP: DO NOT CLOSE", "FINISHED WORK, BY HAND", "Ready to close"} {
 				if width >= 46 {
 					require.Contains(t, out, part)
 				}
@@ -77,7 +78,7 @@ func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
 
 // The mode stands on no terminal library, nor on the screens that do.
 func TestNoTerminalLibrary(t *testing.T) {
-	for _, dir := range []string{".", "../chart"} {
+	for _, dir := range []string{".", "../chart", "../say"} {
 		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		require.NoError(t, err)
 		require.NotEmpty(t, names)
@@ -91,7 +92,7 @@ func TestNoTerminalLibrary(t *testing.T) {
 				path, err := strconv.Unquote(imp.Path.Value)
 				require.NoError(t, err)
 				require.NotContains(t, path, "charmbracelet", name)
-				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart", "%s imports %s", name, path)
+				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart" || path == "battwright/tui/say", "%s imports %s", name, path)
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/tui/chart"
+	"battwright/tui/say"
 )
 
 // placePage is the result of one place, and what lies behind it.
@@ -19,7 +20,7 @@ func (a *app) placePage(id string) (stop, error) {
 				}
 			})}
 		}
-		return []row{
+		rows := []row{
 			show("why", "this one, and why not the others", a.tellWhy),
 			show("layers", "what lies on what, from inside to outside", a.tellLayers),
 			show("damp", "the damp check, month by month", a.tellDamp),
@@ -28,6 +29,10 @@ func (a *app) placePage(id string) (stop, error) {
 			{word: "own", text: "what matters just here", do: func(string) (stop, error) { return here, a.ownMatters(id) }},
 			{word: "next", text: "the next place", do: func(string) (stop, error) { id = a.nextPlace(id); return here, nil }},
 		}
+		if a.s.plan.Stage == "not-framed" {
+			rows = append(rows, show("change", "what can still be changed before it is framed", a.tellStillOpen))
+		}
+		return rows
 	}})
 	if to == up {
 		to = here
@@ -171,7 +176,7 @@ func (a *app) faceTemp(d candidate.Damp, name string, from int) (text string, ne
 func (a *app) tellDamp(pl plan.Place) {
 	a.talk.title("Damp check")
 	if pl.Choice == nil || pl.Stopped != "" {
-		a.talk.say("Nothing to check: no blanket goes here as it stands.")
+		a.talk.say(say.NothingDamp)
 		return
 	}
 	d := pl.Choice.Damp
@@ -205,4 +210,28 @@ func (a *app) tellHow(pl plan.Place) {
 		a.talk.labelled("Note", n)
 	}
 	a.talk.say(report.Closing)
+}
+
+// tellStillOpen compares what can still be changed about a place before it is
+// framed.
+func (a *app) tellStillOpen(pl plan.Place) {
+	a.talk.title(say.StillOpen(pl.Surface.Label))
+	list := a.s.assess.StillOpen(a.s.preferences(), pl.Surface.ID)
+	if len(list) == 0 {
+		a.talk.say(say.NothingOpen)
+		return
+	}
+	a.talk.say(say.StillOpenHow)
+	until := ""
+	for _, x := range list {
+		if x.Until != until {
+			until = x.Until
+			a.talk.title("Decide " + until)
+		}
+		now := ""
+		if x.Now {
+			now = " (as it is)"
+		}
+		a.talk.hang("- ", x.What+now+": "+report.StillOpenText(x, a.s.options(0)))
+	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // places lists the places of the house: add, copy, delete, edit.
@@ -93,7 +94,7 @@ func (a *app) deletePlace(arg string) (stop, error) {
 
 func (a *app) propose() {
 	if len(house.Propose(a.s.list, a.s.house)) == 0 {
-		a.talk.say("Every kind of place that the shape calls for is there already.")
+		a.talk.say(say.AllProposed)
 		return
 	}
 	a.sayChange()
@@ -108,7 +109,7 @@ func (a *app) sayChange() {
 }
 
 func (a *app) tooMany() {
-	a.problem(fmt.Sprintf("a house can have at most %d places.", house.MaxPlaces))
+	a.problem(say.TooManyPlaces())
 }
 
 // addPlace offers the kinds of place; the answers of the new one are asked.

@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
+	"battwright/tui/say"
 )
 
 // told is what came of one question.
@@ -118,7 +119,7 @@ func (a *app) keepAnswer(q house.Question, place string, v house.Answer) {
 // sayKept warns when the answers could not be kept.
 func (a *app) sayKept() {
 	if a.s.failed != nil {
-		a.talk.say("Your answers could not be kept: " + a.s.failed.Error())
+		a.talk.say(say.NotKept + a.s.failed.Error())
 		a.s.failed = nil
 	}
 }

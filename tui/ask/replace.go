@@ -1,24 +1,20 @@
 package ask
 
-// mayReplace asks before another house takes the place of answers that are in
-// no file of the person.
-func (a *app) mayReplace() (bool, error) {
-	s := a.s
-	kept := false
-	if s.saved && s.path == "" && s.edits == s.opened && s.store != nil {
-		_, _, kept = s.store.Resume()
-	}
-	if s.saved && !kept {
+import "battwright/tui/say"
+
+// mayReplace asks before the house of a file, or a new one when target is
+// empty, takes the place of answers that are in no file of the person.
+func (a *app) mayReplace(target string) (bool, error) {
+	untouched := a.s.path == "" && a.s.edits == a.s.opened
+	lost := say.Replaced(a.s.saved, a.s.walkUnsaved(), untouched, a.s.store, target)
+	if lost == "" {
 		return true, nil
 	}
-	text := "Your answers are in no file of yours and would be replaced. Go on? Type yes or no."
-	if s.saved {
-		text = "Answers of an earlier time are kept and would be replaced. Go on? Type yes or no."
-	}
-	line, err := a.reply(text)
-	if err != nil {
-		return false, err
-	}
+	line, err := a.reply(lost + ". Go on? Type yes or no.")
+	return saysYes(line), err
+}
+
+func saysYes(line string) bool {
 	f := fold(line)
-	return f == "yes" || f == "y", nil
+	return f == "yes" || f == "y"
 }

@@ -83,6 +83,14 @@ func Run(in io.Reader, out io.Writer, cfg Config) error {
 	return err
 }
 
+// whole is the run that the house belongs to.
+func (a *app) whole() *app {
+	if a.of != nil {
+		return a.of.whole()
+	}
+	return a
+}
+
 // errQuit unwinds everything when the person leaves.
 var errQuit = errors.New("quit")
 
@@ -90,6 +98,7 @@ var errQuit = errors.New("quit")
 type app struct {
 	talk    *talk
 	s       *session
+	of      *app            // the run that this one belongs to, when it asks about the walk and not the house
 	seen    map[string]bool // menus whose words were told once
 	doubted string          // the answer that was asked about once already
 }

@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // text asks for one line of text: a file name, a name. False means back.
@@ -37,15 +38,15 @@ func (a *app) save() error {
 	s := a.s
 	switch {
 	case s.store == nil:
-		a.problem("files cannot be written here.")
+		a.problem(say.NoWriting)
 		return nil
 	case s.path == "":
 		return a.saveAs()
 	case s.store.Changed(s.path, s.onDisk):
-		a.talk.say(s.path + " was changed by another program since it was read: save under another name, or the same to overwrite.")
+		a.talk.say(say.ChangedByOther(s.path))
 		return a.saveAs()
 	case house.HasComments(s.onDisk):
-		a.talk.say(s.path + " holds comments, which saving would drop: save under another name, or the same to overwrite.")
+		a.talk.say(say.DropsComments(s.path))
 		return a.saveAs()
 	}
 	if err := s.store.Write(s.path, s.text(), true); err != nil {
@@ -61,9 +62,17 @@ func (a *app) savedIn(path string) {
 	had := !s.saved // else what is kept was never taken up, and stays
 	if path != s.path {
 		s.store.Belongs(path)
+		if s.walkBegun() {
+			s.edits++ // what is kept of it belongs to the new file from now on
+		}
 	}
 	s.path, s.onDisk, s.saved = path, s.text(), true
 	a.talk.say("Saved in " + path)
+	if s.walkBegun() { // no file of a house holds it
+		s.failed = s.keep()
+		a.sayKept()
+		return
+	}
 	s.kept = s.edits // nothing is left to keep: the file has it all
 	if !had {
 		return
@@ -74,24 +83,51 @@ func (a *app) savedIn(path string) {
 }
 
 func (a *app) saveAs() error {
-	path, err := a.write("toml", "It is plain text; you can read and change it", func() (string, error) { return a.s.text(), nil })
+	path, err := a.write("toml", say.PlainText, func() (string, error) { return a.s.text(), nil })
 	if err == nil && path != "" {
 		a.savedIn(path)
 	}
 	return err
 }
 
-// write asks for a file name and writes to it. The same name a second time
-// overwrites. It gives the name written to, empty when the person went back.
+// write asks for the name of a file about the house, and gives it the ending.
 func (a *app) write(ext, note string, content func() (string, error)) (string, error) {
+	return a.writeAs(say.NameOfFile("my-house."+ext)+". "+note, "."+ext, content)
+}
+
+// writeTo asks for the name of a file of another kind, writes it and says so.
+// A name without the ending gets it.
+func (a *app) writeTo(example, ending string, content func() (string, error)) (string, error) {
+	if a.s.store == nil {
+		a.problem(say.NoWriting)
+		return "", nil
+	}
+	path, err := a.writeAs(say.NameOfFile(example), ending, content)
+	if path != "" {
+		a.talk.say(say.Written(path))
+	}
+	return path, err
+}
+
+// writes is a row that writes a file.
+func (a *app) writes(example, ending string, content func() (string, error)) func(string) (stop, error) {
+	return func(string) (stop, error) {
+		_, err := a.writeTo(example, ending, content)
+		return here, err
+	}
+}
+
+// writeAs asks for a file name and writes to it. The same name a second time
+// overwrites. It gives the name written to, empty when the person went back.
+func (a *app) writeAs(hint, ending string, content func() (string, error)) (string, error) {
 	sure := ""
 	for {
-		path, ok, err := a.text("The name of a file, for instance my-house."+ext+". "+note, "File")
+		path, ok, err := a.text(hint, "File")
 		if err != nil || !ok {
 			return "", err
 		}
-		if !strings.HasSuffix(path, "."+ext) {
-			path += "." + ext
+		if !strings.HasSuffix(path, ending) {
+			path += ending
 		}
 		text, err := content()
 		if err == nil {
@@ -116,7 +152,7 @@ func (a *app) leave() (bool, error) {
 		return true, nil
 	}
 	for {
-		a.talk.say("Not everything is in your file yet. Save it before you leave? Type yes, no or back.")
+		a.talk.say(say.NotAllSaved + " Type yes, no or back.")
 		line, _, err := a.talk.typed("Answer")
 		if err != nil {
 			return false, err
@@ -138,26 +174,23 @@ func (a *app) saveAndLeave() (bool, error) {
 	return a.s.saved, err
 }
 
-// exports are the forms a plan can be written in.
-var exports = []struct{ ext, name string }{
-	{"txt", "text, to read and print"}, {"md", "Markdown, for a web page"}, {"json", "JSON, for other programs"}, {"csv", "CSV, for a spreadsheet"},
-}
-
 // export writes the recommendation to a file.
 func (a *app) export(string) (stop, error) {
 	if a.s.store == nil {
-		a.problem("files cannot be written here.")
+		a.problem(say.NoWriting)
 		return here, nil
 	}
 	to, err := a.run(menu{name: "export", back: up, head: func() { a.talk.title("Export the recommendation") }, rows: func() []row {
 		var rows []row
-		for _, f := range exports {
-			rows = append(rows, row{text: "Write " + f.name, do: func(string) (stop, error) {
-				path, err := a.write(f.ext, "The house itself is saved with save", func() (string, error) { return a.exported(f.ext) })
+		for _, f := range say.PlanFormats {
+			rows = append(rows, row{text: "Write " + f.Name, do: func(string) (stop, error) {
+				path, err := a.write(f.Ext, "The house itself is saved with save", func() (string, error) {
+					return report.PlanFile(a.s.plan, a.ordered(), f.Ext, a.s.options(0))
+				})
 				if path == "" {
 					return here, err
 				}
-				a.talk.say("Written to " + path)
+				a.talk.say(say.Written(path))
 				return up, err
 			}})
 		}
@@ -167,18 +200,4 @@ func (a *app) export(string) (stop, error) {
 		to = here
 	}
 	return to, err
-}
-
-func (a *app) exported(ext string) (string, error) {
-	o := a.s.options(0)
-	switch ext {
-	case "md":
-		return report.Markdown(a.s.plan, o), nil
-	case "json":
-		b, err := report.JSON(a.s.plan, o, false)
-		return string(b), err
-	case "csv":
-		return report.CSV(a.s.plan, o)
-	}
-	return report.Text(a.s.plan, o), nil
 }

@@ -3,6 +3,7 @@ package ask
 import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
@@ -24,6 +25,9 @@ type session struct {
 	rough  bool // only the few questions that decide most
 	assess plan.Assessment
 	plan   plan.Plan
+	offers []inspect.OpenOffer
+	found  *inspect.Walk // through the finished work, nil before it is asked for
+	noted  func()        // set where answers are kept beside the house: what to do after one
 }
 
 func newSession(cfg Config) *session {
@@ -45,6 +49,8 @@ func (s *session) open(h *house.House, path, text string) {
 	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
+	s.offers, s.found = nil, nil
+	s.keptWalk(path)
 }
 
 func (s *session) answered() house.Answered {
@@ -71,6 +77,10 @@ func (s *session) answer(q house.Question, place string, v house.Answer) string 
 		return ""
 	}
 	s.answered().Store(q, p, v)
+	if s.noted != nil { // not an answer about the house
+		s.noted()
+		return ""
+	}
 	s.assess = s.assess.Redo(s.answered(), plan.ReachOf(q, p), place)
 	return s.edited()
 }
@@ -99,7 +109,7 @@ func (s *session) keep() error {
 	if s.store == nil || s.edits == s.kept {
 		return nil
 	}
-	if err := s.store.Autosave(s.edits, s.text()); err != nil {
+	if err := s.store.Autosave(s.edits, s.keptText()); err != nil {
 		return err
 	}
 	s.kept = s.edits

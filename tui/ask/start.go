@@ -1,12 +1,15 @@
 package ask
 
 import (
+	"strings"
+
 	"battwright/rules/house"
 	"battwright/testdata/demo"
+	"battwright/tui/say"
 )
 
 func (a *app) welcome() {
-	a.talk.say("Battwright, line by line. Which blanket insulation goes where in your house, and why.")
+	a.talk.say("Battwright, line by line. " + say.Purpose)
 	a.talk.say("You answer what you know; what you do not know is assumed and said. Nothing is sent anywhere.")
 	a.talk.say("Type help at any question.")
 }
@@ -23,19 +26,15 @@ func (a *app) startRows() []row {
 		rows = append(rows, row{text: "Go on with " + a.houseName(), do: func(string) (stop, error) { return a.firstStop(), nil }})
 	case a.s.store != nil:
 		if _, path, ok := a.s.store.Resume(); ok {
-			text := "Go on where you stopped: your last answers were kept, though not saved in a file of yours."
-			if path != "" {
-				text = "Go on where you stopped: your last answers for " + path + " were kept, though not saved in it."
-			}
-			rows = append(rows, row{text: text, do: func(string) (stop, error) { return a.resume(), nil }})
+			rows = append(rows, row{text: say.KeptAtStart(path).Text(), do: func(string) (stop, error) { return a.resume(), nil }})
 		}
 	}
 	return append(rows,
-		row{text: "A new house, rough look: about 10 questions, 3 minutes. What goes where and roughly what it costs.", do: func(string) (stop, error) { return a.begin(true) }},
-		row{text: "A new house, ready to order: about 40 questions, 15 minutes, with a tape measure. Sizes you can buy by.", do: func(string) (stop, error) { return a.begin(false) }},
-		row{text: "Look at a demo house: invented, with every kind of place. Change anything; it is not yours.", do: func(string) (stop, error) { return a.demo() }},
-		row{text: "Open a house file", do: func(string) (stop, error) { return a.openFile() }},
-		row{text: "Words of the trade", do: stays(func() { a.glossary("") })},
+		row{text: say.Rough.Text(), do: func(string) (stop, error) { return a.begin(true) }},
+		row{text: say.Whole.Text(), do: func(string) (stop, error) { return a.begin(false) }},
+		row{text: say.Demo.Text(), do: func(string) (stop, error) { return a.demo() }},
+		row{text: say.Open.Label, do: func(string) (stop, error) { return a.openFile() }},
+		row{text: say.Words.Label, do: stays(func() { a.glossary("") })},
 		row{text: "Quit", do: func(string) (stop, error) {
 			leave, err := a.leave()
 			if err == nil && leave {
@@ -57,7 +56,7 @@ func (a *app) houseName() string {
 }
 
 func (a *app) begin(rough bool) (stop, error) {
-	if yes, err := a.mayReplace(); !yes || err != nil {
+	if yes, err := a.mayReplace(""); !yes || err != nil {
 		return here, err
 	}
 	a.s.open(house.New(), "", "")
@@ -66,12 +65,12 @@ func (a *app) begin(rough bool) (stop, error) {
 }
 
 func (a *app) demo() (stop, error) {
-	if yes, err := a.mayReplace(); !yes || err != nil {
+	if yes, err := a.mayReplace(""); !yes || err != nil {
 		return here, err
 	}
 	h, err := house.Read(a.s.list, demo.Default, demo.Text(demo.Default))
 	if err != nil {
-		a.problem("the demo house could not be read.")
+		a.problem(say.NoDemo + ".")
 		return here, nil
 	}
 	a.s.open(h, "", "")
@@ -95,32 +94,24 @@ func (a *app) resume() stop {
 		onDisk, _ = a.s.store.Read(path)
 	}
 	a.s.open(h, path, onDisk)
+	a.s.walk().TakeUp(a.s.job(), text)
 	a.s.saved = false
 	return a.firstStop()
 }
 
 // openFile reads a house file; a broken one leaves the open house alone.
 func (a *app) openFile() (stop, error) {
-	if a.s.store == nil {
-		a.problem("files cannot be read here.")
-		return here, nil
-	}
 	for {
-		path, ok, err := a.text("The name of a .toml file, for instance my-house.toml", "File")
+		path, text, ok, err := a.file(say.PathOfFile("my-house.toml"))
 		if err != nil || !ok {
 			return here, err
-		}
-		text, err := a.s.store.Read(path)
-		if err != nil {
-			a.problem(err.Error())
-			continue
 		}
 		h, err := house.Read(a.s.list, path, text)
 		if err != nil {
 			a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
 			return here, nil
 		}
-		if yes, err := a.mayReplace(); !yes || err != nil {
+		if yes, err := a.mayReplace(path); !yes || err != nil {
 			return here, err
 		}
 		a.s.open(h, path, text)
@@ -128,8 +119,30 @@ func (a *app) openFile() (stop, error) {
 	}
 }
 
-// mistakes says everything that is wrong with a file, a line each.
+// file asks for a file and reads it; false means back.
+func (a *app) file(hint string) (path, text string, ok bool, err error) {
+	if a.s.store == nil {
+		a.problem(say.NoReading)
+		return "", "", false, nil
+	}
+	for {
+		path, ok, err := a.text(hint, "File")
+		if err != nil || !ok {
+			return "", "", false, err
+		}
+		text, err := a.s.store.Read(path)
+		if err == nil {
+			return path, text, true, nil
+		}
+		a.problem(err.Error())
+	}
+}
+
+// mistakes says everything that is wrong with a file, each on a line of its
+// own.
 func (a *app) mistakes(what string, err error) {
 	a.talk.say(what)
-	a.talk.verbatim(err.Error())
+	for _, l := range strings.Split(err.Error(), "\n") {
+		a.talk.say(l)
+	}
 }

@@ -56,6 +56,15 @@ func AsFarAsPossible(path string) string { return path + " was read as far as po
 // NotRead heads what is wrong with a file of which nothing could be read.
 func NotRead(path string) string { return path + " could not be read; what was noted is still here" }
 
+// What can still be changed about a place before it is framed.
+const (
+	NothingOpen  = "Nothing: the house is framed, or this place has no frame of its own to choose."
+	StillOpenHow = "Each line changes one thing and leaves the rest. Lumber and board are not in the price; blankets are."
+)
+
+// StillOpen heads them.
+func StillOpen(place string) string { return place + ": what can still be changed" }
+
 // Row is a line of a menu: what it does, and more about it.
 type Row struct{ Label, Note string }
 

@@ -1,0 +1,130 @@
+package ask
+
+import (
+	"battwright/rules/inspect"
+	"battwright/rules/report"
+	"battwright/tui/say"
+)
+
+// check is the last step: what must be seen before anything is covered, then
+// what is handed over, offered and done.
+func (a *app) check() (stop, error) {
+	a.cautionList()
+	return a.run(menu{name: "check", back: atOrder, head: func() {
+		a.talk.title(say.Check)
+		a.talk.say(say.CheckIntro)
+	}, rows: a.checkRows})
+}
+
+func (a *app) checkRows() []row {
+	return []row{
+		{word: "before covering", text: say.CoverNote, do: stays(a.cautionList)},
+		{word: "sheets", text: "handover sheets: " + say.SheetsNote, do: into(a.sheets)},
+		{word: "pages", text: "a page per person: " + say.PagesNote, do: into(a.pages)},
+		{word: "offers", text: report.OffersNote(len(a.s.offers)), do: into(a.offers)},
+		{word: "finished work", text: report.WalkNote(a.s.job(), a.s.walk()), do: into(a.finished)},
+		{word: "ready", text: say.ReadyNote, do: stays(func() { a.checkBlocks(report.ReadyBlocks(a.s.job(), a.s.walk().Judge(a.s.job()))) })},
+		{word: "find out", text: "what is not known yet", do: stays(a.findOut)},
+		{word: "export", text: "the recommendation to a file", do: a.export},
+		{word: "next", text: "the house at a glance again", do: goTo(atLook)},
+	}
+}
+
+// into is a row that opens a menu below this one.
+func into(below func() (stop, error)) func(string) (stop, error) {
+	return func(string) (stop, error) {
+		to, err := below()
+		if to == up {
+			to = here
+		}
+		return to, err
+	}
+}
+
+func (a *app) cautionList() { a.checkBlocks(report.CoverBlocks(a.s.plan, a.s.options(0))) }
+
+// checkBlocks says the blocks of a page of the last step.
+func (a *app) checkBlocks(blocks []report.CheckBlock) {
+	for _, b := range blocks {
+		if b.Title == "" {
+			a.talk.out.WriteByte('\n')
+		} else {
+			a.talk.title(b.Title)
+		}
+		for _, r := range b.Rows {
+			a.checkRow(r)
+		}
+	}
+}
+
+func (a *app) checkRow(r report.CheckRow) {
+	switch {
+	case r.Kind == report.CheckFact:
+		a.talk.labelled(r.Label, r.Text)
+	case r.Tone == report.CheckStop:
+		a.talk.hang("! ", r.Text)
+	case r.Kind == report.CheckText:
+		a.talk.say(r.Text)
+	default:
+		a.talk.hang("- ", r.Text)
+	}
+}
+
+// sheets reads the handover sheet of a place, or writes all of them.
+func (a *app) sheets() (stop, error) {
+	return a.run(menu{name: "sheets", back: up, head: func() {
+		a.talk.title("Handover sheets")
+		a.talk.say(say.SheetsIntro)
+	}, rows: func() []row {
+		var rows []row
+		for _, p := range a.s.plan.Places {
+			id := p.Surface.ID
+			rows = append(rows, row{text: p.Surface.Label + ": " + report.Glance(p, a.s.options(0)), do: stays(func() {
+				if pl := a.s.place(id); pl != nil {
+					a.checkBlocks(report.SheetBlocks(a.s.job(), *pl, a.s.options(0)))
+				}
+			})})
+		}
+		return append(rows, row{word: "write", text: "all sheets to a file", do: a.writes("handover.txt", "", func() (string, error) {
+			return report.Handover{Job: a.s.job()}.Text(a.s.options(0))
+		})})
+	}})
+}
+
+// pages reads the page of a person, or writes it.
+func (a *app) pages() (stop, error) {
+	return a.run(menu{name: "pages", back: up, head: func() {
+		a.talk.title("A page per person")
+		a.talk.say(say.PagesIntro)
+	}, rows: func() []row {
+		var rows []row
+		for _, person := range inspect.Persons() {
+			rows = append(rows, row{text: inspect.PageTitle(person), do: stays(func() { a.reads(a.personPage(person, a.talk.width)) })})
+		}
+		return append(rows, row{word: "write", arg: "number", text: "that page to a file, for instance: write 1", do: a.writePage})
+	}})
+}
+
+func (a *app) personPage(person string, width int) (string, error) {
+	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.options(width))
+}
+
+func (a *app) writePage(arg string) (stop, error) {
+	n := countIn(arg)
+	if persons := inspect.Persons(); n >= 1 && n <= len(persons) {
+		person := persons[n-1]
+		return a.writes(inspect.PageFile(person), "", func() (string, error) { return a.personPage(person, 0) })("")
+	}
+	a.problem("name the number of the page, for instance: write 1.")
+	return here, nil
+}
+
+// reads reads a page out as it would be printed.
+func (a *app) reads(text string, err error) {
+	if err != nil {
+		a.problem(sentence(err))
+		return
+	}
+	a.talk.out.WriteByte('\n')
+	a.talk.verbatim(text)
+}
