@@ -50,7 +50,7 @@ func (r *reading) Keys(*session) []key.Binding {
 func newFindOut() *reading {
 	return &reading{at: stepCheck, draw: func(p *page, s *session) {
 		p.line(style.Title, "Find-out list")
-		p.para(style.Dim, 0, "What is not known yet. "+say.Matters)
+		p.para(style.Dim, 0, say.Sentence(say.FindOutNote)+". "+say.Matters)
 		p.blank()
 		list := s.findOut()
 		for i, u := range list {

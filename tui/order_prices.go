@@ -21,7 +21,7 @@ func newPrices() *menu {
 		var rows []choiceRow
 		for _, l := range s.order().Lines {
 			rows = append(rows, choiceRow{
-				fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, s.system.R(l.Product.NominalR), report.FaceWord(l.Facing), s.system.Inches(l.WidthIn)),
+				report.OrderLineName(l, s.system),
 				quoteNote(s, l), func(*session) tea.Cmd { return send(pushMsg{newQuote(l)}) },
 			})
 		}

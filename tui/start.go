@@ -167,7 +167,7 @@ func resume(s *session) tea.Cmd {
 	}
 	h, err := house.Read(s.list, "kept answers", text)
 	if err != nil {
-		return send(pushMsg{newProblems("The kept answers could not be read", err)})
+		return send(pushMsg{newProblems(say.KeptWrong, err)})
 	}
 	onDisk := ""
 	if path != "" {

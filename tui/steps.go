@@ -87,7 +87,7 @@ func newPlaceForm(s *session, id string) *form {
 func newMoney(s *session) *form {
 	f := newForm("Work and money", "", stepMoney, "", s, func(s *session) []house.Question { return s.list.In(house.Budget, "") }, next(stepOrder))
 	f.below = moneyBelow
-	f.extra = []key.Binding{bind("l", "what the next dollars buy", "l")}
+	f.extra = []key.Binding{bind("l", say.LadderNote, "l")}
 	f.on = func(k tea.KeyMsg, s *session) tea.Cmd {
 		if k.String() == "l" {
 			return send(pushMsg{newLadder(s)})

@@ -1,8 +1,11 @@
 package report
 
 import (
+	"fmt"
+
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // PlanFile is the recommendation in the form of a file: txt, md, json or csv.
@@ -18,6 +21,11 @@ func PlanFile(p plan.Plan, made order.Order, ext string, o Options) (string, err
 		return CSV(p, o)
 	}
 	return Text(p, o), nil
+}
+
+// OrderLineName names a blanket of the order: fiber, R, face and width.
+func OrderLineName(l order.Line, s units.System) string {
+	return fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn))
 }
 
 // narrowWidth is that of a telephone.

@@ -24,7 +24,7 @@ func (a *app) checkRows() []row {
 		{word: "offers", text: report.OffersNote(len(a.s.offers)), do: into(a.offers)},
 		{word: "finished work", text: report.WalkNote(a.s.job(), a.s.walk()), do: into(a.finished)},
 		{word: "ready", text: say.ReadyNote, do: stays(func() { a.checkBlocks(report.ReadyBlocks(a.s.job(), a.s.walk().Judge(a.s.job()))) })},
-		{word: "find out", text: "what is not known yet", do: stays(a.findOut)},
+		{word: "find out", text: say.FindOutNote, do: stays(a.findOut)},
 		{word: "export", text: "the recommendation to a file", do: a.export},
 		{word: "next", text: "the house at a glance again", do: goTo(atLook)},
 	}

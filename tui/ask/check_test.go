@@ -9,7 +9,6 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
-	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -33,12 +32,7 @@ func site(t testing.TB) *fixture.Memory {
 
 func demoJob(t testing.TB) inspect.Job {
 	t.Helper()
-	return jobOf(fixture.List(t), fixture.Demo(t, demo.Default).House)
-}
-
-func jobOf(l *house.QuestionList, h *house.House) inspect.Job {
-	a := plan.Assess(house.Answered{List: l, House: h})
-	return inspect.NewJob(a, a.Weigh(plan.PreferencesOf(a.Answered, nil)), 0)
+	return planned.Job(fixture.Demo(t, demo.Default))
 }
 
 // has says only what is missing from a long text.

@@ -10,6 +10,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 	"battwright/tui/ask"
 )
 
@@ -43,7 +44,7 @@ func FuzzAnswers(f *testing.F) {
 			about, _, _ := strings.Cut(store.Text, "\n#| ")
 			require.Equal(t, about, house.Write(l, h))
 			w := inspect.NewWalk(l.Catalog())
-			w.TakeUp(jobOf(l, h), store.Text)
+			w.TakeUp(planned.Job(house.Answered{List: l, House: h}), store.Text)
 			require.Equal(t, store.Text, house.Write(l, h)+w.Kept())
 		}
 	})

@@ -35,7 +35,7 @@ func (a *app) money() (stop, error) {
 
 // ladder is what the next dollars buy, in words.
 func (a *app) ladder() row {
-	return row{word: "ladder", text: "the best set for each price", do: stays(func() {
+	return row{word: "ladder", text: say.LadderNote, do: stays(func() {
 		a.talk.title(say.Ladder)
 		rungs, err := a.s.plan.Ladder(a.s.catalog(), a.s.answered().Text(house.Budget, nil, "stakes"))
 		if err != nil {
@@ -65,6 +65,6 @@ func (a *app) ladder() row {
 func (a *app) after(name string, back, next stop, what string, more ...row) (stop, error) {
 	rows := append([]row{{word: "next", text: what, do: goTo(next)}}, more...)
 	rows = append(rows, row{word: "export", text: "the recommendation to a file", do: a.export},
-		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)})
+		row{word: "find out", text: say.FindOutNote, do: stays(a.findOut)})
 	return a.run(menu{name: name, back: back, head: func() { a.talk.out.WriteByte('\n') }, rows: func() []row { return rows }})
 }

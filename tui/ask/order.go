@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"fmt"
-
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/report"
@@ -30,7 +28,7 @@ func (a *app) orderRows() []row {
 		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.ordered(), a.s.plan, a.s.options(a.talk.width))) })},
 		row{word: "measured", arg: "number", text: "the sizes of that place, as numbered under places, were measured", do: a.measured},
 		row{word: "export", text: "this order, the asking sheet or the recommendation to a file", do: into(a.exportOrder)},
-		row{word: "find out", text: "what is not known yet", do: stays(a.findOut)},
+		row{word: "find out", text: say.FindOutNote, do: stays(a.findOut)},
 		row{word: "next", text: "on to the check before anything is covered", do: goTo(atCheck)})
 }
 
@@ -54,7 +52,7 @@ func (a *app) blocks(blocks []report.OrderBlock) {
 }
 
 func (a *app) lineName(l order.Line) string {
-	return fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, a.s.system.R(l.Product.NominalR), report.FaceWord(l.Facing), a.s.system.Inches(l.WidthIn))
+	return report.OrderLineName(l, a.s.system)
 }
 
 // quoteOf is what is kept about a line, made if there is nothing yet.

@@ -86,7 +86,7 @@ func (a *app) resume() stop {
 	}
 	h, err := house.Read(a.s.list, "kept answers", text)
 	if err != nil {
-		a.mistakes("The kept answers could not be read.", err)
+		a.mistakes(say.KeptWrong+".", err)
 		return here
 	}
 	onDisk := ""

@@ -8,6 +8,7 @@ const (
 	KeptTitle = "Answers were kept that are not saved"
 	KeptGoOn  = "Go on with the kept answers"
 	KeptLeave = "Go on with the file as it is"
+	KeptWrong = "The kept answers could not be read"
 )
 
 // KeptAtStart offers them in the start menu.

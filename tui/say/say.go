@@ -17,6 +17,7 @@ const (
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority changes anything: take it and be glad."
 	Ladder      = "What the next dollars buy"
+	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
 	NothingDamp = "Nothing to check: no blanket goes here as it stands."
@@ -25,6 +26,7 @@ const (
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
 	Assumed     = "Assumed, because nobody said otherwise"
 	Unchanging  = "does not change the plan"
+	FindOutNote = "what is not known yet"
 	Matters     = "MATTERS: another answer changes the plan. The rest can wait, or does not matter here."
 )
 

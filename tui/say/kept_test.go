@@ -1,0 +1,72 @@
+package say_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/tui/say"
+)
+
+type kept struct {
+	path  string
+	there bool
+}
+
+func (k kept) Resume() (string, string, bool) { return "text", k.path, k.there }
+
+// Kept answers name their file in full; what a person types need not.
+func TestSameFile(t *testing.T) {
+	abs, err := filepath.Abs("mine.toml")
+	require.NoError(t, err)
+	for _, c := range []struct {
+		kept, path string
+		same       bool
+	}{
+		{"", "", true},
+		{abs, "mine.toml", true},
+		{abs, abs, true},
+		{"mine.toml", "mine.toml", true},
+		{abs, "", false},
+		{"", "mine.toml", false},
+		{abs, "other.toml", false},
+	} {
+		require.Equal(t, c.same, say.SameFile(c.kept, c.path), c)
+	}
+}
+
+func TestWhatBecomesOfKeptAnswersIsSaid(t *testing.T) {
+	require.Contains(t, say.KeptNote("/a.toml", "/a.toml"), "dropped once you change something")
+	require.Contains(t, say.KeptNote("/a.toml", "/b.toml"), "stay, and are offered again when /a.toml is opened")
+	require.Contains(t, say.KeptNote("", "/b.toml"), "stay, and are offered again at a start without a file")
+}
+
+func TestWhatWouldBeReplaced(t *testing.T) {
+	none, nameless, ofA := kept{}, kept{there: true}, kept{"/a.toml", true}
+	for _, c := range []struct {
+		saved, walk, untouched bool
+		kept                   kept
+		target, want           string
+	}{
+		{false, true, true, nameless, "", say.UnsavedHouse},
+		{true, true, true, nameless, "", say.UnsavedWalk},
+		{true, false, true, none, "", ""},
+		{true, false, true, nameless, "", say.KeptEarlier},
+		{true, false, true, nameless, "/b.toml", ""}, // they stay
+		{true, false, true, ofA, "", ""},
+		{true, false, true, ofA, "/a.toml", say.KeptEarlier},
+		{true, false, false, nameless, "", ""},
+	} {
+		require.Equal(t, c.want, say.Replaced(c.saved, c.walk, c.untouched, c.kept, c.target), c)
+	}
+	require.Empty(t, say.Replaced(true, false, true, nil, ""))
+}
+
+func TestRowsAsSentences(t *testing.T) {
+	require.Equal(t, "Open a house file", say.Open.Text())
+	require.Contains(t, say.Rough.Text(), "A new house, rough look. About 10 questions")
+	require.Equal(t, "Files cannot be read here.", say.Sentence(say.NoReading))
+	require.Equal(t, "", say.Sentence(""))
+	require.Equal(t, "3 places", say.Sentence("3 places"))
+}
