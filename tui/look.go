@@ -126,6 +126,9 @@ func glance(p *page, s *session, pl plan.Place, here bool) {
 	p.para(body, 4, report.Glance(pl, s.options()))
 }
 
-func (x *look) Keys(*session) []key.Binding {
-	return []key.Binding{bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter"), bind("m", "what matters", "m"), bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
+func (x *look) Keys(s *session) []key.Binding {
+	move, open := bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter")
+	move.SetEnabled(len(s.plan.Places) > 0)
+	open.SetEnabled(len(s.plan.Places) > 0)
+	return []key.Binding{move, open, bind("m", "what matters", "m"), bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
 }

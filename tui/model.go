@@ -14,6 +14,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
 )
@@ -99,13 +100,17 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case nextMsg:
 		return m.next()
 	case pushMsg:
+		m.turn()
 		return m.push(msg.to), nil
 	case replaceMsg:
+		m.turn()
 		m.stack = append(m.stack[:len(m.stack)-1:len(m.stack)-1], msg.to)
 		return m, nil
 	case backMsg:
+		m.turn()
 		return m.back(), nil
 	case goMsg:
+		m.turn()
 		return m.goTo(msg.to), nil
 	case quitMsg:
 		return m.quit()
@@ -120,6 +125,14 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, nil
 	}
 	return m.toTop(msg)
+}
+
+// turn is done when another screen comes up: that nothing changed belongs to
+// the one that is left. What did change is still to be read.
+func (m Model) turn() {
+	if m.s.changed == report.NoChange {
+		m.s.changed = ""
+	}
 }
 
 // toTop hands a message to the top screen, and keeps the answers afterwards

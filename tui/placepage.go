@@ -62,7 +62,7 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, send(pushMsg{newStillOpen(x.id)})
 	case key.Matches(k, keys.Own):
 		return x, send(pushMsg{newMattersFor(s, x.id)})
-	case key.Matches(k, keys.Edit):
+	case key.Matches(k, keys.Edit), key.Matches(k, keys.Accept):
 		if s.house.Place(x.id) != nil {
 			return x, send(pushMsg{newPlaceForm(s, x.id)})
 		}

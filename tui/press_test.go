@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/report"
 	"battwright/testdata/fixture"
 )
 
@@ -249,4 +250,24 @@ func TestSavingUnchangedKeepsWhatWasNotTakenUp(t *testing.T) {
 	p.press("2", "s")
 	require.Contains(t, p.view(), "Saved in a.toml")
 	require.True(t, store.Kept)
+}
+
+// That nothing changed is said on the screen where it was, and goes with it.
+func TestNoChangeGoesWithTheScreen(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.press("g", "5").ask("budget.stakes").press("2")
+	require.Equal(t, stepOrder, p.m.top().Step(), "the last question leads on")
+	require.NotContains(t, p.view(), report.NoChange)
+}
+
+// Enter opens the place under the cursor of the table, and on its page the
+// answers behind it.
+func TestEnterOpensThePlace(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.press("g", "4", "down", "enter")
+	require.Contains(t, p.view(), "Sloped ceiling of the living room   540 ft2")
+	p.press("enter")
+	require.Contains(t, p.view(), "Size first, then what it is made of.")
+	p.press("esc", "w", "enter")
+	require.Contains(t, p.view(), "Size first, then what it is made of.", "from the reasons too")
 }

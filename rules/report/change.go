@@ -8,11 +8,14 @@ import (
 	"battwright/rules/units"
 )
 
+// NoChange says that an edit changed nothing.
+const NoChange = "No place changes."
+
 // ChangeText says in one line what an edit changed: "Street wall: fiberglass
 // -> mineral wool, +$140". Nothing changed is said too.
 func ChangeText(changes []plan.Change, s units.System) string {
 	if len(changes) == 0 {
-		return "No place changes."
+		return NoChange
 	}
 	added := 0
 	for _, c := range changes {

@@ -1,0 +1,103 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// script is what a person types, a line each.
+func script(lines ...string) string { return strings.Join(lines, "\n") + "\n" }
+
+// An offer that is opened line by line is judged as the command judges it, and
+// so are pages and finished work; what is written is what the command prints.
+func TestAskOpensAnOffer(t *testing.T) {
+	dir := t.TempDir()
+	in := func(name string) string { return filepath.Join(dir, name) }
+	r := with{environ: lineEnv(t), stdin: script("check",
+		"pages", "2", "write 2", in("framer.txt"), "back",
+		"sheets", "write", in("sheets.txt"), "back",
+		"offers", "blank", in("blank.toml"), "open", offerDir+"nowhere.toml", offerDir+"full.toml", "open", offerDir+"bold.toml", "write", in("offers.txt"), "back",
+		"finished work", "open", finishedDir+"mixed.toml", "result", "write", in("finished.toml"), "quit")}.run("ask", jobHouse)
+	require.Equal(t, exitDone, r.code, r.stderr)
+	for _, args := range [][]string{
+		{"handover", jobHouse, "--page", "framer"}, {"offer", jobHouse, offerDir + "full.toml", offerDir + "bold.toml"}, {"inspect", jobHouse, finishedDir + "mixed.toml"},
+	} {
+		printed := runs(args...).stdout
+		require.NotEmpty(t, printed)
+		require.True(t, strings.Contains(r.stdout, printed), "%v is not read out as the command prints it", args)
+	}
+	require.Contains(t, r.stdout, "Not taken: "+offerDir+"nowhere.toml: ")
+	for name, args := range map[string][]string{
+		"framer.txt": {"handover", jobHouse, "--page", "framer"}, "sheets.txt": {"handover", jobHouse}, "blank.toml": {"offer", "--template", jobHouse},
+		"offers.txt": {"offer", jobHouse, offerDir + "full.toml", offerDir + "bold.toml"},
+	} {
+		require.Equal(t, runs(args...).stdout, readFile(t, in(name)), name)
+	}
+	require.Equal(t, runs("inspect", jobHouse, finishedDir+"mixed.toml").stdout, runs("inspect", jobHouse, in("finished.toml")).stdout)
+
+	r = with{environ: lineEnv(t), stdin: script("check", "offers", "open", offerDir+"metric.toml", "quit")}.run("ask", jobHouse)
+	require.Equal(t, exitDone, r.code, "a mistake in an offer ends nothing: %s", r.stderr)
+	flat := strings.Join(strings.Fields(r.stdout), " ")
+	require.Contains(t, flat, "metric.toml:25: part[3].material: found \"granite\"")
+}
+
+// The input ends in the middle of the walk: an error, and nothing is lost.
+func TestAskEndsInTheMiddleOfTheWalk(t *testing.T) {
+	environ := lineEnv(t)
+	house := filepath.Join(t.TempDir(), "alder.toml")
+	require.NoError(t, os.WriteFile(house, []byte(readFile(t, jobHouse)), 0o600))
+	r := with{environ: environ, stdin: script("check", "finished work", "8", "yes", "1 1/2")}.run("ask", house)
+	require.Equal(t, exitInput, r.code)
+	require.Contains(t, r.stderr, "the answers ended before quit. Your answers are in "+environ["XDG_STATE_HOME"])
+	require.Contains(t, readFile(t, keptIn(environ["XDG_STATE_HOME"])), "#| gap_in = 1.5")
+	for _, choice := range []string{"1", "2"} { // the walk is of the file, whichever answers are gone on with
+		r = with{environ: environ, stdin: script(choice, "check", "quit", "no")}.run("ask", house)
+		require.Equal(t, exitDone, r.code, r.stderr)
+		require.Contains(t, r.stdout, "finished work: STOP: do not close.")
+	}
+}
+
+// What is said to become of kept answers is what becomes of them.
+func TestKeptAnswersStayAsIsSaid(t *testing.T) {
+	environ, dir := lineEnv(t), t.TempDir()
+	one, two := filepath.Join(dir, "one.toml"), filepath.Join(dir, "two.toml")
+	for _, path := range []string{one, two} {
+		require.NoError(t, os.WriteFile(path, []byte(readFile(t, goodHouse)), 0o600))
+	}
+	change := func(level string) []string { return []string{"matters", "", level, "done", "quit", "no"} }
+	asks := func(path string, lines ...string) string {
+		t.Helper()
+		args := []string{"ask"}
+		if path != "" {
+			args = append(args, path)
+		}
+		r := with{environ: environ, stdin: script(lines...)}.run(args...)
+		require.Equal(t, exitDone, r.code, r.stderr)
+		return strings.Join(strings.Fields(r.stdout), " ")
+	}
+	const offered = "Answers were kept that are not saved"
+	asks(one, change("5")...)
+	require.NotContains(t, asks(two, "quit"), "dropped", "they are another file's")
+	said := asks(two, append([]string{"2"}, change("4")...)...)
+	require.Contains(t, said, offered)
+	require.Contains(t, said, "The kept answers stay, and are offered again when "+one+" is opened.")
+
+	// They did stay, beside those for the second file.
+	said = asks(one, "1", "quit", "no")
+	require.Contains(t, said, offered)
+	require.Contains(t, said, "They are for "+one)
+	require.Contains(t, said, "The kept answers are dropped once you change something.")
+	require.Contains(t, asks(two, "1", "quit", "no"), "They are for "+two)
+
+	// Of the same file they are dropped by a change.
+	asks(one, append([]string{"2"}, change("3")...)...)
+	kept, _ := filepath.Glob(filepath.Join(environ["XDG_STATE_HOME"], "battwright", "kept-answers*.toml"))
+	require.Len(t, kept, 2)
+	for _, path := range kept {
+		require.NotContains(t, readFile(t, path), "\ncost = 5")
+	}
+}
