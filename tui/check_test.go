@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/testdata/fixture"
+	"battwright/tui/say"
 )
 
 // onCheck has the demo house on the last step.
@@ -125,4 +126,34 @@ func TestPagesInTheWizard(t *testing.T) {
 	require.Contains(t, p.view(), "KEEP EMPTY: 2 in")
 	p.press("b", "b", "6")
 	require.Contains(t, p.view(), "Photographed")
+}
+
+// Nothing takes the place of a walk that no file holds unasked.
+func TestWalkIsNotReplacedUnasked(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	p.store.Files["f.toml"] = fixture.File(t, "finished/mixed.toml")
+	p.store.Files["nonsense.toml"] = "== not TOML"
+	p.press("5", "8").ask("place.batt_in_gap").press("y", "esc")
+	p.press("down", "down", "down", "enter").typed("nonsense.toml").press("enter")
+	require.Contains(t, p.view(), say.UnsavedWalk)
+	p.press("enter")
+	require.Contains(t, p.view(), "nonsense.toml could not be read")
+	require.True(t, p.m.s.walkResult().Stops())
+
+	p.press("g", "down", "down", "down", "enter") // the start screen
+	p.press("4")
+	require.Contains(t, p.view(), "finished work is in no file of yours")
+	require.True(t, p.m.s.walkResult().Stops())
+}
+
+// A file of an offer that was mended is read again in its place.
+func TestOfferIsReadAgain(t *testing.T) {
+	p := onCheck(t, Config{Mono: true})
+	for _, name := range []string{"metric", "full"} {
+		p.store.Files["o.toml"] = fixture.File(t, "offers/"+name+".toml")
+		p.press("4", "1").typed("o.toml").press("enter", "b", "b")
+	}
+	require.Len(t, p.m.s.check.offers, 1)
+	p.press("4")
+	require.Contains(t, p.view(), "North Bay")
 }

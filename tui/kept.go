@@ -19,16 +19,6 @@ func newKeptChoice(path string) *menu {
 	return m
 }
 
-// keptBeside tells whether answers are kept that the opened file does not hold,
-// and which file they belong to.
-func keptBeside(s *session, text string) (path string, ok bool) {
-	if s.store == nil {
-		return "", false
-	}
-	kept, path, ok := s.store.Resume()
-	return path, ok && kept != text
-}
-
 // keptAnswers is what the start screen knows of answers kept earlier.
 type keptAnswers struct {
 	there bool

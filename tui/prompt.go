@@ -111,6 +111,9 @@ func newOpenFile() *prompt {
 			return send(replaceMsg{newProblems(path+" has mistakes", err)}), ""
 		}
 		s.open(h, path, text)
+		if kept, ok := say.KeptBeside(s.store, text); ok && say.SameFile(kept, path) {
+			return tea.Sequence(send(goMsg{firstOpenStep(s)}), send(pushMsg{newKeptChoice(kept)})), ""
+		}
 		return send(goMsg{firstOpenStep(s)}), ""
 	})
 }

@@ -10,6 +10,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/units"
 	_ "battwright/tui/background" // before the terminal library asks the terminal
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -46,7 +47,7 @@ func NewModel(c Config) Model {
 	m = m.entered()
 	if c.House != nil {
 		m = m.goTo(firstOpenStep(s))
-		if path, ok := keptBeside(s, c.Text); ok {
+		if path, ok := say.KeptBeside(s.store, c.Text); ok {
 			m = m.push(newKeptChoice(path))
 		} else if c.New {
 			s.notice = NewFile(c.Path)

@@ -91,8 +91,7 @@ func (s *session) open(h *house.House, path, text string) {
 // empty, takes the place of answers that are in no file of the person: the same
 // choice a second time means yes.
 func (s *session) mayReplace(choice, target string) bool {
-	untouched := s.edits == s.opened && s.path == ""
-	lost := say.Replaced(s.saved, s.walkUnsaved(), untouched, s.store, target)
+	lost := say.Replaced(s.saved, s.walkUnsaved(), s.store, target)
 	if lost == "" || s.drop == choice {
 		return true
 	}

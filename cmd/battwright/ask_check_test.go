@@ -94,10 +94,34 @@ func TestKeptAnswersStayAsIsSaid(t *testing.T) {
 	require.Contains(t, asks(two, "1", "quit", "no"), "They are for "+two)
 
 	// Of the same file they are dropped by a change.
-	asks(one, append([]string{"2"}, change("3")...)...)
+	asks(one, append([]string{"2"}, change("1")...)...)
 	kept, _ := filepath.Glob(filepath.Join(environ["XDG_STATE_HOME"], "battwright", "kept-answers*.toml"))
 	require.Len(t, kept, 2)
 	for _, path := range kept {
 		require.NotContains(t, readFile(t, path), "\ncost = 5")
+	}
+}
+
+// A file that is opened from the menu while answers are kept for it does not
+// cost them: they are offered, whatever else is kept.
+func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
+	environ, dir := lineEnv(t), t.TempDir()
+	names := []string{filepath.Join(dir, "one.toml"), filepath.Join(dir, "two.toml")}
+	for i, path := range names {
+		require.NoError(t, os.WriteFile(path, []byte(readFile(t, goodHouse)), 0o600))
+		answers := script("matters", "", []string{"5", "4"}[i], "done", "quit", "no")
+		if i > 0 {
+			answers = "2\n" + answers
+		}
+		r := with{environ: environ, stdin: answers}.run("ask", path)
+		require.Equal(t, exitDone, r.code, r.stderr)
+	}
+	for i, path := range names {
+		// The first row of the menu is to go on where one stopped.
+		r := with{environ: environ, stdin: script("5", path, "1", "matters", "", "quit", "no")}.run("ask")
+		require.Equal(t, exitDone, r.code, r.stderr)
+		require.Contains(t, r.stdout, "Answers were kept that are not saved")
+		require.Contains(t, strings.Join(strings.Fields(r.stdout), " "), "They are for "+path)
+		require.Contains(t, r.stdout, "Your answer so far: "+[]string{"5", "4"}[i])
 	}
 }

@@ -2,17 +2,19 @@ package ask
 
 import "battwright/tui/say"
 
-// keptBeside asks first when a house file is opened while answers from an
-// earlier time are kept that the file does not hold. It reads lines as they are, without the words that work
-// everywhere: save would write the file anew and drop what is kept.
+// keptBeside asks first when the program starts with a house file while answers
+// from an earlier time are kept that the file does not hold.
 func (a *app) keptBeside(text string) (stop, error) {
-	if a.s.store == nil {
-		return a.firstStop(), nil
+	if path, ok := say.KeptBeside(a.s.store, text); ok {
+		return a.keptChoice(path)
 	}
-	kept, path, ok := a.s.store.Resume()
-	if !ok || kept == text {
-		return a.firstStop(), nil
-	}
+	return a.firstStop(), nil
+}
+
+// keptChoice offers the answers kept for a file. It reads lines as they are,
+// without the words that work everywhere: save would write the file anew and
+// drop what is kept.
+func (a *app) keptChoice(path string) (stop, error) {
 	a.talk.title(say.KeptTitle)
 	a.talk.say(say.KeptWhose(path))
 	for {

@@ -5,8 +5,7 @@ import "battwright/tui/say"
 // mayReplace asks before the house of a file, or a new one when target is
 // empty, takes the place of answers that are in no file of the person.
 func (a *app) mayReplace(target string) (bool, error) {
-	untouched := a.s.path == "" && a.s.edits == a.s.opened
-	lost := say.Replaced(a.s.saved, a.s.walkUnsaved(), untouched, a.s.store, target)
+	lost := say.Replaced(a.s.saved, a.s.walkUnsaved(), a.s.store, target)
 	if lost == "" {
 		return true, nil
 	}

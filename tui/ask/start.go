@@ -101,22 +101,23 @@ func (a *app) resume() stop {
 
 // openFile reads a house file; a broken one leaves the open house alone.
 func (a *app) openFile() (stop, error) {
-	for {
-		path, text, ok, err := a.file(say.PathOfFile("my-house.toml"))
-		if err != nil || !ok {
-			return here, err
-		}
-		h, err := house.Read(a.s.list, path, text)
-		if err != nil {
-			a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
-			return here, nil
-		}
-		if yes, err := a.mayReplace(path); !yes || err != nil {
-			return here, err
-		}
-		a.s.open(h, path, text)
-		return a.firstStop(), nil
+	path, text, ok, err := a.file(say.PathOfFile("my-house.toml"))
+	if err != nil || !ok {
+		return here, err
 	}
+	h, err := house.Read(a.s.list, path, text)
+	if err != nil {
+		a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
+		return here, nil
+	}
+	if yes, err := a.mayReplace(path); !yes || err != nil {
+		return here, err
+	}
+	a.s.open(h, path, text)
+	if kept, ok := say.KeptBeside(a.s.store, text); ok && say.SameFile(kept, path) {
+		return a.keptChoice(kept)
+	}
+	return a.firstStop(), nil
 }
 
 // file asks for a file and reads it; false means back.

@@ -65,20 +65,30 @@ type Resumer interface {
 }
 
 // Replaced tells what would be lost if the house of a file, or a new one when
-// target is empty, took the place of this one; empty when nothing would.
-// Answers of an earlier time count only while nothing was opened yet, untouched,
-// and only those that the next change would overwrite.
-func Replaced(saved, walk, untouched bool, kept Resumer, target string) string {
+// target is empty, took the place of this one; empty when nothing would. Answers
+// kept for no file would make room for those of a new house; those kept for a
+// file are offered when it is opened.
+func Replaced(saved, walk bool, kept Resumer, target string) string {
 	switch {
 	case !saved:
 		return UnsavedHouse
 	case walk:
 		return UnsavedWalk
-	case !untouched || kept == nil:
+	case target != "" || kept == nil:
 		return ""
 	}
 	if _, path, ok := kept.Resume(); ok && SameFile(path, target) {
 		return KeptEarlier
 	}
 	return ""
+}
+
+// KeptBeside tells whether answers are kept that the text of a house file does
+// not hold, and for which file.
+func KeptBeside(kept Resumer, text string) (path string, ok bool) {
+	if kept == nil {
+		return "", false
+	}
+	have, path, ok := kept.Resume()
+	return path, ok && have != text
 }

@@ -45,22 +45,33 @@ func TestWhatBecomesOfKeptAnswersIsSaid(t *testing.T) {
 func TestWhatWouldBeReplaced(t *testing.T) {
 	none, nameless, ofA := kept{}, kept{there: true}, kept{"/a.toml", true}
 	for _, c := range []struct {
-		saved, walk, untouched bool
-		kept                   kept
-		target, want           string
+		saved, walk  bool
+		kept         kept
+		target, want string
 	}{
-		{false, true, true, nameless, "", say.UnsavedHouse},
-		{true, true, true, nameless, "", say.UnsavedWalk},
-		{true, false, true, none, "", ""},
-		{true, false, true, nameless, "", say.KeptEarlier},
-		{true, false, true, nameless, "/b.toml", ""}, // they stay
-		{true, false, true, ofA, "", ""},
-		{true, false, true, ofA, "/a.toml", say.KeptEarlier},
-		{true, false, false, nameless, "", ""},
+		{false, true, nameless, "", say.UnsavedHouse},
+		{true, true, nameless, "", say.UnsavedWalk},
+		{true, false, none, "", ""},
+		{true, false, nameless, "", say.KeptEarlier},
+		{true, false, nameless, "/b.toml", ""}, // they stay
+		{true, false, ofA, "", ""},
+		{true, false, ofA, "/a.toml", ""}, // they are offered
 	} {
-		require.Equal(t, c.want, say.Replaced(c.saved, c.walk, c.untouched, c.kept, c.target), c)
+		require.Equal(t, c.want, say.Replaced(c.saved, c.walk, c.kept, c.target), c)
 	}
-	require.Empty(t, say.Replaced(true, false, true, nil, ""))
+	require.Empty(t, say.Replaced(true, false, nil, ""))
+}
+
+func TestKeptBeside(t *testing.T) {
+	path, ok := say.KeptBeside(kept{"/a.toml", true}, "another text")
+	require.True(t, ok)
+	require.Equal(t, "/a.toml", path)
+	_, ok = say.KeptBeside(kept{"/a.toml", true}, "text")
+	require.False(t, ok, "the file holds them all")
+	_, ok = say.KeptBeside(kept{}, "another text")
+	require.False(t, ok)
+	_, ok = say.KeptBeside(nil, "")
+	require.False(t, ok)
 }
 
 func TestRowsAsSentences(t *testing.T) {
