@@ -1,0 +1,69 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// A house without any plan is never called ready.
+func TestNothingToLookAtIsNotReady(t *testing.T) {
+	j := planned.Job(house.Answered{List: fixture.List(t), House: house.New()})
+	w := inspect.NewWalk(fixture.Catalog(t))
+	r := w.Judge(j)
+	require.False(t, r.ReadyToClose())
+	require.Contains(t, report.FoundVerdict(r), "Not ready to close")
+	head := report.ReadyBlocks(j, r)[0]
+	require.Equal(t, report.CheckCare, head.Rows[0].Tone)
+}
+
+// What can hurt people is told apart on every page of the last step.
+func TestStopsAreTold(t *testing.T) {
+	j := planned.Job(fixture.Demo(t, "alder-street.toml"))
+	w := inspect.NewWalk(fixture.Catalog(t))
+	_, problems := w.Open(j, "stop", fixture.File(t, "finished/chimney-stop.toml"))
+	require.Empty(t, problems)
+	require.Equal(t, report.CheckStop, report.ReadyBlocks(j, w.Judge(j))[0].Rows[0].Tone)
+	require.Contains(t, report.WalkNote(j, w), "STOP: do not close")
+	found, ok := w.JudgeAt(j, "chimney")
+	require.True(t, ok)
+	require.Equal(t, report.CheckStop, report.FoundRows(found, planned.Options(t))[0].Tone)
+	require.Equal(t, "STOP: do not close", report.FoundNote(found))
+
+	p, ok := j.Place("chimney")
+	require.True(t, ok)
+	gap := false
+	for _, r := range report.SheetBlocks(j, p, planned.Options(t))[0].Rows {
+		gap = gap || r.Tone == report.CheckStop && strings.HasPrefix(r.Text, "KEEP EMPTY")
+	}
+	require.True(t, gap)
+	p.Stopped = "live wiring on porcelain knobs"
+	none := report.SheetBlocks(j, p, planned.Options(t))
+	require.Len(t, none, 1)
+	require.Equal(t, report.CheckStop, none[0].Rows[0].Tone)
+	j.Plan.Places[0].Stopped = p.Stopped
+	require.Equal(t, report.CheckRow{Kind: report.CheckItem, Tone: report.CheckStop, Text: "STOP: " + p.Stopped}, report.CoverBlocks(j.Plan, planned.Options(t))[1].Rows[0])
+}
+
+// The mistakes of an offer stand before it and keep to the page.
+func TestOpenOffersKeepToThePage(t *testing.T) {
+	j, o := planned.Job(fixture.Demo(t, "alder-street.toml")), planned.Options(t)
+	open := []inspect.OpenOffer{{Path: "metric.toml", Text: fixture.File(t, "offers/metric.toml")}}
+	for _, width := range []int{40, 78} {
+		o.Width = width
+		text := report.OpenOffersText(j, open, o)
+		require.True(t, strings.HasPrefix(text, "COULD NOT BE READ\nmetric.toml:5: "))
+		for _, l := range strings.Split(text, "\n") {
+			require.LessOrEqual(t, len([]rune(l)), width, l)
+		}
+	}
+	require.Contains(t, report.OpenOfferNote(j, open[0]), "5 lines could not be read")
+	require.Equal(t, "1 open, up to 3 side by side", report.OffersNote(1))
+}
