@@ -81,13 +81,21 @@ func FoundVerdict(r inspect.FoundResult) string {
 	case r.Stops():
 		return "STOP: do not close. Something can hurt people."
 	case r.FallsShort() && open > 0:
-		return fmt.Sprintf("Not ready to close: points fail, and %d were not looked at.", open)
+		return fmt.Sprintf("Not ready to close: points fail, and %s not looked at.", were(open))
 	case r.FallsShort():
 		return "Not ready to close: points fail."
 	case open > 0:
-		return fmt.Sprintf("Nothing failed yet; %d points were not looked at. Not ready to close.", open)
+		return fmt.Sprintf("Nothing failed yet; %s not looked at. Not ready to close.", were(open))
 	}
 	return "Every point on our list passes. The inspector decides."
+}
+
+func were(points int) string {
+	verb := " were"
+	if points == 1 {
+		verb = " was"
+	}
+	return plural(points, "point") + verb
 }
 
 // PointLine is one point with its result and how well it is known.
