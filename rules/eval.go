@@ -154,7 +154,11 @@ func (b *Book) need(v *Verdict, i int, f *Facts, state truth) {
 }
 
 func (b *Book) hit(i int, f *Facts, state truth) Hit {
-	h := Hit{Rule: &b.rules[i], Text: b.fill(&b.ready[i].text, f, Plain)}
+	text := &b.ready[i].text
+	h := Hit{Rule: &b.rules[i], Text: text.whole}
+	if text.facts {
+		h.Text = b.fill(text, f, Plain)
+	}
 	if state == undecided {
 		h.Unknown = b.unknownOf(i, f)
 	}

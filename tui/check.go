@@ -117,7 +117,7 @@ func newReady() *reading {
 			p.blank()
 			p.line(style.Title, g.Title)
 			for _, n := range inspect.HouseNotes(j, g.Group, "") {
-				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text)
+				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text.In(s.system))
 			}
 			if g.Group == "certificate" {
 				for _, l := range inspect.CertificateLines(j) {

@@ -48,7 +48,7 @@ func newOffers() *menu {
 
 func (s *session) judged(o openOffer) (inspect.OfferResult, strict.Problems) {
 	j := s.job()
-	offer, problems := inspect.ReadOffer(s.catalog(), j.IDs(), o.path, o.text)
+	offer, problems := inspect.ReadOffer(j, o.path, o.text)
 	return inspect.JudgeOffer(j, offer), problems
 }
 

@@ -8,6 +8,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/report"
+	"battwright/rules/units"
 	"battwright/tui/style"
 )
 
@@ -55,7 +56,7 @@ func newSheet(id string) *reading {
 				p.line(style.Title, title)
 			}
 			for _, n := range list {
-				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text)
+				p.para(style.Plain, 2, s.g.NoTick+" "+n.Text.In(s.system))
 			}
 		}
 		notes("First", sheet.First)
@@ -63,12 +64,12 @@ func newSheet(id string) *reading {
 		p.blank()
 		p.line(style.Title, "Accepted by these points")
 		for _, x := range sheet.Points {
-			p.para(style.Plain, 2, s.g.NoTick+" "+report.PointText(x))
+			p.para(style.Plain, 2, s.g.NoTick+" "+report.PointText(x, s.system))
 		}
 		notes("Left behind", sheet.Leave)
 		for _, n := range sheet.Hold {
 			p.blank()
-			p.para(style.Warn, 0, n.Text)
+			p.para(style.Warn, 0, n.Text.In(s.system))
 		}
 	}}
 }
@@ -127,7 +128,7 @@ func newText(text func(*session, int) (string, error), file string) *reading {
 // newWriteText asks for a file name and writes a text to it.
 func newWriteText(title, example string, text func(*session) (string, error)) *prompt {
 	var x *prompt
-	x = newPrompt(stepCheck, title, "The name of a file, for instance "+example, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepCheck, title, units.Prose("The name of a file, for instance "+example), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}

@@ -157,9 +157,9 @@ func walkBelow(p *page, s *session, id string) {
 	for _, x := range r.Points {
 		switch {
 		case x.State == inspect.Halt:
-			p.para(style.Danger, 0, report.PointLine(x)+". "+x.Ask)
+			p.para(style.Danger, 0, report.PointLine(x, s.system)+". "+x.Ask)
 		case x.State > inspect.Pass:
-			p.para(style.Warn, 0, report.PointLine(x))
+			p.para(style.Warn, 0, report.PointLine(x, s.system))
 		}
 	}
 	for _, l := range report.FoundLines(r, s.options()) {

@@ -21,7 +21,7 @@ func newPrices() *menu {
 		for _, l := range s.order().Lines {
 			rows = append(rows, choiceRow{
 				fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, s.system.R(l.Product.NominalR), report.FaceWord(l.Facing), s.system.Inches(l.WidthIn)),
-				quoteNote(s, l), func(*session) tea.Cmd { return send(pushMsg{newQuote(l)}) },
+				quoteNote(s, l), func(s *session) tea.Cmd { return send(pushMsg{newQuote(l, s)}) },
 			})
 		}
 		if len(rows) == 0 {
@@ -44,7 +44,7 @@ func quoteNote(s *session, l order.Line) string {
 	q := quoteOf(s, l)
 	var parts []string
 	if q.Priced() {
-		parts = append(parts, s.system.MoneyExact(units.FromDollars(q.USD))+" a "+q.Per)
+		parts = append(parts, q.PriceText(s.system))
 	} else {
 		parts = append(parts, "no price typed yet")
 	}
@@ -58,45 +58,48 @@ func quoteNote(s *session, l order.Line) string {
 }
 
 // figureRows are the figures of a label in the order they stand on it.
-var figureRows = []struct{ key, name, hint string }{
+var figureRows = []struct {
+	key, name string
+	hint      units.Prose
+}{
 	{"pieces", "Pieces in a package", "A whole number, from the label."},
-	{"width_in", "Width", "In inches, from the label: 15 or 15 1/4."},
-	{"length_in", "Length", "In inches, from the label."},
-	{"coverage_ft2", "Coverage of a package", "In square feet, from the label."},
+	{"width_in", "Width", "In {inches|inches, or with mm}, from the label: 15 or 15 1/4."},
+	{"length_in", "Length", "In {inches|inches, or with mm}, from the label."},
+	{"coverage_ft2", "Coverage of a package", "In {square feet|square feet, or with m2}, from the label."},
 	{"have", "Packages you have already", "A whole number. They are taken off the order."},
 }
 
 // newQuote shows one label; each line of it can be typed.
-func newQuote(l order.Line) *menu {
-	m := &menu{title: fmt.Sprintf("%s, %s", l.Material.Name, units.US.R(l.Product.NominalR)), intro: "Empty takes a figure away again.", at: stepOrder}
+func newQuote(l order.Line, s *session) *menu {
+	m := &menu{title: fmt.Sprintf("%s, %s", l.Material.Name, s.system.R(l.Product.NominalR)), intro: "Empty takes a figure away again.", at: stepOrder}
 	m.rows = func(s *session) []choiceRow {
 		q := quoteOf(s, l)
 		price := "not typed; ours: " + s.system.MoneyRange(units.CentsOver(l.PerPack, 1)) + " a package"
 		if q.Priced() {
-			price = s.system.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
+			price = q.PriceText(s.system)
 		}
 		rows := []choiceRow{{"Price", price, func(*session) tea.Cmd { return send(pushMsg{newPrice(l)}) }}}
 		for _, f := range figureRows {
-			rows = append(rows, choiceRow{f.name, figureText(q, f.key), func(*session) tea.Cmd { return send(pushMsg{newFigure(l, f.key, f.name, f.hint)}) }})
+			rows = append(rows, choiceRow{f.name, figureText(q, f.key, s.system), func(*session) tea.Cmd { return send(pushMsg{newFigure(l, f.key, f.name, f.hint)}) }})
 		}
 		return rows
 	}
 	return m
 }
 
-func figureText(q house.Quote, key string) string {
+func figureText(q house.Quote, key string, s units.System) string {
 	v := q.Figure(key)
 	if v == 0 {
 		return "not typed"
 	}
 	question, _ := house.QuoteQuestion(key)
-	return question.Show(house.Number(v), units.US)
+	return question.Show(house.Number(v), s)
 }
 
 // newPrice asks for a price. A price per package says little without the
 // label, so the size counted with is written down beside it, to be corrected.
 func newPrice(l order.Line) *prompt {
-	return newPrompt(stepOrder, "Price", "Like 62.50 a package, or 1.15 per ft2. Empty: no price.", func(typed string, s *session) (tea.Cmd, string) {
+	return newPrompt(stepOrder, "Price", "Like 62.50 a package, or {1.15 per ft2}. Empty: no price.", func(typed string, s *session) (tea.Cmd, string) {
 		q := quoteOf(s, l)
 		q.USD, q.Per = 0, ""
 		if typed != "" {
@@ -114,7 +117,7 @@ func newPrice(l order.Line) *prompt {
 	})
 }
 
-func newFigure(l order.Line, key, name, hint string) *prompt {
+func newFigure(l order.Line, key, name string, hint units.Prose) *prompt {
 	return newPrompt(stepOrder, name, hint+" Empty: not known.", func(typed string, s *session) (tea.Cmd, string) {
 		q := quoteOf(s, l)
 		question, _ := house.QuoteQuestion(key)
@@ -167,7 +170,7 @@ func newOrderExport() *menu {
 
 func newOrderTo(what, ext string) *prompt {
 	var x *prompt
-	x = newPrompt(stepOrder, "Export the order", "The name of a file, for instance "+what+"."+ext, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepOrder, "Export the order", units.Prose("The name of a file, for instance "+what+"."+ext), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}

@@ -13,23 +13,25 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 	"battwright/tui/style"
 )
 
 // prompt asks for one line of text: a file name, a name, a word.
 type prompt struct {
-	at          step
-	title, hint string
-	input       textinput.Model
-	problem     string
-	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
-	below       func(*page, *session, string)
-	saves       bool   // it asks where to save: the save key accepts
-	why         string // why it is asked, when that is not plain
-	sure        string // what was asked twice: the same text accepted again means yes
+	at      step
+	title   string
+	hint    units.Prose
+	input   textinput.Model
+	problem string
+	confirm func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
+	below   func(*page, *session, string)
+	saves   bool   // it asks where to save: the save key accepts
+	why     string // why it is asked, when that is not plain
+	sure    string // what was asked twice: the same text accepted again means yes
 }
 
-func newPrompt(at step, title, hint string, confirm func(string, *session) (tea.Cmd, string)) *prompt {
+func newPrompt(at step, title string, hint units.Prose, confirm func(string, *session) (tea.Cmd, string)) *prompt {
 	in := textinput.New()
 	in.Prompt, in.CharLimit = "", maxTyped
 	in.Focus()
@@ -65,7 +67,7 @@ func (x *prompt) View(p *page, s *session) {
 	if x.why != "" {
 		p.para(style.Warn, 0, x.why)
 	}
-	p.para(style.Dim, 0, x.hint)
+	p.para(style.Dim, 0, x.hint.In(s.system))
 	p.blank()
 	v := []rune(x.input.Value())
 	pos := x.input.Position()
@@ -181,7 +183,7 @@ func newExport() *menu {
 
 func newExportTo(ext string) *prompt {
 	var x *prompt
-	x = newPrompt(stepOrder, "Export", "The name of a file, for instance my-house."+ext, func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepOrder, "Export", "The name of a file, for instance my-house."+units.Prose(ext), func(path string, s *session) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
@@ -236,15 +238,15 @@ func newGlossary() *prompt {
 		}
 		if r, ok := s.catalog().Book.Rule(strings.TrimSpace(typed)); ok {
 			p.line(style.Title, "Rule "+r.ID+": "+r.Title)
-			p.para(style.Plain, 2, r.Reason)
+			p.para(style.Plain, 2, report.RuleText(s.catalog(), r, s.system))
 			p.para(style.Dim, 2, "From: "+sourceTitle(s, r.Source)+" ["+report.KnownText(catalog.Known(r.Known))+"]")
 			return
 		}
 		found, near := s.catalog().FindWord(typed)
 		for _, w := range found {
 			p.line(style.Title, w.Term)
-			p.para(style.Plain, 2, w.Meaning)
-			p.para(style.Dim, 2, "Why it matters: "+w.Matters)
+			p.para(style.Plain, 2, w.Meaning.In(s.system))
+			p.para(style.Dim, 2, "Why it matters: "+w.Matters.In(s.system))
 			p.blank()
 		}
 		if len(found) == 0 && near != "" {

@@ -69,7 +69,7 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 			errs = append(errs, fmt.Errorf("%s: %w", path, plainPathError(err)))
 			continue
 		}
-		offer, ps := inspect.ReadOffer(j.Catalog(), j.IDs(), path, text)
+		offer, ps := inspect.ReadOffer(j, path, text)
 		problems = append(problems, ps...)
 		out = append(out, inspect.JudgeOffer(j, offer))
 	}

@@ -34,7 +34,7 @@ type Catalog struct {
 	sources     map[string]Source
 	sourceOrder []string
 	help        map[string]int
-	ifUnknown   map[string]string
+	ifUnknown   map[string]units.Prose
 	goods       goods
 }
 
@@ -116,9 +116,9 @@ func (c *Catalog) Help(key string) (Help, bool) {
 
 // Caution is what a safety rule says: its reason, or its question while the
 // facts it rests on are unknown.
-func (c *Catalog) Caution(h rules.Hit) string {
+func (c *Catalog) Caution(h rules.Hit, s units.System) string {
 	if text := c.ifUnknown[h.Rule.ID]; len(h.Unknown) > 0 && text != "" {
-		return text
+		return text.In(s)
 	}
 	if len(h.Unknown) > 0 {
 		return "Find out first. " + h.Text

@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // records is what a data file may hold. Any file may hold any of them, so an
@@ -175,7 +176,7 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 		c.sources[s.ID] = s
 		c.sourceOrder = append(c.sourceOrder, s.ID)
 	}
-	c.ifUnknown = map[string]string{}
+	c.ifUnknown = map[string]units.Prose{}
 	for _, rule := range r.Rules {
 		c.ifUnknown[rule.ID] = rule.IfUnknown
 	}

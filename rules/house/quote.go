@@ -15,6 +15,7 @@ const MaxQuotes = 100
 const (
 	PerPackage = "package"
 	PerFt2     = "ft2"
+	perM2      = "m2" // typed only; kept per square foot
 )
 
 // Quote is what the label on a package and the store say about one product:
@@ -30,6 +31,14 @@ type Quote struct {
 	LengthIn    float64
 	CoverageFt2 float64 // of a package, as printed
 	Have        int     // packages bought already
+}
+
+// PriceText is the price in words, in a system of units: "$62.50 a package".
+func (q Quote) PriceText(s units.System) string {
+	if q.Per == PerFt2 {
+		return s.PerArea(q.USD)
+	}
+	return s.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
 }
 
 // PackageFt2 is what a package covers: as printed, or its pieces; 0 when the
@@ -160,7 +169,7 @@ func (q Quote) With(key string, v float64) Quote {
 	return q
 }
 
-// ParsePrice reads "62.50 a package", "$1.15 per ft2"; a bare number is a
+// ParsePrice reads "62.50 a package", "$1.15 per ft2", "12 per m2"; a bare number is a
 // package. The error's text is for the person.
 func ParsePrice(typed string) (usd float64, per string, err error) {
 	s, _ := strict.CleanText(strings.ToLower(strings.TrimSpace(typed)))
@@ -170,6 +179,8 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 		{"sq ft", PerFt2},
 		{"ft2", PerFt2},
 		{"sf", PerFt2},
+		{"square meter", perM2},
+		{"m2", perM2},
 		{"package", PerPackage},
 		{"bag", PerPackage},
 		{"roll", PerPackage},
@@ -187,6 +198,9 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 	a, err := q.Parse(s)
 	if err != nil || a.State != Given {
 		return 0, "", refuse("found %q; want a price like 62.50 a package, or 1.15 per ft2", clip(typed))
+	}
+	if per == perM2 {
+		return a.Number * units.M2PerFt2, PerFt2, nil
 	}
 	return a.Number, per, nil
 }

@@ -17,14 +17,14 @@ func (q Question) Show(a Answer, s units.System) string {
 	}
 	switch q.Kind {
 	case Choice:
-		return q.label(a.Text)
+		return q.label(a.Text, s)
 	case Many:
 		if len(a.List) == 0 {
 			return "none"
 		}
 		words := make([]string, len(a.List))
 		for i, v := range a.List {
-			words[i] = q.label(v)
+			words[i] = q.label(v, s)
 		}
 		return joinList(words)
 	case YesNoKind:
@@ -89,10 +89,10 @@ func feetInches(ft float64, otherwise string) string {
 	return formatNumber(whole) + " ft " + units.Fraction(sixteenths/16-whole*12) + " in"
 }
 
-func (q Question) label(value string) string {
+func (q Question) label(value string, s units.System) string {
 	for _, o := range q.Options {
 		if o.Value == value {
-			return o.Label
+			return o.Label.In(s)
 		}
 	}
 	return value
