@@ -103,7 +103,7 @@ func newPrice(l order.Line) *prompt {
 		q := quoteOf(s, l)
 		q.USD, q.Per = 0, ""
 		if typed != "" {
-			usd, per, err := house.ParsePrice(typed)
+			usd, per, err := house.ParsePrice(typed, s.system)
 			if err != nil {
 				return nil, sentence(err)
 			}

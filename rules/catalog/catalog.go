@@ -35,6 +35,7 @@ type Catalog struct {
 	sourceOrder []string
 	help        map[string]int
 	ifUnknown   map[string]units.Prose
+	reasons     map[string][2]string // of rules with figures and no facts, by system
 	goods       goods
 }
 
@@ -124,6 +125,16 @@ func (c *Catalog) Caution(h rules.Hit, s units.System) string {
 		return "Find out first. " + h.Text
 	}
 	return h.Text
+}
+
+// Reason is the reason of a rule that holds figures and names no fact, in a
+// system of units; ok is false for other rules. It is written once, at load.
+func (c *Catalog) Reason(id string, s units.System) (text string, ok bool) {
+	both, ok := c.reasons[id]
+	if s == units.SI {
+		return both[1], ok
+	}
+	return both[0], ok
 }
 
 // Obligations are what the rule book must always do, proved in the tests.

@@ -170,8 +170,8 @@ func (q Quote) With(key string, v float64) Quote {
 }
 
 // ParsePrice reads "62.50 a package", "$1.15 per ft2", "12 per m2"; a bare number is a
-// package. The error's text is for the person.
-func ParsePrice(typed string) (usd float64, per string, err error) {
+// package. The error's text is for the person, in the units shown.
+func ParsePrice(typed string, shown units.System) (usd float64, per string, err error) {
 	s, _ := strict.CleanText(strings.ToLower(strings.TrimSpace(typed)))
 	per = PerPackage
 	for _, w := range []struct{ words, per string }{
@@ -197,7 +197,7 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 	q, _ := QuoteQuestion("usd")
 	a, err := q.Parse(s)
 	if err != nil || a.State != Given {
-		return 0, "", refuse("found %q; want a price like 62.50 a package, or 1.15 per ft2", clip(typed))
+		return 0, "", refuse("found %q; want a price like 62.50 a package, or %s", clip(typed), units.Prose("{1.15 per ft2}").In(shown))
 	}
 	if per == perM2 {
 		return a.Number * units.M2PerFt2, PerFt2, nil

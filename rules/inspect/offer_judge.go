@@ -186,9 +186,12 @@ func (r *OfferResult) contract(j Job) {
 		r.Findings = append(r.Findings, Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: item.Ask.In(j.System), Ref: item.Ref})
 	}
 	for _, n := range r.Offer.Notes {
-		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + " in feet, inches and the R printed on US labels."})
+		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + ourUnits.In(j.System)})
 	}
 }
+
+// ourUnits are the units of the files, whatever is shown.
+const ourUnits = units.Prose(" in {feet, inches and the R printed on US labels|the units of the house file}.")
 
 // isNo: a question of yes or no that is answered with no is as open as one
 // that is not answered.

@@ -15,6 +15,7 @@ func RuleText(c *catalog.Catalog, r *rules.Rule, s units.System) string {
 		if f.Unit == rules.Written {
 			return units.Figure(v.String(), s)
 		}
-		return "(" + strings.ReplaceAll(f.Name, "_", " ") + ")"
+		unit := "_" + strings.ReplaceAll(strings.ToLower(f.Unit), "/", "_")
+		return "(" + strings.ReplaceAll(strings.TrimSuffix(f.Name, unit), "_", " ") + ")"
 	})
 }

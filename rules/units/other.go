@@ -27,11 +27,12 @@ func ParseOther(text, unit string) (v float64, ok bool) {
 		head, has := strings.CutSuffix(s, o.Suffix)
 		if !has {
 			head, has = strings.CutPrefix(s, o.Suffix)
+			head = strings.TrimLeft(head, "-=:") // RSI-3.7
 		}
 		if !has {
 			continue
 		}
-		if n, err := ParseNumber(strings.TrimLeft(head, "-=:")); err == nil {
+		if n, err := ParseNumber(head); err == nil {
 			return n * o.Per, true
 		}
 	}

@@ -167,7 +167,7 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 			a.talk.say("What the store asks, the face included.")
 			continue
 		}
-		usd, per, err := house.ParsePrice(line)
+		usd, per, err := house.ParsePrice(line, a.s.system)
 		if err != nil {
 			a.problem(sentence(err))
 			continue
