@@ -134,7 +134,7 @@ func newFigure(l order.Line, key, name string, hint units.Prose) *prompt {
 
 // keepQuote keeps what was typed, when it makes sense together.
 func keepQuote(s *session, q house.Quote) (tea.Cmd, string) {
-	if err := q.Check(); err != nil {
+	if err := q.Check(s.system); err != nil {
 		return nil, sentence(err)
 	}
 	notice := s.notice

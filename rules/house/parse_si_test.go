@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
@@ -31,9 +32,27 @@ func TestFiguresMayBeTypedInSI(t *testing.T) {
 	a, err := q.Parse("2 of 914 mm x 1219 mm")
 	require.NoError(t, err)
 	require.Equal(t, []string{"2 of 36 in x 48 in"}, a.List)
+	// Openings are kept to the sixteenth, as they are measured.
+	require.Equal(t, "2 of 914 mm x 1219 mm", q.Show(a, units.SI))
+	require.Equal(t, "2 of 36 in x 48 in", q.Show(a, units.US))
 	q, _ = fixture.List(t).Find("place.framing.spacing_in")
 	for _, wrong := range []string{"600", "-600 mm", "60 m", "600 mmm"} {
 		_, err := q.Parse(wrong)
 		require.Error(t, err, wrong)
 	}
+}
+
+// What is wrong with a label is said in the units that are shown.
+func TestLabelProblemsFollowTheUnits(t *testing.T) {
+	q := house.Quote{Pieces: 10, WidthIn: 15, LengthIn: 93, CoverageFt2: 50}
+	require.ErrorContains(t, q.Check(units.US), "coverage 50 ft2, but 10 pieces of 15 x 93 in are 96.9 ft2;")
+	require.ErrorContains(t, q.Check(units.SI), "coverage 4.6 m2, but 10 pieces of 381 x 2362 mm are 9 m2;")
+	for typed, want := range map[string]float64{"12.38 per m2": 1.15, "12.38 a square meter": 1.15, "1.15 per ft2": 1.15} {
+		usd, per, err := house.ParsePrice(typed, units.SI)
+		require.NoError(t, err, typed)
+		require.Equal(t, house.PerFt2, per, typed)
+		require.InDelta(t, want, usd, 0.001, typed)
+	}
+	_, _, err := house.ParsePrice("much", units.SI)
+	require.ErrorContains(t, err, "or 12.38 per m2")
 }

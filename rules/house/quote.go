@@ -1,6 +1,7 @@
 package house
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -105,8 +106,9 @@ func (h *House) SetQuote(q Quote) {
 	}
 }
 
-// Check says in words for the person what is wrong with a quote.
-func (q Quote) Check() error {
+// Check says in words for the person, in the units shown, what is wrong with a
+// quote.
+func (q Quote) Check(shown units.System) error {
 	switch {
 	case q.Priced() && q.Per != PerPackage && q.Per != PerFt2:
 		return refuse(`found per = %q; want per = "package" or per = "ft2"`, clip(q.Per))
@@ -117,7 +119,8 @@ func (q Quote) Check() error {
 	// wood beside them: never far from it. A slip of the pen is.
 	face := q.FaceFt2()
 	if q.CoverageFt2 > 0 && face > 0 && (q.CoverageFt2 < 0.8*face || q.CoverageFt2 > 1.25*face) {
-		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+		text := fmt.Sprintf("coverage {%s ft2}, but %d pieces of {%s x %s in} are {%s ft2}; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+		return refuse("%s", units.Prose(text).In(shown))
 	}
 	return nil
 }

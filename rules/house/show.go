@@ -35,15 +35,15 @@ func (q Question) Show(a Answer, s units.System) string {
 	case NumberKind:
 		return q.showNumber(a.Number, s)
 	case Numbers:
-		if q.Unit == "ft" {
-			return q.showLengths(a.List, s)
+		if q.Unit == "ft" || s == units.SI {
+			return q.showNumbers(a.List, s)
 		}
 		return joinList(a.List)
 	case Sizes:
 		if len(a.List) == 0 {
 			return "none"
 		}
-		return joinList(a.List)
+		return showOpenings(a.List, s)
 	}
 	clean, _ := strict.CleanText(a.Text)
 	return clean

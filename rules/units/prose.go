@@ -179,7 +179,7 @@ var spelled = []struct {
 var amountWords = map[string]float64{"an": 1, "half an": 0.5, "a thousandth of an": 0.001}
 
 // separators stand between the amounts of one figure.
-var separators = []string{" to ", " or ", " and ", " by ", ", "}
+var separators = []string{" to ", " or ", " and ", " by ", " x ", ", "}
 
 // unitDigits are no figures.
 var unitDigits = strings.NewReplacer("ft2", "", "m2", "")

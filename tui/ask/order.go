@@ -109,7 +109,7 @@ func (a *app) askQuote(l order.Line) error {
 	if err != nil || left {
 		return err
 	}
-	if err := q.Check(); err != nil {
+	if err := q.Check(a.s.system); err != nil {
 		a.problem(sentence(err))
 		return nil
 	}
