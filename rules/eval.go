@@ -171,7 +171,7 @@ func (b *Book) hit(list []Hit, i int, f *Facts, state truth) []Hit {
 func (b *Book) say(h *Hit, i int, f *Facts, state truth) {
 	text := &b.ready[i].text
 	h.Rule, h.Text, h.Unknown = &b.rules[i], text.whole, nil
-	if len(text.parts) > 0 {
+	if text.facts {
 		h.Text = b.fill(text, f, Plain)
 	}
 	if state == undecided {

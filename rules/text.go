@@ -8,19 +8,43 @@ import (
 )
 
 // template is a reason cut at its placeholders. Every part is words followed
-// by a fact; fact is -1 where only words are left.
+// by a fact or by a figure that stands in the reason itself.
 type template struct {
-	whole string // the reason itself when it names no fact
+	whole string // the reason in the Plain format, when it names no fact
 	parts []part
+	facts bool // it names a fact
 }
 
+// part has no fact (-1) and no figure where only words are left.
 type part struct {
-	words string
-	fact  int
+	words  string
+	fact   int
+	figure string
 }
 
-// parse cuts a reason at {fact}. A brace that does not close, or closes
-// nothing, is refused: it would reach the screen.
+// Written is the unit of the fact that a Format is given for a figure that
+// stands in a reason with its own unit, {3 in} or {R-19}: the value is that
+// text.
+const Written = "as written"
+
+// isFigure tells a figure between braces from the name of a fact.
+func isFigure(body string) bool {
+	return strings.HasPrefix(body, "R-") || body != "" && body[0] >= '0' && body[0] <= '9'
+}
+
+// FiguresIn lists the figures of a reason that stand in it with their unit.
+func FiguresIn(reason string) []string {
+	var out []string
+	for _, part := range strings.Split(reason, "{")[1:] {
+		if body, _, closed := strings.Cut(part, "}"); closed && isFigure(body) {
+			out = append(out, body)
+		}
+	}
+	return out
+}
+
+// parse cuts a reason at {fact} and {3 in}. A brace that does not close, or
+// closes nothing, is refused: it would reach the screen.
 func (b *Book) parse(reason string) (template, error) {
 	if strings.TrimSpace(reason) == "" {
 		return template{}, fmt.Errorf("%w: no reason", ErrReason)
@@ -38,14 +62,21 @@ func (b *Book) parse(reason string) (template, error) {
 		}
 		name := rest[open+1 : open+1+end]
 		i, ok := b.index[name]
-		if !ok {
-			return template{}, fmt.Errorf("%w: {%s} is not a declared fact", ErrReason, name)
+		switch {
+		case ok:
+			t.parts, t.facts = append(t.parts, part{words: rest[:open], fact: i}), true
+		case isFigure(name):
+			t.parts = append(t.parts, part{words: rest[:open], fact: -1, figure: name})
+		default:
+			return template{}, fmt.Errorf("%w: {%s} is not a declared fact, nor a figure with its unit like {3 in} or {R-19}", ErrReason, name)
 		}
-		t.parts = append(t.parts, part{words: rest[:open], fact: i})
 		rest = rest[open+end+2:]
 	}
 	if len(t.parts) > 0 && rest != "" {
 		t.parts = append(t.parts, part{words: rest, fact: -1})
+	}
+	if !t.facts {
+		t.whole = b.fill(&t, nil, Plain)
 	}
 	return t, nil
 }
@@ -54,8 +85,12 @@ func (b *Book) parse(reason string) (template, error) {
 type Format func(Fact, Value) string
 
 // Plain is the format of Hit.Text: numbers with three figures and their unit,
-// listed values with blanks for hyphens, yes or no, "unknown".
+// listed values with blanks for hyphens, yes or no, "unknown"; a figure of the
+// reason itself as it is written.
 func Plain(f Fact, v Value) string {
+	if f.Unit == Written {
+		return v.text
+	}
 	if n, ok := v.AsNumber(); ok {
 		return withUnit(shortNumber(n), f.Unit)
 	}
@@ -94,9 +129,12 @@ func (b *Book) fill(t *template, f *Facts, format Format) string {
 	var out strings.Builder
 	for _, p := range t.parts {
 		out.WriteString(p.words)
-		if p.fact >= 0 {
+		switch {
+		case p.fact >= 0:
 			fact := b.facts[p.fact]
 			out.WriteString(format(fact, fact.unpack(f.slots[p.fact])))
+		case p.figure != "":
+			out.WriteString(format(Fact{Unit: Written}, Text(p.figure)))
 		}
 	}
 	return out.String()

@@ -28,6 +28,26 @@ func TestReasonShowsTheFacts(t *testing.T) {
 	require.Empty(t, b.Render(nil, f, nil))
 }
 
+// A figure of the reason itself comes with its own unit, and the format decides
+// how it is shown.
+func TestReasonHoldsFiguresOfItsOwn(t *testing.T) {
+	r := rule("r", Effect{Kind: Install}, is("place", "attic"))
+	r.Reason = "Keep {3 in} free, {R-19} at least."
+	b := newBook(t, houseFacts(), []Rule{r})
+	f := factsOf(t, b, map[string]Value{"place": Text("attic")})
+	require.Equal(t, "Keep 3 in free, R-19 at least.", b.Eval(f).Install[0].Text)
+	own, _ := b.Rule("r")
+	require.Equal(t, "Keep <3 in> free, <R-19> at least.", b.Render(own, f, func(fact Fact, v Value) string {
+		require.Equal(t, Written, fact.Unit)
+		return "<" + v.String() + ">"
+	}))
+	for _, wrong := range []string{"{inches}", "{ 3 in}", "{}", "{r-19}"} {
+		r.Reason = wrong
+		_, err := NewBook(houseFacts(), []Rule{r})
+		require.ErrorIs(t, err, ErrReason, wrong)
+	}
+}
+
 func TestNumbersAreRoundedSensibly(t *testing.T) {
 	for _, c := range []struct {
 		v    float64
@@ -60,7 +80,7 @@ func TestNumbersAreRoundedSensibly(t *testing.T) {
 // Whatever is typed as a reason is either refused or comes back whole when
 // every fact is shown as its own placeholder.
 func FuzzReason(f *testing.F) {
-	for _, seed := range []string{"plain", "{wet}", "a {depth_in} b {peak}{wet}", "{", "}", "{}", "{{wet}}", "x{wet", "}{", "é {wet} ü"} {
+	for _, seed := range []string{"plain", "{wet}", "a {depth_in} b {peak}{wet}", "{", "}", "{}", "{{wet}}", "x{wet", "}{", "é {wet} ü", "{3 in} {R-19 min}", "{3 in", "{12 to 18 in} {wet}"} {
 		f.Add(seed)
 	}
 	b, err := NewBook(houseFacts(), nil)
@@ -72,7 +92,12 @@ func FuzzReason(f *testing.F) {
 			require.ErrorIs(t, err, ErrReason)
 			return
 		}
-		got := b.fill(&text, facts, func(fact Fact, _ Value) string { return "{" + fact.Name + "}" })
+		got := b.fill(&text, facts, func(fact Fact, v Value) string {
+			if fact.Unit == Written {
+				return "{" + v.String() + "}"
+			}
+			return "{" + fact.Name + "}"
+		})
 		require.Equal(t, reason, got)
 		require.NotContains(t, b.fill(&text, facts, Plain), "{")
 		require.Equal(t, strings.Count(reason, "{"), strings.Count(reason, "}"))

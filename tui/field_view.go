@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"battwright/rules/house"
+	"battwright/rules/units"
 	"battwright/tui/style"
 )
 
@@ -31,10 +32,10 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 		if f.typed && f.problem != "" {
 			answer, tone = "not kept: "+f.problem, style.Danger
 		}
-		f.closed(p, answer, tone)
+		f.closed(p, f.q.Prompt.In(s.system), answer, tone)
 		return
 	}
-	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt)
+	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt.In(s.system))
 	p.mark()
 	indent := 4
 	switch {
@@ -55,19 +56,19 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 		p.para(style.Danger, indent, f.problem)
 	}
 	if f.q.How != "" {
-		p.para(style.Dim, indent, f.q.How)
+		p.para(style.Dim, indent, f.q.How.In(s.system))
 	}
 	p.mark()
 }
 
-func (f *field) closed(p *page, answer string, tone style.Tone) {
+func (f *field) closed(p *page, prompt, answer string, tone style.Tone) {
 	if p.width < 64 {
-		p.line(style.Plain, "  "+f.q.Prompt)
+		p.line(style.Plain, "  "+prompt)
 		p.line(tone, "    "+answer)
 		return
 	}
 	const answerWidth = 32
-	left := wrap(f.q.Prompt, p.width-answerWidth-3)
+	left := wrap(prompt, p.width-answerWidth-3)
 	right := wrap(answer, answerWidth)
 	for i := range max(len(left), len(right)) {
 		l, r := "", ""
@@ -94,15 +95,21 @@ func (f *field) inputRow(p *page, s *session, indent int) {
 	start := max(0, pos-room+1)
 	end := min(len(r), start+room)
 	text := string(r[start:min(pos, end)]) + "_" + string(r[min(pos, end):end])
-	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit()})
+	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit(s.system)})
 }
 
-func (f *field) unit() string {
-	switch f.q.Unit {
-	case "ft", "in", "ft2":
-		return " " + f.q.Unit
+// unit stands behind what is typed. A bare number is in the unit of the file
+// in SI too, so both are named there.
+func (f *field) unit(s units.System) string {
+	unit := f.q.Unit
+	other := map[string]string{"ft": "m", "in": "mm", "ft2": "m2", "R": "RSI"}[unit]
+	switch {
+	case other == "" || unit == "R" && s == units.US:
+		return ""
+	case s == units.US:
+		return " " + unit
 	}
-	return ""
+	return " " + unit + ", or write " + other
 }
 
 func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
@@ -116,7 +123,7 @@ func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
 		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
 			note = "  (assumed)"
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+numbered(i)+o.Label+note)
+		p.line(tone, strings.Repeat(" ", indent)+mark+numbered(i)+o.Label.In(s.system)+note)
 	}
 	if known.Source == house.FromUnknown {
 		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
@@ -134,7 +141,7 @@ func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
 		if slices.Contains(list, o.Value) {
 			tick = g.Tick
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label)
+		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.system))
 	}
 }
 

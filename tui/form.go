@@ -179,15 +179,15 @@ func (f *form) helpRows(p *page, s *session) {
 	q := f.fields[f.active].q
 	h, ok := s.catalog().Help(q.FullKey())
 	if !ok {
-		p.para(style.Good, 4, q.How)
+		p.para(style.Good, 4, q.How.In(s.system))
 		return
 	}
-	p.para(style.Good, 4, "Why we ask: "+h.Why)
+	p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.system))
 	if h.How != "" {
-		p.para(style.Good, 4, "How to find out: "+h.How)
+		p.para(style.Good, 4, "How to find out: "+h.How.In(s.system))
 	}
 	if h.Ask != "" {
-		p.para(style.Good, 4, "To ask: "+h.Ask)
+		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.system))
 	}
 	p.mark()
 }

@@ -65,7 +65,7 @@ func newFindOut() *reading {
 			p.para(style.Plain, 2, fmt.Sprintf("%d. %s: %s", i+1, where, u.Prompt))
 			p.para(tone, 5, word)
 			if h, ok := s.catalog().Help(u.Key); ok && h.Ask != "" {
-				p.para(style.Dim, 5, "To ask: "+h.Ask)
+				p.para(style.Dim, 5, "To ask: "+h.Ask.In(s.system))
 			}
 		}
 		if len(list) == 0 {

@@ -188,9 +188,9 @@ func (m *matters) row(p *page, s *session, q house.Question, i int) {
 	if m.cursor == i+1 {
 		p.mark()
 		if m.help {
-			p.para(style.Good, 4, "Judged by "+k.Measures+".")
+			p.para(style.Good, 4, "Judged by "+k.Measures.In(s.system)+".")
 			if h, ok := s.catalog().Help("priorities." + k.ID); ok {
-				p.para(style.Good, 4, h.Why)
+				p.para(style.Good, 4, h.Why.In(s.system))
 			}
 		}
 	}

@@ -22,7 +22,7 @@ func newPrices() *menu {
 		for _, l := range s.order().Lines {
 			rows = append(rows, choiceRow{
 				report.OrderLineName(l, s.system),
-				quoteNote(s, l), func(*session) tea.Cmd { return send(pushMsg{newQuote(l)}) },
+				quoteNote(s, l), func(s *session) tea.Cmd { return send(pushMsg{newQuote(l, s)}) },
 			})
 		}
 		if len(rows) == 0 {
@@ -45,7 +45,7 @@ func quoteNote(s *session, l order.Line) string {
 	q := quoteOf(s, l)
 	var parts []string
 	if q.Priced() {
-		parts = append(parts, s.system.MoneyExact(units.FromDollars(q.USD))+" a "+q.Per)
+		parts = append(parts, q.PriceText(s.system))
 	} else {
 		parts = append(parts, "no price typed yet")
 	}
@@ -59,49 +59,54 @@ func quoteNote(s *session, l order.Line) string {
 }
 
 // figureRows are the figures of a label in the order they stand on it.
-var figureRows = []struct{ key, name, hint string }{
+var figureRows = []struct {
+	key, name string
+	hint      units.Prose
+}{
 	{"pieces", "Pieces in a package", "A whole number, from the label."},
-	{"width_in", "Width", "In inches, from the label: 15 or 15 1/4."},
-	{"length_in", "Length", "In inches, from the label."},
-	{"coverage_ft2", "Coverage of a package", "In square feet, from the label."},
+	{"width_in", "Width", "In {inches|inches, or with mm}, from the label: 15 or 15 1/4."},
+	{"length_in", "Length", "In {inches|inches, or with mm}, from the label."},
+	{"coverage_ft2", "Coverage of a package", "In {square feet|square feet, or with m2}, from the label."},
 	{"have", "Packages you have already", "A whole number. They are taken off the order."},
 }
 
 // newQuote shows one label; each line of it can be typed.
-func newQuote(l order.Line) *menu {
-	m := &menu{title: fmt.Sprintf("%s, %s", l.Material.Name, units.US.R(l.Product.NominalR)), intro: "Empty takes a figure away again.", at: stepOrder}
+func newQuote(l order.Line, s *session) *menu {
+	m := &menu{title: fmt.Sprintf("%s, %s", l.Material.Name, s.system.R(l.Product.NominalR)), intro: "Empty takes a figure away again.", at: stepOrder}
 	m.rows = func(s *session) []choiceRow {
 		q := quoteOf(s, l)
 		price := "not typed; ours: " + s.system.MoneyRange(units.CentsOver(l.PerPack, 1)) + " a package"
 		if q.Priced() {
-			price = s.system.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
+			price = q.PriceText(s.system)
 		}
-		rows := []choiceRow{{"Price", price, func(*session) tea.Cmd { return send(pushMsg{newPrice(l)}) }}}
+		rows := []choiceRow{{"Price", price, func(s *session) tea.Cmd { return send(pushMsg{newPrice(l, s.system)}) }}}
 		for _, f := range figureRows {
-			rows = append(rows, choiceRow{f.name, figureText(q, f.key), func(*session) tea.Cmd { return send(pushMsg{newFigure(l, f.key, f.name, f.hint)}) }})
+			rows = append(rows, choiceRow{f.name, figureText(q, f.key, s.system), func(s *session) tea.Cmd { return send(pushMsg{newFigure(l, f.key, f.name, f.hint.In(s.system))}) }})
 		}
 		return rows
 	}
 	return m
 }
 
-func figureText(q house.Quote, key string) string {
+func figureText(q house.Quote, key string, s units.System) string {
 	v := q.Figure(key)
 	if v == 0 {
 		return "not typed"
 	}
 	question, _ := house.QuoteQuestion(key)
-	return question.Show(house.Number(v), units.US)
+	return question.Show(house.Number(v), s)
 }
+
+const priceHint units.Prose = "Like 62.50 a package, or {1.15 per ft2}. Empty: no price."
 
 // newPrice asks for a price. A price per package says little without the
 // label, so the size counted with is written down beside it, to be corrected.
-func newPrice(l order.Line) *prompt {
-	return newPrompt(stepOrder, "Price", "Like 62.50 a package, or 1.15 per ft2. Empty: no price.", func(typed string, s *session) (tea.Cmd, string) {
+func newPrice(l order.Line, system units.System) *prompt {
+	return newPrompt(stepOrder, "Price", priceHint.In(system), func(typed string, s *session) (tea.Cmd, string) {
 		q := quoteOf(s, l)
 		q.USD, q.Per = 0, ""
 		if typed != "" {
-			usd, per, err := house.ParsePrice(typed)
+			usd, per, err := house.ParsePrice(typed, s.system)
 			if err != nil {
 				return nil, sentence(err)
 			}
@@ -132,7 +137,7 @@ func newFigure(l order.Line, key, name, hint string) *prompt {
 
 // keepQuote keeps what was typed, when it makes sense together.
 func keepQuote(s *session, q house.Quote) (tea.Cmd, string) {
-	if err := q.Check(); err != nil {
+	if err := q.Check(s.system); err != nil {
 		return nil, sentence(err)
 	}
 	notice := s.notice

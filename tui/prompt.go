@@ -221,15 +221,15 @@ func newGlossary() *prompt {
 		}
 		if r, ok := s.catalog().Book.Rule(strings.TrimSpace(typed)); ok {
 			p.line(style.Title, "Rule "+r.ID+": "+r.Title)
-			p.para(style.Plain, 2, r.Reason)
+			p.para(style.Plain, 2, report.RuleText(s.catalog(), r, s.system))
 			p.para(style.Dim, 2, "From: "+sourceTitle(s, r.Source)+" ["+report.KnownText(catalog.Known(r.Known))+"]")
 			return
 		}
 		found, near := s.catalog().FindWord(typed)
 		for _, w := range found {
 			p.line(style.Title, w.Term)
-			p.para(style.Plain, 2, w.Meaning)
-			p.para(style.Dim, 2, "Why it matters: "+w.Matters)
+			p.para(style.Plain, 2, w.Meaning.In(s.system))
+			p.para(style.Dim, 2, "Why it matters: "+w.Matters.In(s.system))
 			p.blank()
 		}
 		if len(found) == 0 && near != "" {

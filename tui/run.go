@@ -35,8 +35,8 @@ var ErrInterrupted = errors.New("interrupted")
 // NewModel makes the root model of a configuration.
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
-	s := newSession(c.List, c.Store)
-	s.g, s.system, s.ascii = theme.Glyphs, c.System, c.ASCII
+	s := newSession(c.List, c.Store, c.System)
+	s.g, s.ascii = theme.Glyphs, c.ASCII
 	m := Model{s: s, theme: theme, scroll: map[int]int{}}
 	m = m.push(newStart())
 	if c.House != nil {

@@ -68,8 +68,8 @@ type session struct {
 	rough   bool // the rough look: only the few questions that decide most
 }
 
-func newSession(l *house.QuestionList, store Store) *session {
-	s := &session{list: l, store: store, rough: true, saved: true}
+func newSession(l *house.QuestionList, store Store, shown units.System) *session {
+	s := &session{list: l, store: store, system: shown, rough: true, saved: true}
 	s.open(house.New(), "", "")
 	return s
 }

@@ -68,7 +68,7 @@ func commandFlags() map[string][]string {
 		"inspect":    {"template", "form", "width", "format", "out", "force", "data", "units"},
 		"order":      {"ask", "format", "out", "force", "priority", "variant", "width", "data", "units", "strict"},
 		"check":      {"data", "rules"},
-		"words":      {"data"},
+		"words":      {"data", "units"},
 		"tour":       {},
 		"completion": {},
 	}

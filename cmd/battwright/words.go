@@ -8,29 +8,34 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/report"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 func runWords(args []string, e env) int {
-	var dataDir string
+	var o openFlags
 	f := newFlags("words")
-	f.StringVar(&dataDir, "data", "", "")
+	o.declare(f)
 	terms, err := parseFlags(f, args)
 	if err != nil {
 		return flagProblem(e, "words", err)
 	}
-	c, err := loadCatalog(dataDir)
+	if problem := o.wrongUnits(); problem != "" {
+		return usage(e, "%s", problem)
+	}
+	system := systemOf(o.system)
+	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}
 	if len(terms) == 0 {
 		for _, w := range c.Words {
-			fmt.Fprintf(e.stdout, "%-26s %s\n", w.Term, firstSentence(w.Meaning))
+			fmt.Fprintf(e.stdout, "%-26s %s\n", w.Term, firstSentence(w.Meaning.In(system)))
 		}
 		return exitDone
 	}
 	term := strings.Join(terms, " ")
 	if r, ok := c.Book.Rule(term); ok {
-		printRule(r, c, e)
+		printRule(r, c, system, e)
 		return exitDone
 	}
 	found, near := c.FindWord(term)
@@ -47,14 +52,14 @@ func runWords(args []string, e env) int {
 		if i > 0 {
 			fmt.Fprintln(e.stdout)
 		}
-		printWord(w, c, e)
+		printWord(w, c, system, e)
 	}
 	return exitDone
 }
 
-func printWord(w catalog.Word, c *catalog.Catalog, e env) {
+func printWord(w catalog.Word, c *catalog.Catalog, s units.System, e env) {
 	fmt.Fprintln(e.stdout, w.Term)
-	for _, part := range []string{w.Meaning, "Why it matters: " + w.Matters} {
+	for _, part := range []string{w.Meaning.In(s), "Why it matters: " + w.Matters.In(s)} {
 		for _, line := range report.Wrap(part, 74) {
 			fmt.Fprintln(e.stdout, "  "+line)
 		}
@@ -67,9 +72,9 @@ func printWord(w catalog.Word, c *catalog.Catalog, e env) {
 }
 
 // printRule shows a rule of the book by its id, with where it is from.
-func printRule(r *rules.Rule, c *catalog.Catalog, e env) {
+func printRule(r *rules.Rule, c *catalog.Catalog, s units.System, e env) {
 	fmt.Fprintf(e.stdout, "Rule %s: %s\n", r.ID, r.Title)
-	for _, line := range report.Wrap(r.Reason, 74) {
+	for _, line := range report.Wrap(report.RuleText(c, r, s), 74) {
 		fmt.Fprintln(e.stdout, "  "+line)
 	}
 	title := r.Source

@@ -92,7 +92,36 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 // system of units that is shown.
 func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdict {
 	v := c.Book.Eval(f)
-	format := func(fact rules.Fact, value rules.Value) string {
+	format := formatIn(sys)
+	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
+		for i := range hits {
+			write(c, &hits[i], f, sys, format)
+		}
+	}
+	for i := range v.Require {
+		write(c, &v.Require[i].Hit, f, sys, format)
+	}
+	return v
+}
+
+// write puts the figures of a text in a system of units.
+func write(c *catalog.Catalog, h *rules.Hit, f *rules.Facts, sys units.System, format rules.Format) {
+	if !strings.Contains(h.Rule.Reason, "{") {
+		return // no figure in it
+	}
+	if text, ok := c.Reason(h.Rule.ID, sys); ok {
+		h.Text = text
+		return
+	}
+	h.Text = c.Book.Render(h.Rule, f, format)
+}
+
+// formatIn shows the figures of a reason in a system of units.
+func formatIn(sys units.System) rules.Format {
+	return func(fact rules.Fact, value rules.Value) string {
+		if fact.Unit == rules.Written {
+			return units.Figure(value.String(), sys)
+		}
 		n, ok := value.AsNumber()
 		if !ok {
 			return rules.Plain(fact, value)
@@ -113,21 +142,6 @@ func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdi
 		}
 		return rules.Plain(fact, value)
 	}
-	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
-		for i := range hits {
-			if !strings.Contains(hits[i].Rule.Reason, "{") {
-				continue // no figure in it
-			}
-			hits[i].Text = c.Book.Render(hits[i].Rule, f, format)
-		}
-	}
-	for i := range v.Require {
-		if !strings.Contains(v.Require[i].Hit.Rule.Reason, "{") {
-			continue
-		}
-		v.Require[i].Hit.Text = c.Book.Render(v.Require[i].Hit.Rule, f, format)
-	}
-	return v
 }
 
 // dampRank orders the verdicts, mildest first.

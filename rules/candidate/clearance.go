@@ -37,7 +37,7 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	if gap := a.Value(house.PlaceScope, p, "gap_in"); gap.Source == house.FromAnswer {
 		c.GapIn, c.GapSaid = gap.Answer.Number, true
 	}
-	in := a.System.Inches
+	in := a.System.Clearance
 	listed := a.Value(house.PlaceScope, p, "clearance_in")
 	switch {
 	case !kind.Known:

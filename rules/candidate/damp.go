@@ -138,19 +138,19 @@ func dampLayers(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) (
 		case "blanket":
 			layers = append(layers, blanketDamp(c, b, f)...)
 		case "sheathing":
-			layers = append(layers, sheet(s.Sheathing.Name, s.Sheathing.R, s.Sheathing.Perm, true))
+			layers = append(layers, sheet(s.Sheathing.Name.In(s.System), s.Sheathing.R, s.Sheathing.Perm, true))
 		case "board outside", "foam board":
 			if r := s.CIR + t.AddR; r > 0 {
 				layers = append(layers, sheet(c.Foam.Name, r, c.Foam.PermIn/(r/c.Foam.RPerIn), false))
 			}
 		case "cladding":
 			if s.Cladding.ID == "direct" {
-				layers = append(layers, sheet(s.Cladding.Name, s.Cladding.R, s.Cladding.Perm, false))
+				layers = append(layers, sheet(s.Cladding.Name.In(s.System), s.Cladding.R, s.Cladding.Perm, false))
 			} else {
 				rse = s.Kind.InsideFilmR / units.RIPPerRSI
 			}
 		default:
-			layers = append(layers, sheet(l.Name, l.R, l.Perm, l.Sensitive))
+			layers = append(layers, sheet(l.Name.In(s.System), l.R, l.Perm, l.Sensitive))
 		}
 	}
 	return layers, rsi, rse

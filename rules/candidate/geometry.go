@@ -2,6 +2,7 @@ package candidate
 
 import (
 	"math"
+	"slices"
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
@@ -80,6 +81,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Sheathing, _ = c.Sheathing(text("sheathing"))
 	s.Cladding, _ = c.Cladding(text("cladding"))
+	s.nameLayers()
 	if v := a.Value(house.PlaceScope, p, "target_r"); v.Source == house.FromAnswer {
 		s.DrawingR, s.HasDrawing = v.Answer.Number, true
 	}
@@ -95,6 +97,16 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Frame = frameOf(a, p, s)
 	return s
+}
+
+// nameLayers writes the figures in the names of layers in the units shown, once
+// for the place and not for each candidate.
+func (s *Surface) nameLayers() {
+	s.Kind.Layers = slices.Clone(s.Kind.Layers)
+	for i := range s.Kind.Layers {
+		s.Kind.Layers[i].Name = units.Prose(s.Kind.Layers[i].Name.In(s.System))
+	}
+	s.Sheathing.Name, s.Cladding.Name = units.Prose(s.Sheathing.Name.In(s.System)), units.Prose(s.Cladding.Name.In(s.System))
 }
 
 func frameOf(a house.Answered, p *house.Place, s Surface) Frame {

@@ -36,7 +36,7 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 				add(RoleFiber, a.Material.Name, note)
 			}
 		case "sheathing":
-			add(RoleSheathing, s.Sheathing.Name, "")
+			add(RoleSheathing, s.Sheathing.Name.In(s.System), "")
 		case "board outside", "foam board":
 			if r := s.CIR + t.AddR; r > 0 {
 				note := s.System.R(r)
@@ -46,20 +46,20 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 				add(RoleBoard, c.Foam.Name, note)
 			}
 		case "cladding":
-			add(RoleCladding, s.Cladding.Name, "")
+			add(RoleCladding, s.Cladding.Name.In(s.System), "")
 		default:
 			role := RoleBoard
 			if s.Kind.Boundary == "soil" && !l.Sensitive {
 				role = RoleConcrete
 			}
-			add(role, l.Name, "")
+			add(role, l.Name.In(s.System), "")
 		}
 	}
 	switch s.Kind.ID {
 	case "attic", "sloped-ceiling":
 		add(RoleGap, "airway under the roof", "kept open")
 	case "chimney":
-		add(RoleGap, "GAP, EMPTY", s.System.Inches(s.Clearance.Inches)+" to the chimney")
+		add(RoleGap, "GAP, EMPTY", s.System.Clearance(s.Clearance.Inches)+" to the chimney")
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"battwright/rules/catalog"
+	"battwright/rules/units"
 )
 
 // Target is the R-value a place must reach, and by which alternative.
@@ -49,14 +50,18 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	if err != nil {
 		return Target{By: "none", Text: "no figure for this place in the tables: ask the building department"}
 	}
+	shown := make([]string, len(notes))
+	for i, n := range notes {
+		shown[i] = n.In(s.System)
+	}
 	if s.Kind.ID == "chimney" {
 		if alts = blanketAlone(alts); len(alts) == 0 {
 			return Target{By: "none", From: []catalog.Ref{ref}, Text: "every way of the code needs board outside the studs, and foam board does not belong beside a chimney: ask the building department"}
 		}
-		notes = append(slices.Clone(notes), "board outside the studs, another way of the code for walls, stays away from a chimney unless it is noncombustible by test")
+		shown = append(shown, "board outside the studs, another way of the code for walls, stays away from a chimney unless it is noncombustible by test")
 	}
 	t := chooseAlternative(alts, s.CIR, maxCavityR)
-	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, notes
+	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, shown
 	t.Options = alternativesText(alts, s)
 	if s.Kind.ID == "attic" {
 		t.FullHeightR, _, _ = c.Codes.FullHeight(site.Edition, t.CavityR)
@@ -121,8 +126,9 @@ func retrofitTarget(t *Target, s Surface, site Site, c *catalog.Catalog) {
 	t.CavityR = max(0, whole-s.ExistingR)
 	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", s.System.R(whole), s.System.R(s.ExistingR)))
 	const adviceFromIn, adviceToIn = 2.5, 4.5 // the advice is printed for 3 to 4 inches of old blanket
+	const overSome = units.Prose("over {3 to 4 inches} of old blanket the government's advice for this zone is to add")
 	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok && s.OldIn > adviceFromIn && s.OldIn < adviceToIn {
-		t.Notes = append(t.Notes, fmt.Sprintf("over 3 to 4 inches of old blanket the government's advice for this zone is to add %s", s.System.R(level)))
+		t.Notes = append(t.Notes, overSome.In(s.System)+" "+s.System.R(level))
 		t.From = append(t.From, ref)
 	}
 }

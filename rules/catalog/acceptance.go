@@ -2,6 +2,8 @@ package catalog
 
 import (
 	"slices"
+
+	"battwright/rules/units"
 )
 
 // AcceptanceRecords are the records of handing a job over and checking it.
@@ -47,16 +49,16 @@ const (
 
 // AcceptancePoint is one point a finished job is accepted by.
 type AcceptancePoint struct {
-	ID     string   `toml:"id,required"`
-	Title  string   `toml:"title,required"`
-	Remove bool     `toml:"remove"`
-	Kinds  []string `toml:"kinds"` // of place; none means all
-	Faced  string   `toml:"faced"` // yes: only where a face was agreed
-	Look   string   `toml:"look,required"`
-	Fails  string   `toml:"fails,required"`
-	Result string   `toml:"result,required"`
-	From   string   `toml:"from"`
-	Ask    string   `toml:"ask,required"`
+	ID     string      `toml:"id,required"`
+	Title  string      `toml:"title,required"`
+	Remove bool        `toml:"remove"`
+	Kinds  []string    `toml:"kinds"` // of place; none means all
+	Faced  string      `toml:"faced"` // yes: only where a face was agreed
+	Look   units.Prose `toml:"look,required"`
+	Fails  units.Prose `toml:"fails,required"`
+	Result string      `toml:"result,required"`
+	From   string      `toml:"from"`
+	Ask    units.Prose `toml:"ask,required"`
 	Ref
 }
 
@@ -68,45 +70,45 @@ func (p AcceptancePoint) For(kind string, faced bool) bool {
 // GradeRecord is one grade of fitting: the most gaps and squeezing it allows,
 // as shares of the area, and the least share of the depth left where squeezed.
 type GradeRecord struct {
-	ID           string  `toml:"id,required"`
-	Number       int     `toml:"number,required"`
-	Remove       bool    `toml:"remove"`
-	VoidMax      float64 `toml:"void_max,required"`
-	SqueezedMax  float64 `toml:"squeezed_max,required"`
-	DepthLeftMin float64 `toml:"depth_left_min,required"`
-	Text         string  `toml:"text,required"`
+	ID           string      `toml:"id,required"`
+	Number       int         `toml:"number,required"`
+	Remove       bool        `toml:"remove"`
+	VoidMax      float64     `toml:"void_max,required"`
+	SqueezedMax  float64     `toml:"squeezed_max,required"`
+	DepthLeftMin float64     `toml:"depth_left_min,required"`
+	Text         units.Prose `toml:"text,required"`
 	Ref
 }
 
 // ContractItem is one thing a proper contract says.
 type ContractItem struct {
-	ID          string `toml:"id,required"`
-	Remove      bool   `toml:"remove"`
-	Level       string `toml:"level,required"` // offer, or part: once for each place
-	Key         string `toml:"key,required"`   // of the answer in an offer file
-	Text        string `toml:"text,required"`
-	Ask         string `toml:"ask,required"`
-	Law         bool   `toml:"law"`          // the R-value rule asks for it
-	NeedsFacing bool   `toml:"needs_facing"` // only where a face is offered
+	ID          string      `toml:"id,required"`
+	Remove      bool        `toml:"remove"`
+	Level       string      `toml:"level,required"` // offer, or part: once for each place
+	Key         string      `toml:"key,required"`   // of the answer in an offer file
+	Text        units.Prose `toml:"text,required"`
+	Ask         units.Prose `toml:"ask,required"`
+	Law         bool        `toml:"law"`          // the R-value rule asks for it
+	NeedsFacing bool        `toml:"needs_facing"` // only where a face is offered
 	Ref
 }
 
 // LabelItem is one thing a label, a receipt or a contract of sale carries.
 type LabelItem struct {
-	ID     string `toml:"id,required"`
-	Remove bool   `toml:"remove"`
-	On     string `toml:"on,required"`
-	Text   string `toml:"text,required"`
+	ID     string      `toml:"id,required"`
+	Remove bool        `toml:"remove"`
+	On     string      `toml:"on,required"`
+	Text   units.Prose `toml:"text,required"`
 	Ref
 }
 
 // Lead is what must be done how many days before the drywall.
 type Lead struct {
-	ID     string `toml:"id,required"`
-	Remove bool   `toml:"remove"`
-	Person string `toml:"person,required"`
-	Days   int    `toml:"days,required"`
-	Text   string `toml:"text,required"`
+	ID     string      `toml:"id,required"`
+	Remove bool        `toml:"remove"`
+	Person string      `toml:"person,required"`
+	Days   int         `toml:"days,required"`
+	Text   units.Prose `toml:"text,required"`
 	Ref
 }
 
@@ -119,15 +121,15 @@ type Effort struct {
 
 // HandoverNote is one line for one or several people on the site.
 type HandoverNote struct {
-	ID        string   `toml:"id,required"`
-	Remove    bool     `toml:"remove"`
-	Group     string   `toml:"group,required"`
-	Pages     []string `toml:"pages"`
-	Kinds     []string `toml:"kinds"`
-	Materials []string `toml:"materials"`
-	Stages    []string `toml:"stages"`
-	Faced     string   `toml:"faced"`
-	Text      string   `toml:"text,required"`
+	ID        string      `toml:"id,required"`
+	Remove    bool        `toml:"remove"`
+	Group     string      `toml:"group,required"`
+	Pages     []string    `toml:"pages"`
+	Kinds     []string    `toml:"kinds"`
+	Materials []string    `toml:"materials"`
+	Stages    []string    `toml:"stages"`
+	Faced     string      `toml:"faced"`
+	Text      units.Prose `toml:"text,required"`
 	Ref
 }
 

@@ -34,7 +34,8 @@ type Catalog struct {
 	sources     map[string]Source
 	sourceOrder []string
 	help        map[string]int
-	ifUnknown   map[string]string
+	ifUnknown   map[string]units.Prose
+	reasons     map[string][2]string // of rules with figures and no facts, by system
 	goods       goods
 }
 
@@ -116,14 +117,24 @@ func (c *Catalog) Help(key string) (Help, bool) {
 
 // Caution is what a safety rule says: its reason, or its question while the
 // facts it rests on are unknown.
-func (c *Catalog) Caution(h rules.Hit) string {
+func (c *Catalog) Caution(h rules.Hit, s units.System) string {
 	if text := c.ifUnknown[h.Rule.ID]; len(h.Unknown) > 0 && text != "" {
-		return text
+		return text.In(s)
 	}
 	if len(h.Unknown) > 0 {
 		return "Find out first. " + h.Text
 	}
 	return h.Text
+}
+
+// Reason is the reason of a rule that holds figures and names no fact, in a
+// system of units; ok is false for other rules. It is written once, at load.
+func (c *Catalog) Reason(id string, s units.System) (text string, ok bool) {
+	both, ok := c.reasons[id]
+	if s == units.SI {
+		return both[1], ok
+	}
+	return both[0], ok
 }
 
 // Obligations are what the rule book must always do, proved in the tests.

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // ErrWeather marks weather that cannot be, or too little of it.
@@ -64,7 +65,7 @@ type Climate struct {
 	From          groups[string] `toml:"from"`  // source ids; the basis fills what is empty
 	Known         groups[Known]  `toml:"known"` // marks
 	VaporFrom     string         `toml:"-"`     // how the vapor pressure was worked out
-	Cautions      []string       `toml:"-"`
+	Cautions      []units.Prose  `toml:"-"`
 }
 
 // Refs gives where the figures are from, by group: temp, vapor, degree_days,
@@ -78,10 +79,10 @@ func (c Climate) Refs() map[string]Ref {
 }
 
 type basisRecord struct {
-	ID        string   `toml:"id,required"`
-	Title     string   `toml:"title,required"`
-	VaporFrom string   `toml:"vapor_from,required"`
-	Caution   []string `toml:"caution"`
+	ID        string        `toml:"id,required"`
+	Title     string        `toml:"title,required"`
+	VaporFrom string        `toml:"vapor_from,required"`
+	Caution   []units.Prose `toml:"caution"`
 	groups[string]
 }
 
@@ -98,11 +99,16 @@ func ParseClimates(text string) ([]Climate, error) {
 		return nil, fmt.Errorf("%w: no climates", ErrData)
 	}
 	bases := map[string]basisRecord{}
+	var errs []error
 	for _, b := range f.Bases {
 		bases[b.ID] = b
+		for _, text := range b.Caution {
+			if err := text.Check(); err != nil {
+				errs = append(errs, fmt.Errorf("%w: basis %s: caution %q: %w", ErrData, b.ID, cut(string(text)), err))
+			}
+		}
 	}
 	seen := map[string]bool{}
-	var errs []error
 	for i := range f.Climates {
 		c := &f.Climates[i]
 		b, ok := bases[c.Basis]

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // What can be wrong with a question put to the place data.
@@ -200,7 +201,7 @@ func (c *CodeBook) key(edition, zone, element string) (cellKey, error) {
 // Alternatives gives the ways to meet the table in an edition (irc-2021), a
 // zone (6A, 4M) and an element (ceiling, wood_frame_wall, floor, basement_wall,
 // crawl_wall), where they are from and the side rules that go with the cell.
-func (c *CodeBook) Alternatives(edition, zone, element string) ([]Alternative, Ref, []string, error) {
+func (c *CodeBook) Alternatives(edition, zone, element string) ([]Alternative, Ref, []units.Prose, error) {
 	key, err := c.key(edition, zone, element)
 	if err != nil {
 		return nil, Ref{}, nil, err
@@ -209,7 +210,7 @@ func (c *CodeBook) Alternatives(edition, zone, element string) ([]Alternative, R
 	if !ok {
 		return nil, Ref{}, nil, fmt.Errorf("%w: %s in zone %s of %s", ErrNoCell, cut(element), key.zone, edition)
 	}
-	var notes []string
+	var notes []units.Prose
 	for _, n := range c.notes {
 		if n.applies(key, cell.alts) {
 			notes = append(notes, n.Text)
@@ -296,6 +297,13 @@ func (b *bookBuilder) bad(format string, args ...any) {
 func (b *bookBuilder) ref(what string, r Ref) {
 	if r.Source == "" || !r.Known.Valid() {
 		b.bad("%s: wants a source and a mark, has %q, %q", what, r.Source, r.Known)
+	}
+}
+
+// prose refuses a figure in braces that cannot be shown.
+func (b *bookBuilder) prose(what string, text units.Prose) {
+	if err := text.Check(); err != nil {
+		b.errs = append(b.errs, fmt.Errorf("%w: %s %q: %w", ErrData, what, cut(string(text)), err))
 	}
 }
 
@@ -388,9 +396,10 @@ func (b *bookBuilder) addNotes() {
 		if n.Text == "" {
 			b.bad("note without text")
 		}
+		b.prose("note", n.Text)
 		for _, z := range strings.Fields(n.Zones) {
 			if !slices.Contains(strings.Fields(codeZones), z) {
-				b.bad("note %q: zone %q", cut(n.Text), z)
+				b.bad("note %q: zone %q", cut(string(n.Text)), z)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strconv"
@@ -228,7 +229,7 @@ func TestNotesFollowTheCell(t *testing.T) {
 	has := func(edition, zone, element, part string) bool {
 		_, _, notes, err := b.Alternatives(edition, zone, element)
 		require.NoError(t, err)
-		return strings.Contains(strings.Join(notes, "\n"), part)
+		return strings.Contains(fmt.Sprint(notes), part)
 	}
 	require.True(t, has("irc-2018", "5A", "floor", "at least R-19"))
 	require.False(t, has("irc-2018", "4A", "floor", "at least R-19"), "19 itself has no way round")

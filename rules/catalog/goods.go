@@ -5,13 +5,13 @@ import "battwright/rules/units"
 // Figure is one number of practice: how far apart staples sit, how much is
 // ordered to spare. Without Low and High it is a convention.
 type Figure struct {
-	ID     string  `toml:"id,required"`
-	What   string  `toml:"what,required"`
-	Unit   string  `toml:"unit,required"` // in, ft, ft2, share, each, hours, times ...
-	Value  float64 `toml:"value,required"`
-	Low    float64 `toml:"low"`
-	High   float64 `toml:"high"`
-	Remove bool    `toml:"remove"`
+	ID     string      `toml:"id,required"`
+	What   units.Prose `toml:"what,required"`
+	Unit   string      `toml:"unit,required"` // in, ft, ft2, share, each, hours, times ...
+	Value  float64     `toml:"value,required"`
+	Low    float64     `toml:"low"`
+	High   float64     `toml:"high"`
+	Remove bool        `toml:"remove"`
 	Ref
 }
 

@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"io/fs"
 	"sort"
+	"strings"
 
+	"battwright/rules"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // records is what a data file may hold. Any file may hold any of them, so an
@@ -175,9 +178,14 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 		c.sources[s.ID] = s
 		c.sourceOrder = append(c.sourceOrder, s.ID)
 	}
-	c.ifUnknown = map[string]string{}
+	c.ifUnknown = map[string]units.Prose{}
+	c.reasons = map[string][2]string{}
 	for _, rule := range r.Rules {
 		c.ifUnknown[rule.ID] = rule.IfUnknown
+		if figures := len(rules.FiguresIn(string(rule.Reason))); figures > 0 && figures == strings.Count(string(rule.Reason), "{") {
+			text := units.Prose(rule.Reason)
+			c.reasons[rule.ID] = [2]string{text.In(units.US), text.In(units.SI)}
+		}
 	}
 	for i, h := range r.Helps {
 		c.help[h.Key] = i

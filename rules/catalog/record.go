@@ -115,10 +115,10 @@ type Facing struct {
 // Layer is one layer of a place. The layers named blanket, sheathing, board
 // outside, foam board and cladding are filled in from the answers.
 type Layer struct {
-	Name      string  `toml:"name,required"`
-	R         float64 `toml:"r"`
-	Perm      float64 `toml:"perm"`
-	Sensitive bool    `toml:"sensitive"` // wood or gypsum, which moisture can harm
+	Name      units.Prose `toml:"name,required"`
+	R         float64     `toml:"r"`
+	Perm      float64     `toml:"perm"`
+	Sensitive bool        `toml:"sensitive"` // wood or gypsum, which moisture can harm
 }
 
 // PlaceKind is a kind of place.
@@ -152,11 +152,11 @@ type PlaceKind struct {
 
 // Sheet is a sheathing or a cladding.
 type Sheet struct {
-	ID     string  `toml:"id,required"`
-	Name   string  `toml:"name,required"`
-	Remove bool    `toml:"remove"`
-	R      float64 `toml:"r"`
-	Perm   float64 `toml:"perm,required"`
+	ID     string      `toml:"id,required"`
+	Name   units.Prose `toml:"name,required"`
+	Remove bool        `toml:"remove"`
+	R      float64     `toml:"r"`
+	Perm   float64     `toml:"perm,required"`
 	Ref
 }
 
@@ -216,7 +216,7 @@ type Criterion struct {
 	ID              string          `toml:"id,required"`
 	Name            string          `toml:"name,required"`
 	Remove          bool            `toml:"remove"`
-	Measures        string          `toml:"measures,required"`
+	Measures        units.Prose     `toml:"measures,required"`
 	Unit            string          `toml:"unit"`
 	Curve           []CurvePoint    `toml:"curve"`
 	CurveInstaller  []CurvePoint    `toml:"curve_installer"`
@@ -268,21 +268,21 @@ type Source struct {
 
 // Word is an entry of the glossary.
 type Word struct {
-	Term    string   `toml:"term,required"`
-	Also    []string `toml:"also"`
-	Meaning string   `toml:"meaning,required"`
-	Matters string   `toml:"matters,required"`
-	Remove  bool     `toml:"remove"`
+	Term    string      `toml:"term,required"`
+	Also    []string    `toml:"also"`
+	Meaning units.Prose `toml:"meaning,required"`
+	Matters units.Prose `toml:"matters,required"`
+	Remove  bool        `toml:"remove"`
 	Ref
 }
 
 // Help is the longer explanation of one question, by its key.
 type Help struct {
-	Key    string `toml:"key,required"`
-	Why    string `toml:"why,required"`
-	How    string `toml:"how"`
-	Ask    string `toml:"ask"`
-	Remove bool   `toml:"remove"`
+	Key    string      `toml:"key,required"`
+	Why    units.Prose `toml:"why,required"`
+	How    units.Prose `toml:"how"`
+	Ask    units.Prose `toml:"ask"`
+	Remove bool        `toml:"remove"`
 }
 
 // Fuel is what a unit of a fuel costs and how much of it becomes heat.

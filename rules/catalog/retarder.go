@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"battwright/rules/units"
 )
 
 // ErrWall marks a wall that cannot be: a depth or R below zero, NaN, huge.
@@ -53,7 +55,7 @@ type RetarderRule struct {
 	ClassIIIBoard     BoardByStud
 	ClassIIBoard      BoardByStud // least board where class II goes with foam outside
 	ClassIIIRef       Ref         // the conditions are often known less well than the rule
-	Notes             []string
+	Notes             []units.Prose
 	Ref
 }
 
@@ -164,6 +166,9 @@ func (b *bookBuilder) addRetarders(records []retarderRecord) {
 	for _, r := range records {
 		what := "retarder " + strings.Join(r.Editions, " ") + " zones " + r.Zones
 		b.ref(what, r.Ref)
+		for _, n := range r.Notes {
+			b.prose(what+" note", n)
+		}
 		if !slices.Contains([]string{"yes", "if", "no"}, r.ClassIII) {
 			b.bad("%s: class_iii = %q; want yes, if or no", what, r.ClassIII)
 		}
@@ -248,12 +253,12 @@ type minimumRecord struct {
 }
 
 type noteRecord struct {
-	Text      string   `toml:"text,required"`
-	Editions  []string `toml:"editions"` // empty: all; so with elements and zones
-	Elements  []string `toml:"elements"`
-	Zones     string   `toml:"zones"`
-	AboveR    *float64 `toml:"above_r"` // only where more than this is asked
-	WarmHumid bool     `toml:"warm_humid"`
+	Text      units.Prose `toml:"text,required"`
+	Editions  []string    `toml:"editions"` // empty: all; so with elements and zones
+	Elements  []string    `toml:"elements"`
+	Zones     string      `toml:"zones"`
+	AboveR    *float64    `toml:"above_r"` // only where more than this is asked
+	WarmHumid bool        `toml:"warm_humid"`
 	Ref
 }
 
@@ -312,7 +317,7 @@ type retarderRecord struct {
 		ClassIIIBoardR [2]float64 `toml:"class_iii_board_r"`
 		ClassIIBoardR  [2]float64 `toml:"class_ii_board_r"`
 	} `toml:"by_zone"`
-	ClassIIIKnown Known    `toml:"class_iii_known"` // where weaker than the rule
-	Notes         []string `toml:"notes"`
+	ClassIIIKnown Known         `toml:"class_iii_known"` // where weaker than the rule
+	Notes         []units.Prose `toml:"notes"`
 	Ref
 }

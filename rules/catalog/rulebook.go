@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"battwright/rules"
+	"battwright/rules/units"
 )
 
 // FactRecord declares a fact that rules may ask about.
@@ -27,21 +28,35 @@ type AtomRecord struct {
 
 // EffectRecord is what a rule does when it fires.
 type EffectRecord struct {
-	Kind      string  `toml:"kind,required"`
-	Criterion string  `toml:"criterion"`
-	Delta     float64 `toml:"delta"`
-	Group     string  `toml:"group"`
-	Need      string  `toml:"need"`
-	NeedValue string  `toml:"need_value"`
-	Severity  int     `toml:"severity"`
-	Stops     bool    `toml:"stops"`
-	Order     int     `toml:"order"`
+	Kind      string      `toml:"kind,required"`
+	Criterion string      `toml:"criterion"`
+	Delta     float64     `toml:"delta"`
+	Group     string      `toml:"group"`
+	Need      string      `toml:"need"`
+	NeedValue units.Prose `toml:"need_value"`
+	Severity  int         `toml:"severity"`
+	Stops     bool        `toml:"stops"`
+	Order     int         `toml:"order"`
 }
 
 // ExampleRecord is a case a rule carries with it.
 type ExampleRecord struct {
 	Facts map[string]any `toml:"facts,required"`
 	Fires bool           `toml:"fires"`
+}
+
+// Reason is why a rule fires. Like a units.Prose it may hold figures in braces,
+// which begin with a digit or R-, and the names of facts.
+type Reason string
+
+// Problem looks at the figures; the book looks at the facts.
+func (r Reason) Problem() (found, want string) {
+	for _, body := range rules.FiguresIn(string(r)) {
+		if want := units.FigureProblem(body); want != "" {
+			return "{" + body + "}", want
+		}
+	}
+	return "", ""
 }
 
 // RuleRecord is one rule as written in data/.
@@ -51,8 +66,8 @@ type RuleRecord struct {
 	Remove    bool            `toml:"remove"`
 	When      []AtomRecord    `toml:"when,required"`
 	Effect    EffectRecord    `toml:"effect,required"`
-	Reason    string          `toml:"reason,required"`
-	IfUnknown string          `toml:"if_unknown"` // what a caution says while its facts are unknown
+	Reason    Reason          `toml:"reason,required"`
+	IfUnknown units.Prose     `toml:"if_unknown"` // what a caution says while its facts are unknown
 	Overrides []string        `toml:"overrides"`
 	Examples  []ExampleRecord `toml:"example"`
 	Ref
@@ -162,12 +177,15 @@ func (r RuleRecord) rule() (rules.Rule, error) {
 	if err != nil {
 		return rules.Rule{}, fmt.Errorf("rule %s: %w", r.ID, err)
 	}
+	if found, want := r.Reason.Problem(); found != "" {
+		return rules.Rule{}, fmt.Errorf("rule %s: reason: found %s; want %s", r.ID, found, want)
+	}
 	e := r.Effect
 	out := rules.Rule{
-		ID: r.ID, Title: r.Title, When: when, Reason: r.Reason, Source: r.Source, Known: string(r.Known), Overrides: r.Overrides,
+		ID: r.ID, Title: r.Title, When: when, Reason: string(r.Reason), Source: r.Source, Known: string(r.Known), Overrides: r.Overrides,
 		Effect: rules.Effect{
 			Kind: rules.EffectKind(e.Kind), Criterion: e.Criterion, Delta: e.Delta, Group: e.Group,
-			Need: e.Need, NeedValue: e.NeedValue, Severity: e.Severity, Stops: e.Stops, Order: e.Order,
+			Need: e.Need, NeedValue: string(e.NeedValue), Severity: e.Severity, Stops: e.Stops, Order: e.Order,
 		},
 	}
 	for _, x := range r.Examples {

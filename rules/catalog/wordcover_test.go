@@ -16,6 +16,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/rules/units"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 )
@@ -38,19 +39,19 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 	}
 	l := house.NewList(c)
 	for _, q := range l.Questions {
-		add("question "+q.FullKey(), q.Prompt, q.How)
+		add("question "+q.FullKey(), q.Prompt.String(), q.How.String())
 		for _, o := range q.Options {
-			add("question "+q.FullKey(), o.Label)
+			add("question "+q.FullKey(), o.Label.String())
 		}
 	}
 	for _, h := range c.Helps {
-		add("help "+h.Key, h.Why, h.How, h.Ask)
+		add("help "+h.Key, h.Why.String(), h.How.String(), h.Ask.String())
 	}
 	for _, r := range c.Book.Rules() {
-		add("rule "+r.ID, r.Title, r.Reason)
+		add("rule "+r.ID, r.Title, report.RuleText(c, r, units.US))
 	}
 	for _, k := range c.Criteria {
-		add("priority "+k.ID, k.Name, k.Measures)
+		add("priority "+k.ID, k.Name, k.Measures.String())
 	}
 	for _, m := range c.Materials {
 		add("material "+m.ID, m.Name)
@@ -181,9 +182,9 @@ func TestAMissingWordIsNoticed(t *testing.T) {
 func TestExplanationsExplain(t *testing.T) {
 	c := fixture.Catalog(t)
 	for _, w := range c.Words {
-		require.NotEqual(t, folded(w.Meaning), folded(w.Term))
-		require.GreaterOrEqual(t, len(strings.Fields(w.Meaning)), 4, w.Term)
-		require.GreaterOrEqual(t, len(strings.Fields(w.Matters)), 4, w.Term)
+		require.NotEqual(t, folded(w.Meaning.String()), folded(w.Term))
+		require.GreaterOrEqual(t, len(strings.Fields(w.Meaning.String())), 4, w.Term)
+		require.GreaterOrEqual(t, len(strings.Fields(w.Matters.String())), 4, w.Term)
 		src, ok := c.Source(w.Source)
 		require.True(t, ok, w.Term)
 		require.NotEmpty(t, src.Title)

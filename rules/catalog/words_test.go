@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // wordChecks is testdata/published/words.json; each row has its source and how
@@ -75,9 +76,11 @@ func TestWordsAreFitToPrint(t *testing.T) {
 		require.True(t, sources[w.Source], "%s: source %q", w.Term, w.Source)
 		require.True(t, w.Known.Valid(), "%s: known %q", w.Term, w.Known)
 		require.NotEqual(t, Invented, w.Known, w.Term)
-		require.LessOrEqual(t, len(w.Meaning), meaningAtMost, w.Term)
-		require.LessOrEqual(t, len(w.Matters), mattersAtMost, w.Term)
-		for _, s := range []string{w.Meaning, w.Matters} {
+		for _, s := range []units.System{units.US, units.SI} {
+			require.LessOrEqual(t, len(w.Meaning.In(s)), meaningAtMost, w.Term)
+			require.LessOrEqual(t, len(w.Matters.In(s)), mattersAtMost, w.Term)
+		}
+		for _, s := range []string{w.Meaning.String(), w.Matters.String(), w.Meaning.In(units.SI), w.Matters.In(units.SI)} {
 			require.Regexp(t, `^[A-Z0-9"][ -~]+[.?!"]$`, s, w.Term) // a sentence every terminal can show
 			require.NotContains(t, s, "  ", w.Term)
 		}
@@ -118,13 +121,13 @@ func TestFiguresInTextsAreSourced(t *testing.T) {
 	}
 	texts := map[string]string{}
 	for _, w := range c.Words {
-		texts[w.Term] = w.Meaning + " " + w.Matters
+		texts[w.Term] = w.Meaning.String() + " " + w.Matters.String()
 		if len(rows[w.Term]) > 0 {
 			require.Equal(t, w.Known, Weakest(w.Known, mark[w.Term]), "%s claims more than its figures bear", w.Term)
 		}
 	}
 	for _, h := range c.Helps {
-		texts[h.Key] = h.Why + " " + h.How + " " + h.Ask
+		texts[h.Key] = h.Why.String() + " " + h.How.String() + " " + h.Ask.String()
 	}
 	for where, text := range texts {
 		require.ElementsMatch(t, rows[where], slices.Compact(slices.Sorted(slices.Values(figure.FindAllString(text, -1)))), where)
@@ -167,7 +170,7 @@ func TestWorkedFiguresInWords(t *testing.T) {
 		require.Equal(t, w.Figures, []string{strconv.FormatFloat(math.Round(worked), 'f', -1, 64)}, w.Where)
 		found, _ := c.FindWord(w.Where)
 		require.Equal(t, []string{w.Where}, termsOf(found))
-		require.Subset(t, figure.FindAllString(found[0].Meaning+" "+found[0].Matters, -1), w.Figures, w.Where)
+		require.Subset(t, figure.FindAllString(found[0].Meaning.String()+" "+found[0].Matters.String(), -1), w.Figures, w.Where)
 		delete(formulas, w.Where)
 	}
 	require.Empty(t, formulas, "worked cases not in the table")

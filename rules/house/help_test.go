@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
 
@@ -49,7 +50,7 @@ func TestHelpIsShortAndPlain(t *testing.T) {
 		h, ok := c.Help(q.FullKey())
 		require.True(t, ok, q.FullKey())
 		require.NotEmpty(t, h.How, h.Key)
-		for _, s := range []string{h.Why, h.How, h.Ask} {
+		for _, s := range []string{h.Why.String(), h.How.String(), h.Ask.String(), h.Why.In(units.SI), h.How.In(units.SI), h.Ask.In(units.SI)} {
 			require.LessOrEqual(t, len(s), atMost, h.Key)
 			require.Regexp(t, `^([A-Z0-9"][ -~]+[.?!"])?$`, s, h.Key)
 			require.NotRegexp(t, jargon, s, h.Key)
@@ -78,7 +79,7 @@ func TestSafetyHelpNamesWhomToAsk(t *testing.T) {
 		safety++
 		h, ok := c.Help(q.FullKey())
 		require.True(t, ok, q.FullKey())
-		whom, _, _ := strings.Cut(h.Ask, ":")
+		whom, _, _ := strings.Cut(h.Ask.String(), ":")
 		require.True(t, slices.ContainsFunc(trades, func(trade string) bool { return strings.Contains(strings.ToLower(whom), trade) }),
 			"%s asks %q", h.Key, whom)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"battwright/rules/catalog"
+	"battwright/rules/units"
 )
 
 // NewList makes the question list for a catalog.
@@ -19,7 +20,7 @@ func always(a Answer) func(Answered, *Place) Answer {
 func materialOptions(c *catalog.Catalog) []Option {
 	var out []Option
 	for _, m := range c.Materials {
-		out = append(out, Option{m.ID, m.Name})
+		out = append(out, Option{m.ID, units.Prose(m.Name)})
 	}
 	return out
 }
@@ -92,8 +93,8 @@ func siteQuestions() []Question {
 			Scope: Site, Key: "cooled", Kind: YesNoKind, DontKnow: true, Prompt: "Will the house be cooled in summer?",
 			How: "Air conditioning, or a heat pump used for cooling.", Default: defaultCooled,
 		},
-		{Scope: Site, Key: "hdd65", Kind: NumberKind, Optional: true, Max: 20000, Unit: "F-days", Prompt: "Your own heating degree days, base 65 F", How: "Only if you have a better figure than the listed place."},
-		{Scope: Site, Key: "cdd50", Kind: NumberKind, Optional: true, Max: 15000, Unit: "F-days", Prompt: "Your own cooling degree days, base 50 F", How: "Only if you have a better figure than the listed place."},
+		{Scope: Site, Key: "hdd65", Kind: NumberKind, Optional: true, Max: 20000, Unit: "F-days", Prompt: "Your own heating degree days, base {65 F}", How: "Only if you have a better figure than the listed place."},
+		{Scope: Site, Key: "cdd50", Kind: NumberKind, Optional: true, Max: 15000, Unit: "F-days", Prompt: "Your own cooling degree days, base {50 F}", How: "Only if you have a better figure than the listed place."},
 		{
 			Scope: Site, Key: "months", Kind: Numbers, Count: 12, Min: -60, Max: 50, Optional: true, Unit: "C", Prompt: "Your own monthly mean temperatures, January to December, in C",
 			How: "For a place that is not listed. Twelve numbers.",
@@ -121,7 +122,7 @@ func stateCode(s string) string {
 func zoneOptions() []Option {
 	var out []Option
 	for _, z := range []string{"0A", "0B", "1A", "1B", "2A", "2B", "3A", "3B", "3C", "4A", "4B", "4C", "5A", "5B", "5C", "6A", "6B", "7", "8"} {
-		out = append(out, Option{z, z})
+		out = append(out, Option{z, units.Prose(z)})
 	}
 	return out
 }
@@ -138,7 +139,7 @@ func shapeQuestions() []Question {
 		{Scope: Shape, Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How wide is it?", How: "Not a rectangle? Take the rectangle nearest in area; every size can be changed later.", Default: always(Number(28))},
 		{Scope: Shape, Key: "stories", Kind: NumberKind, Whole: true, Min: 1, Max: 4, DontKnow: true, Rough: true, Prompt: "How many heated stories above ground?", Default: always(Number(1))},
 		{Scope: Shape, Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 5, Max: 20, DontKnow: true, Prompt: "How high is one story, floor to ceiling?", Default: always(Number(8))},
-		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 square feet of wall.", Default: defaultShapeOpenings},
+		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 {square feet|square meters} of wall.", Default: defaultShapeOpenings},
 		{
 			Scope: Shape, Key: "above", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is above the top floor?",
 			Options: []Option{{"attic", "an attic, not heated"}, {"sloped", "the sloped roof itself"}, {"both", "some of both"}, {"heated", "another heated home"}}, Default: always(Text("attic")),
@@ -171,7 +172,7 @@ func priorityQuestions(c *catalog.Catalog) []Question {
 	for _, k := range c.Criteria {
 		out = append(out, Question{
 			Scope: Priorities, Key: k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Rough: false,
-			Prompt: "How much does " + k.Name + " matter?", How: "0 does not matter, 5 matters most. It is judged by " + k.Measures + ".", Default: always(Number(3)),
+			Prompt: "How much does " + units.Prose(k.Name) + " matter?", How: "0 does not matter, 5 matters most. It is judged by " + k.Measures + ".", Default: always(Number(3)),
 		})
 	}
 	return out

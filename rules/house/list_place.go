@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"battwright/rules/catalog"
+	"battwright/rules/units"
 )
 
 var (
@@ -37,16 +38,16 @@ func sizeQuestions() []Question {
 		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
 		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
 		{Key: "stud_in", Kind: NumberKind, Unit: "in", Min: 6, Max: 470, Optional: true, DontKnow: true, Kinds: runKinds, Prompt: "How long is a stud, from plate to plate?", How: "Measure the empty space between the bottom and the top wood, up and down. Empty: the usual stud for that height."},
-		{Key: "area_ft2", Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "How many square feet is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
+		{Key: "area_ft2", Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "{How many square feet|How large} is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
 		{Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 100000, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall"}, Prompt: "Windows and doors in it, together?", How: "They are taken off the area.", Default: defaultOpenings},
-		{Key: "openings", Kind: Sizes, Most: MaxOpenings, Optional: true, Kinds: runKinds, Prompt: "Each window and door: how many, how wide, how high?", How: "Of the frame around it: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in. They win over the square feet."},
+		{Key: "openings", Kind: Sizes, Most: MaxOpenings, Optional: true, Kinds: runKinds, Prompt: "Each window and door: how many, how wide, how high?", How: "Of the frame around it: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in. They win over the {square feet|area}."},
 	}
 }
 
 func framingQuestions(c *catalog.Catalog) []Question {
 	var sizes []Option
 	for _, s := range c.Sizes {
-		sizes = append(sizes, Option{s.ID, s.ID})
+		sizes = append(sizes, Option{s.ID, units.Prose(s.ID)})
 	}
 	// A closed crawl space is insulated on its walls: the joists above do not
 	// matter there.
@@ -56,14 +57,14 @@ func framingQuestions(c *catalog.Catalog) []Question {
 	return []Question{
 		{
 			Key: "framing.size", Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
-			How: "Measure the depth of a stud or joist: 3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches.",
+			How: "Measure the depth of a stud or joist: {3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Text(a.kindOf(p).DefaultSize)
 			},
 		},
 		{
 			Key: "framing.spacing_in", Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
-			How: "Usually 16 or 24 inches.",
+			How: "Usually {16 or 24 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Number(a.kindOf(p).DefaultSpacingIn)
 			},
@@ -90,7 +91,7 @@ func targetQuestions(c *catalog.Catalog) []Question {
 		},
 		{
 			Key: "existing_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 100, Kinds: []string{"attic"}, DontKnow: true, Prompt: "What R lies there already?",
-			How: "About 3 for each inch of old blanket. 0 in a new house.", Default: always(Number(0)),
+			How: "About {3 for each inch} of old blanket. 0 in a new house.", Default: always(Number(0)),
 		},
 		{
 			Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"crawl-space", "basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall", "attic"},
@@ -105,7 +106,7 @@ func atticQuestions() []Question {
 	attic := []string{"attic"}
 	return []Question{
 		{Key: "heel_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 60, Kinds: attic, DontKnow: true, Prompt: "How high is it from ceiling to roof above the outside wall?", How: "Measured straight up from the outside edge of the wall to the roof boards.", Default: always(Number(5.5))},
-		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "1/2 inch"}, {"five-eighths", "5/8 inch"}}, Default: always(Text("half"))},
+		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "{1/2 inch}"}, {"five-eighths", "{5/8 inch}"}}, Default: always(Text("half"))},
 		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Does a chimney, flue or metal vent go up through it?"},
 		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
 		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
@@ -207,7 +208,7 @@ func placeChoiceQuestions(c *catalog.Catalog) []Question {
 	for _, k := range c.Criteria {
 		qs = append(qs, Question{
 			Key: "priorities." + k.ID, Kind: NumberKind, Whole: true, Min: 0, Max: 5, Unit: "0-5", Optional: true,
-			Prompt: "How much does " + k.Name + " matter just here?", How: "Empty: as in the rest of the house.",
+			Prompt: "How much does " + units.Prose(k.Name) + " matter just here?", How: "Empty: as in the rest of the house.",
 		})
 	}
 	return qs

@@ -167,14 +167,26 @@ func (q Question) parseLengths(s string) (Answer, error) {
 	return List(out...), nil
 }
 
-func (q Question) showLengths(list []string, s units.System) string {
+// showOpenings writes each opening in a system of units.
+func showOpenings(list []string, s units.System) string {
+	words := make([]string, len(list))
+	for i, text := range list {
+		o, err := ParseOpening(text)
+		if words[i] = text; err == nil && s == units.SI {
+			words[i] = fmt.Sprintf("%d of %s x %s", o.Count, s.Inches(o.WidthIn), s.Inches(o.HeightIn))
+		}
+	}
+	return joinList(words)
+}
+
+func (q Question) showNumbers(list []string, s units.System) string {
 	words := make([]string, len(list))
 	for i, text := range list {
 		v, err := numberIn(text)
 		if err != nil {
 			return joinList(list)
 		}
-		words[i] = s.Feet(v)
+		words[i] = q.showNumber(v, s)
 	}
 	return joinList(words)
 }

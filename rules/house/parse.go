@@ -80,7 +80,7 @@ func (q Question) parseMany(s string) Answer {
 // match finds the option meant by its value or its words, or returns s.
 func (q Question) match(s string) string {
 	for _, o := range q.Options {
-		if strings.EqualFold(s, o.Value) || strings.EqualFold(s, o.Label) {
+		if strings.EqualFold(s, o.Value) || strings.EqualFold(s, o.Label.In(units.US)) || strings.EqualFold(s, o.Label.In(units.SI)) {
 			return o.Value
 		}
 	}
@@ -97,6 +97,9 @@ func (q Question) parseNumber(s string) (Answer, error) {
 	}
 	if q.Min < 0 {
 		read = numberIn
+	}
+	if v, ok := units.ParseOther(s, q.Unit); ok {
+		return Number(v), nil
 	}
 	v, err := read(bare(s, q.Unit))
 	if err != nil {
@@ -137,6 +140,9 @@ func (q Question) parseNumbers(s string) (Answer, error) {
 	if q.Unit == "ft" || q.Unit == "in" {
 		return q.parseLengths(s)
 	}
+	if list, ok := q.inOtherUnits(s); ok {
+		return List(list...), nil
+	}
 	list := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == ' ' })
 	for i, word := range list {
 		v, err := numberIn(word)
@@ -146,6 +152,19 @@ func (q Question) parseNumbers(s string) (Answer, error) {
 		list[i] = formatNumber(v)
 	}
 	return List(slices.Clip(list)...), nil
+}
+
+// inOtherUnits reads a list of which each figure has a unit other than ours:
+// "RSI 3.35, RSI 2.29".
+func (q Question) inOtherUnits(s string) (list []string, ok bool) {
+	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+		v, ok := units.ParseOther(part, q.Unit)
+		if !ok {
+			return nil, false
+		}
+		list = append(list, formatNumber(v))
+	}
+	return list, len(list) > 0
 }
 
 // numberIn reads a number with or without a sign. Beyond what people type it

@@ -243,8 +243,8 @@ func TestEveryQuestionCanBeAsked(t *testing.T) {
 			require.NotEmpty(t, q.Options, q.FullKey())
 			words := map[string]bool{}
 			for _, o := range q.Options {
-				require.False(t, words[strings.ToLower(o.Label)], "%s offers %q twice", q.FullKey(), o.Label)
-				words[strings.ToLower(o.Label)] = true
+				require.False(t, words[strings.ToLower(o.Label.String())], "%s offers %q twice", q.FullKey(), o.Label)
+				words[strings.ToLower(o.Label.String())] = true
 				require.NotEqual(t, "unknown", o.Value, "would be read as don't know")
 			}
 		case house.NumberKind, house.Numbers:

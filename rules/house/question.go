@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"battwright/rules/catalog"
+	"battwright/rules/units"
 )
 
 // Kind is the form of an answer.
@@ -36,7 +37,10 @@ const (
 )
 
 // Option is one choice: the word in the file and the words on the screen.
-type Option struct{ Value, Label string }
+type Option struct {
+	Value string
+	Label units.Prose
+}
 
 // Question is one question. The list of them is the only definition of the
 // keys of a house file, of what the screens ask and of what is assumed.
@@ -44,9 +48,9 @@ type Question struct {
 	Key       string // dotted below its scope: "area_ft2", "framing.size"
 	Scope     Scope
 	Kinds     []string // place scope: the kinds that have it; nil means all
-	Prompt    string
-	How       string // how to find out, one line
-	Unit      string // ft, ft2, in, R, usd, ...
+	Prompt    units.Prose
+	How       units.Prose // how to find out, one line
+	Unit      string      // ft, ft2, in, R, usd, ...
 	Kind      Kind
 	Options   []Option
 	Min, Max  float64

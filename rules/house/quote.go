@@ -1,6 +1,7 @@
 package house
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -15,6 +16,7 @@ const MaxQuotes = 100
 const (
 	PerPackage = "package"
 	PerFt2     = "ft2"
+	perM2      = "m2" // typed only; kept per square foot
 )
 
 // Quote is what the label on a package and the store say about one product:
@@ -30,6 +32,14 @@ type Quote struct {
 	LengthIn    float64
 	CoverageFt2 float64 // of a package, as printed
 	Have        int     // packages bought already
+}
+
+// PriceText is the price in words, in a system of units: "$62.50 a package".
+func (q Quote) PriceText(s units.System) string {
+	if q.Per == PerFt2 {
+		return s.PerArea(q.USD)
+	}
+	return s.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
 }
 
 // PackageFt2 is what a package covers: as printed, or its pieces; 0 when the
@@ -96,8 +106,9 @@ func (h *House) SetQuote(q Quote) {
 	}
 }
 
-// Check says in words for the person what is wrong with a quote.
-func (q Quote) Check() error {
+// Check says in words for the person, in the units shown, what is wrong with a
+// quote.
+func (q Quote) Check(shown units.System) error {
 	switch {
 	case q.Priced() && q.Per != PerPackage && q.Per != PerFt2:
 		return refuse(`found per = %q; want per = "package" or per = "ft2"`, clip(q.Per))
@@ -108,7 +119,8 @@ func (q Quote) Check() error {
 	// wood beside them: never far from it. A slip of the pen is.
 	face := q.FaceFt2()
 	if q.CoverageFt2 > 0 && face > 0 && (q.CoverageFt2 < 0.8*face || q.CoverageFt2 > 1.25*face) {
-		return refuse("coverage %s ft2, but %d pieces of %s x %s in are %s ft2; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+		text := fmt.Sprintf("coverage {%s ft2}, but %d pieces of {%s x %s in} are {%s ft2}; want a coverage near that, or other pieces: look at the label again", formatNumber(q.CoverageFt2), q.Pieces, formatNumber(q.WidthIn), formatNumber(q.LengthIn), formatNumber(roundTo(face, 0.1)))
+		return refuse("%s", units.Prose(text).In(shown))
 	}
 	return nil
 }
@@ -160,9 +172,9 @@ func (q Quote) With(key string, v float64) Quote {
 	return q
 }
 
-// ParsePrice reads "62.50 a package", "$1.15 per ft2"; a bare number is a
-// package. The error's text is for the person.
-func ParsePrice(typed string) (usd float64, per string, err error) {
+// ParsePrice reads "62.50 a package", "$1.15 per ft2", "12 per m2"; a bare number is a
+// package. The error's text is for the person, in the units shown.
+func ParsePrice(typed string, shown units.System) (usd float64, per string, err error) {
 	s, _ := strict.CleanText(strings.ToLower(strings.TrimSpace(typed)))
 	per = PerPackage
 	for _, w := range []struct{ words, per string }{
@@ -170,6 +182,8 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 		{"sq ft", PerFt2},
 		{"ft2", PerFt2},
 		{"sf", PerFt2},
+		{"square meter", perM2},
+		{"m2", perM2},
 		{"package", PerPackage},
 		{"bag", PerPackage},
 		{"roll", PerPackage},
@@ -186,7 +200,10 @@ func ParsePrice(typed string) (usd float64, per string, err error) {
 	q, _ := QuoteQuestion("usd")
 	a, err := q.Parse(s)
 	if err != nil || a.State != Given {
-		return 0, "", refuse("found %q; want a price like 62.50 a package, or 1.15 per ft2", clip(typed))
+		return 0, "", refuse("found %q; want a price like 62.50 a package, or %s", clip(typed), units.Prose("{1.15 per ft2}").In(shown))
+	}
+	if per == perM2 {
+		return a.Number * units.M2PerFt2, PerFt2, nil
 	}
 	return a.Number, per, nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // A quote in a house file is a table of its own, [[quote]].
@@ -83,7 +84,7 @@ func (r *reader) quote(path []any) (Quote, bool) {
 	if len(r.problems) > before {
 		return q, false
 	}
-	if err := q.Check(); err != nil {
+	if err := q.Check(units.US); err != nil {
 		found, want, _ := strings.Cut(strings.TrimPrefix(err.Error(), ErrAnswer.Error()+": "), "; ")
 		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: strings.TrimPrefix(found, "found "), Want: strings.TrimPrefix(want, "want ")})
 		return q, false

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
 
@@ -93,13 +94,13 @@ func TestParsePrice(t *testing.T) {
 		"62.50": {62.5, "package"}, "$62.50 a package": {62.5, "package"}, "62.50/bag": {62.5, "package"}, "1.15 per ft2": {1.15, "ft2"},
 		"$1.15 / sq ft": {1.15, "ft2"}, "1.15 a square foot": {1.15, "ft2"}, "$1,240.00 per roll": {1240, "package"},
 	} {
-		usd, per, err := house.ParsePrice(typed)
+		usd, per, err := house.ParsePrice(typed, units.US)
 		require.NoError(t, err, typed)
 		require.InDelta(t, want.usd, usd, 1e-9, typed)
 		require.Equal(t, want.per, per, typed)
 	}
 	for _, typed := range []string{"", "cheap", "-3", "nan", "1e99", "0", "62 62", "1.15 per meter", "?"} {
-		_, _, err := house.ParsePrice(typed)
+		_, _, err := house.ParsePrice(typed, units.US)
 		require.ErrorIs(t, err, house.ErrAnswer, typed)
 	}
 }

@@ -17,14 +17,14 @@ func (q Question) Show(a Answer, s units.System) string {
 	}
 	switch q.Kind {
 	case Choice:
-		return q.label(a.Text)
+		return q.label(a.Text, s)
 	case Many:
 		if len(a.List) == 0 {
 			return "none"
 		}
 		words := make([]string, len(a.List))
 		for i, v := range a.List {
-			words[i] = q.label(v)
+			words[i] = q.label(v, s)
 		}
 		return joinList(words)
 	case YesNoKind:
@@ -35,15 +35,15 @@ func (q Question) Show(a Answer, s units.System) string {
 	case NumberKind:
 		return q.showNumber(a.Number, s)
 	case Numbers:
-		if q.Unit == "ft" {
-			return q.showLengths(a.List, s)
+		if q.Unit == "ft" || s == units.SI {
+			return q.showNumbers(a.List, s)
 		}
 		return joinList(a.List)
 	case Sizes:
 		if len(a.List) == 0 {
 			return "none"
 		}
-		return joinList(a.List)
+		return showOpenings(a.List, s)
 	}
 	clean, _ := strict.CleanText(a.Text)
 	return clean
@@ -89,10 +89,10 @@ func feetInches(ft float64, otherwise string) string {
 	return formatNumber(whole) + " ft " + units.Fraction(sixteenths/16-whole*12) + " in"
 }
 
-func (q Question) label(value string) string {
+func (q Question) label(value string, s units.System) string {
 	for _, o := range q.Options {
 		if o.Value == value {
-			return o.Label
+			return o.Label.In(s)
 		}
 	}
 	return value

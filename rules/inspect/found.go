@@ -8,6 +8,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // seePrefix is the table of the points that a person looks at.
@@ -43,7 +44,7 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face has it?"},
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side is the face?"},
 		{Key: "thickness_in", Kind: house.Numbers, Most: 60, Unit: "in", Max: 60, Prompt: "How thick is it, measured at spread points?", How: "All layers together, with commas between. Attic: a ruler pushed down to the ceiling, the blanket not pressed. Walls: where you open one."},
-		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "How many square feet did you look at?", How: "Empty: all of it."},
+		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "{How many square feet|How much} did you look at?", How: "Empty: all of it."},
 		{Key: "gaps", Kind: house.TextKind, Prompt: "Which gaps are there? Length x width, with commas.", How: "Right through the blanket, in inches: 12 x 1/2, 93 x 1/4. None: 0 x 0.", Valid: func(s string) error { _, err := GapsIn2(s); return err }},
 		{Key: "void_pct", Kind: house.NumberKind, Max: 100, Prompt: "Or: how much of the area is a gap, in percent?", How: "The larger of the two counts."},
 		{Key: "squeezed_pct", Kind: house.NumberKind, Max: 100, Prompt: "How much of the area is squeezed, in percent?"},
@@ -66,7 +67,7 @@ func seenQuestions(c *catalog.Catalog) []house.Question {
 			continue
 		}
 		qs = append(qs, house.Question{
-			Key: seePrefix + p.ID, Scope: house.PlaceScope, Kinds: p.Kinds, Kind: house.Choice, Optional: true, DontKnow: true, Prompt: p.Title + "?",
+			Key: seePrefix + p.ID, Scope: house.PlaceScope, Kinds: p.Kinds, Kind: house.Choice, Optional: true, DontKnow: true, Prompt: units.Prose(p.Title + "?"),
 			How: p.Look + " Not right: " + p.Fails + ".", Options: []house.Option{{Value: seenGood, Label: "looks right"}, {Value: seenBad, Label: "not right"}},
 		})
 	}
@@ -118,7 +119,7 @@ func ReadFound(l *house.QuestionList, j Job, file, text string) (h *house.House,
 	if _, isTOML := tree.Get(); !isTOML {
 		return h, nil, problems
 	}
-	r := &reader{tree: tree, problems: problems}
+	r := &reader{tree: tree, problems: problems, system: j.System}
 	r.version()
 	h.Answers = r.answers(nil, l.In(house.Top, ""), "version", "place")
 	seen := map[string]bool{}

@@ -20,7 +20,7 @@ func FuzzReadOffer(f *testing.F) {
 	f.Add("[[part]]\nplace = \"attic\"\nr = \"RSI 9999999\"\n[[part]]\nplace=\"attic\"")
 	j := alder(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", text)
+		o, problems := inspect.ReadOffer(j, "offer.toml", text)
 		for _, p := range problems {
 			require.GreaterOrEqual(t, p.Line, 0)
 			require.NotEmpty(t, p.Error())
@@ -60,7 +60,7 @@ func FuzzReadFound(f *testing.F) {
 
 func BenchmarkJudgeOffer(b *testing.B) {
 	j := alder(b)
-	o, _ := inspect.ReadOffer(fixture.Catalog(b), j.IDs(), "offer.toml", fixture.File(b, "offers/full.toml"))
+	o, _ := inspect.ReadOffer(j, "offer.toml", fixture.File(b, "offers/full.toml"))
 	b.ReportAllocs()
 	for b.Loop() {
 		inspect.JudgeOffer(j, o)

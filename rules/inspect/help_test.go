@@ -30,7 +30,7 @@ func alder(t testing.TB) inspect.Job { return demoJob(t, demo.Default) }
 // offer judges an offer file of testdata.
 func offer(t testing.TB, j inspect.Job, path string) inspect.OfferResult {
 	t.Helper()
-	o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), path, fixture.File(t, path))
+	o, problems := inspect.ReadOffer(j, path, fixture.File(t, path))
 	require.Empty(t, problems)
 	return inspect.JudgeOffer(j, o)
 }
@@ -38,7 +38,7 @@ func offer(t testing.TB, j inspect.Job, path string) inspect.OfferResult {
 // offered judges an offer of given text.
 func offered(t testing.TB, j inspect.Job, text string) inspect.OfferResult {
 	t.Helper()
-	o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", text)
+	o, problems := inspect.ReadOffer(j, "offer.toml", text)
 	require.Empty(t, problems)
 	return inspect.JudgeOffer(j, o)
 }

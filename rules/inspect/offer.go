@@ -4,6 +4,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // Limits of an offer file.
@@ -80,7 +81,7 @@ var sides = []house.Option{{Value: "room", Label: "toward the heated room"}, {Va
 func materials(c *catalog.Catalog) []house.Option {
 	var out []house.Option
 	for _, m := range c.Materials {
-		out = append(out, house.Option{Value: m.ID, Label: m.Name})
+		out = append(out, house.Option{Value: m.ID, Label: units.Prose(m.Name)})
 	}
 	return out
 }
@@ -89,7 +90,7 @@ func facings(c *catalog.Catalog) []house.Option {
 	var out []house.Option
 	for _, f := range c.Facings {
 		if f.OnBlanket {
-			out = append(out, house.Option{Value: f.ID, Label: f.Name})
+			out = append(out, house.Option{Value: f.ID, Label: units.Prose(f.Name)})
 		}
 	}
 	return out
@@ -99,7 +100,7 @@ func sheets(c *catalog.Catalog) []house.Option {
 	out := []house.Option{{Value: "none", Label: "none"}}
 	for _, f := range c.Facings {
 		if !f.OnBlanket {
-			out = append(out, house.Option{Value: f.ID, Label: f.Name})
+			out = append(out, house.Option{Value: f.ID, Label: units.Prose(f.Name)})
 		}
 	}
 	return out
@@ -109,13 +110,14 @@ func sheets(c *catalog.Catalog) []house.Option {
 // house. The problems are what could not be read; what was read in other
 // units is in the notes of the offer. What an offer leaves out is no problem
 // of the file: it is found when the offer is judged.
-func ReadOffer(c *catalog.Catalog, ids []string, file, text string) (Offer, strict.Problems) {
+func ReadOffer(j Job, file, text string) (Offer, strict.Problems) {
 	o := Offer{File: file, Answers: house.Answers{}}
 	tree, problems := strict.Parse(file, text)
 	if _, isTOML := tree.Get(); !isTOML {
 		return o, problems
 	}
-	r := &reader{tree: tree, problems: problems}
+	r := &reader{tree: tree, problems: problems, system: j.System}
+	c, ids := j.Catalog(), j.IDs()
 	r.version()
 	o.Answers = r.answers(nil, offerQuestions(), "version", "part")
 	for i := range r.tables("part", maxParts) {

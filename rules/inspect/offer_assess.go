@@ -8,6 +8,7 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // assess works out what is offered in its place, as the plan is worked out,
@@ -38,7 +39,7 @@ func (p *OfferedPlace) assess(j Job) {
 	p.facing(j, got)
 	p.damp(got)
 	p.gap(j)
-	p.rules(c, got)
+	p.rules(j, got)
 }
 
 // products turns the lines into blankets. All of one place are of one fiber.
@@ -101,8 +102,9 @@ func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
 	if !planned(p.Plan) || a.Heat.ShortByR > 0 || a.Heat.AssemblyR >= p.Plan.Choice.Heat.AssemblyR {
 		return
 	}
-	if got, want := j.System.R(a.Heat.AssemblyR), j.System.R(p.Plan.Choice.Heat.AssemblyR); got != want {
-		p.find(Finding{ID: "less", Level: Note, Text: fmt.Sprintf("finished surface about %s, the plan %s", got, want)})
+	// What is found must not hang on the units it is shown in.
+	if got, want := a.Heat.AssemblyR, p.Plan.Choice.Heat.AssemblyR; units.US.R(got) != units.US.R(want) {
+		p.find(Finding{ID: "less", Level: Note, Text: fmt.Sprintf("finished surface about %s, the plan %s", j.System.R(got), j.System.R(want))})
 	}
 }
 
@@ -174,8 +176,8 @@ func (p *OfferedPlace) gap(j Job) {
 	}
 	if s := p.Plan.Surface; s.Kind.ID == "chimney" {
 		p.find(Finding{
-			ID: "gap", Level: Note, Ref: catalog.Ref{Source: "irc-r1003", Known: catalog.Standard}, Text: "the air gap stays empty: " + j.System.Inches(s.Clearance.Inches),
-			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, j.System.Inches(s.Clearance.Inches)),
+			ID: "gap", Level: Note, Ref: catalog.Ref{Source: "irc-r1003", Known: catalog.Standard}, Text: "the air gap stays empty: " + j.System.Clearance(s.Clearance.Inches),
+			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, j.System.Clearance(s.Clearance.Inches)),
 		})
 	}
 }
@@ -187,7 +189,7 @@ func (p *OfferedPlace) roomSide() bool {
 // rules names what the rule book says of the offered blanket and not of the
 // planned one: paper left visible, fiber that burns beside a chimney, two
 // sheets, a face that is wrong for the zone.
-func (p *OfferedPlace) rules(c *catalog.Catalog, a candidate.Assessed) {
+func (p *OfferedPlace) rules(j Job, a candidate.Assessed) {
 	for _, h := range a.Verdict.Excluded {
 		level := Wrong
 		if p.Plan.Surface.Kind.ID == "chimney" {
@@ -199,7 +201,7 @@ func (p *OfferedPlace) rules(c *catalog.Catalog, a candidate.Assessed) {
 		if len(h.Unknown) > 0 || warned(p.Plan, h) {
 			continue
 		}
-		p.find(Finding{ID: h.Rule.ID, Level: Wrong, Line: p.Parts[0].Line, Text: c.Caution(h), Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". How do you deal with that?", Ref: refOf(h)})
+		p.find(Finding{ID: h.Rule.ID, Level: Wrong, Line: p.Parts[0].Line, Text: j.Catalog().Caution(h, j.System), Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". How do you deal with that?", Ref: refOf(h)})
 	}
 }
 

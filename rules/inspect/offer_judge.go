@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"battwright/rules/candidate"
-	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -72,9 +71,8 @@ func (p *OfferedPlace) judge(j Job) {
 		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})
 		return
 	}
-	c := j.Catalog()
 	for _, part := range p.Parts {
-		p.missing(c, part)
+		p.missing(j, part)
 		p.impossible(j, part)
 	}
 	p.area(j)
@@ -86,8 +84,8 @@ func (p *OfferedPlace) judge(j Job) {
 }
 
 // missing names what the line leaves out.
-func (p *OfferedPlace) missing(c *catalog.Catalog, part Part) {
-	for _, item := range c.Acceptance.Contract {
+func (p *OfferedPlace) missing(j Job, part Part) {
+	for _, item := range j.Catalog().Acceptance.Contract {
 		if item.Level != "part" || item.NeedsFacing && (part.text("facing") == "" || part.text("facing") == "none") {
 			continue
 		}
@@ -98,7 +96,7 @@ func (p *OfferedPlace) missing(c *catalog.Catalog, part Part) {
 		if item.Law {
 			law = ", which the R-value rule asks for"
 		}
-		p.find(Finding{ID: "missing-" + item.Key, Level: Ask, Text: "does not say " + item.Text + law, Ask: p.Plan.Surface.Label + ": " + item.Ask, Line: part.Line, Ref: item.Ref})
+		p.find(Finding{ID: "missing-" + item.Key, Level: Ask, Text: "does not say " + item.Text.In(j.System) + law, Ask: p.Plan.Surface.Label + ": " + item.Ask.In(j.System), Line: part.Line, Ref: item.Ref})
 	}
 }
 
@@ -174,23 +172,26 @@ func (r *OfferResult) contract(j Job) {
 			continue
 		}
 		a, said := r.Offer.Answers[item.Key]
-		text := "lacks " + item.Text
+		text := "lacks " + item.Text.In(j.System)
 		switch {
 		case !said:
 		case isNo(item.Key, a.Bool, a.Text):
-			text = "says no to: " + item.Text
+			text = "says no to: " + item.Text.In(j.System)
 		default:
 			continue
 		}
 		if item.Law {
 			text += " (the R-value rule asks for it)"
 		}
-		r.Findings = append(r.Findings, Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: item.Ask, Ref: item.Ref})
+		r.Findings = append(r.Findings, Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: item.Ask.In(j.System), Ref: item.Ref})
 	}
 	for _, n := range r.Offer.Notes {
-		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + " in feet, inches and the R printed on US labels."})
+		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + ourUnits.In(j.System)})
 	}
 }
+
+// ourUnits are the units of the files, whatever is shown.
+const ourUnits = units.Prose(" in {feet, inches and the R printed on US labels|the units of the house file}.")
 
 // isNo: a question of yes or no that is answered with no is as open as one
 // that is not answered.

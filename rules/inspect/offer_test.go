@@ -56,7 +56,7 @@ func TestBoldOffer(t *testing.T) {
 // else is named with its line.
 func TestOfferInOtherUnits(t *testing.T) {
 	j := alder(t)
-	o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "metric.toml", fixture.File(t, "offers/metric.toml"))
+	o, problems := inspect.ReadOffer(j, "metric.toml", fixture.File(t, "offers/metric.toml"))
 	got := map[int]string{}
 	for _, p := range problems {
 		got[p.Line] = p.Key
@@ -98,7 +98,7 @@ func TestBrokenOfferFiles(t *testing.T) {
 		"wrong type":      {"signed = \"maybe\"\n[[part]]\nplace = \"attic\"\nr = true\nthickness_in = \"a hand\"", []string{"signed", "part[1].r", "thickness_in"}},
 		"control":         {"from = \"a\\u0007b\"", []string{"from"}},
 	} {
-		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "x.toml", x.text)
+		o, problems := inspect.ReadOffer(j, "x.toml", x.text)
 		require.Equal(t, len(x.want) == 0, len(problems) == 0, "%s: %v", name, problems)
 		for _, w := range x.want {
 			require.Contains(t, problems.Error(), w, name)
@@ -167,7 +167,7 @@ func TestImpossibleR(t *testing.T) {
 func TestUnitsOfAThickness(t *testing.T) {
 	j := alder(t)
 	for _, line := range []string{"thickness_cm = 14", "thickness_m = 0.14", "thickness_mm = 140", "thickness_in = \"14 cm\"", "thickness_in = \"140mm\"", "thickness_mm = \"140\""} {
-		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "x.toml", "[[part]]\nplace = \"street-wall\"\n"+line+"\n")
+		o, problems := inspect.ReadOffer(j, "x.toml", "[[part]]\nplace = \"street-wall\"\n"+line+"\n")
 		require.Empty(t, problems, line)
 		require.InDelta(t, 14/2.54, o.Parts[0].Answers["thickness_in"].Number, 1e-9, line)
 		require.Len(t, o.Notes, 1, line)

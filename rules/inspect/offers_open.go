@@ -13,7 +13,7 @@ type OpenOffer struct{ Path, Text string }
 // Judge reads the offer as far as possible and holds it against the plan of
 // the job. The problems are what could not be read.
 func (o OpenOffer) Judge(j Job) (OfferResult, strict.Problems) {
-	offer, problems := ReadOffer(j.Catalog(), j.IDs(), o.Path, o.Text)
+	offer, problems := ReadOffer(j, o.Path, o.Text)
 	return JudgeOffer(j, offer), problems
 }
 

@@ -44,14 +44,14 @@ func PageFor(j Job, person string) (Page, error) {
 	}
 	for _, g := range houseGroups[person] {
 		if list := HouseNotes(j, g.group, g.person); len(list) > 0 {
-			out.Parts = append(out.Parts, PagePart{g.title, texts(list)})
+			out.Parts = append(out.Parts, PagePart{g.title, texts(list, j.System)})
 		}
 	}
 	if person == "self" {
 		out.Parts = append(out.Parts, PagePart{"How long it may take", hours(j)})
 	}
 	if person == "inspector" {
-		out.Parts = append(out.Parts, PagePart{"Labels and receipts", labels(j.Catalog())})
+		out.Parts = append(out.Parts, PagePart{"Labels and receipts", labels(j)})
 	}
 	return out, nil
 }
@@ -69,10 +69,10 @@ var houseGroups = map[string][]houseGroup{
 	"self":        {{"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"licensed", "self", "Not yours to do"}},
 }
 
-func texts(list []catalog.HandoverNote) []string {
+func texts(list []catalog.HandoverNote, s units.System) []string {
 	out := make([]string, len(list))
 	for i, n := range list {
-		out[i] = n.Text
+		out[i] = n.Text.In(s)
 	}
 	return out
 }
@@ -111,7 +111,7 @@ func gapLine(j Job, p plan.Place) []string {
 	if p.Surface.Clearance.Inches == 0 {
 		return []string{"KEEP THE GAP EMPTY; " + p.Surface.Clearance.Reason}
 	}
-	return []string{"KEEP THE GAP EMPTY: " + j.System.Inches(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
+	return []string{"KEEP THE GAP EMPTY: " + j.System.Clearance(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
 }
 
 // framerLines: what the frame must be for the blanket to fit.
@@ -176,11 +176,11 @@ func wholeHours(h float64) string {
 	return units.Fraction(float64(int(h + 0.5)))
 }
 
-func labels(c *catalog.Catalog) []string {
+func labels(j Job) []string {
 	var out []string
-	for _, l := range c.Acceptance.Labels {
+	for _, l := range j.Catalog().Acceptance.Labels {
 		head := map[string]string{"label": "Each package carries ", "receipt": "The receipt carries ", "sale": ""}[l.On]
-		out = append(out, head+l.Text)
+		out = append(out, head+l.Text.In(j.System))
 	}
 	return out
 }

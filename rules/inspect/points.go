@@ -37,7 +37,7 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		}
 	}
 	if out.State > Pass {
-		out.Ask = x.Ask
+		out.Ask = x.Ask.In(j.System)
 	}
 	return out
 }
@@ -61,7 +61,7 @@ func (p FoundPlace) chimney(j Job) (State, string) {
 	case in.State == house.Given && in.Bool:
 		return Halt, "there is something in the gap: do not close"
 	case gap.State == house.Given && gap.Number < need:
-		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Inches(need))
+		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Clearance(need))
 	case in.State == house.Given && gap.State == house.Given:
 		return Pass, fmt.Sprintf("empty, %s at its tightest", j.System.Inches(gap.Number))
 	}

@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 )
 
 // reader reads a file by a list of questions and goes on after each problem.
@@ -17,6 +18,7 @@ type reader struct {
 	tree     *strict.Tree
 	problems strict.Problems
 	notes    strict.Problems
+	system   units.System // of what the notes say
 }
 
 func (r *reader) add(list *strict.Problems, path []any, v any, want string) {
@@ -94,7 +96,7 @@ func (r *reader) one(path []any, q house.Question, at []any, per float64, into h
 	if !ok {
 		return
 	}
-	a, note, ok := valueOf(q, v, per)
+	a, note, ok := r.valueOf(q, v, per)
 	if !ok {
 		r.bad(at, v, q.Accepted())
 		return
@@ -114,7 +116,7 @@ func (r *reader) one(path []any, q house.Question, at []any, per float64, into h
 }
 
 // valueOf takes a TOML value for an answer.
-func valueOf(q house.Question, v any, per float64) (a house.Answer, note string, ok bool) {
+func (r *reader) valueOf(q house.Question, v any, per float64) (a house.Answer, note string, ok bool) {
 	if s, isText := v.(string); isText {
 		if strings.TrimSpace(s) == "" {
 			return house.Answer{}, "", true
@@ -125,10 +127,10 @@ func valueOf(q house.Question, v any, per float64) (a house.Answer, note string,
 	}
 	switch q.Kind {
 	case house.NumberKind:
-		n, note, ok := readNumber(q, v, per)
+		n, note, ok := r.readNumber(q, v, per)
 		return house.Number(n), note, ok
 	case house.Numbers:
-		return readNumbers(q, v, per)
+		return r.readNumbers(q, v, per)
 	case house.YesNoKind:
 		if b, isBool := v.(bool); isBool {
 			return house.YesNo(b), "", true
@@ -153,7 +155,7 @@ func valueOf(q house.Question, v any, per float64) (a house.Answer, note string,
 	return a, "", err == nil
 }
 
-func readNumbers(q house.Question, v any, per float64) (house.Answer, string, bool) {
+func (r *reader) readNumbers(q house.Question, v any, per float64) (house.Answer, string, bool) {
 	list, isList := v.([]any)
 	if !isList {
 		if s, isText := v.(string); isText && per == 1 {
@@ -168,7 +170,7 @@ func readNumbers(q house.Question, v any, per float64) (house.Answer, string, bo
 	words := make([]string, 0, len(list))
 	var notes []string
 	for _, e := range list {
-		n, note, ok := readNumber(q, e, per)
+		n, note, ok := r.readNumber(q, e, per)
 		if !ok {
 			return house.Answer{}, "", false
 		}

@@ -142,7 +142,7 @@ func TestTemplates(t *testing.T) {
 	for _, name := range demo.Names() {
 		j := demoJob(t, name)
 		l := inspect.FoundList(fixture.Catalog(t))
-		o, problems := inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", inspect.OfferTemplate(j))
+		o, problems := inspect.ReadOffer(j, "offer.toml", inspect.OfferTemplate(j))
 		require.Empty(t, problems)
 		require.NotEmpty(t, o.Parts)
 		h, _, problems := inspect.ReadFound(l, j, "finished.toml", inspect.FoundTemplate(l, j))
@@ -162,7 +162,7 @@ func TestTemplates(t *testing.T) {
 				return m[1] + value
 			})
 		}
-		o, problems = inspect.ReadOffer(fixture.Catalog(t), j.IDs(), "offer.toml", filled(inspect.OfferTemplate(j)))
+		o, problems = inspect.ReadOffer(j, "offer.toml", filled(inspect.OfferTemplate(j)))
 		require.Empty(t, problems)
 		for _, p := range o.Parts {
 			require.GreaterOrEqual(t, len(p.Answers), 9, "%v", p.Answers)

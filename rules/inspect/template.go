@@ -7,6 +7,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // OfferTemplate is an offer file to fill in: a table for each layer the plan
@@ -109,17 +110,18 @@ func FormOf(j Job, p plan.Place) []Form {
 }
 
 func figuresOf(j Job, p plan.Place, from string) string {
+	inch := units.Prose("{in|mm}").In(j.System)
 	switch from {
 	case catalog.FromChimney:
-		return fmt.Sprintf("tightest ______ in (agreed %s)", j.System.Inches(p.Surface.Clearance.Inches))
+		return fmt.Sprintf("tightest ______ %s (agreed %s)", inch, j.System.Clearance(p.Surface.Clearance.Inches))
 	case catalog.FromLabel:
 		return "R ______ (agreed " + layersText(p.Choice.Layers, j.System) + ")"
 	case catalog.FromThickness:
-		return strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " in (agreed " + j.System.Inches(heightOf(p.Choice.Layers)) + ")"
+		return strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + j.System.Inches(heightOf(p.Choice.Layers)) + ")"
 	case catalog.FromVoids:
 		return "length x width ______________________ or ____ %"
 	case catalog.FromSqueezed:
-		return "____ %, ______ in left"
+		return "____ %, ______ " + inch + " left"
 	case catalog.FromFacing:
 		return "face ____________ side ____________"
 	}

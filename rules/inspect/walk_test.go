@@ -96,6 +96,6 @@ func TestOpenOffers(t *testing.T) {
 	o := inspect.OpenOffer{Path: "metric.toml", Text: fixture.File(t, "offers/metric.toml")}
 	r, problems := o.Judge(j)
 	require.Len(t, problems, 5)
-	read, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), o.Path, o.Text)
+	read, _ := inspect.ReadOffer(j, o.Path, o.Text)
 	require.Equal(t, inspect.JudgeOffer(j, read), r)
 }

@@ -139,7 +139,8 @@ func (s sizes) lengthKey() string {
 // goes by the one, the order by the other.
 func (s sizes) areaNote(c *count, grossFt2 float64) {
 	if typed := s.num("area_ft2"); s.said("area_ft2") && math.Abs(typed-grossFt2) > 0.05*typed {
-		c.note("you typed %.0f square feet, its lengths give %.0f: the order goes by the lengths, the plan by the area; correct one of them", typed, grossFt2)
+		text := fmt.Sprintf("you typed {%.0f square feet}, its lengths give {%.0f square feet bare}: the order goes by the lengths, the plan by the area; correct one of them", typed, grossFt2)
+		c.note("%s", units.Prose(text).In(s.m.a.System))
 	}
 }
 
@@ -200,7 +201,7 @@ func (s sizes) chase() (count, error) {
 	}
 	w.StudHeightIn = stud
 	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
-	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, s.m.a.System.Inches(s.place.Surface.Clearance.Inches), note)
+	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, s.m.a.System.Clearance(s.place.Surface.Clearance.Inches), note)
 	return c.ofWall(w)
 }
 

@@ -65,7 +65,7 @@ func (a Assessment) said(out *Plan) {
 			return
 		}
 		v := ans.ValueOf(q, p)
-		s := Said{Key: q.FullKey(), Prompt: q.Prompt, Value: q.Show(v.Answer, ans.System)}
+		s := Said{Key: q.FullKey(), Prompt: q.Prompt.In(ans.System), Value: q.Show(v.Answer, ans.System)}
 		if p != nil {
 			s.Place, s.Label = p.ID, ans.Text(house.PlaceScope, p, "label")
 		}
@@ -97,7 +97,7 @@ func (a Assessment) notCovered(out *Plan) {
 		for _, id := range a.Answered.Answer(house.Shape, nil, "others").List {
 			for _, o := range q.Options {
 				if o.Value == id {
-					out.NotCovered = append(out.NotCovered, o.Label+": ask the installer or the building department")
+					out.NotCovered = append(out.NotCovered, o.Label.In(a.Answered.System)+": ask the installer or the building department")
 				}
 			}
 		}

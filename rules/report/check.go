@@ -99,7 +99,7 @@ func ReadyBlocks(j inspect.Job, r inspect.FoundResult) []CheckBlock {
 	for _, g := range inspect.ClosingGroups {
 		b := CheckBlock{Title: g.Title}
 		for _, n := range inspect.HouseNotes(j, g.Group, "") {
-			b.add(CheckTick, CheckPlain, n.Text)
+			b.add(CheckTick, CheckPlain, n.Text.In(j.System))
 		}
 		if g.Group == "certificate" {
 			for _, l := range inspect.CertificateLines(j) {
@@ -130,7 +130,7 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []CheckBlock {
 	notes := func(title string, list []catalog.HandoverNote) {
 		b := CheckBlock{Title: title}
 		for _, n := range list {
-			b.add(CheckTick, CheckPlain, n.Text)
+			b.add(CheckTick, CheckPlain, n.Text.In(o.System))
 		}
 		if len(list) > 0 {
 			out = append(out, b)
@@ -140,13 +140,13 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []CheckBlock {
 	notes("Stays clear", sheet.Clear)
 	points := CheckBlock{Title: "Accepted by these points"}
 	for _, x := range sheet.Points {
-		points.add(CheckTick, CheckPlain, PointText(x))
+		points.add(CheckTick, CheckPlain, PointText(x, o.System))
 	}
 	out = append(out, points)
 	notes("Left behind", sheet.Leave)
 	for _, n := range sheet.Hold {
 		b := CheckBlock{}
-		b.add(CheckText, CheckCare, n.Text)
+		b.add(CheckText, CheckCare, n.Text.In(o.System))
 		out = append(out, b)
 	}
 	return out
@@ -159,9 +159,9 @@ func FoundRows(p inspect.FoundPlace, o Options) []CheckRow {
 	for _, x := range p.Points {
 		switch {
 		case x.State == inspect.Halt:
-			out = append(out, CheckRow{Tone: CheckStop, Text: PointLine(x) + ". " + x.Ask})
+			out = append(out, CheckRow{Tone: CheckStop, Text: PointLine(x, o.System) + ". " + x.Ask})
 		case x.State > inspect.Pass:
-			out = append(out, CheckRow{Tone: CheckCare, Text: PointLine(x)})
+			out = append(out, CheckRow{Tone: CheckCare, Text: PointLine(x, o.System)})
 		}
 	}
 	for _, l := range FoundLines(p, o) {

@@ -26,7 +26,7 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 		for _, p := range r.Places {
 			for _, x := range p.Points {
 				if x.State == inspect.Halt {
-					sec.item(p.Plan.Surface.Label + ": " + pointLine(x) + ". " + x.Ask)
+					sec.item(p.Plan.Surface.Label + ": " + pointLine(x, o.System) + ". " + x.Ask)
 				}
 			}
 		}
@@ -39,7 +39,7 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 		for _, x := range p.Points {
 			d.from = append(d.from, x.Point.Ref)
 			if x.State != inspect.NotSeen {
-				sec.item(PointLine(x))
+				sec.item(PointLine(x, o.System))
 			}
 		}
 		if open := OpenText(p); open != "" {
@@ -99,15 +99,15 @@ func were(points int) string {
 }
 
 // PointLine is one point with its result and how well it is known.
-func PointLine(x inspect.PointResult) string {
-	return fmt.Sprintf("%s (%s)", pointLine(x), pointMark(x.Point.Known))
+func PointLine(x inspect.PointResult, s units.System) string {
+	return fmt.Sprintf("%s (%s)", pointLine(x, s), pointMark(x.Point.Known))
 }
 
-func pointLine(x inspect.PointResult) string {
+func pointLine(x inspect.PointResult, s units.System) string {
 	text := strings.ToUpper(x.State.String()) + "  " + x.Point.Title
 	switch {
 	case x.State > inspect.Pass && x.Text == "":
-		return text + "? No: " + x.Point.Fails
+		return text + "? No: " + x.Point.Fails.In(s)
 	case x.State > inspect.Pass:
 		return text + "? No: " + x.Text
 	case x.Text != "":
@@ -165,7 +165,7 @@ func gradeText(p inspect.FoundPlace, o Options) string {
 	}
 	for _, g := range o.Catalog.Acceptance.Grades {
 		if heat.Grade(g.Number) == p.Grade {
-			return "grade " + g.ID + said + " (" + g.Text + ")"
+			return "grade " + g.ID + said + " (" + g.Text.In(o.System) + ")"
 		}
 	}
 	return "below every grade" + said

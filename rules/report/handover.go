@@ -8,6 +8,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // Handover writes what is handed over: the sheets of all places, or the page
@@ -68,7 +69,7 @@ func (h Handover) sheets(o Options) doc {
 	h.sheetSections(&d, o)
 	rest := d.section("Labels and receipts")
 	for _, l := range o.Catalog.Acceptance.Labels {
-		rest.tick(labelHead[l.On] + l.Text)
+		rest.tick(labelHead[l.On] + l.Text.In(o.System))
 		d.from = append(d.from, l.Ref)
 	}
 	h.calendar(&d, "")
@@ -94,7 +95,7 @@ func (h Handover) sheetSections(d *doc, o Options) {
 				sec.say(title)
 			}
 			for _, n := range list {
-				sec.tick(n.Text)
+				sec.tick(n.Text.In(o.System))
 				d.from = append(d.from, n.Ref)
 			}
 		}
@@ -102,12 +103,12 @@ func (h Handover) sheetSections(d *doc, o Options) {
 		notes("Stays clear:", s.Clear)
 		sec.say("Accepted by these points:")
 		for _, x := range s.Points {
-			sec.tick(PointText(x))
+			sec.tick(PointText(x, o.System))
 			d.from = append(d.from, x.Ref)
 		}
 		notes("Left behind:", s.Leave)
 		for _, n := range s.Hold {
-			sec.say(n.Text)
+			sec.say(n.Text.In(o.System))
 		}
 		sec.room("Agreed otherwise:")
 		sec.room("Installer, date:")
@@ -155,15 +156,15 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		add("Plus", BoardText(s.Plan, o.System))
 	}
 	if s.Plan.Surface.Kind.ID == "chimney" {
-		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", o.System.Inches(s.Plan.Surface.Clearance.Inches), s.Plan.Surface.Clearance.Reason))
+		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", o.System.Clearance(s.Plan.Surface.Clearance.Inches), s.Plan.Surface.Clearance.Reason))
 	}
 	return out
 }
 
 // PointText is one point of acceptance: how to look, what fails, how well it
 // is known.
-func PointText(x catalog.AcceptancePoint) string {
-	return fmt.Sprintf("%s. %s Fails: %s. (%s)", x.Title, x.Look, x.Fails, pointMark(x.Known))
+func PointText(x catalog.AcceptancePoint, s units.System) string {
+	return fmt.Sprintf("%s. %s Fails: %s. (%s)", x.Title, x.Look.In(s), x.Fails.In(s), pointMark(x.Known))
 }
 
 func pointMark(k catalog.Known) string {
@@ -184,7 +185,7 @@ func (h Handover) calendar(d *doc, person string) {
 		if person == "" {
 			who = due.Lead.Person + ": "
 		}
-		sec.tick(due.Day.Format("Mon 2 Jan 2006") + "  " + who + due.Lead.Text)
+		sec.tick(due.Day.Format("Mon 2 Jan 2006") + "  " + who + due.Lead.Text.In(h.Job.System))
 	}
 }
 
@@ -192,7 +193,7 @@ func (h Handover) closing(d *doc) {
 	for _, g := range inspect.ClosingGroups {
 		sec := d.section("Ready to close: " + strings.ToLower(g.Title))
 		for _, n := range inspect.HouseNotes(h.Job, g.Group, "") {
-			sec.tick(n.Text)
+			sec.tick(n.Text.In(h.Job.System))
 			d.from = append(d.from, n.Ref)
 		}
 		if g.Group == "certificate" {

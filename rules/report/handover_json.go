@@ -5,6 +5,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/units"
 )
 
 type jsonHandover struct {
@@ -91,27 +92,27 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 	}
 	for _, p := range h.Job.Plan.Places {
 		s, _ := inspect.SheetOf(h.Job, p)
-		out.Places = append(out.Places, jsonSheetOf(s))
+		out.Places = append(out.Places, jsonSheetOf(s, o.System))
 	}
 	if !h.Drywall.IsZero() {
 		for _, d := range inspect.Calendar(o.Catalog.Acceptance.Leads, h.Drywall, h.Person) {
-			out.Calendar = append(out.Calendar, jsonDue{d.Day.Format(time.DateOnly), d.Lead.Person, d.Lead.Text})
+			out.Calendar = append(out.Calendar, jsonDue{d.Day.Format(time.DateOnly), d.Lead.Person, d.Lead.Text.In(o.System)})
 		}
 	}
 	if h.Person == "" || h.Person == "self" {
 		for _, g := range inspect.ClosingGroups {
-			out.Closing = append(out.Closing, jsonClosing{g.Group, jsonHows(inspect.HouseNotes(h.Job, g.Group, ""))})
+			out.Closing = append(out.Closing, jsonClosing{g.Group, jsonHows(inspect.HouseNotes(h.Job, g.Group, ""), o.System)})
 		}
 	}
 	return encode(out, false)
 }
 
-func jsonSheetOf(s inspect.Sheet) jsonSheet {
+func jsonSheetOf(s inspect.Sheet, sys units.System) jsonSheet {
 	p := s.Plan
 	out := jsonSheet{
 		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.Stopped, AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
-		First: jsonHows(s.First), Clear: jsonHows(s.Clear), Leave: jsonHows(s.Leave), Hold: jsonHows(s.Hold),
+		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}
 	if p.Surface.Kind.ID == "chimney" {
 		out.GapIn = p.Surface.Clearance.Inches
@@ -120,15 +121,15 @@ func jsonSheetOf(s inspect.Sheet) jsonSheet {
 		out.Layers = append(out.Layers, jsonLayer{p.Choice.MaterialID, l.Product.Form, l.Product.NominalR, l.Product.ThicknessIn, round(l.RoomIn, 2), l.Across})
 	}
 	for _, x := range s.Points {
-		out.Points = append(out.Points, jsonAccept{x.ID, x.Title, x.Look, x.Fails, x.Result, refOf(x.Ref)})
+		out.Points = append(out.Points, jsonAccept{x.ID, x.Title, x.Look.In(sys), x.Fails.In(sys), x.Result, refOf(x.Ref)})
 	}
 	return out
 }
 
-func jsonHows(list []catalog.HandoverNote) []jsonHow {
+func jsonHows(list []catalog.HandoverNote, sys units.System) []jsonHow {
 	var out []jsonHow
 	for _, n := range list {
-		out = append(out, jsonHow{n.ID, n.Text, refOf(n.Ref)})
+		out = append(out, jsonHow{n.ID, n.Text.In(sys), refOf(n.Ref)})
 	}
 	return out
 }

@@ -95,7 +95,7 @@ func TestOffersSideBySide(t *testing.T) {
 	j := planned.Job(fixture.Demo(t, demo.Default))
 	var all []inspect.OfferResult
 	for _, name := range []string{"full", "bold", "metric"} {
-		o, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), name+".toml", fixture.File(t, "offers/"+name+".toml"))
+		o, _ := inspect.ReadOffer(j, name+".toml", fixture.File(t, "offers/"+name+".toml"))
 		all = append(all, inspect.JudgeOffer(j, o))
 	}
 	for n := 1; n <= report.MaxOffers; n++ {

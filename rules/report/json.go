@@ -193,7 +193,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 }
 
 func safety(h rules.Hit, o Options) jsonSafety {
-	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: o.Catalog.Caution(h), Source: h.Rule.Source}
+	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: o.Catalog.Caution(h, o.System), Source: h.Rule.Source}
 }
 
 func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {

@@ -14,6 +14,7 @@ import (
 func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 	s := opts.System
 	var out []OrderBlock
+	inch := units.Prose("{in|mm}").In(s)
 	top := OrderBlock{ID: "ask", Title: "Asking sheet"}
 	top.add(OrderPlain, "Carry it to the store or read it on the phone. Then type what you heard under prices and labels, or as [[quote]] in the house file; the plan and the order are worked out again.")
 	top.blank("Store", "")
@@ -25,11 +26,11 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 		for _, q := range []struct{ text, unit string }{
 			{"Price of a package, face included", "$"},
 			{"Pieces in a package", ""},
-			{"Width", "in"},
-			{"Length", "in"},
-			{"Thickness on the label", "in"},
+			{"Width", inch},
+			{"Length", inch},
+			{"Thickness on the label", inch},
 			{"R on the label", ""},
-			{"Coverage on the label", "ft2"},
+			{"Coverage on the label", units.Prose("{ft2|m2}").In(s)},
 			{"Packages in stock, or weeks to wait", ""},
 		} {
 			b.blank(q.text, q.unit)

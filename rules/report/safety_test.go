@@ -11,6 +11,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -78,7 +79,7 @@ func TestDangersAreSaid(t *testing.T) {
 				h := hitOf(place.Safety, id)
 				require.NotNil(t, h, "%s (%s, %s)", id, row.Source, row.Mark)
 				if h.Text != place.Stopped {
-					inAll(t, out, fixture.Catalog(t).Caution(*h), id)
+					inAll(t, out, fixture.Catalog(t).Caution(*h, units.US), id)
 				}
 				require.Contains(t, jsonRules(t, p, "safety"), id)
 				require.NotEmpty(t, h.Rule.Source)
@@ -174,7 +175,7 @@ func TestUnknownIsNeverStatedAsFact(t *testing.T) {
 				continue
 			}
 			n++
-			said := fixture.Catalog(t).Caution(h)
+			said := fixture.Catalog(t).Caution(h, units.US)
 			inAll(t, out, said, row.Say)
 			require.NotContains(t, out["json"], h.Text, "%s: %s", row.Say, h.Rule.ID)
 			require.Regexp(t, `\?|[Nn]ot known|[Ff]ind out`, said, h.Rule.ID)

@@ -121,8 +121,8 @@ func givesText(p plan.Place, e plan.Entry, s units.System) string {
 	// The code counts the bag; what the finished surface does is less, because
 	// of its wood, the fitting, and blankets that are squeezed.
 	text := fmt.Sprintf("%s as usually fitted; with the wood the finished surface is about %s%s", s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board)
-	if low, high := s.R(e.Heat.AssemblyLow), s.R(e.Heat.AssemblyHigh); low != high {
-		text += fmt.Sprintf(" (%s to %s)", low, high)
+	if low, high := e.Heat.AssemblyLow, e.Heat.AssemblyHigh; units.US.R(low) != units.US.R(high) {
+		text += fmt.Sprintf(" (%s to %s)", s.R(low), s.R(high))
 	}
 	return text
 }
@@ -270,7 +270,7 @@ func Cautions(p plan.Place, o Options) []string {
 		if h.Text == p.Stopped {
 			continue
 		}
-		out = append(out, o.Catalog.Caution(h))
+		out = append(out, o.Catalog.Caution(h, o.System))
 	}
 	return out
 }
@@ -302,6 +302,9 @@ func Detail(c *catalog.Catalog, e plan.Entry, s units.System) []Line {
 
 func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 	if len(v.Detail) == 0 {
+		if k.ID == "cost" {
+			return s.CentsForR(v.Raw.Typical)
+		}
 		return fmt.Sprintf("%.1f %s", v.Raw.Typical, k.Unit)
 	}
 	parts := make([]string, len(v.Detail))

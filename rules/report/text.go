@@ -147,7 +147,7 @@ func gapText(place plan.Place, o Options) string {
 	if place.Surface.Clearance.Inches == 0 {
 		return "KEEP THE GAP EMPTY (have its listing read again)"
 	}
-	return "KEEP THE GAP EMPTY (" + o.System.Inches(place.Surface.Clearance.Inches) + ")"
+	return "KEEP THE GAP EMPTY (" + o.System.Clearance(place.Surface.Clearance.Inches) + ")"
 }
 
 func (t *writer) money(p plan.Plan, o Options) {

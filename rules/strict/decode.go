@@ -27,8 +27,9 @@ type fromTOML interface{ FromTOML(v any) error }
 // struct around them. Fields may be strings, bools, ints and floats of any
 // size, time.Time, structs, slices, arrays, maps with string keys, pointers to
 // these, any (filled with the values Tree.Get describes), and types with a
-// method FromTOML(any) error. A whole number may be given for a float, but no
-// fraction for an int.
+// method FromTOML(any) error. A text, number or truth of a type with a method
+// Problem() (found, want string) is asked whether it is right. A whole number
+// may be given for a float, but no fraction for an int.
 //
 // The error is nil, Problems in the order of the lines, or, for a v that no
 // file could fill, ErrTarget. After an error what v holds is of no use; keys

@@ -9,6 +9,12 @@ import (
 	"time"
 )
 
+// checksItself is a type of text, number or truth with values that are wrong:
+// what is found and what would be right, both empty when nothing is.
+type checksItself interface {
+	Problem() (found, want string)
+}
+
 // scalar fills a text, a yes or no, or a number.
 func (w *walker) scalar(dst reflect.Value, v any) {
 	ok := false
@@ -32,6 +38,12 @@ func (w *walker) scalar(dst reflect.Value, v any) {
 	}
 	if !ok {
 		w.bad(v, wantOf(dst.Type(), w.key())+hint(dst, v))
+		return
+	}
+	if own, is := dst.Interface().(checksItself); is {
+		if found, want := own.Problem(); found != "" {
+			w.problems = append(w.problems, w.tree.problem(w.path, cut(found), want))
+		}
 	}
 }
 

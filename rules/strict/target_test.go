@@ -72,3 +72,29 @@ func TestDecodeWithoutATree(t *testing.T) {
 	require.ErrorContains(t, err, `h:1: found "version ="; want after the equals sign`)
 	require.Zero(t, lines.Of("version"))
 }
+
+// even is a number that looks at itself.
+type even int
+
+func (e even) Problem() (found, want string) {
+	if e%2 != 0 {
+		return "an odd number", "an even one"
+	}
+	return "", ""
+}
+
+// A type with a method Problem is asked, and its words come with the line.
+func TestValuesThatCheckThemselves(t *testing.T) {
+	var o struct {
+		N    even   `toml:"n"`
+		List []even `toml:"list"`
+	}
+	_, err := Decode("h", "n = 2\nlist = [4, 6]", &o)
+	require.NoError(t, err)
+	_, err = Decode("h", "n = 3\nlist = [4,\n5]", &o)
+	var ps Problems
+	require.ErrorAs(t, err, &ps)
+	require.Len(t, ps, 2)
+	require.Equal(t, Problem{File: "h", Line: 1, Key: "n", Found: "an odd number", Want: "an even one"}, ps[0])
+	require.Equal(t, "list[1]", ps[1].Key)
+}

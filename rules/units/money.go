@@ -87,6 +87,14 @@ func (s System) MoneyRange(r Range[Cents]) string {
 	return low + " to " + high
 }
 
+// PerArea shows a price given in dollars per square foot: "$1.15 a ft2".
+func (s System) PerArea(usd float64) string {
+	if s == SI {
+		return s.MoneyExact(FromDollars(perArea.turn(usd))) + " a m2"
+	}
+	return s.MoneyExact(FromDollars(usd)) + " a ft2"
+}
+
 func grouped(n int64) string {
 	s := strconv.FormatInt(n, 10)
 	for i := len(s) - 3; i > 0; i -= 3 {

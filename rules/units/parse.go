@@ -35,12 +35,20 @@ func ParseNumber(text string) (float64, error) {
 }
 
 // ParseInches reads a length and gives inches: a bare number is inches;
-// `8' 2 1/2"`, "8 ft 2 in", "8ft" and "96 in" are understood.
-func ParseInches(text string) (float64, error) { return parseLength(text, 1) }
+// `8' 2 1/2"`, "8 ft 2 in", "8ft", "96 in", "140 mm" and "2.4 m" are understood.
+func ParseInches(text string) (float64, error) {
+	if v, ok := ParseOther(text, "in"); ok {
+		return v, nil
+	}
+	return parseLength(text, 1)
+}
 
 // ParseFeet reads a length and gives feet: a bare number is feet; the other
 // forms are those of ParseInches.
 func ParseFeet(text string) (float64, error) {
+	if v, ok := ParseOther(text, "ft"); ok {
+		return v, nil
+	}
 	in, err := parseLength(text, InchPerFoot)
 	return in / InchPerFoot, err
 }

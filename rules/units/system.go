@@ -35,7 +35,7 @@ func num(v float64, places int) string {
 // from R-10 up and one decimal below, as labels do.
 func (s System) R(rIP float64) string {
 	if s == SI {
-		return "RSI " + num(rIP/RIPPerRSI, 2)
+		return s.RName() + resistance.figure(rIP)
 	}
 	if rIP >= 10 {
 		return "R-" + num(rIP, 0)
@@ -54,7 +54,7 @@ func (s System) RName() string {
 // PlainR is R without its name, for "R-20 + 5".
 func (s System) PlainR(rIP float64) string {
 	if s == SI {
-		return num(rIP/RIPPerRSI, 2)
+		return resistance.figure(rIP)
 	}
 	return num(rIP, 1)
 }
@@ -71,9 +71,18 @@ func (s System) U(uIP float64) string {
 // "5 1/2 in".
 func (s System) Inches(in float64) string {
 	if s == SI {
-		return num(in*MmPerInch, 0) + " mm"
+		return inches.show(in)
 	}
 	return Fraction(in) + " in"
+}
+
+// Clearance shows a length given in inches that must stay empty: in SI it is
+// rounded up, so that nobody builds closer for a figure that was rounded.
+func (s System) Clearance(in float64) string {
+	if s == SI {
+		return inches.bound(in, true) + inches.si
+	}
+	return s.Inches(in)
 }
 
 // Fraction writes a number of inches as carpenters do: "5 1/2". A figure that
@@ -105,7 +114,7 @@ func Fraction(in float64) string {
 // Feet shows a length given in feet.
 func (s System) Feet(ft float64) string {
 	if s == SI {
-		return num(ft*MPerFoot, 2) + " m"
+		return feet.show(ft)
 	}
 	if whole := math.Floor(ft); ft < 1e6 && ft-whole > 1e-9 {
 		if in := (ft - whole) * InchPerFoot; math.Abs(in-math.Round(in*2)/2) < 1e-6 {
@@ -118,7 +127,7 @@ func (s System) Feet(ft float64) string {
 // Area shows an area given in square feet.
 func (s System) Area(ft2 float64) string {
 	if s == SI {
-		return num(ft2*M2PerFt2, 1) + " m2"
+		return area.show(ft2)
 	}
 	return groupedFloat(ft2) + " ft2"
 }
@@ -134,7 +143,7 @@ func (s System) Volume(ft3 float64) string {
 // Load shows a weight on a ceiling given in lb/ft2.
 func (s System) Load(lbPerFt2 float64) string {
 	if s == SI {
-		return num(lbPerFt2*KgPerLb/M2PerFt2, 1) + " kg/m2"
+		return load.show(lbPerFt2)
 	}
 	return num(lbPerFt2, 1) + " lb/ft2"
 }
@@ -142,7 +151,7 @@ func (s System) Load(lbPerFt2 float64) string {
 // Temp shows a temperature given in Celsius, the unit of the climate data.
 func (s System) Temp(c float64) string {
 	if s == SI {
-		return num(c, 0) + " C"
+		return temperature.show(CToF(c))
 	}
 	return num(CToF(c), 0) + " F"
 }
@@ -150,9 +159,18 @@ func (s System) Temp(c float64) string {
 // Perm shows a permeance given in US perms.
 func (s System) Perm(perm float64) string {
 	if s == SI {
-		return num(perm*NgPerPerm, 1) + " ng/(s.m2.Pa)"
+		return permeance.show(perm)
 	}
 	return num(perm, 2) + " perm"
+}
+
+// CentsForR shows what an area costs for each R it gets, given in cents per
+// square foot and h.ft2.F/Btu.
+func (s System) CentsForR(cents float64) string {
+	if s == SI {
+		return num(cents/M2PerFt2*RIPPerRSI, 0) + " cents/m2/RSI"
+	}
+	return strconv.FormatFloat(cents, 'f', 1, 64) + " cents/ft2/R"
 }
 
 // Moisture shows condensate given in grams per square metre. What is there and

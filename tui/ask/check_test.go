@@ -87,7 +87,7 @@ func TestCheckFilesAreThoseOfTheScreens(t *testing.T) {
 	require.Equal(t, report.FormText(j, o), here.Files["form.txt"])
 	var all []inspect.OfferResult
 	for _, name := range []string{"full", "bold", "metric"} {
-		offer, _ := inspect.ReadOffer(j.Catalog(), j.IDs(), name+".toml", here.Files[name+".toml"])
+		offer, _ := inspect.ReadOffer(j, name+".toml", here.Files[name+".toml"])
 		all = append(all, inspect.JudgeOffer(j, offer))
 	}
 	require.True(t, strings.HasSuffix(here.Files["offers.txt"], report.OffersText(j, all, o)))

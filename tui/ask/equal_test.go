@@ -101,7 +101,7 @@ func (r *replies) make(q house.Question) reply {
 func named(t *testing.T, prompt, kind string) house.Question {
 	t.Helper()
 	for _, q := range fixture.List(t).Questions {
-		if q.Prompt == prompt && (q.Scope == house.PlaceScope) == (kind != "") && (kind == "" || q.For(kind)) {
+		if q.Prompt.String() == prompt && (q.Scope == house.PlaceScope) == (kind != "") && (kind == "" || q.For(kind)) {
 			return q
 		}
 	}

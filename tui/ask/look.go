@@ -78,7 +78,7 @@ func (a *app) findOut() {
 		}
 		a.talk.hang(fmt.Sprintf("%d. ", i+1), whereOf(u)+": "+u.Prompt+" "+word)
 		if h, ok := a.s.catalog().Help(u.Key); ok && h.Ask != "" {
-			a.talk.hang("  To ask: ", h.Ask)
+			a.talk.hang("  To ask: ", h.Ask.In(a.s.system))
 		}
 	}
 	if len(list) == 0 {

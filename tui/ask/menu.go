@@ -69,8 +69,8 @@ func (a *app) glossary(term string) {
 	}
 	found, near := a.s.catalog().FindWord(term)
 	for _, w := range found {
-		a.talk.labelled(w.Term, w.Meaning)
-		a.talk.hang("  Why it matters: ", w.Matters)
+		a.talk.labelled(w.Term, w.Meaning.In(a.s.system))
+		a.talk.hang("  Why it matters: ", w.Matters.In(a.s.system))
 		a.talk.hang("  From: ", a.sourceTitle(w.Source)+" ["+report.KnownText(w.Known)+"]")
 	}
 	switch {

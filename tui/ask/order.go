@@ -67,7 +67,7 @@ func (a *app) quoteText(l order.Line) string {
 	q := a.quoteOf(l)
 	text := "no price typed yet"
 	if q.Priced() {
-		text = a.s.system.MoneyExact(units.FromDollars(q.USD)) + " a " + q.Per
+		text = q.PriceText(a.s.system)
 	}
 	if !l.Label {
 		text += ", label not typed"
@@ -76,11 +76,14 @@ func (a *app) quoteText(l order.Line) string {
 }
 
 // quoteFigures are the figures of a label in the order they stand on it.
-var quoteFigures = []struct{ key, name string }{
+var quoteFigures = []struct {
+	key  string
+	name units.Prose
+}{
 	{"pieces", "Pieces in a package"},
-	{"width_in", "Width, inches"},
-	{"length_in", "Length, inches"},
-	{"coverage_ft2", "Coverage of a package, square feet"},
+	{"width_in", "Width, {inches|inches or with mm}"},
+	{"length_in", "Length, {inches|inches or with mm}"},
+	{"coverage_ft2", "Coverage of a package, {square feet|square feet or with m2}"},
 	{"have", "Packages you have already"},
 }
 
@@ -95,7 +98,7 @@ func (a *app) askQuote(l order.Line) error {
 		if !ok {
 			continue
 		}
-		q2, left, err := a.askFigure(q, question, f.name)
+		q2, left, err := a.askFigure(q, question, f.name.In(a.s.system))
 		if err != nil || left {
 			return err
 		}
@@ -105,7 +108,7 @@ func (a *app) askQuote(l order.Line) error {
 	if err != nil || left {
 		return err
 	}
-	if err := q.Check(); err != nil {
+	if err := q.Check(a.s.system); err != nil {
 		a.problem(sentence(err))
 		return nil
 	}
@@ -118,7 +121,7 @@ func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ 
 	for {
 		now := "not typed"
 		if v := q.Figure(question.Key); v != 0 {
-			now = question.Show(house.Number(v), units.US)
+			now = a.shown(question, house.Number(v))
 		}
 		line, err := a.reply(name + ": " + now + ".")
 		if err != nil {
@@ -147,7 +150,7 @@ func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ 
 // label, so the size counted with is put beside it, to be corrected.
 func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, err error) {
 	for {
-		line, err := a.reply("Price, like 62.50 a package or 1.15 per ft2: " + a.quoteText(l) + ".")
+		line, err := a.reply(units.Prose("Price, like 62.50 a package or {1.15 per ft2}: ").In(a.s.system) + a.quoteText(l) + ".")
 		if err != nil {
 			return q, false, err
 		}
@@ -163,7 +166,7 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 			a.talk.say("What the store asks, the face included.")
 			continue
 		}
-		usd, per, err := house.ParsePrice(line)
+		usd, per, err := house.ParsePrice(line, a.s.system)
 		if err != nil {
 			a.problem(sentence(err))
 			continue

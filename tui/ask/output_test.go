@@ -4,6 +4,7 @@ import (
 	"go/parser"
 	"go/token"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +14,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 	"battwright/tui/ask"
 )
@@ -93,6 +95,25 @@ func TestNoTerminalLibrary(t *testing.T) {
 				require.NoError(t, err)
 				require.NotContains(t, path, "charmbracelet", name)
 				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart" || path == "battwright/tui/say", "%s imports %s", name, path)
+			}
+		}
+	}
+}
+
+// Where figures are shown in SI nothing that is said is left in US units, but
+// the answer in the units it is typed in, in brackets behind it.
+func TestEverythingSaidFollowsTheUnits(t *testing.T) {
+	typed := regexp.MustCompile(` \([^()]*\)`)
+	for _, system := range []units.System{units.US, units.SI} {
+		out, err := said(t, fixture.NewMemory(), ask.Config{Width: 200, System: system}, everything...)
+		require.NoError(t, err)
+		require.NotContains(t, out, "{", "a figure in braces")
+		if system == units.US {
+			continue
+		}
+		for _, l := range strings.Split(out, "\n") {
+			if !strings.HasPrefix(l, "Where the figures are from") && !strings.Contains(l, "[") {
+				require.Empty(t, fixture.LeftInUS(typed.ReplaceAllString(l, "")), l)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
 // optionsOf are what can be picked; yes and no are options too.
@@ -23,8 +24,14 @@ func optionsOf(q house.Question) []house.Option {
 // taken two ways.
 func numbered(opts []house.Option) bool {
 	return !slices.ContainsFunc(opts, func(o house.Option) bool {
-		return countIn(o.Value) > 0 || countIn(o.Label) > 0
+		return countIn(o.Value) > 0 || countIn(string(o.Label)) > 0
 	})
+}
+
+// wordsFor are the words an option may be picked by: those of the file, and
+// those it is shown by in either system of units.
+func wordsFor(o house.Option) []string {
+	return []string{fold(o.Value), fold(o.Label.In(units.US)), fold(o.Label.In(units.SI))}
 }
 
 // countIn reads a whole number as a person counts options, 0 when it is none.
@@ -41,7 +48,7 @@ func countIn(s string) int {
 func pick(opts []house.Option, typed string) (value string, ok bool) {
 	said := fold(typed)
 	for _, o := range opts {
-		if said == fold(o.Value) || said == fold(o.Label) {
+		if slices.Contains(wordsFor(o), said) {
 			return o.Value, true
 		}
 	}
@@ -50,7 +57,7 @@ func pick(opts []house.Option, typed string) (value string, ok bool) {
 	}
 	found := ""
 	for _, o := range opts {
-		if said == "" || !strings.HasPrefix(fold(o.Label), said) && !strings.HasPrefix(fold(o.Value), said) {
+		if said == "" || !slices.ContainsFunc(wordsFor(o), func(w string) bool { return strings.HasPrefix(w, said) }) {
 			continue
 		}
 		if found != "" {

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
 
@@ -18,7 +19,7 @@ func TestOptionsByNumberWordAndBeginning(t *testing.T) {
 			seen++
 			want, err := q.Parse(o.Value)
 			require.NoError(t, err, q.FullKey())
-			ways := []string{o.Value, o.Label, " " + o.Label + ". "}
+			ways := []string{o.Value, o.Label.String(), " " + o.Label.String() + ". ", o.Label.In(units.SI)}
 			if numbered(q.Options) {
 				ways = append(ways, itoa(i+1), itoa(i+1)+".")
 			}
@@ -96,10 +97,10 @@ func TestAnswersAsTyped(t *testing.T) {
 func TestEveryQuestionSaysWhatMayBeTyped(t *testing.T) {
 	for _, q := range fixture.List(t).Questions {
 		if q.Kind != house.TextKind && (q.Kind != house.Choice || !numbered(q.Options)) {
-			require.NotEmpty(t, formOf(q), q.FullKey())
+			require.NotEmpty(t, formOf(q, units.US), q.FullKey())
 		}
-		require.NotContains(t, formOf(q), "  ", q.FullKey())
-		require.NotContains(t, formOf(q), "unknown", q.FullKey())
+		require.NotContains(t, formOf(q, units.US), "  ", q.FullKey())
+		require.NotContains(t, formOf(q, units.US), "unknown", q.FullKey())
 	}
 }
 

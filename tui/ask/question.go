@@ -127,24 +127,24 @@ func (a *app) sayKept() {
 // questionLines is a question as it is read out: the question, what can be
 // answered, what stands there now, how to find out.
 func (a *app) questionLines(q house.Question, place, count string) []string {
-	out := []string{strings.TrimSpace(count + " " + q.Prompt)}
+	out := []string{strings.TrimSpace(count + " " + q.Prompt.In(a.s.system))}
 	if opts := q.Options; numbered(opts) {
 		for i, o := range opts {
-			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label))
+			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label.In(a.s.system)))
 		}
 	}
-	if form := formOf(q); form != "" {
+	if form := formOf(q, a.s.system); form != "" {
 		out = append(out, form)
 	}
 	out = append(out, a.standing(q, place))
 	if q.How != "" {
-		out = append(out, "How to find out: "+q.How)
+		out = append(out, "How to find out: "+q.How.In(a.s.system))
 	}
 	return out
 }
 
 // formOf says how an answer is typed, with its unit.
-func formOf(q house.Question) string {
+func formOf(q house.Question, s units.System) string {
 	switch q.Kind {
 	case house.YesNoKind:
 		return "Type yes or no."
@@ -154,7 +154,7 @@ func formOf(q house.Question) string {
 		}
 		labels := make([]string, len(q.Options))
 		for i, o := range q.Options {
-			labels[i] = o.Label
+			labels[i] = o.Label.In(s)
 		}
 		return "Type one of " + strings.Join(labels, ", ") + "."
 	case house.Many:
@@ -163,7 +163,7 @@ func formOf(q house.Question) string {
 		return "Type each size with commas between them, or none: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in."
 	case house.Numbers:
 		if q.Count == 0 {
-			return "Type the numbers with commas between them" + exampleOf(q.Unit) + "."
+			return "Type the numbers with commas between them" + exampleOf(q.Unit, s) + "."
 		}
 		return fmt.Sprintf("Type %d numbers with commas between them.", q.Count)
 	case house.NumberKind:
@@ -171,19 +171,24 @@ func formOf(q house.Question) string {
 		if q.Whole {
 			r = "a whole " + strings.TrimPrefix(r, "a ")
 		}
-		return "Type " + r + exampleOf(q.Unit) + "."
+		return "Type " + r + exampleOf(q.Unit, s) + "."
 	}
 	return ""
 }
 
-func exampleOf(unit string) string {
-	switch unit {
-	case "ft":
-		return ", for instance 12 or 12 ft 6 in"
-	case "in":
-		return ", for instance 5 1/2"
+// exampleOf is how a figure with a unit may be typed. In SI too a bare number
+// is in the unit of the file, so an example shows the other one with its name.
+func exampleOf(unit string, s units.System) string {
+	example := map[string][2]string{
+		"ft":  {", for instance 12 or 12 ft 6 in", ", or with its unit: 3.6 m"},
+		"in":  {", for instance 5 1/2", ", or with its unit: 140 mm"},
+		"ft2": {"", ", or with its unit: 30 m2"},
+		"R":   {"", ", or with its unit: RSI 3.7"},
+	}[unit]
+	if s == units.SI {
+		return example[1]
 	}
-	return ""
+	return example[0]
 }
 
 // standing says what the answer is so far, and whether it is known.
@@ -229,15 +234,15 @@ func (a *app) help(q house.Question) {
 	h, ok := a.s.catalog().Help(q.FullKey())
 	switch {
 	case ok:
-		a.talk.say("Why we ask: " + h.Why)
+		a.talk.say("Why we ask: " + h.Why.In(a.s.system))
 		if h.How != "" {
-			a.talk.say("How to find out: " + h.How)
+			a.talk.say("How to find out: " + h.How.In(a.s.system))
 		}
 		if h.Ask != "" {
-			a.talk.say("To ask: " + h.Ask)
+			a.talk.say("To ask: " + h.Ask.In(a.s.system))
 		}
 	case q.How != "":
-		a.talk.say("How to find out: " + q.How)
+		a.talk.say("How to find out: " + q.How.In(a.s.system))
 	}
 	if !a.seen["words"] {
 		a.seen["words"] = true

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"reflect"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules"
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/report"
+	"battwright/rules/units"
+	"battwright/testdata/fixture"
+)
+
+// everyProse gathers all prose below a value, whatever holds it.
+func everyProse(v reflect.Value, out *[]units.Prose) {
+	switch v.Kind() {
+	case reflect.String:
+		if v.Type() == reflect.TypeFor[units.Prose]() {
+			*out = append(*out, units.Prose(v.String()))
+		}
+	case reflect.Pointer, reflect.Interface:
+		if !v.IsNil() && v.Type() != reflect.TypeFor[*rules.Book]() {
+			everyProse(v.Elem(), out)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			everyProse(v.Field(i), out)
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			everyProse(v.Index(i), out)
+		}
+	case reflect.Map:
+		for _, key := range v.MapKeys() {
+			everyProse(v.MapIndex(key), out)
+		}
+	}
+}
+
+// No question, help, word, rule or other prose of the data has a figure in US
+// units when SI is shown, and none shows a brace.
+func TestNothingIsLeftInUSUnits(t *testing.T) {
+	c, err := loadCatalog("")
+	require.NoError(t, err)
+	var all []units.Prose
+	everyProse(reflect.ValueOf(c), &all)
+	for _, l := range []*house.QuestionList{house.NewList(c), inspect.FoundList(c)} {
+		for _, q := range l.Questions {
+			all = append(all, q.Prompt, q.How)
+			for _, o := range q.Options {
+				all = append(all, o.Label)
+			}
+		}
+	}
+	turned := 0
+	for _, p := range all {
+		require.NoError(t, p.Check(), string(p))
+		us, si := p.In(units.US), p.In(units.SI)
+		require.NotContains(t, us+si, "{", string(p))
+		require.Empty(t, fixture.LeftInUS(si), string(p))
+		if us != si {
+			turned++
+		}
+	}
+	require.Greater(t, len(all), 1500)
+	require.Greater(t, turned, 80)
+	for _, r := range c.Book.Rules() {
+		require.Empty(t, fixture.LeftInUS(report.RuleText(c, r, units.SI)), r.ID)
+		require.Empty(t, fixture.LeftInUS(units.Prose(r.Effect.NeedValue).In(units.SI)), r.ID)
+	}
+}
+
+// Nor does anything that is printed, but titles of sources.
+func TestNothingIsPrintedInUSUnits(t *testing.T) {
+	titles := sourceTitles(t)
+	for _, x := range everyReport(t) {
+		require.Empty(t, fixture.LeftInUS(withoutTitles(titles, x.si)), x.name)
+	}
+}

@@ -1,0 +1,62 @@
+package catalog_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/data"
+	"battwright/rules/catalog"
+)
+
+// A figure in braces that is not understood is named with its file, its line,
+// its key, and what would be right.
+func TestOverlayProseIsChecked(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"handover", ownSource + `
+[[handover]]
+id = "own-clear"
+group = "clear"
+text = "Keep {3 inn} clear."
+source = "own"
+known = "practice"
+`, `mine.toml:9: handover[0].text: found {3 inn}; want a unit behind the figure`},
+		{"word", ownSource + `
+[[word]]
+term = "own"
+meaning = "About {3 in deep."
+matters = "It matters."
+source = "own"
+known = "practice"
+`, `mine.toml:8: word[0].meaning: found a brace without its partner; want each { with its }`},
+		{"reason", ownSource + `
+[[rule]]
+id = "own-rule"
+title = "Own"
+when = [ { fact = "place", op = "eq", value = "attic" } ]
+effect = { kind = "install" }
+reason = "Keep {3 furlongs} and {depth_in}."
+source = "own"
+known = "practice"
+`, `mine.toml:11: rule[0].reason: found {3 furlongs}; want a unit behind the figure`},
+	} {
+		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": c.text}))
+		require.ErrorContains(t, err, c.want, c.name)
+	}
+}
+
+// The files that an overlay replaces whole are checked too.
+func TestCodesAndClimatesProseIsChecked(t *testing.T) {
+	for file, change := range map[string][2]string{
+		"codes.toml":    {"{10 ft min}", "{10 fathoms}"},
+		"climates.toml": {"{1 F difference}", "{1 F or so}"},
+	} {
+		b, err := data.Files.ReadFile(file)
+		require.NoError(t, err)
+		require.Contains(t, string(b), change[0])
+		_, err = catalog.Load(data.Files, over(map[string]string{file: strings.ReplaceAll(string(b), change[0], change[1])}))
+		require.ErrorContains(t, err, file+": ")
+		require.ErrorContains(t, err, "found "+change[1]+"; want a ")
+	}
+}
