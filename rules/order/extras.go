@@ -212,7 +212,7 @@ func (m *maker) covers(s sizes) []Extra {
 	for _, h := range s.place.Require {
 		switch e := h.Rule.Effect; e.Need {
 		case "layer-under-joists", "cover":
-			out = append(out, Extra{ID: e.Need, Name: e.NeedValue, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
+			out = append(out, Extra{ID: e.Need, Name: units.Prose(e.NeedValue).In(m.a.System), Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
 		}
 	}
 	return out
