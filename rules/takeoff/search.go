@@ -178,10 +178,12 @@ type enumerator struct {
 
 func (e *enumerator) from(i, room int, must bool) {
 	f := e.f
-	if f.steps++; f.steps > f.budget {
+	if f.steps == f.budget {
 		f.cut = true
+		return
 	}
-	if f.cut || room-e.after[i] > e.spare {
+	f.steps++
+	if room-e.after[i] > e.spare {
 		return
 	}
 	for i < len(f.left) && (f.left[i] == 0 || f.p.size[i] > room) {
