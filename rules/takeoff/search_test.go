@@ -10,9 +10,9 @@ import (
 // Worked by hand from the bound as it is stated at boundL2.
 func TestBoundsByHand(t *testing.T) {
 	for _, c := range []struct {
-		name          string
-		stock         float64
-		demand        []Demand
+		name         string
+		stock        float64
+		demand       []Demand
 		l1, l2, best int
 	}{
 		// 60 in of ten pieces, but no two share a stock of 10.
