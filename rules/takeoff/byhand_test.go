@@ -287,3 +287,71 @@ func TestSheetsAndHatchesByHand(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, 3*2+3+1, n)
 }
+
+func TestStripsSideBySide(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		pieces []Piece
+		want   []Slot
+	}{
+		// 9 + 5 in twice; the third of 9 has room for three of 2 in; four of
+		// those are left for a slot of their own.
+		{
+			"what is left has other neighbours",
+			[]Piece{{9, 93, 3}, {5, 93, 2}, {2, 40, 7}},
+			[]Slot{
+				{93, []Piece{{9, 93, 1}, {5, 93, 1}}, 2},
+				{93, []Piece{{9, 93, 1}, {2, 40, 3}}, 1},
+				{40, []Piece{{2, 40, 4}}, 1},
+			},
+		},
+		// Seven of 2 in side by side, twice, and three.
+		{
+			"several alike",
+			[]Piece{{2, 40, 17}},
+			[]Slot{{40, []Piece{{2, 40, 7}}, 2}, {40, []Piece{{2, 40, 3}}, 1}},
+		},
+		{"thirds", []Piece{{5, 40, 6}}, []Slot{{40, []Piece{{5, 40, 3}}, 2}}},
+		{
+			"full width", []Piece{{15, 93, 2}, {15, 40, 1}},
+			[]Slot{{93, []Piece{{15, 93, 1}}, 2}, {40, []Piece{{15, 40, 1}}, 1}},
+		},
+	} {
+		pieces := append([]Piece(nil), c.pieces...)
+		require.Equal(t, c.want, pairStrips(pieces, 15), c.name)
+		require.Equal(t, c.pieces, pieces, "%s: the list is not used up", c.name)
+	}
+}
+
+// Slots of one length but of different strips: 4 x 50 in out of two pieces of
+// 100 in are one cutting pattern, yet two ways to cut.
+func TestPatternsSplitBySlots(t *testing.T) {
+	p := Product{WidthIn: 15, LengthIn: 100, PerPackage: 1}
+	wide, pair := []Piece{{15, 50, 1}}, []Piece{{7.5, 50, 2}}
+	for _, c := range []struct {
+		bays []Bay
+		want []StockCut
+	}{
+		{[]Bay{{KindFull, 15, 50, 3}, {KindOdd, 7.5, 50, 2}}, []StockCut{
+			{1, []Slot{{50, wide, 2}}, 0},
+			{1, []Slot{{50, wide, 1}, {50, pair, 1}}, 0},
+		}},
+		{[]Bay{{KindFull, 15, 50, 2}, {KindOdd, 7.5, 50, 8}}, []StockCut{
+			{2, []Slot{{50, pair, 2}}, 0},
+			{1, []Slot{{50, wide, 2}}, 0},
+		}},
+		{[]Bay{{KindFull, 15, 50, 2}, {KindFull, 15, 40, 1}}, []StockCut{
+			{1, []Slot{{50, wide, 2}}, 0},
+			{1, []Slot{{40, []Piece{{15, 40, 1}}, 1}}, 60},
+		}},
+	} {
+		l := Layout{Bays: c.bays}
+		l.setBays(l.Bays)
+		o, err := TakeOff(l, p, Options{})
+		require.NoError(t, err)
+		require.Equal(t, c.want, o.Patterns)
+		require.Zero(t, o.Full)
+		require.Equal(t, o.Stock, o.Cut)
+		coversEveryBay(t, l, p, o)
+	}
+}

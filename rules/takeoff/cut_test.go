@@ -20,6 +20,7 @@ func holds(t *testing.T, c CutPlan, demand []Demand) {
 	}
 	stock := 0
 	for _, p := range c.Patterns {
+		require.Positive(t, p.Count)
 		sum := 0.0
 		for _, q := range p.Cuts {
 			require.Positive(t, q.Count)
