@@ -46,18 +46,16 @@ func (p problem) greedy(need []int) []filling {
 	left := append([]int(nil), need...)
 	var out []filling
 	for {
-		count, times := make([]int, len(left)), 0
+		count, times := make([]int, len(left)), maxPieces
 		room := p.stock
 		for i, n := range left {
 			count[i] = min(n, room/p.size[i])
 			room -= count[i] * p.size[i]
 			if count[i] > 0 {
-				if t := n / count[i]; times == 0 || t < times {
-					times = t
-				}
+				times = min(times, n/count[i])
 			}
 		}
-		if times == 0 {
+		if room == p.stock {
 			return out
 		}
 		for i := range left {

@@ -313,7 +313,8 @@ func TestStripsSideBySide(t *testing.T) {
 		},
 		{"thirds", []Piece{{5, 40, 6}}, []Slot{{40, []Piece{{5, 40, 3}}, 2}}},
 		{
-			"full width", []Piece{{15, 93, 2}, {15, 40, 1}},
+			"full width",
+			[]Piece{{15, 93, 2}, {15, 40, 1}},
 			[]Slot{{93, []Piece{{15, 93, 1}}, 2}, {40, []Piece{{15, 40, 1}}, 1}},
 		},
 	} {
