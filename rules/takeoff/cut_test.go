@@ -292,3 +292,20 @@ func TestKnapsackAgainstTryingEverything(t *testing.T) {
 		require.LessOrEqual(t, p.total(count), p.stock)
 	}
 }
+
+// A length of which none are wanted changes nothing, least of all the values
+// of the others.
+func TestCutNoneOfALength(t *testing.T) {
+	p := load(t)
+	for _, row := range p.Cutting {
+		if row.ID != "greedy-96a" && row.ID != "greedy-480" {
+			continue
+		}
+		want, err := Cut(row.StockIn, row.demand(), 0)
+		require.NoError(t, err)
+		require.Positive(t, want.BoundLP, "%s needs the relaxation", row.ID)
+		got, err := Cut(row.StockIn, append(row.demand(), Demand{row.StockIn / 3, 0}, Demand{1, 0}), 0)
+		require.NoError(t, err)
+		require.Equal(t, want, got, row.ID)
+	}
+}
