@@ -8,18 +8,14 @@ func (p problem) boundL1() int {
 // boundL2 is Martello and Toth's bound (Knapsack Problems, 1990, ch. 8): for a
 // threshold a, pieces longer than stock-a share with nothing of length a or
 // more, pieces longer than half a stock need one each, and what is left of the
-// pieces between a and half must fit beside those or take stock of its own.
+// pieces between a and half must fit beside those or take stock of its own. At
+// a = 0 that is never less than boundL1.
 func (p problem) boundL2() int {
-	best := 0
-	for i := len(p.size) - 1; i >= -1; i-- {
-		a := 0
-		if i >= 0 {
-			a = p.size[i]
+	best := p.boundAt(0)
+	for _, a := range p.size {
+		if 2*a <= p.stock {
+			best = max(best, p.boundAt(a))
 		}
-		if 2*a > p.stock {
-			break
-		}
-		best = max(best, p.boundAt(a))
 	}
 	return best
 }
@@ -50,18 +46,16 @@ func (p problem) greedy(need []int) []filling {
 	left := append([]int(nil), need...)
 	var out []filling
 	for {
-		count, times := make([]int, len(left)), 0
+		count, times := make([]int, len(left)), maxPieces
 		room := p.stock
 		for i, n := range left {
 			count[i] = min(n, room/p.size[i])
 			room -= count[i] * p.size[i]
 			if count[i] > 0 {
-				if t := n / count[i]; times == 0 || t < times {
-					times = t
-				}
+				times = min(times, n/count[i])
 			}
 		}
-		if times == 0 {
+		if room == p.stock {
 			return out
 		}
 		for i := range left {

@@ -176,7 +176,7 @@ type solution struct {
 
 func solve(p problem, budget int) solution {
 	s := solution{l1: p.boundL1(), l2: p.boundL2(), fillings: p.greedy(p.need)}
-	s.lb = max(s.l1, s.l2)
+	s.lb = s.l2
 	if stockUsed(s.fillings) == s.lb {
 		return s
 	}
@@ -189,7 +189,7 @@ func solve(p problem, budget int) solution {
 
 func (p problem) plan(stockIn float64, s solution) CutPlan {
 	c := CutPlan{
-		StockIn: stockIn, Stock: stockUsed(s.fillings), BoundL1: s.l1, BoundL2: max(s.l1, s.l2),
+		StockIn: stockIn, Stock: stockUsed(s.fillings), BoundL1: s.l1, BoundL2: s.l2,
 		BoundLP: s.lp, LowerBound: s.lb, Steps: s.steps,
 	}
 	c.Gap = c.Stock - c.LowerBound

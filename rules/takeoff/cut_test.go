@@ -20,8 +20,10 @@ func holds(t *testing.T, c CutPlan, demand []Demand) {
 	}
 	stock := 0
 	for _, p := range c.Patterns {
+		require.Positive(t, p.Count)
 		sum := 0.0
 		for _, q := range p.Cuts {
+			require.Positive(t, q.Count)
 			got[q.LengthIn] += q.Count * p.Count
 			sum += q.LengthIn * float64(q.Count)
 		}
@@ -31,6 +33,7 @@ func holds(t *testing.T, c CutPlan, demand []Demand) {
 	}
 	require.Equal(t, want, got)
 	require.Equal(t, c.Stock, stock)
+	require.GreaterOrEqual(t, c.Steps, 0)
 	require.Equal(t, c.Gap, c.Stock-c.LowerBound)
 	require.GreaterOrEqual(t, c.Gap, 0)
 	require.GreaterOrEqual(t, c.LowerBound, c.BoundL2)
@@ -40,12 +43,19 @@ func holds(t *testing.T, c CutPlan, demand []Demand) {
 func TestPublishedCutting(t *testing.T) {
 	p := load(t)
 	require.Len(t, p.Cutting, 36)
+	steps := 0
+	defer func() {
+		// All 36 are proven within a quarter of the budget of one: what prunes
+		// the search and what it remembers is at work.
+		require.Less(t, steps, DefaultBudget/4)
+	}()
 	for _, row := range p.Cutting {
 		t.Run(row.ID, func(t *testing.T) {
 			name := p.name(t, row.From)
 			c, err := Cut(row.StockIn, row.demand(), 0)
 			require.NoError(t, err, name)
 			holds(t, c, row.demand())
+			steps += c.Steps
 			require.Equal(t, row.Optimum, c.Stock, name)
 			require.Equal(t, row.Optimum, c.LowerBound, name)
 			require.Equal(t, row.L1, c.BoundL1, name)
@@ -148,13 +158,21 @@ func TestCutBudget(t *testing.T) {
 	p := load(t)
 	short := 0
 	for _, row := range p.Cutting {
-		c, err := Cut(row.StockIn, row.demand(), 1)
-		require.NoError(t, err)
-		holds(t, c, row.demand())
-		require.GreaterOrEqual(t, c.Stock, row.Optimum)
-		require.LessOrEqual(t, c.LowerBound, row.Optimum)
-		require.Less(t, c.Steps, 100)
-		short += c.Gap
+		for _, budget := range []int{1, 500} {
+			c, err := Cut(row.StockIn, row.demand(), budget)
+			require.NoError(t, err)
+			holds(t, c, row.demand())
+			require.GreaterOrEqual(t, c.Stock, row.Optimum)
+			require.LessOrEqual(t, c.LowerBound, row.Optimum)
+			require.LessOrEqual(t, c.Steps, budget)
+			if c.Gap > 0 {
+				require.Equal(t, budget, c.Steps, "given up with steps left")
+			}
+			if c.Gap == 0 {
+				break // proven already
+			}
+			short++
+		}
 	}
 	require.Positive(t, short, "a budget of one step must leave gaps somewhere")
 }
@@ -173,6 +191,15 @@ func TestCutSearchAlone(t *testing.T) {
 		pr.improve(&s, relaxed{}, 5_000_000)
 		require.Equal(t, row.Optimum, stockUsed(s.fillings), row.ID)
 		require.Equal(t, row.Optimum, s.lb, row.ID)
+
+		// The steps are those of the search for each number tried, no more.
+		steps := 0
+		for target := pr.boundL2(); target <= row.Optimum; target++ {
+			f := pr.newFinder(pr.need, 5_000_000)
+			f.within(target)
+			steps += f.steps
+		}
+		require.Equal(t, steps, s.steps, row.ID)
 	}
 }
 
@@ -263,5 +290,22 @@ func TestKnapsackAgainstTryingEverything(t *testing.T) {
 		}
 		require.Equal(t, best, worth)
 		require.LessOrEqual(t, p.total(count), p.stock)
+	}
+}
+
+// A length of which none are wanted changes nothing, least of all the values
+// of the others.
+func TestCutNoneOfALength(t *testing.T) {
+	p := load(t)
+	for _, row := range p.Cutting {
+		if row.ID != "greedy-96a" && row.ID != "greedy-480" {
+			continue
+		}
+		want, err := Cut(row.StockIn, row.demand(), 0)
+		require.NoError(t, err)
+		require.Positive(t, want.BoundLP, "%s needs the relaxation", row.ID)
+		got, err := Cut(row.StockIn, append(row.demand(), Demand{row.StockIn / 3, 0}, Demand{1, 0}), 0)
+		require.NoError(t, err)
+		require.Equal(t, want, got, row.ID)
 	}
 }

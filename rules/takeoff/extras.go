@@ -170,9 +170,9 @@ func HatchPieces(hatches int, lengthIn, widthIn float64, layers int, p Product) 
 	}
 	long, short := math.Max(lengthIn, widthIn), math.Min(lengthIn, widthIn)
 	strips := ceilInt(short/p.WidthIn) * layers * hatches
-	if long > p.LengthIn {
+	perPiece := int(math.Floor(p.LengthIn/long + 1e-9))
+	if perPiece == 0 {
 		return strips * ceilInt(long/p.LengthIn), nil
 	}
-	perPiece := int(math.Floor(p.LengthIn/long + 1e-9))
 	return ceilDiv(strips, perPiece), nil
 }

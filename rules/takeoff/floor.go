@@ -76,7 +76,7 @@ func (f Floor) Across(blanketIn float64) (Layout, error) {
 	if err := sizeBetween("blanket width", blanketIn, 6, 120); err != nil {
 		return Layout{}, err
 	}
-	rows := math.Floor(f.WidthIn/blanketIn + 1e-9)
+	rows := math.Floor(f.WidthIn / blanketIn)
 	bays := []Bay{{KindAcross, blanketIn, f.LengthIn, int(rows)}}
 	if last := f.WidthIn - rows*blanketIn; last >= 1.0/64 {
 		bays = append(bays, Bay{KindAcross, last, f.LengthIn, 1})

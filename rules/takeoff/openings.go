@@ -18,7 +18,8 @@ func (w Wall) framedIn(o Opening) float64 { return o.WidthIn + 4*w.ThickIn }
 
 // placeOpenings deals openings to runs, widest first. Most room left is tried
 // first because it spreads them; if one cannot be placed that way, least room
-// left is tried, which packs tighter.
+// left is tried, which packs tighter. Of runs with equal room the longer is
+// taken.
 func (w Wall) placeOpenings() ([]run, error) {
 	list := w.eachOpening()
 	for _, most := range []bool{true, false} {
@@ -73,32 +74,31 @@ type span struct{ from, to float64 }
 // runBays returns the full-height bays of a run and the short ones over and
 // under its openings.
 func (w Wall) runBays(r run) []Bay {
-	solid := []span{{0, w.ThickIn}, {r.lengthIn - w.ThickIn, r.lengthIn}}
-	studs := w.studs(r.lengthIn)
+	solid := append(w.studs(0, r.lengthIn), span{0, w.ThickIn}, span{r.lengthIn - w.ThickIn, r.lengthIn})
 	gap := r.freeIn / float64(len(r.openings)+1)
 	at := w.ThickIn
 	var short []Bay
 	for _, o := range r.openings {
 		at += gap
 		framed := span{at, at + w.framedIn(o)}
+		// Studs wholly inside the frame are not set at full height; the frame
+		// hides them here.
 		solid = append(solid, framed)
-		// A stud wholly inside the opening's frame is not set at full height.
-		studs = slices.DeleteFunc(studs, func(s span) bool { return s.from >= framed.from && s.to <= framed.to })
 		rough := span{framed.from + 2*w.ThickIn, framed.to - 2*w.ThickIn}
 		short = append(short, w.shortBays(rough, o)...)
 		at = framed.to
 	}
 	var bays []Bay
-	for _, c := range clearSpans(append(solid, studs...)) {
+	for _, c := range clearSpans(solid) {
 		bays = append(bays, Bay{w.kindOf(c), c, w.StudHeightIn, 1})
 	}
 	return append(bays, short...)
 }
 
-// studs are the regular studs between the end studs.
-func (w Wall) studs(lengthIn float64) []span {
+// studs are the regular studs whose centres stand between two places of a run.
+func (w Wall) studs(fromIn, toIn float64) []span {
 	var s []span
-	for i := 1; float64(i)*w.SpacingIn < lengthIn-w.ThickIn/2; i++ {
+	for i := int(fromIn/w.SpacingIn) + 1; float64(i)*w.SpacingIn < toIn; i++ {
 		c := float64(i) * w.SpacingIn
 		s = append(s, span{c - w.ThickIn/2, c + w.ThickIn/2})
 	}
@@ -129,13 +129,8 @@ func clearSpans(solid []span) []float64 {
 
 // shortBays are the spaces over and under one opening.
 func (w Wall) shortBays(rough span, o Opening) []Bay {
-	solid := []span{{rough.from, rough.from + w.ThickIn}, {rough.to - w.ThickIn, rough.to}}
-	for i := int(rough.from / w.SpacingIn); float64(i)*w.SpacingIn < rough.to; i++ {
-		c := float64(i) * w.SpacingIn
-		if c > rough.from {
-			solid = append(solid, span{max(rough.from, c-w.ThickIn/2), min(rough.to, c+w.ThickIn/2)})
-		}
-	}
+	solid := append(w.studs(rough.from, rough.to),
+		span{rough.from, rough.from + w.ThickIn}, span{rough.to - w.ThickIn, rough.to})
 	above, below := w.overUnder(o)
 	var bays []Bay
 	for _, c := range clearSpans(solid) {

@@ -138,12 +138,11 @@ func (r *Order) count(p Product) {
 	r.WasteShare = min(1, max(0, 1-used/(p.Ft2()*float64(r.Stock))))
 }
 
+// whole says that the first piece is the whole stock piece, which leaves no
+// room for another.
 func (s StockCut) whole(p Product) bool {
-	if len(s.Slots) != 1 || s.Slots[0].Count != 1 || len(s.Slots[0].Pieces) != 1 {
-		return false
-	}
 	q := s.Slots[0].Pieces[0]
-	return q.Count == 1 && q.WidthIn == p.WidthIn && q.LengthIn == p.LengthIn
+	return q.WidthIn == p.WidthIn && q.LengthIn == p.LengthIn
 }
 
 func (r *Order) thickness(l Layout, p Product) {

@@ -12,8 +12,8 @@ import (
 // searching the whole problem for each number of stock pieces in between. A
 // search that ends without a plan raises the bound.
 func (p problem) improve(s *solution, r relaxed, budget int) {
-	for _, shift := range []float64{0, 0.25, 0.5, -1, -2} {
-		if r.bound > 0 && stockUsed(s.fillings) > s.lb {
+	if r.bound > 0 {
+		for _, shift := range []float64{0, 0.25, 0.5} {
 			p.round(s, r, shift, budget/10)
 		}
 	}
@@ -34,7 +34,7 @@ func (p problem) improve(s *solution, r relaxed, budget int) {
 
 // round uses each relaxed filling a whole number of times (its fraction plus
 // shift, rounded down) and packs the rest as well as the share of the budget
-// allows. Shifting down leaves the search more room, shifting up less.
+// allows. Shifting up leaves less to pack.
 func (p problem) round(s *solution, r relaxed, shift float64, budget int) {
 	left := slices.Clone(p.need)
 	var kept []filling
@@ -178,10 +178,12 @@ type enumerator struct {
 
 func (e *enumerator) from(i, room int, must bool) {
 	f := e.f
-	if f.steps++; f.steps > f.budget {
+	if f.steps == f.budget {
 		f.cut = true
+		return
 	}
-	if f.cut || room-e.after[i] > e.spare {
+	f.steps++
+	if room-e.after[i] > e.spare {
 		return
 	}
 	for i < len(f.left) && (f.left[i] == 0 || f.p.size[i] > room) {
