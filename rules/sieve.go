@@ -29,7 +29,7 @@ type chance struct {
 }
 
 // maxRows bounds the sieve: more rows take longer to make than they save.
-const maxRows = 512
+const maxRows = 144
 
 // newSieve makes the sieve of a book whose rules are ready.
 func (b *Book) newSieve() sieve {
