@@ -26,6 +26,7 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"R without its name", func(s System) string { return s.PlainR(20) }, "20", "3.52"},
 		{"small R without its name", func(s System) string { return s.PlainR(4.25) }, "4.2", "0.75"},
 		{"U of a wall", func(s System) string { return s.U(0.06) }, "U-0.060", "U 0.34 W/m2K"},
+		{"U of a thick attic", func(s System) string { return s.U(0.0178) }, "U-0.018", "U 0.10 W/m2K"},
 		{"depth of a stud", func(s System) string { return s.Inches(5.5) }, "5 1/2 in", "140 mm"},
 		{"a length off the ruler", func(s System) string { return s.Inches(6.3) }, "6.3 in", "160 mm"},
 		{"a whole number of inches", func(s System) string { return s.Inches(16) }, "16 in", "406 mm"},

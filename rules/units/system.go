@@ -62,7 +62,7 @@ func (s System) PlainR(rIP float64) string {
 // U shows a transmittance given in Btu/(h.ft2.F).
 func (s System) U(uIP float64) string {
 	if s == SI {
-		return "U " + num(uIP*RIPPerRSI, 2) + " W/m2K"
+		return "U " + strconv.FormatFloat(uIP*RIPPerRSI, 'f', 2, 64) + " W/m2K"
 	}
 	return "U-" + strconv.FormatFloat(uIP, 'f', 3, 64)
 }
