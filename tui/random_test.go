@@ -68,10 +68,11 @@ type expectation struct {
 	a     house.Answer
 }
 
-// expected tells what enter would keep of what is typed now.
+// expected tells what enter would keep of what is typed now. After ctrl-c, which
+// may still be on its way to its end, it is nothing.
 func expected(m Model) *expectation {
 	f, ok := m.top().(*form)
-	if !ok || f.help || m.asking || len(m.queue) > 0 || m.width < minWidth || m.height < minHeight || len(f.fields) == 0 {
+	if !ok || f.help || m.asking || m.done || len(m.queue) > 0 || m.width < minWidth || m.height < minHeight || len(f.fields) == 0 {
 		return nil
 	}
 	x := f.fields[f.active]
