@@ -108,7 +108,7 @@ type Said struct {
 	Prompt  string
 	Value   string
 	Matters bool
-	Effect  string // what another answer would change, when it matters
+	Effect  string // what another answer would change; also a caution, which does not count as mattering
 }
 
 // Preferences are what Weigh needs beside the assessment.

@@ -1,0 +1,58 @@
+package tui
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+)
+
+// A state that is not one takes the climate zone away, and with it every
+// target: it is said before it is kept, and the same accepted again is kept,
+// for a house elsewhere.
+func TestOddStateIsSaidBeforeItIsKept(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1").ask("site.state").typed("Louisana").press("enter")
+	require.Contains(t, p.view(), "did you mean Louisiana?")
+	require.Contains(t, p.view(), "enter again keeps it")
+	require.Empty(t, p.m.s.answered().Text(house.Site, nil, "state"))
+	p.press("ctrl+u").typed("Ontario").press("enter")
+	require.Contains(t, p.view(), "without it the climate zone is not known")
+	p.press("enter")
+	require.Equal(t, "Ontario", p.m.s.answered().Text(house.Site, nil, "state"))
+	p.press("shift+tab").press("ctrl+u").typed("la").press("enter")
+	require.Equal(t, "LA", p.m.s.answered().Text(house.Site, nil, "state"))
+	p.typed("Orlean").press("enter")
+	require.Contains(t, p.view(), "enter again keeps it")
+}
+
+// Whoever types the 5 of zone 5A does not get the fifth zone of the list.
+func TestDigitsOfAZoneLeadToTheZone(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 40)
+	p.press("2").ask("site.zone").press("5")
+	require.Empty(t, p.m.s.answered().Text(house.Site, nil, "zone"), "a digit alone is no answer")
+	require.Contains(t, p.view(), "› 5A")
+	p.press("5")
+	require.Contains(t, p.view(), "› 5B")
+	p.press("6", "enter")
+	require.Equal(t, "6A", p.m.s.answered().Text(house.Site, nil, "zone"))
+	p = newPlayer(t, Config{Mono: true}, 80, 40)
+	p.press("2").ask("site.zone").press("0", "0", "0", "enter")
+	require.Equal(t, "0A", p.m.s.answered().Text(house.Site, nil, "zone"), "round and round")
+}
+
+// Without a climate zone the first look says that nothing is asked for.
+func TestFirstLookWithoutAZone(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1", "g", "4")
+	require.Contains(t, p.view(), "no place to insulate yet")
+	require.NotContains(t, p.view(), "$0")
+	require.NotContains(t, p.view(), "CLIMATE ZONE NOT KNOWN")
+	p.press("g", "6")
+	require.NotContains(t, p.view(), "see the places below")
+	p.press("g", "2", "r", "g", "4")
+	require.Contains(t, p.view(), "CLIMATE ZONE NOT KNOWN")
+	p.press("g", "1").ask("site.state").typed("MN").press("enter").typed("St. Louis").press("enter").press("g", "4")
+	require.NotContains(t, p.view(), "CLIMATE ZONE NOT KNOWN")
+}
