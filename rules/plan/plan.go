@@ -58,6 +58,7 @@ type Place struct {
 	Weights []float64
 	Levels  []float64 // 0 to 5, in the order of the criteria
 	Own     bool      // the place has priorities of its own
+	Limited bool      // a budget for the whole house may choose otherwise than the priorities
 }
 
 // Entry is one material at one place.
