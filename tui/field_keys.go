@@ -74,10 +74,6 @@ func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 		f.moveTo(string(msg.Runes))
 	case len(msg.Runes) == 1 && msg.Runes[0] >= '1' && int(msg.Runes[0]-'0') <= n:
 		f.cursor = int(msg.Runes[0] - '1')
-		if f.q.Kind == house.Many {
-			f.toggle(s, p)
-			return stays
-		}
 		f.choose(s, p)
 		return accepts
 	default:
@@ -91,7 +87,11 @@ const mostNumbered = 9
 
 // digitsChoose is false for a list with more options than digits, that is for
 // climate zones: whoever types the 5 of zone 5A must not get the fifth of them.
-func (f *field) digitsChoose() bool { return len(f.options()) <= mostNumbered }
+// Nor do digits tick: over the priorities a 4 is meant for one of them and must
+// not rule out the fourth fiber.
+func (f *field) digitsChoose() bool {
+	return f.q.Kind != house.Many && len(f.options()) <= mostNumbered
+}
 
 // moveTo puts the cursor on the next option that begins so, round and round.
 func (f *field) moveTo(prefix string) {

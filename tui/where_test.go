@@ -56,3 +56,13 @@ func TestFirstLookWithoutAZone(t *testing.T) {
 	p.press("g", "1").ask("site.state").typed("MN").press("enter").typed("St. Louis").press("enter").press("g", "4")
 	require.NotContains(t, p.view(), "CLIMATE ZONE NOT KNOWN")
 }
+
+// Whoever comes to the priorities and types a level does not rule out the
+// fourth fiber.
+func TestALevelRulesNothingOut(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.press("g", "3", "4")
+	require.Empty(t, p.m.s.answered().Answer(house.Top, nil, "rule_out").List)
+	p.press("down", "down", " ")
+	require.Equal(t, []string{"mineral-wool"}, p.m.s.answered().Answer(house.Top, nil, "rule_out").List)
+}
