@@ -133,6 +133,7 @@ func Glance(place plan.Place, o Options) string {
 	if place.Target.AddR > 0 {
 		text += "; plus " + o.System.R(place.Target.AddR) + " board"
 	}
+	text += dampAtAGlance(e.Damp)
 	if place.Surface.Kind.ID == "chimney" {
 		text = gapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
