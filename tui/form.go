@@ -192,6 +192,21 @@ func (f *form) helpRows(p *page, s *session) {
 	p.mark()
 }
 
+// keyDone leaves the questions of a place as they are answered.
+var keyDone = bind("n", "done", "n", "ctrl+n")
+
+// quickKeys are named where there is room: on to the next step without the
+// questions between, and taking an answer away. At yes and no, n is no.
+func (f *form) quickKeys(x *field) []key.Binding {
+	next, clear := keys.Next, keys.Clear
+	if f.place != "" {
+		next = keyDone
+	}
+	next.SetEnabled(f.then != nil && x.q.Kind != house.YesNoKind)
+	clear.SetEnabled(!x.textual())
+	return []key.Binding{next, clear}
+}
+
 func (f *form) Keys(s *session) []key.Binding {
 	if len(f.fields) == 0 {
 		return []key.Binding{keys.Back}
@@ -203,6 +218,9 @@ func (f *form) Keys(s *session) []key.Binding {
 		back = bind("esc", "back", "esc")
 	}
 	out = append(out, back, bind("tab", "next question", "tab"))
+	if !x.letters() {
+		out = append(out, f.quickKeys(x)...)
+	}
 	if !f.speeds {
 		return append(out, f.extra...)
 	}
