@@ -99,15 +99,15 @@ func packKeys(bindings []key.Binding, width int) []row {
 	return append(rows, line)
 }
 
-// leastUseful is the key that is left out first: in a form those for whoever
-// knows it already, then words, then go to, then the screen's own from the last
+// leastUseful is the key that is left out first: in a form the one that
+// leaves the questions to come, then words, then go to, then the screen's own from the last
 // on. Going on, back, saving and quitting stay to
 // the end; -1 when one is left.
 func leastUseful(bindings []key.Binding) int {
 	if len(bindings) < 2 {
 		return -1
 	}
-	for _, first := range []key.Help{keys.Clear.Help(), keyDone.Help(), keys.Next.Help(), keys.Words.Help(), keys.GoTo.Help()} {
+	for _, first := range []key.Help{keyDone.Help(), keys.Next.Help(), keys.Words.Help(), keys.GoTo.Help()} {
 		for i, b := range bindings {
 			if b.Help() == first {
 				return i

@@ -195,16 +195,14 @@ func (f *form) helpRows(p *page, s *session) {
 // keyDone leaves the questions of a place as they are answered.
 var keyDone = bind("n", "done", "n", "ctrl+n")
 
-// quickKeys are named where there is room: on to the next step without the
-// questions between, and taking an answer away. At yes and no, n is no.
-func (f *form) quickKeys(x *field) []key.Binding {
-	next, clear := keys.Next, keys.Clear
+// next leaves the questions that are still to come; at yes and no, n is no.
+func (f *form) next(x *field) key.Binding {
+	out := keys.Next
 	if f.place != "" {
-		next = keyDone
+		out = keyDone
 	}
-	next.SetEnabled(f.then != nil && x.q.Kind != house.YesNoKind)
-	clear.SetEnabled(!x.textual())
-	return []key.Binding{next, clear}
+	out.SetEnabled(f.then != nil && x.q.Kind != house.YesNoKind)
+	return out
 }
 
 func (f *form) Keys(s *session) []key.Binding {
@@ -219,7 +217,7 @@ func (f *form) Keys(s *session) []key.Binding {
 	}
 	out = append(out, back, bind("tab", "next question", "tab"))
 	if !x.letters() {
-		out = append(out, f.quickKeys(x)...)
+		out = append(out, f.next(x))
 	}
 	if !f.speeds {
 		return append(out, f.extra...)

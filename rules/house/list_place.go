@@ -34,7 +34,7 @@ func sizeQuestions() []Question {
 	return []Question{
 		{Key: "label", Kind: TextKind, Prompt: "What do you call this place?", Default: defaultLabel},
 		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
-		{Key: "lengths_ft", Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: {|12 m, 8.5 m or in feet }40, 28, 12 ft 6 in. They win over the one length."},
+		{Key: "lengths_ft", Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: 40, 28, 12 ft 6 in. They win over the one length."},
 		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
 		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
 		{Key: "stud_in", Kind: NumberKind, Unit: "in", Min: 6, Max: 470, Optional: true, DontKnow: true, Kinds: runKinds, Prompt: "How long is a stud, from plate to plate?", How: "Measure the empty space between the bottom and the top wood, up and down. Empty: the usual stud for that height."},
