@@ -83,7 +83,7 @@ func newWalkForm(s *session, id string) *walkForm {
 		label = pl.Surface.Label
 	}
 	pick := func(*session) []house.Question { return s.walk().QuestionsAt(s.job(), id) }
-	f := newForm("Finished work: "+label, say.WalkHint+" d: not sure.", stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	f := newForm("Finished work: "+label, say.WalkHint, stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
 	f.below = func(p *page, _ *session) { walkBelow(p, s, id) }
 	return &walkForm{form: f, on: on, id: id}
 }

@@ -179,8 +179,8 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 			f.problem = sentence(err)
 			return stays
 		}
-		if doubt := s.answered().Doubt(f.q, a); doubt != "" && doubt != f.problem {
-			f.problem = doubt // the same answer accepted again is kept
+		if doubt := s.answered().Doubt(f.q, a); doubt != "" && f.problem != doubt+keepsIt {
+			f.problem = doubt + keepsIt
 			return stays
 		}
 		f.typed, f.problem = false, ""
@@ -196,6 +196,9 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 	f.choose(s, p)
 	return accepts
 }
+
+// keepsIt follows what is odd about an answer: accepted again it is kept.
+const keepsIt = "  (enter again keeps it)"
 
 // asked is a question mark typed as the whole answer: nobody lives in a state
 // of that name, so it means "I don't know".

@@ -3,6 +3,7 @@ package tui
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -69,18 +70,39 @@ func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 		f.cursor = 1
 		f.choose(s, p)
 		return accepts
+	case !f.digitsChoose() && len(msg.Runes) == 1 && unicode.IsDigit(msg.Runes[0]):
+		f.moveTo(string(msg.Runes))
 	case len(msg.Runes) == 1 && msg.Runes[0] >= '1' && int(msg.Runes[0]-'0') <= n:
 		f.cursor = int(msg.Runes[0] - '1')
-		if f.q.Kind == house.Many {
-			f.toggle(s, p)
-			return stays
-		}
 		f.choose(s, p)
 		return accepts
 	default:
 		return ignores
 	}
 	return stays
+}
+
+// mostNumbered is how many options the digits can choose among.
+const mostNumbered = 9
+
+// digitsChoose is false for a list with more options than digits, that is for
+// climate zones: whoever types the 5 of zone 5A must not get the fifth of them.
+// Nor do digits tick: over the priorities a 4 is meant for one of them and must
+// not rule out the fourth fiber.
+func (f *field) digitsChoose() bool {
+	return f.q.Kind != house.Many && len(f.options()) <= mostNumbered
+}
+
+// moveTo puts the cursor on the next option that begins so, round and round.
+func (f *field) moveTo(prefix string) {
+	opts := f.options()
+	for i := range opts {
+		at := (f.cursor + 1 + i) % len(opts)
+		if strings.HasPrefix(opts[at].Label.String(), prefix) {
+			f.cursor = at
+			return
+		}
+	}
 }
 
 func (f *field) toggle(s *session, p *house.Place) {

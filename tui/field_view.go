@@ -123,7 +123,7 @@ func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
 		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
 			note = "  (assumed)"
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+numbered(i)+o.Label.In(s.system)+note)
+		p.line(tone, strings.Repeat(" ", indent)+mark+f.number(i)+o.Label.In(s.system)+note)
 	}
 	if known.Source == house.FromUnknown {
 		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
@@ -143,6 +143,14 @@ func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
 		}
 		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.system))
 	}
+}
+
+// number stands before an option where digits are keys that choose.
+func (f *field) number(i int) string {
+	if !f.digitsChoose() {
+		return ""
+	}
+	return numbered(i)
 }
 
 func numbered(i int) string {

@@ -99,16 +99,17 @@ func packKeys(bindings []key.Binding, width int) []row {
 	return append(rows, line)
 }
 
-// leastUseful is the key that is left out first: words, then go to, then the
-// screen's own from the last on. Going on, back, saving and quitting stay to
+// leastUseful is the key that is left out first: in a form the one that
+// leaves the questions to come, then words, then go to, then the screen's own from the last
+// on. Going on, back, saving and quitting stay to
 // the end; -1 when one is left.
 func leastUseful(bindings []key.Binding) int {
 	if len(bindings) < 2 {
 		return -1
 	}
-	for _, first := range []string{keys.Words.Help().Key, keys.GoTo.Help().Key} {
+	for _, first := range []key.Help{keyDone.Help(), keys.Next.Help(), keys.Words.Help(), keys.GoTo.Help()} {
 		for i, b := range bindings {
-			if b.Help().Key == first {
+			if b.Help() == first {
 				return i
 			}
 		}

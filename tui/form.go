@@ -192,6 +192,19 @@ func (f *form) helpRows(p *page, s *session) {
 	p.mark()
 }
 
+// keyDone leaves the questions of a place as they are answered.
+var keyDone = bind("n", "done", "n", "ctrl+n")
+
+// next leaves the questions that are still to come; at yes and no, n is no.
+func (f *form) next(x *field) key.Binding {
+	out := keys.Next
+	if f.place != "" {
+		out = keyDone
+	}
+	out.SetEnabled(f.then != nil && x.q.Kind != house.YesNoKind)
+	return out
+}
+
 func (f *form) Keys(s *session) []key.Binding {
 	if len(f.fields) == 0 {
 		return []key.Binding{keys.Back}
@@ -203,6 +216,9 @@ func (f *form) Keys(s *session) []key.Binding {
 		back = bind("esc", "back", "esc")
 	}
 	out = append(out, back, bind("tab", "next question", "tab"))
+	if !x.letters() {
+		out = append(out, f.next(x))
+	}
 	if !f.speeds {
 		return append(out, f.extra...)
 	}

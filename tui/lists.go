@@ -58,9 +58,9 @@ func newFindOut() *reading {
 			if u.Place != "" {
 				where = u.Label
 			}
-			tone, word := style.Dim, say.Unchanging
+			tone, word := style.Dim, say.Effect(u.Matters, u.Effect)
 			if u.Matters {
-				tone, word = style.Warn, "MATTERS: "+u.Effect
+				tone = style.Warn
 			}
 			p.para(style.Plain, 2, fmt.Sprintf("%d. %s: %s", i+1, where, u.Prompt))
 			p.para(tone, 5, word)

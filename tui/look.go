@@ -53,6 +53,9 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 func (x *look) View(p *page, s *session) {
 	p.line(style.Title, say.Glance)
 	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
+	if zone := report.ZoneText(s.plan); zone != "" {
+		p.para(style.Warn, 0, zone)
+	}
 	p.blank()
 	if p.width >= wideWidth && len(s.plan.Places) > 0 {
 		x.wide(p, s)

@@ -83,7 +83,7 @@ func expected(m Model) *expectation {
 	if err != nil {
 		return nil
 	}
-	if doubt := m.s.answered().Doubt(x.q, a); doubt != "" && doubt != x.problem {
+	if doubt := m.s.answered().Doubt(x.q, a); doubt != "" && x.problem != doubt+keepsIt {
 		return nil // asked once whether it is meant
 	}
 	return &expectation{x.q, x.place, a}

@@ -129,6 +129,7 @@ type HandoverNote struct {
 	Materials []string    `toml:"materials"`
 	Stages    []string    `toml:"stages"`
 	Faced     string      `toml:"faced"`
+	Needs     string      `toml:"needs"` // what a rule of the place must require for the note to apply
 	Text      units.Prose `toml:"text,required"`
 	Ref
 }

@@ -157,7 +157,11 @@ func (q Question) parseLengths(s string) (Answer, error) {
 		read = units.ParseInches
 	}
 	var out []string
-	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+	parts := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' })
+	if q.halfOther(parts) {
+		return Answer{}, refuse("found %q; a comma parts two figures: write a unit behind each, and 12.5 m with a point", clip(s))
+	}
+	for _, part := range parts {
 		v, err := read(strings.TrimSpace(part))
 		if err != nil {
 			return Answer{}, refuse("found %q; want %s", clip(part), q.Accepted())
@@ -165,6 +169,22 @@ func (q Question) parseLengths(s string) (Answer, error) {
 		out = append(out, formatNumber(v))
 	}
 	return List(out...), nil
+}
+
+// halfOther reports a bare number beside a figure in another unit: "12,5 m" is
+// most likely one length with a comma for its point, and must not be read as
+// 12 of our unit and 5 of the other.
+func (q Question) halfOther(parts []string) bool {
+	bareOnes, others := 0, 0
+	for _, part := range parts {
+		if _, err := units.ParseNumber(strings.TrimSpace(part)); err == nil {
+			bareOnes++
+		}
+		if _, ok := units.ParseOther(part, q.Unit); ok {
+			others++
+		}
+	}
+	return bareOnes > 0 && others > 0
 }
 
 // showOpenings writes each opening in a system of units.

@@ -42,6 +42,20 @@ func TestFiguresMayBeTypedInSI(t *testing.T) {
 	}
 }
 
+// A comma for a decimal point is never read as two lengths, one of them in the
+// other unit.
+func TestDecimalCommaIsNotTwoLengths(t *testing.T) {
+	q, _ := fixture.List(t).Find("place.lengths_ft")
+	for _, wrong := range []string{"12,5 m", "12 m, 40", "12,5m; 8 m"} {
+		_, err := q.Parse(wrong)
+		require.ErrorContains(t, err, "a unit behind each", wrong)
+	}
+	for _, right := range []string{"40, 28", "12 m, 8.5 m", "40, 12 ft 6 in"} {
+		_, err := q.Parse(right)
+		require.NoError(t, err, right)
+	}
+}
+
 // What is wrong with a label is said in the units that are shown.
 func TestLabelProblemsFollowTheUnits(t *testing.T) {
 	q := house.Quote{Pieces: 10, WidthIn: 15, LengthIn: 93, CoverageFt2: 50}

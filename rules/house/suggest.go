@@ -2,6 +2,8 @@ package house
 
 import (
 	"strings"
+
+	"battwright/rules/catalog"
 )
 
 const suggestions = 5
@@ -50,19 +52,43 @@ func (a Answered) suggestStates(typed string) []string {
 	return out
 }
 
-// Doubt says what is odd about an answer that is well formed: a county that
-// the table does not know, with near misses. Empty when nothing is odd, or
-// when nobody can tell because the house is not in the US.
+// Doubt says what is odd about an answer that is well formed: a state or a
+// county that the table does not know, with near misses. Empty when nothing is
+// odd, or when nobody can tell because the house is not in the US.
 func (a Answered) Doubt(q Question, answer Answer) string {
-	if q.FullKey() != "site.county" || answer.State != Given {
+	if answer.State != Given {
 		return ""
 	}
+	switch q.FullKey() {
+	case "site.state":
+		return a.doubtState(answer.Text)
+	case "site.county":
+		return a.doubtCounty(answer.Text)
+	}
+	return ""
+}
+
+// doubtState: without a state of the US the house has no climate zone, and so
+// no target, unless its zone or its weather is named.
+func (a Answered) doubtState(state string) string {
+	_, err := a.List.catalog.Counties.State(state)
+	if err == nil || a.Text(Site, nil, "zone") != "" || a.Text(Site, nil, "climate") != "" {
+		return ""
+	}
+	text := "there is no state " + strings.TrimPrefix(err.Error(), catalog.ErrState.Error()+": ")
+	if strings.Contains(text, "did you mean") {
+		return text + "?"
+	}
+	return text + "; without it the climate zone is not known"
+}
+
+func (a Answered) doubtCounty(county string) string {
 	c := a.List.catalog
 	state := a.Text(Site, nil, "state")
 	if _, err := c.Counties.State(state); err != nil {
 		return ""
 	}
-	at := c.Locate(state, answer.Text, "", "", a.Text(Site, nil, "code"))
+	at := c.Locate(state, county, "", "", a.Text(Site, nil, "code"))
 	if at.Zone == "" && len(at.Notes) > 0 {
 		return at.Notes[0]
 	}

@@ -95,13 +95,32 @@ func placeLines(j Job, p plan.Place, person string) []string {
 		if p.Choice.Facing.OnBlanket != "none" && p.Choice.Facing.Side != "" {
 			lines = append(lines, "face "+p.Choice.Facing.Side)
 		}
-		return append(lines, gapLine(j, p)...)
+		if board := boardText(j, p); board != "" && person == "self" {
+			lines = append(lines, "ALSO: "+board)
+		}
+		return append(append(lines, layerLines(j, p)...), gapLine(j, p)...)
 	case "framer":
 		return framerLines(j, p)
 	case "store":
 		return storeLines(j, p)
 	}
 	return nil
+}
+
+// layerLines are the sheet beside the blankets and the layers over them that
+// the rules ask for: no page may name the blanket and leave them out.
+func layerLines(j Job, p plan.Place) []string {
+	var out []string
+	if sheet := sheetText(j, p); sheet != "" {
+		out = append(out, "ALSO: "+sheet)
+	}
+	for _, h := range p.Require {
+		switch e := h.Rule.Effect; e.Need {
+		case "layer-under-joists", "cover":
+			out = append(out, "ALSO: "+units.Prose(e.NeedValue).In(j.System))
+		}
+	}
+	return out
 }
 
 func gapLine(j Job, p plan.Place) []string {
@@ -114,16 +133,24 @@ func gapLine(j Job, p plan.Place) []string {
 	return []string{"KEEP THE GAP EMPTY: " + j.System.Clearance(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
 }
 
+// boardText is the board that the target asks for beside the blanket, and when
+// it goes on.
+func boardText(j Job, p plan.Place) string {
+	switch {
+	case p.Target.AddR <= 0:
+		return ""
+	case p.Surface.Kind.Boundary == "soil":
+		return j.System.R(p.Target.AddR) + " foam board on the wall, before the studs"
+	}
+	return j.System.R(p.Target.AddR) + " board outside the studs, before the siding"
+}
+
 // framerLines: what the frame must be for the blanket to fit.
 func framerLines(j Job, p plan.Place) []string {
 	s, f := j.System, p.Surface.Frame
 	lines := []string{fmt.Sprintf("%s, middle to middle %s, room for %s of blanket", f.Size, s.Inches(f.SpacingIn), s.Inches(heightOf(p.Choice.Layers)))}
-	if p.Target.AddR > 0 {
-		board := "board outside the studs, before the siding"
-		if p.Surface.Kind.Boundary == "soil" {
-			board = "foam board on the wall, before the studs"
-		}
-		lines = append(lines, s.R(p.Target.AddR)+" "+board)
+	if board := boardText(j, p); board != "" {
+		lines = append(lines, board)
 	}
 	if e := p.Choice.Heat.EaveShortIn; e > 0 {
 		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))

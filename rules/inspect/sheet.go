@@ -3,6 +3,7 @@ package inspect
 import (
 	"slices"
 
+	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
@@ -33,12 +34,7 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	if f, has := c.Facing(e.Facing.OnBlanket); has {
 		s.Facing = f.Name
 	}
-	if f, has := c.Facing(e.Facing.Sheet); has && e.Facing.Sheet != "" {
-		s.Sheet = f.Name
-		if e.Facing.Side != "" {
-			s.Sheet += ", " + e.Facing.Side
-		}
-	}
+	s.Sheet = sheetText(j, p)
 	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
 	for _, x := range c.Acceptance.Points {
@@ -47,6 +43,19 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 		}
 	}
 	return s, true
+}
+
+// sheetText names the sheet or paint beside the blanket and its side, empty
+// when there is none.
+func sheetText(j Job, p plan.Place) string {
+	f, has := j.Catalog().Facing(p.Choice.Facing.Sheet)
+	switch {
+	case !has || p.Choice.Facing.Sheet == "":
+		return ""
+	case p.Choice.Facing.Side != "":
+		return f.Name + ", " + p.Choice.Facing.Side
+	}
+	return f.Name
 }
 
 // Sheets are the sheets of all places that have a plan.
@@ -71,12 +80,18 @@ func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 		fits := n.Group == group && (person == "" || slices.Contains(n.Pages, person)) &&
 			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
 			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
-			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced)
+			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced) &&
+			(n.Needs == "" || requires(p, n.Needs))
 		if fits {
 			out = append(out, n)
 		}
 	}
 	return out
+}
+
+// requires reports whether a rule asks for something at a place.
+func requires(p plan.Place, need string) bool {
+	return slices.ContainsFunc(p.Require, func(h rules.Hit) bool { return h.Rule.Effect.Need == need })
 }
 
 // HouseNotes are the notes of a group that apply to any place, each once, in

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
@@ -173,4 +174,55 @@ func TestTemplates(t *testing.T) {
 			require.Greater(t, len(p.Answers), 12, p.ID)
 		}
 	}
+}
+
+// A page or a sheet that names a blanket never leaves out what the plan puts
+// beside or over it: the sheet toward the room, the layer under the joists of
+// a damp warm zone, the cover the wall of a crawl space needs, the board. Each
+// is on the page of whoever does the work, and on no other place's.
+func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
+	need := map[string]string{"layer-under-joists": "under the joists", "cover": "cover over the blankets"}
+	met := map[string]int{}
+	for _, name := range demo.Names() {
+		j := planned.Job(fixture.Demo(t, name))
+		for _, person := range []string{"installer", "self"} {
+			page, err := inspect.PageFor(j, person)
+			require.NoError(t, err)
+			for _, p := range j.Plan.Places {
+				if p.Choice == nil || p.Stopped != "" {
+					continue
+				}
+				i := slices.IndexFunc(page.Parts, func(x inspect.PagePart) bool { return x.Title == p.Surface.Label })
+				require.GreaterOrEqual(t, i, 0, "%s %s", person, p.Surface.ID)
+				text := strings.Join(page.Parts[i].Lines, "\n")
+				for what, words := range need {
+					asked := slices.ContainsFunc(p.Require, func(h rules.Hit) bool { return h.Rule.Effect.Need == what })
+					require.Equal(t, asked, strings.Contains(text, words), "%s %s %s", person, p.Surface.ID, what)
+					if asked {
+						met[what]++
+					}
+				}
+				require.Equal(t, p.Choice.Facing.Sheet != "", strings.Contains(text, "sheet") || strings.Contains(text, "paint"), "%s %s: %s", person, p.Surface.ID, text)
+				if person == "self" {
+					require.Equal(t, p.Target.AddR > 0, strings.Contains(text, "board"), p.Surface.ID)
+				}
+			}
+		}
+	}
+	require.Positive(t, met["layer-under-joists"])
+	require.Positive(t, met["cover"])
+	s, ok := inspect.SheetOf(planned.Job(fixture.Demo(t, "bayou-road.toml")), placeOf(t, "bayou-road.toml", "crawl-space"))
+	require.True(t, ok)
+	require.True(t, slices.ContainsFunc(s.Leave, func(n catalog.HandoverNote) bool { return n.Needs == "layer-under-joists" }))
+}
+
+func placeOf(t testing.TB, name, kind string) plan.Place {
+	t.Helper()
+	for _, p := range planned.Job(fixture.Demo(t, name)).Plan.Places {
+		if p.Surface.Kind.ID == kind {
+			return p
+		}
+	}
+	t.Fatalf("%s has no %s", name, kind)
+	return plan.Place{}
 }

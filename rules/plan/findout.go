@@ -35,7 +35,22 @@ const (
 	changesChoice  = 20
 	changesBlanket = 5
 	changesCaution = 1
+	givesTargets   = 50
 )
+
+// Effects that are not read off another plan.
+const (
+	zoneEffect    = "without the climate zone there is no target, no facing rule and no damp check"
+	dutyEffect    = "changes no blanket, but what to look out for: find out before work begins"
+	noPlaceEffect = "what it changes can be told when the house has places"
+	cautionEffect = "changes no blanket, but is about safety: find out before work begins"
+)
+
+// givesZone: state and county are free text, so no answer is tried. Together
+// they tell the climate zone, and without it there is hardly a plan.
+func (a Assessment) givesZone(q house.Question) bool {
+	return a.Site.Zone == "" && (q.FullKey() == "site.state" || q.FullKey() == "site.county")
+}
 
 // tryAnswers fills in what another answer would change and returns how much.
 func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
@@ -43,11 +58,22 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 	if !ok {
 		return 0
 	}
+	if a.givesZone(q) {
+		s.Matters, s.Effect = true, zoneEffect
+		return givesTargets
+	}
+	if len(base.Places) == 0 {
+		s.Effect = noPlaceEffect
+		return 0
+	}
 	most := 0
 	for _, answer := range possible(q) {
 		if w, effect := a.tryOne(q, s.Place, answer, p, base); w > most {
 			most, s.Effect = w, effect
 		}
+	}
+	if q.Safety && most < changesCaution {
+		most, s.Effect = changesCaution, cautionEffect
 	}
 	s.Matters = most >= changesBlanket
 	return most
@@ -85,7 +111,7 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 		}
 	}
 	if weight == 0 && cautions(other) != cautions(base) {
-		return changesCaution, ""
+		return changesCaution, dutyEffect
 	}
 	return weight, effect
 }

@@ -58,6 +58,7 @@ type Place struct {
 	Weights []float64
 	Levels  []float64 // 0 to 5, in the order of the criteria
 	Own     bool      // the place has priorities of its own
+	Limited bool      // a budget for the whole house may choose otherwise than the priorities
 }
 
 // Entry is one material at one place.
@@ -108,7 +109,7 @@ type Said struct {
 	Prompt  string
 	Value   string
 	Matters bool
-	Effect  string // what another answer would change, when it matters
+	Effect  string // what another answer would change; also a caution, which does not count as mattering
 }
 
 // Preferences are what Weigh needs beside the assessment.

@@ -28,6 +28,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		own := p.Places[place.Surface.ID]
 		placed := weighPlace(c, place, weightsOf(c, p.Priorities, own))
 		placed.Levels, placed.Own = levelsOf(c, p.Priorities, own), own != nil
+		placed.Limited = p.HasBudget
 		out.Places = append(out.Places, placed)
 	}
 	out.Money = moneyOf(out.Places, p)

@@ -30,6 +30,9 @@ func Markdown(p plan.Plan, o Options) string {
 	}
 	m.para("")
 	m.para(MoneyText(p, o.System))
+	if zone := ZoneText(p); zone != "" {
+		m.para(zone)
+	}
 	for _, place := range p.Places {
 		m.place(place, o)
 	}

@@ -136,6 +136,10 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 		b.add(OrderSub, "%s", linePrice(l, s))
 		ft3 += l.Ft3
 	}
+	if len(o.Places) == 0 {
+		b.add(OrderPlain, NoPlace)
+		return b
+	}
 	if len(o.Lines) == 0 {
 		b.add(OrderPlain, "No blanket can be ordered yet: see the places below.")
 		return b

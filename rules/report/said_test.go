@@ -2,11 +2,13 @@ package report_test
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules"
+	"battwright/rules/candidate"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/rules/report"
@@ -112,4 +114,24 @@ func around(text string, re *regexp.Regexp) string {
 		return ""
 	}
 	return text[max(0, at[0]-80):min(len(text), at[1]+40)]
+}
+
+// A line about a place never says that a blanket fits and leaves out that it
+// gets damp: in every demo house the damp check of the choice is on the line.
+func TestALineAboutAPlaceSaysDamp(t *testing.T) {
+	damp := 0
+	for _, name := range demo.Names() {
+		for _, place := range plan.Make(fixture.Demo(t, name)).Places {
+			if place.Choice == nil || place.Stopped != "" || place.Surface.Kind.ID == "chimney" {
+				continue
+			}
+			loud := place.Choice.Damp.Verdict == candidate.MoldRisk || place.Choice.Damp.Verdict == candidate.StaysWet
+			line := strings.ToLower(report.Glance(place, planned.Options(t)))
+			require.Equal(t, loud, strings.Contains(line, "damp") || strings.Contains(line, "stays wet"), "%s: %s", name, line)
+			if loud {
+				damp++
+			}
+		}
+	}
+	require.Positive(t, damp)
 }

@@ -101,7 +101,16 @@ func SwitchLine(p plan.Place, c plan.Switch, o Options) string {
 	if e == nil || c.Priority >= len(o.Catalog.Criteria) {
 		return ""
 	}
-	return fmt.Sprintf("With %s at %d instead of %g: %s.", o.Catalog.Criteria[c.Priority].Name, c.Whole, p.Levels[c.Priority], e.Name)
+	return fmt.Sprintf("With %s at %d instead of %g: %s%s.", o.Catalog.Criteria[c.Priority].Name, c.Whole, p.Levels[c.Priority], e.Name, ifAfforded(p, *e))
+}
+
+// ifAfforded follows a material that wins by priorities alone: where it costs
+// more than the choice, the budget of the whole house has a say too.
+func ifAfforded(p plan.Place, e plan.Entry) string {
+	if !p.Limited || p.Choice == nil || e.Money.Total.Typical <= p.Choice.Money.Total.Typical {
+		return ""
+	}
+	return ", if the budget allows"
 }
 
 type jsonSure struct {

@@ -133,6 +133,7 @@ func Glance(place plan.Place, o Options) string {
 	if place.Target.AddR > 0 {
 		text += "; plus " + o.System.R(place.Target.AddR) + " board"
 	}
+	text += dampAtAGlance(e.Damp)
 	if place.Surface.Kind.ID == "chimney" {
 		text = gapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
@@ -153,10 +154,28 @@ func gapText(place plan.Place, o Options) string {
 func (t *writer) money(p plan.Plan, o Options) {
 	t.blank()
 	t.para(MoneyText(p, o.System))
+	if zone := ZoneText(p); zone != "" {
+		t.para(zone)
+	}
+}
+
+// NoPlace stands where a house without places has nothing to add up.
+const NoPlace = "The house has no place to insulate yet: nothing to add up."
+
+// ZoneText says what is missing while nobody knows where the house stands;
+// empty when the climate zone is known.
+func ZoneText(p plan.Plan) string {
+	if p.Site.Zone != "" || len(p.Places) == 0 {
+		return ""
+	}
+	return "CLIMATE ZONE NOT KNOWN: no R-value to reach and no board outside is asked for below, and damp is not checked. Say state and county first."
 }
 
 // MoneyText says what the plan costs, and how that sits with the budget.
 func MoneyText(p plan.Plan, s units.System) string {
+	if len(p.Places) == 0 {
+		return NoPlace
+	}
 	text := fmt.Sprintf("All places: %s, most likely about %s. %s", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical), priceNote(p))
 	if !p.Money.HasBudget {
 		return text

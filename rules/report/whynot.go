@@ -50,7 +50,7 @@ func whyNotText(p plan.Place, w plan.WhyNot, e plan.Entry, o Options) string {
 	}
 	switch {
 	case w.Wins != nil:
-		parts = append(parts, fmt.Sprintf("It would win with %s at %d instead of %g.", o.Catalog.Criteria[w.Wins.Priority].Name, w.Wins.To, w.Wins.From))
+		parts = append(parts, fmt.Sprintf("It would win with %s at %d instead of %g%s.", o.Catalog.Criteria[w.Wins.Priority].Name, w.Wins.To, w.Wins.From, ifAfforded(p, e)))
 	case !w.Short && !w.Below && p.Best == nil && p.Surface.Pin == "":
 		parts = append(parts, "No single priority makes it win.")
 	}

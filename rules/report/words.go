@@ -131,6 +131,20 @@ func DampText(d candidate.Damp, s units.System) string {
 	return d.Note
 }
 
+// dampAtAGlance is what a line about a place must not leave out: nobody is to
+// read that a blanket fits and not that the wood beside it gets damp.
+func dampAtAGlance(d candidate.Damp) string {
+	switch {
+	case d.Verdict == candidate.StaysWet:
+		return "; STAYS WET"
+	case d.Verdict == candidate.MoldRisk && d.WorstRH < plainlyDampRH:
+		return "; on the damp side"
+	case d.Verdict == candidate.MoldRisk:
+		return "; DAMP, mold risk"
+	}
+	return ""
+}
+
 // DampLimits say, under the year of the damp check, what it does not cover and
 // why months above the line may not count.
 func DampLimits(d candidate.Damp, moldRH float64) []string {

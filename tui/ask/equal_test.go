@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -30,6 +31,8 @@ type reply struct {
 var (
 	enter = tea.KeyMsg{Type: tea.KeyEnter}
 	tab   = tea.KeyMsg{Type: tea.KeyTab}
+	down  = tea.KeyMsg{Type: tea.KeyDown}
+	space = tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
 	next  = tea.KeyMsg{Type: tea.KeyCtrlN}
 	wipe  = tea.KeyMsg{Type: tea.KeyCtrlU} // what stands in the field already
 	leave = reply{[]tea.KeyMsg{tab}, "skip"}
@@ -77,8 +80,9 @@ func (r *replies) make(q house.Question) reply {
 		i := strconv.Itoa(1 + r.rnd.IntN(options))
 		return reply{[]tea.KeyMsg{runes(i)}, i}
 	case house.Many:
-		i := strconv.Itoa(1 + r.rnd.IntN(options))
-		return reply{[]tea.KeyMsg{runes(i), tab}, i}
+		n := r.rnd.IntN(options)
+		pressed := slices.Repeat([]tea.KeyMsg{down}, n)
+		return reply{append(pressed, space, tab), strconv.Itoa(1 + n)}
 	case house.NumberKind:
 		v := math.Round(q.Min + r.rnd.Float64()*r.rnd.Float64()*(q.Max-q.Min))
 		if v < q.Min || v > q.Max {

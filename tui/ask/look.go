@@ -19,6 +19,9 @@ func (a *app) look() (stop, error) {
 func (a *app) lookHead() {
 	a.talk.title(say.Glance)
 	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
+	if zone := report.ZoneText(a.s.plan); zone != "" {
+		a.talk.say(zone)
+	}
 	if len(a.s.plan.Places) == 0 {
 		a.talk.say("There is no place yet: type places.")
 	}
@@ -72,10 +75,7 @@ func (a *app) findOut() {
 	a.talk.say(say.Matters)
 	list := a.s.assess.FindOut(a.s.preferences(), a.s.plan)
 	for i, u := range list {
-		word := say.Unchanging
-		if u.Matters {
-			word = "MATTERS: " + u.Effect
-		}
+		word := say.Effect(u.Matters, u.Effect)
 		a.talk.hang(fmt.Sprintf("%d. ", i+1), whereOf(u)+": "+u.Prompt+" "+word)
 		if h, ok := a.s.catalog().Help(u.Key); ok && h.Ask != "" {
 			a.talk.hang("  To ask: ", h.Ask.In(a.s.system))

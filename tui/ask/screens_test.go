@@ -82,8 +82,8 @@ func (s *screens) form(title string, place int, kind string) {
 
 func (s *screens) matters() {
 	out := s.r.to(named(s.t, "Is anything out of the question?", ""), -1)
-	if len(out.keys) == 2 {
-		s.press(out.keys[0])
+	if n := len(out.keys); n >= 2 {
+		s.press(out.keys[:n-1]...) // all but the tab, which leads on below
 	}
 	for _, q := range fixture.List(s.t).In(house.Priorities, "") {
 		s.press(tab)

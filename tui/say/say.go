@@ -25,9 +25,8 @@ const (
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
 	Assumed     = "Assumed, because nobody said otherwise"
-	Unchanging  = "does not change the plan"
 	FindOutNote = "what is not known yet"
-	Matters     = "MATTERS: another answer changes the plan. The rest can wait, or does not matter here."
+	Matters     = "MATTERS: another answer changes the plan. The rest leaves the blankets as they are."
 )
 
 // The last step.
@@ -46,6 +45,17 @@ const (
 	WalkFile    = "plain text that you can read, change and open again"
 	TakesPlace  = "It takes the place of what was typed here."
 )
+
+// Effect says what an answer that is not known would change.
+func Effect(matters bool, effect string) string {
+	switch {
+	case matters:
+		return "MATTERS: " + effect
+	case effect != "":
+		return effect
+	}
+	return "does not change the plan"
+}
 
 // OffersIntro tells what offers are laid side by side for.
 func OffersIntro(most int) string {

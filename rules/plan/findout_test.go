@@ -1,0 +1,53 @@
+package plan_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/plan"
+	"battwright/testdata/fixture"
+)
+
+func foundOut(t testing.TB, text string) map[string]plan.Said {
+	t.Helper()
+	assessed := plan.Assess(fixture.Read(t, text))
+	prefs := plan.PreferencesOf(assessed.Answered, nil)
+	out := map[string]plan.Said{}
+	for _, s := range assessed.FindOut(prefs, assessed.Weigh(prefs)) {
+		out[s.Key] = s
+	}
+	return out
+}
+
+// State and county cannot be tried, but without the zone there is no target:
+// they matter until it is known, and not after.
+func TestWhereTheHouseStandsMatters(t *testing.T) {
+	said := foundOut(t, fixture.PlacesText("indoor = \"usual\"", "id = \"a\"\nkind = \"attic\""))
+	for _, key := range []string{"site.state", "site.county"} {
+		require.True(t, said[key].Matters, key)
+		require.Contains(t, said[key].Effect, "no target", key)
+	}
+	said = foundOut(t, fixture.PlacesText("zone = \"6A\"", "id = \"a\"\nkind = \"attic\""))
+	require.Contains(t, said, "site.county")
+	require.False(t, said["site.county"].Matters)
+}
+
+// An answer that only brings a caution is not said to change nothing.
+func TestCautionsAreNotNothing(t *testing.T) {
+	said := foundOut(t, fixture.PlacesText("zone = \"6A\"", "id = \"a\"\nkind = \"attic\""))
+	for _, key := range []string{"place.non_ic_lights", "place.flue_through", "place.bath_fan_outside", "shape.chimney"} {
+		require.Contains(t, said, key)
+		require.False(t, said[key].Matters, key)
+		require.Contains(t, said[key].Effect, "find out before work begins", key)
+	}
+}
+
+func TestNothingIsTriedOnNoPlace(t *testing.T) {
+	said := foundOut(t, "version = 1\n[site]\nzone = \"6A\"\n")
+	require.NotEmpty(t, said)
+	for key, s := range said {
+		require.False(t, s.Matters, key)
+		require.Contains(t, s.Effect, "when the house has places", key)
+	}
+}
