@@ -58,7 +58,7 @@ func askInLines(cfg tui.Config, e env) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	if cfg.New {
-		fmt.Fprintln(e.stderr, "battwright: "+tui.NewFile(cfg.Path))
+		tell(e, "battwright: "+tui.NewFile(cfg.Path))
 	}
 	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
 	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{
@@ -67,7 +67,7 @@ func askInLines(cfg tui.Config, e env) int {
 	})
 	switch {
 	case errors.Is(err, ask.ErrInterrupted):
-		fmt.Fprintln(e.stderr, "battwright: stopped."+left(cfg))
+		tell(e, "battwright: stopped."+left(cfg))
 		return exitInterrupted
 	case errors.Is(err, ask.ErrEnded):
 		return fail(e, fmt.Errorf("battwright: %w.%s", err, left(cfg)))

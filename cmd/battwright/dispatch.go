@@ -74,10 +74,16 @@ func usage(e env, format string, args ...any) int {
 // fail reports what went wrong to the person who must act.
 func fail(e env, err error) int {
 	for _, line := range strings.Split(err.Error(), "\n") {
-		clean, _ := strict.CleanText(line)
-		fmt.Fprintln(e.stderr, clean)
+		tell(e, line)
 	}
 	return exitInput
+}
+
+// tell says one line to the person. It may hold a name or a path, which can be
+// anything at all.
+func tell(e env, line string) {
+	clean, _ := strict.CleanText(line)
+	fmt.Fprintln(e.stderr, clean)
 }
 
 // newFlags makes a flag set that reports mistakes our way.

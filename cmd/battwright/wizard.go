@@ -91,7 +91,7 @@ func mayBegin(path string) bool {
 func noTerminal(files []string, dataDir, system string, e env) int {
 	code := runPlan(append([]string{"--data", dataDir, "--units", system}, files...), e)
 	if code == exitDone && len(files) == 0 {
-		fmt.Fprintln(e.stderr, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
+		tell(e, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
 	}
 	return code
 }
@@ -104,10 +104,10 @@ func runWizard(cfg tui.Config, e env) int {
 	err := tui.Run(ctx, cfg)
 	switch {
 	case errors.Is(err, tui.ErrInterrupted), errors.Is(err, tea.ErrInterrupted), ctx.Err() != nil:
-		fmt.Fprintln(e.stderr, "battwright: stopped."+left(cfg))
+		tell(e, "battwright: stopped."+left(cfg))
 		return exitInterrupted
 	case errors.Is(err, tea.ErrProgramPanic):
-		fmt.Fprintln(e.stderr, "battwright: a fault in the program itself."+left(cfg))
+		tell(e, "battwright: a fault in the program itself."+left(cfg))
 		return exitInternal
 	case err != nil:
 		return fail(e, err)
@@ -120,7 +120,7 @@ func runWizard(cfg tui.Config, e env) int {
 // none.
 func goodbye(cfg tui.Config, e env) {
 	if said := left(cfg); said != "" {
-		fmt.Fprintln(e.stderr, strings.TrimSpace(said)+" Start again with: battwright")
+		tell(e, strings.TrimSpace(said)+" Start again with: battwright")
 	}
 }
 
