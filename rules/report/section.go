@@ -309,7 +309,7 @@ func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 	}
 	parts := make([]string, len(v.Detail))
 	for i, d := range v.Detail {
-		parts[i] = fmt.Sprintf("%.3g %s", d.Raw, d.Unit)
+		parts[i] = s.Measured(d.Raw, d.Unit)
 	}
 	return strings.Join(parts, "; ")
 }
