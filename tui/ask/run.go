@@ -107,7 +107,8 @@ type app struct {
 type stop int
 
 const (
-	here stop = iota // stay, show again
+	same stop = iota - 1 // stay; nothing to show changed
+	here                 // stay, show again
 	up               // one level back
 	atStart
 	atHouse

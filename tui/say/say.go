@@ -93,6 +93,14 @@ const Purpose = "Which blanket insulation goes where in your house, and why."
 // NoDemo says that the built-in house is broken.
 const NoDemo = "The demo house could not be read"
 
+// NotKnownYet counts the answers about a place that are still open.
+func NotKnownYet(n int) string {
+	if n == 1 {
+		return "1 answer about this place is not known yet"
+	}
+	return fmt.Sprintf("%d answers about this place are not known yet", n)
+}
+
 // TooManyPlaces and TooManyPlans say that a house is full.
 func TooManyPlaces() string {
 	return fmt.Sprintf("a house can have at most %d places.", house.MaxPlaces)
