@@ -12,6 +12,23 @@ import (
 // script is what a person types, a line each.
 func script(lines ...string) string { return strings.Join(lines, "\n") + "\n" }
 
+// firstUnsaid is the first line of a printed page that is not read out in its
+// order. Ruled lines and room to write are for the eye; boxes are read as
+// dashes.
+func firstUnsaid(out, printed string) string {
+	for _, l := range strings.Split(printed, "\n") {
+		if strings.Trim(l, " -=") == "" || strings.Contains(l, "___") {
+			continue
+		}
+		_, rest, found := strings.Cut(out, "\n"+strings.Replace(l, "[ ] ", "- ", 1)+"\n")
+		if !found {
+			return l
+		}
+		out = "\n" + rest
+	}
+	return ""
+}
+
 // An offer that is opened line by line is judged as the command judges it, and
 // so are pages and finished work; what is written is what the command prints.
 func TestAskOpensAnOffer(t *testing.T) {
@@ -28,7 +45,7 @@ func TestAskOpensAnOffer(t *testing.T) {
 	} {
 		printed := runs(args...).stdout
 		require.NotEmpty(t, printed)
-		require.True(t, strings.Contains(r.stdout, printed), "%v is not read out as the command prints it", args)
+		require.Empty(t, firstUnsaid(r.stdout, printed), "%v is not read out as the command prints it", args)
 	}
 	require.Contains(t, r.stdout, "Not taken: "+offerDir+"nowhere.toml: ")
 	for name, args := range map[string][]string{

@@ -109,7 +109,7 @@ type stop int
 const (
 	same stop = iota - 1 // stay; nothing to show changed
 	here                 // stay, show again
-	up               // one level back
+	up                   // one level back
 	atStart
 	atHouse
 	atPlaces
