@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -103,7 +104,37 @@ func flagProblem(e env, name string, err error) int {
 		io.WriteString(e.stdout, helpText())
 		return exitDone
 	}
-	return usage(e, "%s: %v", name, err)
+	return usage(e, "%s", flagText(name, err.Error()))
+}
+
+var (
+	noSuchFlag = regexp.MustCompile(`^flag provided but not defined: --?(.+)$`)
+	noValue    = regexp.MustCompile(`^flag needs an argument: --?(.+)$`)
+	wrongValue = regexp.MustCompile(`^invalid (?:boolean )?value (".*") for (?:flag )?-([a-z-]+): .*$`)
+)
+
+// flagText says what the flag package found, with options written as people
+// type them and with what would be right.
+func flagText(name, found string) string {
+	command := strings.TrimSpace("battwright " + strings.TrimPrefix(name, "battwright"))
+	table := flagTable()
+	wanted := func(option string) string {
+		at := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == option })
+		if at < 0 || table[at].takes == takesNothing {
+			return "nothing behind it"
+		}
+		return table[at].arg
+	}
+	if m := noSuchFlag.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("there is no option --%s here; %s --help lists the options", m[1], command)
+	}
+	if m := noValue.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("--%s needs a value: --%s %s", m[1], m[1], wanted(m[1]))
+	}
+	if m := wrongValue.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("--%s %s; want %s", m[2], m[1], wanted(m[2]))
+	}
+	return command + ": " + found
 }
 
 // commandHelp is the help of one command.
