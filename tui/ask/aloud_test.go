@@ -75,3 +75,13 @@ func TestAWrongNumberOfAPlaceIsToldWithItsWord(t *testing.T) {
 	has(t, out, `"x" is not a number from 1 to 8, for instance: copy 1.`)
 	require.Equal(t, 1, strings.Count(out, "\nThe places to insulate\n"))
 }
+
+// Two columns side by side are heard as one line of both: each cell is said
+// with the name of its row and column.
+func TestOffersAreSaidCellByCell(t *testing.T) {
+	out, err := said(t, site(t), ask.Config{Echo: true}, "3", "check", "offers", "open", "full.toml", "quit")
+	require.NoError(t, err)
+	has(t, out, "\nFiber, Plan: fiberglass\nFiber, North Bay Insulating (invented): fiberglass\n")
+	has(t, out, "\nOffer: North Bay Insulating (invented): $4,140\n")
+	require.NotContains(t, out, "Plan    ")
+}

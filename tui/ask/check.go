@@ -106,7 +106,7 @@ func (a *app) pages() (stop, error) {
 }
 
 func (a *app) personPage(person string, width int) (string, error) {
-	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.options(width))
+	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.page(width))
 }
 
 func (a *app) writePage(arg string) (stop, error) {

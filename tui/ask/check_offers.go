@@ -36,7 +36,7 @@ func (a *app) offerRows() []row {
 }
 
 func (a *app) readOffers(list []inspect.OpenOffer) {
-	a.reads(report.OpenOffersText(a.s.job(), list, a.s.options(a.talk.width)), nil)
+	a.reads(report.OpenOffersText(a.s.job(), list, a.s.page(a.talk.width)), nil)
 }
 
 // openOffer reads an offer; one with mistakes is read as far as possible.

@@ -128,7 +128,7 @@ func TestCheckPagesAreReadOutAsPrinted(t *testing.T) {
 			"finished work", "open", "chimney-stop.toml", "result", "form", "quit")
 		require.NoError(t, err)
 		j, o := demoJob(t), planned.Options(t)
-		o.Width = width
+		o.Width, o.Aloud = width, true
 		for _, person := range inspect.Persons() {
 			page, err := report.Handover{Job: j, Person: person}.Text(o)
 			require.NoError(t, err)
