@@ -245,6 +245,8 @@ func TestWalkInLines(t *testing.T) {
 	has(t, flat, "Not taken: \"perhaps\" is neither yes nor no.")
 	has(t, flat, "Beside the brick chimney, as found")
 	has(t, flat, "12 x 1/2", "what would be right is said")
+	has(t, flat, "If left: next to no more heat lost each year")
+	require.NotContains(t, flat, "0 MMBtu to 0 MMBtu")
 	w := inspect.NewWalk(fixture.List(t).Catalog())
 	w.TakeUp(demoJob(t), store.Text)
 	require.Equal(t, house.DontKnow(), w.House.Place("chimney").Answers["batt_in_gap"])
