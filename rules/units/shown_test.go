@@ -94,7 +94,7 @@ func TestRangesAddAndMultiply(t *testing.T) {
 func TestNearlyNumbers(t *testing.T) {
 	for text, ok := range map[string]bool{
 		"7 1/4": true, "7.5 1/4": false, "7 4/4": false, "7 3/4": true, "4/4": true, "7 14": false, "x 1/4": false,
-		"123456789012345": true, "1234567890123456": false, "1.2.3": false, "1,1,2": true, "-7 1/4": false, "7-1/4": true, "7 x/4": false, "7 1/x": false,
+		"123456789012345": true, "1234567890123456": false, "1.2.3": false, "1,1,2": false, "8,5": false, "1,12": false, "1234,567": false, ",5": false, "1,120": true, "1,120.5": true, "1,120,000": true, "-7 1/4": false, "7-1/4": true, "7 x/4": false, "7 1/x": false,
 	} {
 		_, err := ParseNumber(text)
 		require.Equal(t, ok, err == nil, "%q: %v", text, err)

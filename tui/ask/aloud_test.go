@@ -85,3 +85,13 @@ func TestOffersAreSaidCellByCell(t *testing.T) {
 	has(t, out, "\nOffer: North Bay Insulating (invented): $4,140\n")
 	require.NotContains(t, out, "Plan    ")
 }
+
+// Half of a size, and a decimal comma, leave the area assumed.
+func TestAnAreaIsYoursOnlyWhenAllOfItWasTyped(t *testing.T) {
+	out, err := said(t, fixture.NewMemory(), ask.Config{Echo: true}, "1", "done", "1", "", "40", "done", "1", "", "", "8,5", "20", "done", "quit")
+	require.NoError(t, err)
+	require.Equal(t, 1, strings.Count(out, "your figure"))
+	has(t, out, "1. Attic floor: 1,120 ft2, assumed")
+	has(t, out, "1. Attic floor: 800 ft2, your figure")
+	has(t, out, `Not taken: Found "8,5"; want a number of feet`)
+}

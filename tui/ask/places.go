@@ -44,7 +44,7 @@ func (a *app) placesRows() []row {
 // placeLine is one place: name, size and how it is known, frame.
 func (a *app) placeLine(p *house.Place) string {
 	known := "assumed"
-	if p.Answers["area_ft2"].State == house.Given || p.Answers["length_ft"].State == house.Given {
+	if a.s.answered().AreaGiven(p) {
 		known = "your figure"
 	}
 	frame := ""
