@@ -95,3 +95,27 @@ func TestAnAreaIsYoursOnlyWhenAllOfItWasTyped(t *testing.T) {
 	has(t, out, "1. Attic floor: 800 ft2, your figure")
 	has(t, out, `Not taken: Found "8,5"; want a number of feet`)
 }
+
+// A price mistyped a hundred times too high turns the plan to another blanket.
+// What was typed stays in reach, and taken away the order is as it was.
+func TestAPriceThatTurnsThePlanAwayStaysInReach(t *testing.T) {
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2", "again", "quit")
+	require.NoError(t, err)
+	has(t, out, "\n3. fiberglass R-21, paper face, 15 in wide: no price typed yet")
+	flat := strings.Join(strings.Fields(out), " ")
+	has(t, flat, "fiberglass R-21, paper face, 15 in wide: $115.00 a ft2, label not typed; not in the order as the plan is now")
+	rows := strings.Split(out, "\n")
+	number := ""
+	for _, l := range rows {
+		if n, _, ok := strings.Cut(l, ". fiberglass R-21, paper face, 15 in wide: $115"); ok {
+			number = n
+		}
+	}
+	require.NotEmpty(t, number)
+	out, err = said(t, store, ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2",
+		number, "done", "done", "done", "done", "done", "clear", "quit")
+	require.NoError(t, err)
+	require.NotContains(t, out[strings.LastIndex(out, "Blankets of the order"):], "not in the order")
+	has(t, out[strings.LastIndex(out, "Blankets of the order"):], "\n3. fiberglass R-21, paper face, 15 in wide: no price typed yet")
+}

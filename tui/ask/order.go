@@ -30,6 +30,9 @@ func (a *app) orderRows() []row {
 	for _, l := range a.ordered().Lines {
 		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l), do: func(string) (stop, error) { return here, a.askQuote(l) }})
 	}
+	for _, l := range a.ordered().Unused {
+		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l) + "; " + say.NotOrdered, do: func(string) (stop, error) { return here, a.askQuote(l) }})
+	}
 	return append(rows,
 		row{word: "shopping list", text: "what to buy and what it costs, as it is now", do: stays(a.shopping)},
 		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.ordered(), a.s.options(a.talk.width))) })},

@@ -17,6 +17,7 @@ const (
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority changes anything: take it and be glad."
 	Ladder      = "What the next dollars buy"
+	NotOrdered  = "not in the order as the plan is now"
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
