@@ -99,8 +99,7 @@ func TestAnAreaIsYoursOnlyWhenAllOfItWasTyped(t *testing.T) {
 // A price mistyped a hundred times too high turns the plan to another blanket.
 // What was typed stays in reach, and taken away the order is as it was.
 func TestAPriceThatTurnsThePlanAwayStaysInReach(t *testing.T) {
-	store := fixture.NewMemory()
-	out, err := said(t, store, ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2", "again", "quit")
+	out, err := said(t, fixture.NewMemory(), ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2", "again", "quit")
 	require.NoError(t, err)
 	has(t, out, "\n3. fiberglass R-21, paper face, 15 in wide: no price typed yet")
 	flat := strings.Join(strings.Fields(out), " ")
@@ -113,7 +112,7 @@ func TestAPriceThatTurnsThePlanAwayStaysInReach(t *testing.T) {
 		}
 	}
 	require.NotEmpty(t, number)
-	out, err = said(t, store, ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2",
+	out, err = said(t, fixture.NewMemory(), ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2",
 		number, "done", "done", "done", "done", "done", "clear", "quit")
 	require.NoError(t, err)
 	require.NotContains(t, out[strings.LastIndex(out, "Blankets of the order"):], "not in the order")
