@@ -25,6 +25,12 @@ func newPrices() *menu {
 				quoteNote(s, l), func(s *session) tea.Cmd { return send(pushMsg{newQuote(l, s)}) },
 			})
 		}
+		for _, l := range s.order().Unused {
+			rows = append(rows, choiceRow{
+				report.OrderLineName(l, s.system),
+				quoteNote(s, l) + "; " + say.NotOrdered, func(s *session) tea.Cmd { return send(pushMsg{newQuote(l, s)}) },
+			})
+		}
 		if len(rows) == 0 {
 			rows = append(rows, choiceRow{"Nothing is ordered yet", "", func(*session) tea.Cmd { return send(backMsg{}) }})
 		}

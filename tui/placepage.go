@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -167,7 +168,7 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 	case n == 1:
 		p.labelled(style.Dim, "Guess", labelColumn, "one answer about this place is not known yet: e opens it")
 	case n > 1:
-		p.labelled(style.Dim, "Guess", labelColumn, fmt.Sprintf("%d answers about this place are not known yet: e opens them", n))
+		p.labelled(style.Dim, "Guess", labelColumn, say.NotKnownYet(n)+": e opens them")
 	}
 }
 

@@ -104,7 +104,7 @@ func (x *places) row(p *page, s *session, a house.Answered, i int) {
 	}
 	area := s.system.Area(a.NetAreaFt2(place))
 	known := "assumed"
-	if place.Answers["area_ft2"].State == house.Given || place.Answers["length_ft"].State == house.Given {
+	if a.AreaGiven(place) {
 		known = "your figure"
 	}
 	size := ""

@@ -74,7 +74,7 @@ func askInLines(cfg tui.Config, e env) int {
 	case err != nil:
 		return fail(e, fmt.Errorf("battwright: %w", err))
 	}
-	goodbye(cfg, e)
+	goodbye(cfg, e, "battwright ask")
 	return exitDone
 }
 

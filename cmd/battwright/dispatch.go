@@ -137,7 +137,8 @@ Examples:
   battwright words kraft
 
 Exit codes: 0 done, 1 input wrong or could not read or write, 2 wrong command line,
-3 done but something falls short (--strict), 70 fault in the program, 130 stopped.
+3 done but something falls short (plan and order with --strict, offer, inspect,
+check --rules), 70 fault in the program, 130 stopped.
 Results go to standard output, messages to standard error. Nothing is sent anywhere.
 `)
 	return b.String()

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -34,7 +35,7 @@ const (
 // sets of the commands.
 func flagTable() []flagInfo {
 	return []flagInfo{
-		{"format", "text|markdown|json|csv", "how to print (several houses as json: one a line)", formats, takesText},
+		{"format", "text|markdown|json|csv", "how to print (csv: plan and order; several houses as json: one a line)", formats, takesText},
 		{"out", "FILE", "write to FILE instead; --force to overwrite", nil, takesFile},
 		{"force", "", "overwrite the file of --out", nil, takesNothing},
 		{"priority", "cost=5", "try another priority (cost, sound, irritants, fire, moisture; 0 to 5)", []string{"cost=", "sound=", "irritants=", "fire=", "moisture="}, takesText},
@@ -78,9 +79,13 @@ func commandFlags() map[string][]string {
 func flagsOf(name string) []flagInfo {
 	var out []flagInfo
 	for _, f := range flagTable() {
-		if slices.Contains(commandFlags()[name], f.name) {
-			out = append(out, f)
+		if !slices.Contains(commandFlags()[name], f.name) {
+			continue
 		}
+		if f.name == "format" && slices.Contains([]string{"handover", "offer", "inspect"}, name) { // no csv of a page
+			f.arg, f.values, f.what = strings.Join(jobFormats, "|"), jobFormats, "how to print"
+		}
+		out = append(out, f)
 	}
 	return out
 }
@@ -103,7 +108,37 @@ func flagProblem(e env, name string, err error) int {
 		io.WriteString(e.stdout, helpText())
 		return exitDone
 	}
-	return usage(e, "%s: %v", name, err)
+	return usage(e, "%s", flagText(name, err.Error()))
+}
+
+var (
+	noSuchFlag = regexp.MustCompile(`^flag provided but not defined: --?(.+)$`)
+	noValue    = regexp.MustCompile(`^flag needs an argument: --?(.+)$`)
+	wrongValue = regexp.MustCompile(`^invalid (?:boolean )?value (".*") for (?:flag )?-([a-z-]+): .*$`)
+)
+
+// flagText says what the flag package found, with options written as people
+// type them and with what would be right.
+func flagText(name, found string) string {
+	command := strings.TrimSpace("battwright " + strings.TrimPrefix(name, "battwright"))
+	table := flagsOf(strings.TrimPrefix(name, "battwright"))
+	wanted := func(option string) string {
+		at := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == option })
+		if at < 0 || table[at].takes == takesNothing {
+			return "nothing behind it"
+		}
+		return table[at].arg
+	}
+	if m := noSuchFlag.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("there is no option --%s here; %s --help lists the options", m[1], command)
+	}
+	if m := noValue.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("--%s needs a value: --%s %s", m[1], m[1], wanted(m[1]))
+	}
+	if m := wrongValue.FindStringSubmatch(found); m != nil {
+		return fmt.Sprintf("--%s %s; want %s", m[2], m[1], wanted(m[2]))
+	}
+	return command + ": " + found
 }
 
 // commandHelp is the help of one command.
@@ -116,7 +151,7 @@ func commandHelp(name string, flags *flag.FlagSet) string {
 		}
 	}
 	fmt.Fprintf(&b, "%s\n  %s\n", usage, what)
-	table := flagTable()
+	table := flagsOf(name)
 	flags.VisitAll(func(f *flag.Flag) {
 		info := flagInfo{name: f.Name}
 		if i := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == f.Name }); i >= 0 {

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -69,7 +70,14 @@ func TestExitCodes(t *testing.T) {
 		{exitUsage, []string{"plan", "--priority", "cost"}, "want one like cost=5"},
 		{exitUsage, []string{"plan", "--priority", "cost="}, "whole number"},
 		{exitUsage, []string{"plan", "--colour"}, "colour"},
-		{exitUsage, []string{"plan", "--out"}, "out"},
+		{exitUsage, []string{"plan", "--colour"}, "there is no option --colour here; battwright plan --help lists the options"},
+		{exitUsage, []string{"--format", "json"}, "there is no option --format here; battwright --help lists the options"},
+		{exitUsage, []string{"tour", "--units", "si"}, "there is no option --units here; battwright tour --help"},
+		{exitUsage, []string{"plan", "--out"}, "--out needs a value: --out FILE"},
+		{exitUsage, []string{"plan", "--format"}, "--format needs a value: --format text|markdown|json|csv"},
+		{exitUsage, []string{"handover", "--format"}, "--format needs a value: --format text|markdown|json\n"},
+		{exitUsage, []string{"plan", "--strict=maybe"}, `--strict "maybe"; want nothing behind it`},
+		{exitUsage, []string{"order", "--width", "wide"}, `--width "wide"; want 40|80`},
 		{exitUsage, []string{"plna"}, "did you mean plan?"},
 		{exitUsage, []string{"chekc"}, "did you mean check?"},
 		{exitUsage, []string{"word"}, "did you mean words?"},
@@ -241,3 +249,14 @@ func TestFaultIsReported(t *testing.T) {
 type faulty struct{}
 
 func (faulty) Read([]byte) (int, error) { panic("made up for a test") }
+
+// A command does not offer a form of printing that it would refuse.
+func TestFormatsOfferedAreTaken(t *testing.T) {
+	for _, name := range []string{"plan", "order", "handover"} {
+		help := runs(name, "--help").stdout
+		for _, format := range formats {
+			code := runs(name, "--format", format).code
+			require.Equal(t, code == exitDone, regexp.MustCompile(`--format \S*\b`+format+`\b`).MatchString(help), "%s --format %s", name, format)
+		}
+	}
+}

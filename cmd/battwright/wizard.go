@@ -112,15 +112,15 @@ func runWizard(cfg tui.Config, e env) int {
 	case err != nil:
 		return fail(e, err)
 	}
-	goodbye(cfg, e)
+	goodbye(cfg, e, "battwright")
 	return exitDone
 }
 
-// goodbye says where the answers are and how to go on; nothing when there are
-// none.
-func goodbye(cfg tui.Config, e env) {
+// goodbye says where the answers are and with which command to go on; nothing
+// when there are none.
+func goodbye(cfg tui.Config, e env, again string) {
 	if said := left(cfg); said != "" {
-		tell(e, strings.TrimSpace(said)+" Start again with: battwright")
+		tell(e, strings.TrimSpace(said)+" Start again with: "+again)
 	}
 }
 

@@ -77,6 +77,31 @@ func (a Answered) ownArea(p *Place) (float64, bool) {
 	return 0, false
 }
 
+// AreaGiven reports whether the area of a place is the person's own: typed, or
+// worked out from a length and a width that both were. Half of a size leaves
+// the area assumed.
+func (a Answered) AreaGiven(p *Place) bool {
+	if _, ok := said(p, "area_ft2"); ok {
+		return true
+	}
+	both := func(keys ...string) bool {
+		for _, k := range keys {
+			if _, ok := said(p, k); !ok {
+				return false
+			}
+		}
+		return true
+	}
+	_, long := a.LongFt(p)
+	switch p.Kind {
+	case "attic", "sloped-ceiling", "crawl-space":
+		return long && both("width_ft")
+	case "chimney":
+		return both("width_in", "depth_in")
+	}
+	return long
+}
+
 // areaKeys are the answers that ownArea reads: a place that has them takes its
 // part of what the shape gives, and leaves the others of its kind the rest.
 var areaKeys = []string{"area_ft2", "length_ft", "lengths_ft", "width_ft", "height_ft"}

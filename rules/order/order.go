@@ -19,6 +19,7 @@ import (
 // Order is the order of a whole house.
 type Order struct {
 	Lines  []Line  // blankets: the shopping list
+	Unused []Line  // with a quote, but of no place now: nothing is bought, the quote stays in reach
 	Goods  []Goods // what goes with them
 	Gear   []Goods
 	Places []Place
@@ -153,6 +154,7 @@ func Make(p plan.Plan, a house.Answered) Order {
 		m.place(&p.Places[i])
 	}
 	m.lines()
+	m.unused()
 	m.goods()
 	m.gear()
 	m.money()

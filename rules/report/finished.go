@@ -149,7 +149,12 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		if p.LostUSD.High > 0 {
 			money = ", about " + o.System.MoneyRange(dollarsRange(p.LostUSD))
 		}
-		add("If left", "%s to %s more heat lost each year%s", o.System.Energy(p.LostHeat.Low), o.System.Energy(p.LostHeat.High), money)
+		low, high := o.System.Energy(p.LostHeat.Low), o.System.Energy(p.LostHeat.High)
+		if none := o.System.Energy(0); high == none {
+			add("If left", "next to no more heat lost each year, less than this shows")
+		} else {
+			add("If left", "%s to %s more heat lost each year%s", low, high, money)
+		}
 	}
 	return out
 }

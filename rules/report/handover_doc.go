@@ -60,7 +60,7 @@ func (s *docSection) each(l []string, k lineKind) {
 
 // docText prints a page as plain text.
 func docText(d doc, o Options) string {
-	t := &writer{width: o.Width}
+	t := &writer{width: o.Width, aloud: o.Aloud}
 	if t.width <= 0 {
 		t.width = textWidth
 	}
@@ -92,7 +92,7 @@ func (t *writer) docLine(l docLine) {
 	case tickLine:
 		t.hanging("[ ] ", l.text)
 	case labelLine:
-		if t.width < 60 {
+		if t.aloud || t.width < 60 {
 			t.hanging("", l.label+": "+l.text)
 			return
 		}
@@ -120,8 +120,8 @@ func (t *writer) hanging(mark, s string) {
 	}
 }
 
-// columns prints a table: side by side where the page is wide enough, else
-// one entry after the other.
+// columns prints a table: side by side where the page is wide enough and looked
+// at, else one entry after the other.
 func (t *writer) columns(table [][]string) {
 	if len(table) < 2 {
 		return
@@ -129,6 +129,14 @@ func (t *writer) columns(table [][]string) {
 	head := table[0]
 	const first, least = 14, 15
 	wide := (t.width - first) / (len(head) - 1)
+	if t.aloud {
+		for _, row := range table[1:] {
+			for i := 1; i < len(row); i++ {
+				t.hanging("", row[0]+", "+head[i]+": "+cellAloud(row[i]))
+			}
+		}
+		return
+	}
 	if wide < least {
 		for _, row := range table[1:] {
 			t.line(row[0])
@@ -144,6 +152,14 @@ func (t *writer) columns(table [][]string) {
 			t.line(strings.Repeat("-", t.width))
 		}
 	}
+}
+
+// cellAloud says an empty cell in a word.
+func cellAloud(cell string) string {
+	if cell == "-" {
+		return "nothing"
+	}
+	return cell
 }
 
 func (t *writer) tableRow(row []string, first, wide int) {

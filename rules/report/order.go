@@ -131,7 +131,7 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 		b.add(OrderSub, "for %s", strings.Join(l.Places, ", "))
 		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, formWord(l.Product.Form)), l.Spare, packageText(l, s))
 		if l.Returns > 0 {
-			b.add(OrderSub, "%s should stay closed: ask whether it can be returned", plural(l.Returns, "package"))
+			b.add(OrderSub, "%s should stay closed: ask whether %s can be returned", plural(l.Returns, "package"), map[bool]string{true: "it", false: "they"}[l.Returns == 1])
 		}
 		b.add(OrderSub, "%s", linePrice(l, s))
 		ft3 += l.Ft3

@@ -21,6 +21,7 @@ type Options struct {
 	System  units.System
 	Width   int // text only; 0 means 78
 	Full    bool
+	Aloud   bool         // pages of the last step as they are read out: no columns
 	Order   *order.Order // JSON only: the order group of each place
 }
 
@@ -309,7 +310,7 @@ func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 	}
 	parts := make([]string, len(v.Detail))
 	for i, d := range v.Detail {
-		parts[i] = fmt.Sprintf("%.3g %s", d.Raw, d.Unit)
+		parts[i] = s.Measured(d.Raw, d.Unit)
 	}
 	return strings.Join(parts, "; ")
 }

@@ -114,7 +114,7 @@ func DampText(d candidate.Damp, s units.System) string {
 		return "no damp build-up from vapor. Does not cover leaks, rain or air."
 	case candidate.Dries:
 		if s.Moisture(d.PeakGM2) == aTrace {
-			return fmt.Sprintf("a trace of damp builds up in %s and dries again by %s. Does not cover leaks, rain or air.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
+			return fmt.Sprintf("a trace of damp builds up by %s and dries again by %s. Does not cover leaks, rain or air.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 		}
 		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 	case candidate.MoldRisk:

@@ -11,6 +11,7 @@ import (
 type writer struct {
 	b     strings.Builder
 	width int
+	aloud bool // read out: no columns
 }
 
 const labelWidth = 8

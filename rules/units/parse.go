@@ -3,6 +3,7 @@ package units
 import (
 	"errors"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -11,10 +12,11 @@ import (
 var ErrNotANumber = errors.New("not a number")
 
 // ParseNumber reads "7.25", "7 1/4", "7-1/4", "1/2" or "1,120". The result is
-// finite and not negative; anything else is ErrNotANumber.
+// finite and not negative; anything else is ErrNotANumber. A comma parts
+// thousands and nothing else: "8,5", a decimal comma, is refused and not read
+// as 85.
 func ParseNumber(text string) (float64, error) {
 	s := strings.TrimSpace(text)
-	s = strings.ReplaceAll(s, ",", "")
 	s = strings.ReplaceAll(s, "-", " ")
 	fields := strings.Fields(s)
 	if strings.HasPrefix(strings.TrimSpace(text), "-") || len(fields) == 0 || len(fields) > 2 {
@@ -115,9 +117,17 @@ func fraction(s string) (float64, error) {
 	return a / b, nil
 }
 
+var thousands = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?$`)
+
 // plain reads digits with at most one point. ParseFloat alone would take
 // "inf", "0x10" and "1e9", which nobody means.
 func plain(s string) (float64, error) {
+	if strings.Contains(s, ",") {
+		if !thousands.MatchString(s) {
+			return 0, ErrNotANumber
+		}
+		s = strings.ReplaceAll(s, ",", "")
+	}
 	if s == "" || len(s) > 15 || strings.Trim(s, "0123456789.") != "" {
 		return 0, ErrNotANumber
 	}

@@ -47,6 +47,14 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"an ounce", func(s System) string { return s.Moisture(305.152) }, "1 oz/ft2", "305 g/m2"},
 		{"a winter's loss", func(s System) string { return s.Energy(1) }, "1 MMBtu", "293 kWh"},
 		{"a cold place", func(s System) string { return s.DegreeDays(7200) }, "7,200 F-days", "4,000 K-days"},
+		{"a gap round the house", func(s System) string { return s.Feet(1265) }, "1,265 ft", "385.57 m"},
+		// 1 Btu/ft2 is 11356.5 J/m2 (NIST SP 811, appendix B.8, from memory).
+		{"what burns in a wall", func(s System) string { return s.HeatOfFire(11.3565) }, "1,000 Btu/ft2", "11.4 MJ/m2"},
+		{"iron glows", func(s System) string { return s.Measured(1000, "C") }, "1832 F", "1000 C"},
+		{"a criterion: heat", func(s System) string { return s.Measured(11.3565, "MJ/m2") }, "1,000 Btu/ft2", "11.4 MJ/m2"},
+		{"a criterion: condensate", func(s System) string { return s.Measured(305.152, "g/m2") }, "1 oz/ft2", "305 g/m2"},
+		{"a criterion: water taken up", func(s System) string { return s.Measured(7.8118, "kg/m2") }, "1.6 lb/ft2", "7.8 kg/m2"},
+		{"a criterion in points", func(s System) string { return s.Measured(6, "points") }, "6 points", "6 points"},
 		{"a share", func(s System) string { return s.Percent(0.8) }, "80 %", "80 %"},
 		{"rounded away", func(s System) string { return s.PlainR(-0.01) }, "0", "0"},
 	} {
@@ -87,7 +95,7 @@ func TestRangesAddAndMultiply(t *testing.T) {
 func TestNearlyNumbers(t *testing.T) {
 	for text, ok := range map[string]bool{
 		"7 1/4": true, "7.5 1/4": false, "7 4/4": false, "7 3/4": true, "4/4": true, "7 14": false, "x 1/4": false,
-		"123456789012345": true, "1234567890123456": false, "1.2.3": false, "1,1,2": true, "-7 1/4": false, "7-1/4": true, "7 x/4": false, "7 1/x": false,
+		"123456789012345": true, "1234567890123456": false, "1.2.3": false, "1,1,2": false, "8,5": false, "1,12": false, "1234,567": false, ",5": false, "1,120": true, "1,120.5": true, "1,120,000": true, "-7 1/4": false, "7-1/4": true, "7 x/4": false, "7 1/x": false,
 	} {
 		_, err := ParseNumber(text)
 		require.Equal(t, ok, err == nil, "%q: %v", text, err)

@@ -121,6 +121,9 @@ func (s System) Feet(ft float64) string {
 			return num(whole, 0) + " ft " + Fraction(in) + " in"
 		}
 	}
+	if ft == math.Trunc(ft) {
+		return groupedFloat(ft) + " ft"
+	}
 	return num(ft, 1) + " ft"
 }
 
@@ -200,6 +203,30 @@ func (s System) DegreeDays(fDays float64) string {
 		return groupedFloat(fDays/1.8) + " K-days"
 	}
 	return groupedFloat(fDays) + " F-days"
+}
+
+// HeatOfFire shows what can burn in an area, given in MJ/m2.
+func (s System) HeatOfFire(mjPerM2 float64) string {
+	if s == SI {
+		return num(mjPerM2, 1) + " MJ/m2"
+	}
+	return groupedFloat(mjPerM2/MJPerMMBtu*1e6*M2PerFt2) + " Btu/ft2"
+}
+
+// Measured shows a figure of a criterion, given in one of the SI units that
+// the data file of the criteria uses: C, MJ/m2, g/m2 or kg/m2.
+func (s System) Measured(v float64, unit string) string {
+	switch unit {
+	case "C":
+		return s.Temp(v)
+	case "MJ/m2":
+		return s.HeatOfFire(v)
+	case "g/m2":
+		return s.Moisture(v)
+	case "kg/m2":
+		return s.Load(v * M2PerFt2 / KgPerLb)
+	}
+	return num(v, 1) + " " + unit
 }
 
 // Percent shows a share of one: 0.8 is "80 %".

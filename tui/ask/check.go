@@ -62,7 +62,7 @@ func (a *app) checkRow(r report.CheckRow) {
 	case r.Kind == report.CheckFact:
 		a.talk.labelled(r.Label, r.Text)
 	case r.Tone == report.CheckStop:
-		a.talk.hang("! ", r.Text)
+		a.talk.hang("Care: ", r.Text)
 	case r.Kind == report.CheckText:
 		a.talk.say(r.Text)
 	default:
@@ -106,17 +106,17 @@ func (a *app) pages() (stop, error) {
 }
 
 func (a *app) personPage(person string, width int) (string, error) {
-	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.options(width))
+	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.page(width))
 }
 
 func (a *app) writePage(arg string) (stop, error) {
-	n := countIn(arg)
-	if persons := inspect.Persons(); n >= 1 && n <= len(persons) {
-		person := persons[n-1]
-		return a.writes(inspect.PageFile(person), "", func() (string, error) { return a.personPage(person, 0) })("")
+	persons := inspect.Persons()
+	n := a.numberFor("write", arg, len(persons))
+	if n == 0 {
+		return same, nil
 	}
-	a.problem("name the number of the page, for instance: write 1.")
-	return here, nil
+	person := persons[n-1]
+	return a.writes(inspect.PageFile(person), "", func() (string, error) { return a.personPage(person, 0) })("")
 }
 
 // reads reads a page out as it would be printed.

@@ -36,7 +36,7 @@ func (a *app) offerRows() []row {
 }
 
 func (a *app) readOffers(list []inspect.OpenOffer) {
-	a.reads(report.OpenOffersText(a.s.job(), list, a.s.options(a.talk.width)), nil)
+	a.reads(report.OpenOffersText(a.s.job(), list, a.s.page(a.talk.width)), nil)
 }
 
 // openOffer reads an offer; one with mistakes is read as far as possible.
@@ -48,7 +48,7 @@ func (a *app) openOffer(string) (stop, error) {
 	open := inspect.WithOffer(a.s.offers, inspect.OpenOffer{Path: path, Text: text})
 	if len(open) > report.MaxOffers {
 		a.problem(fmt.Sprintf("%d offers are open: close one first, for instance: close 1.", report.MaxOffers))
-		return here, nil
+		return same, nil
 	}
 	a.s.offers = open
 	a.readOffers(a.s.offers)
@@ -56,13 +56,9 @@ func (a *app) openOffer(string) (stop, error) {
 }
 
 func (a *app) closeOffer(arg string) (stop, error) {
-	n := countIn(arg)
-	if arg == "" && len(a.s.offers) == 1 {
-		n = 1
-	}
-	if n < 1 || n > len(a.s.offers) {
-		a.problem("name the number of the offer, for instance: close 1.")
-		return here, nil
+	n := a.numberFor("close", arg, len(a.s.offers))
+	if n == 0 {
+		return same, nil
 	}
 	a.talk.say("Closed: " + a.s.offers[n-1].Path)
 	a.s.offers = inspect.WithoutOffer(a.s.offers, n-1)

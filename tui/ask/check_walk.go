@@ -31,11 +31,11 @@ func (a *app) finishedRows() []row {
 }
 
 func (a *app) foundText(width int) (string, error) {
-	return report.FoundText(a.s.job(), a.s.walk().Judge(a.s.job()), a.s.options(width)), nil
+	return report.FoundText(a.s.job(), a.s.walk().Judge(a.s.job()), a.s.page(width)), nil
 }
 
 func (a *app) formText(width int) (string, error) {
-	return report.FormText(a.s.job(), a.s.options(width)), nil
+	return report.FormText(a.s.job(), a.s.page(width)), nil
 }
 
 func (a *app) writeFound(string) (stop, error) {

@@ -134,7 +134,7 @@ func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
 	require.Equal(t, []string{"attic", "crawl-space", "rim-joist", "chimney", "attic", added, "exterior-wall"}, kinds, out)
 	require.Equal(t, house.Text("skip"), h.Places[5].Answers["label"])
 	require.Contains(t, out, "Nothing is deleted.")
-	require.Contains(t, out, "Not taken: name the number of the place")
+	require.Contains(t, out, "Not taken: \"99\" is not a number from 1 to 5, for instance: copy 1.")
 	require.Contains(t, out, "The house at a glance")
 }
 

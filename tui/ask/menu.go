@@ -121,15 +121,12 @@ func (a *app) run(m menu) (stop, error) {
 }
 
 func (a *app) list(name string, rows []row) {
-	n := 0
+	a.sayNumbered(rows)
 	var words []string
 	for _, r := range rows {
-		if r.word == "" {
-			n++
-			a.talk.hang(fmt.Sprintf("%d. ", n), r.text)
-			continue
+		if r.word != "" {
+			words = append(words, strings.TrimSpace(r.word+" "+r.arg))
 		}
-		words = append(words, strings.TrimSpace(r.word+" "+r.arg))
 	}
 	if len(words) == 0 {
 		return
@@ -142,6 +139,16 @@ func (a *app) list(name string, rows []row) {
 	a.sayWords(rows)
 }
 
+func (a *app) sayNumbered(rows []row) {
+	n := 0
+	for _, r := range rows {
+		if r.word == "" {
+			n++
+			a.talk.hang(fmt.Sprintf("%d. ", n), r.text)
+		}
+	}
+}
+
 func (a *app) sayWords(rows []row) {
 	a.talk.say("What you may type here:")
 	for _, r := range rows {
@@ -149,10 +156,11 @@ func (a *app) sayWords(rows []row) {
 			a.talk.labelled(strings.TrimSpace(r.word+" "+r.arg), r.text)
 		}
 	}
-	a.talk.labelled("back, help, save, quit", "always")
+	a.talk.labelled("back, help, again, save, quit", "always; help tells what may be typed, again says the page once more")
 }
 
-// chosen reads lines until one of them does something.
+// chosen reads lines until one of them leads elsewhere or changes what the menu
+// shows. What was only read out does not bring the menu again.
 func (a *app) chosen(m menu, rows []row) (stop, error) {
 	for {
 		line, err := a.line("Your choice")
@@ -160,7 +168,13 @@ func (a *app) chosen(m menu, rows []row) (stop, error) {
 			return here, err
 		}
 		if r, arg, ok := match(rows, line); ok {
-			return r.do(arg)
+			if to, err := r.do(arg); err != nil || to != same {
+				return to, err
+			}
+			continue
+		}
+		if fold(line) == wordAgain {
+			return here, nil
 		}
 		if a.wordAsked(line) {
 			continue
@@ -172,6 +186,7 @@ func (a *app) chosen(m menu, rows []row) (stop, error) {
 			}
 			a.problem("there is nothing to go back to.")
 		case wordHelp:
+			a.sayNumbered(rows)
 			a.sayWords(rows)
 		case wordSkip:
 			a.talk.say("Type a number or a word from the list; help repeats them.")
@@ -218,21 +233,36 @@ func goTo(to stop) func(string) (stop, error) {
 	return func(string) (stop, error) { return to, nil }
 }
 
-// stays is a row that shows something and keeps the menu.
+// stays is a row that reads something out and changes nothing.
 func stays(do func()) func(string) (stop, error) {
-	return func(string) (stop, error) { do(); return here, nil }
+	return func(string) (stop, error) { do(); return same, nil }
 }
 
 // placeFor finds the place that a number after a word means; alone, the only
 // one there is.
-func (a *app) placeFor(arg string) *house.Place {
-	n := countIn(arg)
-	if arg == "" && len(a.s.house.Places) == 1 {
-		n = 1
-	}
-	if n < 1 || n > len(a.s.house.Places) {
-		a.problem("name the number of the place, for instance: edit 1.")
+func (a *app) placeFor(word, arg string) *house.Place {
+	n := a.numberFor(word, arg, len(a.s.house.Places))
+	if n == 0 {
 		return nil
 	}
 	return &a.s.house.Places[n-1]
+}
+
+// numberFor reads the number after a word, 1 to most; alone, it means the only
+// one there is. 0 means that it was none, and was said.
+func (a *app) numberFor(word, arg string, most int) int {
+	n := countIn(fold(arg))
+	switch {
+	case arg == "" && most == 1:
+		return 1
+	case n >= 1 && n <= most:
+		return n
+	case most == 1:
+		a.problem(fmt.Sprintf("%q is no number here. There is only one: %s 1.", short(arg), word))
+	case arg == "":
+		a.problem(fmt.Sprintf("say which, from 1 to %d, for instance: %s 1.", most, word))
+	default:
+		a.problem(fmt.Sprintf("%q is not a number from 1 to %d, for instance: %s 1.", short(arg), most, word))
+	}
+	return 0
 }

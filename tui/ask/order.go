@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"slices"
+
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/report"
@@ -8,12 +10,17 @@ import (
 	"battwright/tui/say"
 )
 
-// order says what would be bought, and takes what labels and stores say.
+// order says what would be bought, once and whenever it is asked for, and takes
+// what labels and stores say.
 func (a *app) order() (stop, error) {
+	a.shopping()
 	return a.run(menu{name: "order", back: atMoney, head: func() {
-		a.blocks(report.ShoppingBlocks(a.ordered(), a.s.options(a.talk.width)))
 		a.talk.title("Blankets of the order, for price and label")
 	}, rows: a.orderRows})
+}
+
+func (a *app) shopping() {
+	a.blocks(report.ShoppingBlocks(a.ordered(), a.s.options(a.talk.width)))
 }
 
 func (a *app) ordered() order.Order { return order.Make(a.s.plan, a.s.answered()) }
@@ -23,7 +30,11 @@ func (a *app) orderRows() []row {
 	for _, l := range a.ordered().Lines {
 		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l), do: func(string) (stop, error) { return here, a.askQuote(l) }})
 	}
+	for _, l := range a.ordered().Unused {
+		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l) + "; " + say.NotOrdered, do: func(string) (stop, error) { return here, a.askQuote(l) }})
+	}
 	return append(rows,
+		row{word: "shopping list", text: "what to buy and what it costs, as it is now", do: stays(a.shopping)},
 		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.ordered(), a.s.options(a.talk.width))) })},
 		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.ordered(), a.s.plan, a.s.options(a.talk.width))) })},
 		row{word: "measured", arg: "number", text: "the sizes of that place, as numbered under places, were measured", do: a.measured},
@@ -41,9 +52,9 @@ func (a *app) blocks(blocks []report.OrderBlock) {
 			case report.OrderTick:
 				a.talk.hang("- ", r.Text)
 			case report.OrderLoud:
-				a.talk.hang("! ", r.Text)
+				a.talk.hang("Care: ", r.Text)
 			case report.OrderBlank:
-				a.talk.hang("To write down: ", r.Text+" "+r.Unit)
+				a.talk.hang("To write down: ", withUnit(r.Text, r.Unit))
 			default:
 				a.talk.say(r.Text)
 			}
@@ -182,24 +193,31 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 
 // measured keeps that the sizes a place is counted by were measured.
 func (a *app) measured(arg string) (stop, error) {
-	p := a.placeFor(arg)
+	p := a.placeFor("measured", arg)
 	if p == nil {
+		return same, nil
+	}
+	places := a.ordered().Places
+	at := slices.IndexFunc(places, func(o order.Place) bool { return o.ID == p.ID })
+	if at < 0 {
+		a.talk.say("Nothing of " + a.label(p) + " is in the order, so nothing is counted by its sizes.")
+		return same, nil
+	}
+	noted := p.MarkMeasured(places[at].SizeKeys) > 0
+	if noted {
+		a.talk.say("Noted as measured: " + a.label(p))
+		a.sayChange()
+	}
+	switch {
+	case places[at].NotMeasured():
+		a.talk.say("What was not answered yet cannot have been measured: type places, then the number of the place.")
+	case !noted:
+		a.talk.say("All sizes of " + a.label(p) + " are noted as measured already.")
+	}
+	if noted {
 		return here, nil
 	}
-	id := p.ID
-	for _, o := range a.ordered().Places {
-		if o.ID != id {
-			continue
-		}
-		if p.MarkMeasured(o.SizeKeys) > 0 {
-			a.talk.say("Noted as measured: " + a.label(p))
-			a.sayChange()
-		}
-		if o.NotMeasured() {
-			a.talk.say("What was not answered yet cannot have been measured: type places, then the number of the place.")
-		}
-	}
-	return here, nil
+	return same, nil
 }
 
 // exportOrder writes the order or the asking sheet to a file.

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"strings"
 
 	"battwright/rules/candidate"
 	"battwright/rules/plan"
@@ -66,7 +67,11 @@ func (a *app) placeResult(id string) {
 	}
 	if pl.Choice != nil && pl.Stopped == "" {
 		for _, w := range report.WhyLines(*pl) {
-			a.talk.labelled(w.Label, w.Text)
+			label := "For it"
+			if strings.HasPrefix(w.Text, "- ") {
+				label = "Against it"
+			}
+			a.talk.labelled(label, unsigned(w.Text))
 		}
 		a.talk.labelled("Sure", report.SureText(*pl, o))
 	}
@@ -77,7 +82,7 @@ func (a *app) placeResult(id string) {
 		}
 	}
 	if n > 0 {
-		a.talk.labelled("Guess", fmt.Sprintf("%d answers about this place are not known yet: edit asks them", n))
+		a.talk.labelled("Guess", say.NotKnownYet(n)+": edit asks them")
 	}
 }
 
@@ -89,7 +94,7 @@ func (a *app) cautions(pl plan.Place) {
 			a.talk.labelled("Care", fmt.Sprintf("and %d more: how tells all of them", len(titles)-3))
 			return
 		}
-		a.talk.labelled("Care", c)
+		a.talk.labelled("Care", unsigned(c))
 	}
 }
 
@@ -99,7 +104,7 @@ func (a *app) tellWhy(pl plan.Place) {
 	a.talk.say("Every reason names its rule in brackets.")
 	for _, r := range report.RankRows(pl, o) {
 		if r.Rank == "" {
-			a.talk.labelled(r.Name, "no. "+r.Minus)
+			a.talk.labelled(r.Name, "no, "+r.Minus)
 			continue
 		}
 		a.talk.hang(r.Rank+". ", fmt.Sprintf("%s: %s, %s, %s of 100 points", r.Name, r.Fit, r.Price, r.Score))
@@ -200,7 +205,7 @@ func (a *app) tellDamp(pl plan.Place) {
 func (a *app) tellHow(pl plan.Place) {
 	a.talk.title("Care")
 	for _, c := range report.Cautions(pl, a.s.options(0)) {
-		a.talk.hang("! ", c)
+		a.talk.hang("- ", c)
 	}
 	a.talk.title("How")
 	for _, h := range report.Steps(pl) {

@@ -37,14 +37,14 @@ func (a *app) placesRows() []row {
 			row{word: "delete", arg: "number", text: "that place; you are asked first", do: a.deletePlace})
 	}
 	return append(rows,
-		row{word: "propose", text: "again from the shape; only what is missing is added", do: stays(a.propose)},
+		row{word: "propose", text: "again from the shape; only what is missing is added", do: func(string) (stop, error) { a.propose(); return here, nil }},
 		row{word: "not covered", text: "what somebody else must be asked about", do: stays(a.notCovered)})
 }
 
 // placeLine is one place: name, size and how it is known, frame.
 func (a *app) placeLine(p *house.Place) string {
 	known := "assumed"
-	if p.Answers["area_ft2"].State == house.Given || p.Answers["length_ft"].State == house.Given {
+	if a.s.answered().AreaGiven(p) {
 		known = "your figure"
 	}
 	frame := ""
@@ -55,16 +55,17 @@ func (a *app) placeLine(p *house.Place) string {
 }
 
 func (a *app) editPlace(arg string) (stop, error) {
-	if p := a.placeFor(arg); p != nil {
+	if p := a.placeFor("edit", arg); p != nil {
 		return here, a.placeForm(p.ID)
 	}
-	return here, nil
+	return same, nil
 }
 
 func (a *app) copyPlace(arg string) (stop, error) {
-	p := a.placeFor(arg)
+	p := a.placeFor("copy", arg)
 	switch {
 	case p == nil:
+		return same, nil
 	case a.s.house.Duplicate(p.ID):
 		a.sayChange()
 	default:
@@ -74,9 +75,9 @@ func (a *app) copyPlace(arg string) (stop, error) {
 }
 
 func (a *app) deletePlace(arg string) (stop, error) {
-	p := a.placeFor(arg)
+	p := a.placeFor("delete", arg)
 	if p == nil {
-		return here, nil
+		return same, nil
 	}
 	id := p.ID
 	line, err := a.reply("Delete " + a.label(p) + "? Type yes or no.")
@@ -85,7 +86,7 @@ func (a *app) deletePlace(arg string) (stop, error) {
 	}
 	if f := fold(line); f != "yes" && f != "y" {
 		a.talk.say("Nothing is deleted.")
-		return here, nil
+		return same, nil
 	}
 	a.s.house.Delete(id)
 	a.sayChange()
@@ -103,9 +104,18 @@ func (a *app) propose() {
 // sayChange works out what follows from a change of the list of places.
 func (a *app) sayChange() {
 	if text := a.s.changedPlaces(); text != "" {
-		a.talk.say("Changed: " + text)
+		a.sayChanged(text)
 	}
 	a.sayKept()
+}
+
+// sayChanged says what an answer changed; that it changed nothing too.
+func (a *app) sayChanged(text string) {
+	if text == report.NoChange {
+		a.talk.say(text)
+		return
+	}
+	a.talk.say("Changed: " + text)
 }
 
 func (a *app) tooMany() {

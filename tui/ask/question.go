@@ -39,7 +39,10 @@ func (a *app) question(q house.Question, place, count string) (told, error) {
 // settle takes one typed line. Not settled means that something was said and
 // the prompt comes again.
 func (a *app) settle(q house.Question, place, line string) (told, bool) {
-	if q.Kind != house.TextKind && a.wordAsked(line) {
+	if a.wordAsked(line) {
+		if q.Kind == house.TextKind {
+			a.talk.say("If that was your answer, type it in double quotes.")
+		}
 		return 0, false
 	}
 	w := wordIn(line)
@@ -69,13 +72,19 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 	}
 	v, problem := answerTo(q, line)
 	if problem != "" {
+		if q.Kind == house.YesNoKind {
+			problem += map[bool]string{true: " Type yes, no or don't know.", false: " Type yes or no."}[q.DontKnow]
+		}
 		a.problem(problem)
 		return 0, false
 	}
 	doubt := a.s.answered().Doubt(q, v)
 	if doubt != "" && a.doubted != q.FullKey()+"="+v.Text {
 		a.doubted = q.FullKey() + "=" + v.Text
-		a.talk.say("Please check: " + strings.TrimSuffix(doubt, ".") + ". The same typed again is taken.")
+		if !strings.HasSuffix(doubt, "?") {
+			doubt = strings.TrimSuffix(doubt, ".") + "."
+		}
+		a.talk.say("Please check: " + doubt + " The same typed again is taken.")
 		return 0, false
 	}
 	a.keepAnswer(q, place, v)
@@ -111,7 +120,7 @@ func (a *app) dontKnow(q house.Question, place string) (told, bool) {
 // keepAnswer stores an answer and says what it changed.
 func (a *app) keepAnswer(q house.Question, place string, v house.Answer) {
 	if changed := a.s.answer(q, place, v); changed != "" {
-		a.talk.say("Changed: " + changed)
+		a.sayChanged(changed)
 	}
 	a.sayKept()
 }

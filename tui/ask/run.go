@@ -107,8 +107,9 @@ type app struct {
 type stop int
 
 const (
-	here stop = iota // stay, show again
-	up               // one level back
+	same stop = iota - 1 // stay; nothing to show changed
+	here                 // stay, show again
+	up                   // one level back
 	atStart
 	atHouse
 	atPlaces

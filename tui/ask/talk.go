@@ -46,7 +46,7 @@ func (t *talk) say(s string) { t.hang("", s) }
 // hang writes a head and a text; further lines are set in by two, so that the
 // beginning of each thing can be heard and seen.
 func (t *talk) hang(head, s string) {
-	clean, _ := strict.CleanText(head + s)
+	clean, _ := strict.CleanText(head + aloud(s))
 	for i, l := range report.Wrap(clean, t.width-2) {
 		if i > 0 {
 			l = "  " + l
@@ -68,12 +68,17 @@ func (t *talk) labelled(label, s string) {
 		t.hang("  ", s)
 		return
 	}
+	if strings.HasSuffix(label, "?") {
+		t.hang(label+" ", s)
+		return
+	}
 	t.hang(label+": ", s)
 }
 
-// verbatim writes text that is laid out already.
+// verbatim writes text that is laid out already, without what is only there
+// for the eye.
 func (t *talk) verbatim(s string) {
-	clean, _ := strict.CleanLines(s)
+	clean, _ := strict.CleanLines(pageAloud(s))
 	t.out.WriteString(strings.TrimRight(clean, "\n") + "\n")
 }
 

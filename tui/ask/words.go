@@ -24,13 +24,16 @@ var spoken = map[string]word{
 	"help": wordHelp, "?": wordHelp, "why": wordHelp,
 	"back": wordBack, "b": wordBack,
 	"": wordSkip, "skip": wordSkip, "next": wordSkip,
-	"don't know": wordDontKnow, "dont know": wordDontKnow, "i don't know": wordDontKnow, "not sure": wordDontKnow, "unknown": wordDontKnow,
+	"don't know": wordDontKnow, "dont know": wordDontKnow, "i don't know": wordDontKnow, "i do not know": wordDontKnow, "do not know": wordDontKnow, "idk": wordDontKnow, "not sure": wordDontKnow, "unknown": wordDontKnow,
 	"clear": wordClear,
 	"done":  wordDone,
 	"more":  wordMore, "fewer": wordMore,
 	"save": wordSave,
 	"quit": wordQuit, "exit": wordQuit, "q": wordQuit,
 }
+
+// wordAgain says a menu and what stands above it once more.
+const wordAgain = "again"
 
 // fold makes what is said comparable: small letters, one kind of apostrophe,
 // single spaces, no full stop.

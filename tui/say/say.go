@@ -17,6 +17,7 @@ const (
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority changes anything: take it and be glad."
 	Ladder      = "What the next dollars buy"
+	NotOrdered  = "not in the order as the plan is now"
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
@@ -102,6 +103,14 @@ const Purpose = "Which blanket insulation goes where in your house, and why."
 
 // NoDemo says that the built-in house is broken.
 const NoDemo = "The demo house could not be read"
+
+// NotKnownYet counts the answers about a place that are still open.
+func NotKnownYet(n int) string {
+	if n == 1 {
+		return "1 answer about this place is not known yet"
+	}
+	return fmt.Sprintf("%d answers about this place are not known yet", n)
+}
 
 // TooManyPlaces and TooManyPlans say that a house is full.
 func TooManyPlaces() string {
