@@ -71,8 +71,10 @@ func (r *replies) make(q house.Question) reply {
 	options := len(q.Options)
 	switch q.Kind {
 	case house.YesNoKind:
-		options = 2
-		fallthrough
+		if r.rnd.IntN(2) == 0 {
+			return reply{[]tea.KeyMsg{runes("y")}, "yes"}
+		}
+		return reply{[]tea.KeyMsg{runes("n")}, "no"}
 	case house.Choice:
 		if options > 9 {
 			return leave

@@ -75,6 +75,9 @@ func answerTo(q house.Question, typed string) (a house.Answer, problem string) {
 	switch q.Kind {
 	case house.Choice, house.YesNoKind:
 		v, ok := pick(opts, typed)
+		if q.Kind == house.YesNoKind && countIn(strings.TrimSuffix(fold(typed), ".")) > 0 {
+			ok = false // yes and no are read out without numbers
+		}
 		switch {
 		case !ok:
 			return house.Answer{}, noneOf(opts, typed)
