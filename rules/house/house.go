@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Version is the newest house file version this program reads and writes.
@@ -70,15 +71,17 @@ func (h *House) Place(id string) *Place {
 
 // FreeID makes an id for a new place of a kind that no place has yet.
 func (h *House) FreeID(kind string) string {
-	return firstFree(kind, func(id string) bool { return h.Place(id) != nil })
+	return firstFree(kind, "-", func(id string) bool { return h.Place(id) != nil })
 }
 
-func firstFree(kind string, taken func(id string) bool) string {
-	id := kind
-	for n := 2; taken(id); n++ {
-		id = kind + "-" + strconv.Itoa(n)
+// firstFree is the name itself, or with the first number behind it that is not
+// taken.
+func firstFree(name, between string, taken func(string) bool) string {
+	out := name
+	for n := 2; taken(out); n++ {
+		out = name + between + strconv.Itoa(n)
 	}
-	return id
+	return out
 }
 
 // Add appends a place of a kind and returns it.
@@ -87,15 +90,30 @@ func (h *House) Add(kind string) *Place {
 	return &h.Places[len(h.Places)-1]
 }
 
-// Duplicate appends a copy of a place under a new id; false when there is none.
+// Duplicate appends a copy of a place under a new id, and a new name where it has
+// one; false when there is none, or no room for one more.
 func (h *House) Duplicate(id string) bool {
 	p := h.Place(id)
 	if p == nil || len(h.Places) >= MaxPlaces {
 		return false
 	}
 	c := Place{ID: h.FreeID(p.Kind), Kind: p.Kind, Answers: p.Answers.Clone(), Measured: slices.Clone(p.Measured)}
+	if label := p.Answers["label"].Text; label != "" && len([]rune(label)) < MaxText-len(" 1000") {
+		c.Answers["label"] = Text(h.freeLabel(label))
+	}
 	h.Places = append(h.Places, c)
 	return true
+}
+
+// freeLabel is a name with the first number behind it that no place has yet. A
+// copy of "Wall 2" is "Wall 3".
+func (h *House) freeLabel(label string) string {
+	if base := strings.TrimRight(label, "0123456789"); strings.HasSuffix(base, " ") && strings.TrimSpace(base) != "" {
+		label = strings.TrimSpace(base)
+	}
+	return firstFree(label, " ", func(name string) bool {
+		return slices.ContainsFunc(h.Places, func(p Place) bool { return p.Answers["label"].Text == name })
+	})
 }
 
 // Delete removes a place; false when there is none of that id.

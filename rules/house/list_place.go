@@ -219,6 +219,10 @@ func defaultLabel(a Answered, p *Place) Answer {
 	if name == "" {
 		name = p.Kind
 	}
+	// The second of a kind is told from the first by the number in its id.
+	if n, ok := strings.CutPrefix(p.ID, p.Kind+"-"); ok && n != "" && strings.Trim(n, "0123456789") == "" {
+		name += " " + n
+	}
 	first, size := utf8.DecodeRuneInString(name) // a name of an overlay may begin with any letter
 	return Text(strings.ToUpper(string(first)) + name[size:])
 }

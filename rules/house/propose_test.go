@@ -69,6 +69,22 @@ func TestProposalsKeepWhatIsThere(t *testing.T) {
 	require.Equal(t, "chimney", h.Place("exterior-wall").Kind)
 }
 
+// Two places never come up under one name just because one is a copy.
+func TestACopyHasANameOfItsOwn(t *testing.T) {
+	l := fixture.List(t)
+	h := read(t, l, "[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\nlabel = \"Street wall\"\n")
+	for _, id := range []string{"attic", "exterior-wall", "exterior-wall-2", "exterior-wall"} {
+		require.True(t, h.Duplicate(id))
+	}
+	a := house.Answered{List: l, House: h}
+	var names []string
+	for i := range h.Places {
+		names = append(names, a.Text(house.PlaceScope, &h.Places[i], "label"))
+	}
+	require.Equal(t, []string{"Attic floor", "Street wall", "Attic floor 2", "Street wall 2", "Street wall 3", "Street wall 4"}, names)
+	require.NotContains(t, h.Place("attic-2").Answers, "label", "no name is made up in the file")
+}
+
 func TestPlacesAreCopiedAndDeleted(t *testing.T) {
 	l := fixture.List(t)
 	h := read(t, l, "[[place]]\nkind = \"attic\"\nlabel = \"A\"\nrule_out = [\"cotton\"]\nmeasured = [\"label\"]\n[[place]]\nkind = \"chimney\"\n")
@@ -85,7 +101,7 @@ func TestPlacesAreCopiedAndDeleted(t *testing.T) {
 	require.Equal(t, house.Text("A"), h.Place("attic").Answers["label"])
 	require.Equal(t, house.List("cotton"), h.Place("attic").Answers["rule_out"])
 	require.Equal(t, []string{"label"}, h.Place("attic").Measured)
-	require.Equal(t, house.Text("A"), h.Place("attic-3").Answers["label"])
+	require.Equal(t, house.Text("A 3"), h.Place("attic-3").Answers["label"])
 
 	require.True(t, h.Delete("attic-2"))
 	require.False(t, h.Delete("attic-2"))

@@ -102,7 +102,7 @@ func (r *reader) place(i int, ids map[string]int) {
 
 // freeID is an id that no place has and none further down names as its own.
 func (r *reader) freeID(kind string, ids map[string]int) string {
-	return firstFree(kind, func(id string) bool {
+	return firstFree(kind, "-", func(id string) bool {
 		_, taken := ids[id]
 		return taken
 	})
