@@ -6,11 +6,9 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/candidate"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/rules/units"
 	"battwright/tui/say"
 	"battwright/tui/style"
 )
@@ -96,20 +94,10 @@ func (x *ladder) rung(p *page, s *session, i int, r plan.Rung) {
 	p.line(tone, head)
 	if i == x.cursor {
 		for _, c := range r.Changes {
-			p.para(style.Dim, 11, c.Label+": "+swapText(c, s))
+			p.para(style.Dim, 11, c.Label+": "+report.SwapText(c.From, c.To, s.system))
 		}
 		p.mark()
 	}
-}
-
-// swapText names two blankets as shortly as tells them apart.
-func swapText(c plan.RungChange, s *session) string {
-	for _, name := range []func(candidate.Assessed, units.System) string{report.ShortProduct, report.ProductText} {
-		if from, to := name(c.From, s.system), name(c.To, s.system); from != to {
-			return from + " -> " + to
-		}
-	}
-	return "the same blanket with another sheet or support"
 }
 
 func (x *ladder) Keys(*session) []key.Binding {

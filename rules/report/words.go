@@ -27,7 +27,7 @@ func MonthName(m int) string {
 func ProductText(a candidate.Assessed, s units.System) string {
 	var parts []string
 	for _, l := range a.Layers {
-		parts = append(parts, fmt.Sprintf("%s %s", s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn)))
+		parts = append(parts, fmt.Sprintf("%s %s", s.Inches(l.Product.ThicknessIn), s.R(l.Product.NominalR)))
 	}
 	form := "batts"
 	if a.Layers[0].Product.Form == "roll" {
@@ -47,6 +47,16 @@ func ShortProduct(a candidate.Assessed, s units.System) string {
 		parts[i] = s.R(l.Product.NominalR)
 	}
 	return a.Material.Name + " " + strings.Join(parts, " + ")
+}
+
+// SwapText names two stacks as shortly as tells them apart.
+func SwapText(from, to candidate.Assessed, s units.System) string {
+	for _, name := range []func(candidate.Assessed, units.System) string{ShortProduct, ProductText} {
+		if a, b := name(from, s), name(to, s); a != b {
+			return a + " -> " + b
+		}
+	}
+	return "the same blanket with another sheet or support"
 }
 
 // FaceWord names the facing of a blanket in plain words.

@@ -48,7 +48,7 @@ func (a *app) ladder() row {
 				text = a.s.system.Money(r.Cost) + ", " + a.s.system.Money(r.Extra) + " more:"
 			}
 			for _, c := range r.Changes {
-				text += fmt.Sprintf(" %s: %s -> %s;", c.Label, report.ShortProduct(c.From, a.s.system), report.ShortProduct(c.To, a.s.system))
+				text += fmt.Sprintf(" %s: %s;", c.Label, report.SwapText(c.From, c.To, a.s.system))
 			}
 			if r.Here {
 				text = strings.TrimRight(text, ";") + " (the plan is here)"
