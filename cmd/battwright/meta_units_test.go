@@ -169,6 +169,9 @@ var blank = regexp.MustCompile(`__+(?: (?:in|mm|ft2|m2)\b)?`)
 // Every figure of a report in SI is the figure of the report in US units, and
 // every word between them is the same word.
 func TestReportsInBothUnitsSayTheSame(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many pages, one after the other: the plain run reads them all")
+	}
 	titles := sourceTitles(t)
 	compared := map[string]int{}
 	for _, x := range everyReport(t) {

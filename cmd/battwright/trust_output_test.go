@@ -154,6 +154,9 @@ func requireSafeRun(t *testing.T, args []string, r result) {
 // Nothing in a name acts on a terminal, a page or a spreadsheet, whichever way
 // it comes out: cleaned, or refused with a message that is clean itself.
 func TestNamesAreOnlyNames(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many pages, one after the other: the plain run reads them all")
+	}
 	t.Parallel()
 	path := filepath.Join(t.TempDir(), "house.toml")
 	accepted := 0
@@ -176,6 +179,9 @@ func TestNamesAreOnlyNames(t *testing.T) {
 
 // The same for what is typed on the command line: file names, values, words.
 func TestArgumentsAreOnlyText(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many pages, one after the other: the plain run reads them all")
+	}
 	t.Parallel()
 	dir := t.TempDir()
 	for i, text := range nastyTexts {
