@@ -70,10 +70,8 @@ func (x *look) View(p *page, s *session) {
 }
 
 func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
+	first := len(p.rows)
 	glance(p, s, pl, here)
-	if here {
-		p.mark()
-	}
 	for i, r := range report.RankRows(pl, s.options()) {
 		if pl.Stopped != "" {
 			break
@@ -99,7 +97,7 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 		}
 	}
 	if here {
-		p.mark()
+		p.markFrom(first)
 	}
 }
 

@@ -26,13 +26,14 @@ type page struct {
 	rows     []row
 	ellipsis string // what says that a line was cut
 	focus    int    // the row that must stay in view when the page is cut to height
+	head     int    // the row above it that must too, where both do not fit; -1 for none
 }
 
 // widestText keeps sentences readable: longer lines lose the eye.
 const widestText = 112
 
 func newPage(width int, ellipsis string) *page {
-	return &page{width: width, ellipsis: ellipsis, focus: -1}
+	return &page{width: width, ellipsis: ellipsis, focus: -1, head: -1}
 }
 
 func clean(s string) string {
@@ -88,6 +89,13 @@ func (p *page) column(s string, width int) string {
 // mark makes the last row the one to keep in view.
 func (p *page) mark() { p.focus = len(p.rows) - 1 }
 
+// markFrom does so for an entry of several rows; its first row, a name, is seen
+// even where the rest is longer than the window.
+func (p *page) markFrom(first int) {
+	p.mark()
+	p.head = first
+}
+
 // wrap is report.Wrap for text that may hold wide characters: lines that come
 // out too wide are cut by cells, not runes.
 func wrap(s string, width int) []string {
@@ -125,6 +133,9 @@ func (p *page) window(height, scroll int) (rows []row, top int, above, below boo
 	if p.focus >= 0 {
 		top = min(top, p.focus)
 		top = max(top, p.focus-height+1)
+		if p.head >= 0 {
+			top = min(top, p.head)
+		}
 	}
 	top = max(0, min(top, len(p.rows)-height))
 	end := min(len(p.rows), top+height)
