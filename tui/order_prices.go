@@ -70,9 +70,9 @@ var figureRows = []struct {
 	hint      units.Prose
 }{
 	{"pieces", "Pieces in a package", "A whole number, from the label."},
-	{"width_in", "Width", "In {inches|inches, or with mm}, from the label: 15 or 15 1/4."},
-	{"length_in", "Length", "In {inches|inches, or with mm}, from the label."},
-	{"coverage_ft2", "Coverage of a package", "In {square feet|square feet, or with m2}, from the label."},
+	{"width_in", "Width", "{In inches|With its unit}, from the label."},
+	{"length_in", "Length", "{In inches|With its unit}, from the label."},
+	{"coverage_ft2", "Coverage of a package", "{In square feet|With its unit}, from the label."},
 	{"have", "Packages you have already", "A whole number. They are taken off the order."},
 }
 
@@ -130,6 +130,9 @@ func newFigure(l order.Line, key, name, hint string) *prompt {
 	return newPrompt(stepOrder, name, hint+" Empty: not known.", func(typed string, s *session) (tea.Cmd, string) {
 		q := quoteOf(s, l)
 		question, _ := house.QuoteQuestion(key)
+		if problem := house.BareOnLabel(question, typed, s.system); problem != "" {
+			return nil, problem
+		}
 		a, err := question.Parse(typed)
 		if err != nil {
 			return nil, sentence(err)

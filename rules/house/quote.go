@@ -162,6 +162,21 @@ func QuoteQuestion(key string) (Question, bool) {
 	return Question{}, false
 }
 
+// BareOnLabel says what is wrong with a figure of a label that was typed without
+// its unit where figures are shown in SI, empty when nothing is. A label names
+// square feet or square meters, and taking one for the other is ten times off:
+// here, unlike for a length of the house, neither is the usual.
+func BareOnLabel(q Question, typed string, s units.System) string {
+	with := map[string]string{"in": "380 mm or 15 in", "ft2": "9.9 m2 or 107 ft2"}[q.Unit]
+	if s != units.SI || with == "" {
+		return ""
+	}
+	if _, err := units.ParseNumber(typed); err != nil {
+		return ""
+	}
+	return "Type the unit of the label too, like " + with + "."
+}
+
 // With is the quote with one figure changed; 0 takes it away.
 func (q Quote) With(key string, v float64) Quote {
 	for _, k := range quoteKeys(&q) {

@@ -92,9 +92,9 @@ var quoteFigures = []struct {
 	name units.Prose
 }{
 	{"pieces", "Pieces in a package"},
-	{"width_in", "Width, {inches|inches or with mm}"},
-	{"length_in", "Length, {inches|inches or with mm}"},
-	{"coverage_ft2", "Coverage of a package, {square feet|square feet or with m2}"},
+	{"width_in", "Width, {inches|with its unit}"},
+	{"length_in", "Length, {inches|with its unit}"},
+	{"coverage_ft2", "Coverage of a package, {square feet|with its unit}"},
 	{"have", "Packages you have already"},
 }
 
@@ -150,6 +150,9 @@ func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ 
 			continue
 		}
 		v, problem := answerTo(question, line)
+		if problem == "" {
+			problem = house.BareOnLabel(question, line, a.s.system)
+		}
 		if problem == "" {
 			return q.With(question.Key, v.Number), false, nil
 		}
