@@ -126,19 +126,11 @@ func formatIn(sys units.System) rules.Format {
 		if !ok {
 			return rules.Plain(fact, value)
 		}
-		switch fact.Unit {
-		case "in":
-			return sys.Inches(n)
-		case "R":
-			return sys.R(n)
-		case "ft2":
-			return sys.Area(n)
-		case "lb/ft2":
-			return sys.Load(n)
-		case "g/m2":
-			return sys.Moisture(n)
-		case "%":
+		if fact.Unit == "%" {
 			return sys.Percent(n / 100)
+		}
+		if text, ok := sys.Of(n, fact.Unit); ok {
+			return text
 		}
 		return rules.Plain(fact, value)
 	}

@@ -50,17 +50,8 @@ func (q Question) Show(a Answer, s units.System) string {
 }
 
 func (q Question) showNumber(v float64, s units.System) string {
-	switch q.Unit {
-	case "ft":
-		return s.Feet(v)
-	case "ft2":
-		return s.Area(v)
-	case "in":
-		return s.Inches(v)
-	case "R":
-		return s.R(v)
-	case "usd":
-		return s.Money(units.FromDollars(v))
+	if text, ok := s.Of(v, q.Unit); ok {
+		return text
 	}
 	return formatNumber(v)
 }

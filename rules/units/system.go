@@ -213,18 +213,40 @@ func (s System) HeatOfFire(mjPerM2 float64) string {
 	return groupedFloat(mjPerM2/MJPerMMBtu*1e6*M2PerFt2) + " Btu/ft2"
 }
 
+// Of shows a figure by the name of the unit it is given in, as data and
+// questions name them; ok is false for a unit that has no form of its own.
+func (s System) Of(v float64, unit string) (text string, ok bool) {
+	switch unit {
+	case "in":
+		return s.Inches(v), true
+	case "ft":
+		return s.Feet(v), true
+	case "ft2":
+		return s.Area(v), true
+	case "R":
+		return s.R(v), true
+	case "lb/ft2":
+		return s.Load(v), true
+	case "kg/m2":
+		return s.Load(v * M2PerFt2 / KgPerLb), true
+	case "g/m2":
+		return s.Moisture(v), true
+	case "MJ/m2":
+		return s.HeatOfFire(v), true
+	case "usd":
+		return s.Money(FromDollars(v)), true
+	}
+	return "", false
+}
+
 // Measured shows a figure of a criterion, given in one of the SI units that
 // the data file of the criteria uses: C, MJ/m2, g/m2 or kg/m2.
 func (s System) Measured(v float64, unit string) string {
-	switch unit {
-	case "C":
+	if unit == "C" {
 		return s.Temp(v)
-	case "MJ/m2":
-		return s.HeatOfFire(v)
-	case "g/m2":
-		return s.Moisture(v)
-	case "kg/m2":
-		return s.Load(v * M2PerFt2 / KgPerLb)
+	}
+	if text, ok := s.Of(v, unit); ok {
+		return text
 	}
 	return num(v, 1) + " " + unit
 }
