@@ -28,30 +28,6 @@ type published struct {
 			Differs bool
 		}
 	}
-	Ages struct {
-		Source       string
-		Overlap, Gap ageRows
-	}
-	Grades struct {
-		Source string
-		Rows   []gradeRow
-		Asked  [][3]any
-	}
-	Cuboids struct {
-		Source string
-		Steps  []struct {
-			On       bool
-			From, To float64
-			Count    int
-		}
-	}
-	Rectangles struct {
-		Source string
-		Cases  []struct {
-			Corners [][4]float64
-			Area    int
-		}
-	}
 	Corners struct {
 		Source string
 		Cases  [][4]int // axes, side, side of the corner taken off, points left
@@ -69,19 +45,6 @@ type zoneTable struct {
 	}
 }
 
-type ageRows struct {
-	Rows   [][2]float64
-	At     float64
-	Points [][2]float64 // age, rows that fire
-}
-
-type gradeRow struct {
-	Grade string
-	From  float64
-	Below *float64
-	Rate  string
-}
-
 func readPublished(t testing.TB) published {
 	t.Helper()
 	text, err := os.ReadFile("../testdata/published/rules.json")
@@ -89,8 +52,7 @@ func readPublished(t testing.TB) published {
 	var p published
 	require.NoError(t, json.Unmarshal(text, &p))
 	for _, used := range []string{
-		p.Kleene.Source, p.Zones2021.Source, p.Zones2018.Source, p.Stations.Source, p.Ages.Source,
-		p.Grades.Source, p.Cuboids.Source, p.Rectangles.Source, p.Corners.Source,
+		p.Kleene.Source, p.Zones2021.Source, p.Zones2018.Source, p.Stations.Source, p.Corners.Source,
 	} {
 		require.NotEmpty(t, p.Sources[used].Text, used)
 		require.Contains(t, []string{"read", "secondary", "memory", "computed"}, p.Sources[used].Mark, used)

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"strconv"
 	"testing"
 
@@ -113,81 +112,4 @@ func TestStationsFallInTheZoneOfTheirCounty(t *testing.T) {
 		}
 	}
 	require.Equal(t, 49, agree) // as counted in the comparison of both lists
-}
-
-func ageBook(t *testing.T, rows [][2]float64) *Book {
-	t.Helper()
-	lo, hi := rows[0][0], rows[len(rows)-1][1]
-	var list []Rule
-	for i, r := range rows {
-		list = append(list, rule(fmt.Sprintf("row-%d", i+1), Effect{Kind: Require, Need: "row", NeedValue: strconv.Itoa(i + 1)},
-			num("age", Ge, r[0]), num("age", Le, r[1])))
-	}
-	return newBook(t, []Fact{{Name: "age", Type: Numeric, Min: lo, Max: hi}}, list)
-}
-
-// Source "age-rows": one table overlaps at 29, the other leaves 31 out.
-func TestOverlapAndGapOfAgeRows(t *testing.T) {
-	p := readPublished(t)
-	for _, c := range []struct {
-		rows              ageRows
-		overlap, gapCount int
-	}{{p.Ages.Overlap, 1, 0}, {p.Ages.Gap, 0, 1}} {
-		b := ageBook(t, c.rows.Rows)
-		require.Len(t, b.Contradictions(), c.overlap)
-		gaps := b.CheckObligations(everywhere)
-		require.Len(t, gaps, c.gapCount)
-		for _, g := range gaps {
-			require.Equal(t, Unmet, g.Kind)
-			require.Contains(t, g.Text, fmt.Sprintf("age = %v", c.rows.At))
-		}
-		for _, point := range c.rows.Points {
-			v := b.Eval(factsOf(t, b, map[string]Value{"age": Number(point[0])}))
-			require.Len(t, v.Require, int(point[1]), point)
-		}
-	}
-}
-
-func gradeRules(rows []gradeRow) []Rule {
-	var list []Rule
-	for i, r := range rows {
-		amount := num("amount", Ge, r.From)
-		if r.Below != nil {
-			amount = Atom{Fact: "amount", Op: Between, Num: r.From, Num2: *r.Below}
-		}
-		list = append(list, rule(fmt.Sprintf("row-%d", i+1), Effect{Kind: Require, Need: "rate", NeedValue: r.Rate}, is("grade", r.Grade), amount))
-	}
-	return list
-}
-
-// Sources "grade-table" and "hit-policies": an eight-row table with hit policy
-// Unique: complete, free of overlap, and each half-open end on the right side.
-func TestGradeTableIsUniqueAndComplete(t *testing.T) {
-	p := readPublished(t)
-	facts := []Fact{
-		{Name: "grade", Type: Enum, Values: []string{"A", "B"}},
-		{Name: "amount", Type: Numeric, Min: 0, Max: 1e7},
-	}
-	b := newBook(t, facts, gradeRules(p.Grades.Rows))
-	require.Empty(t, b.Contradictions())
-	require.Empty(t, b.CheckObligations(everywhere))
-	for _, ask := range p.Grades.Asked {
-		v := b.Eval(factsOf(t, b, map[string]Value{"grade": Text(ask[0].(string)), "amount": Number(ask[1].(float64))}))
-		require.Len(t, v.Require, 1, ask)
-		require.Equal(t, ask[2], v.Require[0].Value)
-	}
-	for i, row := range p.Grades.Rows {
-		rows := append([]gradeRow(nil), p.Grades.Rows...)
-		if row.Below != nil {
-			wider := *row.Below + 1
-			rows[i].Below = &wider
-			require.Len(t, newBook(t, facts, gradeRules(rows)).Contradictions(), 1, "row %d", i+1)
-			swapped := row.From
-			rows[i].From, rows[i].Below = *row.Below, &swapped
-			_, err := NewBook(facts, gradeRules(rows))
-			require.ErrorIs(t, err, ErrCondition)
-		}
-		rows[i].From, rows[i].Below = row.From+1, row.Below
-		require.Len(t, newBook(t, facts, gradeRules(rows)).CheckObligations(everywhere), 1, "row %d", i+1)
-	}
 }

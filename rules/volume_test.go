@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -54,45 +55,114 @@ func union(t *testing.T, g *grid, boxes []box) []box {
 	return out
 }
 
-// Source "cuboids": points lit after each of four steps.
-func TestSubtractionCountsCuboids(t *testing.T) {
-	p := readPublished(t)
-	b := axes(t, 3)
+// aBox is a box of whole-number points, both ends included, on each axis.
+type aBox [][2]int
+
+func (x aBox) holds(point []int) bool {
+	for axis, s := range x {
+		if point[axis] < s[0] || point[axis] > s[1] {
+			return false
+		}
+	}
+	return true
+}
+
+// countPoints counts one by one the whole-number points from -20 to 20 on each
+// axis for which a question is answered yes.
+func countPoints(axes int, ask func([]int) bool) int {
+	n, point := 0, make([]int, axes)
+	var walk func(int)
+	walk = func(axis int) {
+		if axis == axes {
+			if ask(point) {
+				n++
+			}
+			return
+		}
+		for v := -20; v <= 20; v++ {
+			point[axis] = v
+			walk(axis + 1)
+		}
+	}
+	walk(0)
+	return n
+}
+
+// spans turns boxes of points into the tests of a book.
+func spans(t *testing.T, b *Book, boxes []aBox) [][]test {
+	t.Helper()
 	var all [][]test
-	for _, s := range p.Cuboids.Steps {
+	for _, x := range boxes {
 		var tests []test
-		for axis := range 3 {
-			tests = append(tests, span(b, t, axis, s.From, s.To)...)
+		for axis, s := range x {
+			tests = append(tests, span(b, t, axis, float64(s[0]), float64(s[1]))...)
 		}
 		all = append(all, tests)
 	}
+	return all
+}
+
+// Points in use while bays are filled and chimneys are cut out of them, each
+// step against a count point by point.
+func TestSubtractionCountsPoints(t *testing.T) {
+	steps := []struct {
+		fill bool
+		aBox
+	}{
+		{true, aBox{{-4, 9}, {2, 8}, {0, 5}}},
+		{true, aBox{{6, 14}, {-3, 4}, {3, 11}}},
+		{false, aBox{{5, 7}, {0, 20}, {-2, 4}}},
+		{true, aBox{{7, 7}, {3, 3}, {-20, 20}}},
+		{false, aBox{{-20, 20}, {4, 4}, {2, 9}}},
+		{true, aBox{{5, 7}, {4, 6}, {4, 4}}},
+	}
+	b := axes(t, 3)
+	var boxes []aBox
+	for _, s := range steps {
+		boxes = append(boxes, s.aBox)
+	}
+	all := spans(t, b, boxes)
 	g := b.grid(all...)
 	var lit []box
-	for i, s := range p.Cuboids.Steps {
+	for i, s := range steps {
 		x := g.box(all[i])
 		var next []box
 		for _, piece := range lit {
 			next = append(next, g.without(piece, x)...)
 		}
-		if s.On {
+		if s.fill {
 			next = append(next, x)
 		}
 		lit = next
-		require.Equal(t, s.Count, points(g, lit), "step %d", i+1)
+		want := countPoints(3, func(p []int) bool {
+			in := false
+			for _, s := range steps[:i+1] {
+				if s.holds(p) {
+					in = s.fill
+				}
+			}
+			return in
+		})
+		require.Equal(t, want, points(g, lit), "step %d", i+1)
 	}
 }
 
-// Source "rectangles": areas of unions, as unit squares named by their low corner.
+// Areas of unions as unit squares, apart, touching, crossing and one inside
+// another, against a count square by square.
 func TestUnionOfRectangles(t *testing.T) {
-	p := readPublished(t)
-	for _, c := range p.Rectangles.Cases {
+	for _, boxes := range [][]aBox{
+		{{{-6, -2}, {1, 3}}, {{-1, 4}, {1, 3}}},
+		{{{-8, 8}, {0, 1}}, {{0, 1}, {-7, 7}}},
+		{{{-9, 5}, {-9, 9}}, {{-2, 2}, {-2, 2}}, {{3, 11}, {8, 12}}},
+		{{{1, 4}, {1, 9}}, {{3, 7}, {5, 12}}, {{2, 6}, {2, 6}}, {{-5, 5}, {6, 6}}},
+	} {
 		b := axes(t, 2)
-		var all [][]test
-		for _, r := range c.Corners {
-			all = append(all, append(span(b, t, 0, r[0], r[2]-1), span(b, t, 1, r[1], r[3]-1)...))
-		}
+		all := spans(t, b, boxes)
 		g := b.grid(all...)
-		require.Equal(t, c.Area, points(g, union(t, g, g.boxes(all))))
+		want := countPoints(2, func(p []int) bool {
+			return slices.ContainsFunc(boxes, func(x aBox) bool { return x.holds(p) })
+		})
+		require.Equal(t, want, points(g, union(t, g, g.boxes(all))))
 	}
 }
 
