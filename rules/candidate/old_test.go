@@ -66,7 +66,7 @@ func TestBoardBesideAPaperFace(t *testing.T) {
 
 // In the hottest zones nothing tight goes inside, whatever the edition says
 // (zones 1 and 2: no class I or II in the 2021 table, read; older editions are
-// silent, and an expert's list bars it there as well, memory).
+// silent; that they bar it there as well is memory).
 func TestNothingTightInsideInTheHottestZones(t *testing.T) {
 	for _, zone := range []string{"1A", "2A", "2B"} {
 		for _, edition := range []string{"irc-2009", "irc-2018", "irc-2021", "irc-2024"} {

@@ -10,7 +10,7 @@ const (
 	Standard  Known = "standard"  // published and read
 	Secondary Known = "secondary" // read in a weaker page
 	Practice  Known = "practice"  // common practice, no source
-	Memory    Known = "memory"    // from an expert's memory, not yet checked
+	Memory    Known = "memory"    // from memory, not yet checked
 	Invented  Known = "invented"  // demonstration data
 )
 

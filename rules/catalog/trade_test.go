@@ -16,8 +16,8 @@ func TestTradeFacts(t *testing.T) {
 	require.NoError(t, err)
 	perInch := map[string][2]float64{
 		"fiberglass": {2.9, 4.3}, // standard 2.9 to 3.8, high density 3.7 to 4.3 (US DOE text, read)
-		"cotton":     {3.4, 3.8}, // heard 3.5 to 3.7; a government text gives about 3.4 (read)
-		// heard 3.7; batts sold now are denser: 3.7 to 4.3 (memory)
+		"cotton":     {3.4, 3.8}, // a government text gives about 3.4 (read); 3.5 to 3.7 common practice, no source
+		// 3.7 common practice, no source; batts sold now are denser: 3.7 to 4.3 (memory)
 		"mineral-wool": {3.7, 4.3},
 		"sheeps-wool":  {3.2, 4.0}, // government text about 3.5 (read)
 	}
@@ -61,7 +61,7 @@ func TestTradeFacts(t *testing.T) {
 	require.True(t, glass.Noncombust && rock.Noncombust)
 	require.False(t, cotton.Noncombust || wool.Noncombust, "sheep's wool is hard to light but combustible by the test the codes use (read)")
 	require.True(t, rock.HardToFind && wool.HardToFind && !glass.HardToFind)
-	require.Less(t, wool.IrritantPoints(), glass.IrritantPoints(), "no itch")
+	require.Less(t, wool.IrritantPoints(), glass.IrritantPoints(), "itches least")
 	require.Less(t, cotton.IrritantPoints(), glass.IrritantPoints())
 	require.Greater(t, wool.BufferGM2In, cotton.BufferGM2In, "sheep's wool takes up and gives off most moisture")
 }

@@ -39,7 +39,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 		{
 			Key: "drawings", Kind: YesNoKind, DontKnow: true, Rough: true,
 			Prompt:  "Do your approved drawings name R-values?",
-			How:     `Look on the first sheet for "energy" or "insulation". What they say wins over anything we say.`,
+			How:     `Look on the first sheet for "energy" or "insulation". If they do, those values come first.`,
 			Default: always(YesNo(false)),
 		},
 		{

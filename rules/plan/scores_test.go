@@ -24,9 +24,9 @@ func weighed(t *testing.T, row scoreRow, levels map[string]float64) plan.Place {
 	return p.Places[0]
 }
 
-// The scores an expert worked out by hand for equal weights and no condensate,
+// Scores worked out by hand, from memory, for equal weights and no condensate,
 // in a dry zone that asks for no retarder.
-func TestScoresNearExpertReview(t *testing.T) {
+func TestScoresNearThoseWorkedByHand(t *testing.T) {
 	for _, row := range figures(t).NearScores {
 		p := weighed(t, row, even)
 		require.Len(t, row.Scores, len(materials))

@@ -107,7 +107,7 @@ func TestOrderSaysWhatMatters(t *testing.T) {
 		one := strings.Join(strings.Fields(out[form]), " ")
 		for _, want := range []string{
 			"NOT MEASURED", "R-5 board, outside the studs", "get a quote", "THE LABEL DECIDES", "Keep it dry", "Counted bay by bay", "Counted by area", "stays EMPTY",
-			"N95 masks", "No odds before your own prices", "NOT IN IT", "low, ", "typical, ", "Licensed", "2025",
+			"N95 respirators", "No odds before your own prices", "NOT IN IT", "low, ", "typical, ", "Licensed", "2025",
 		} {
 			require.Contains(t, strings.ToLower(one), strings.ToLower(want), form)
 		}
