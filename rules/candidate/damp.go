@@ -160,15 +160,25 @@ func sheet(name string, rIP, perm float64, sensitive bool) moisture.Layer {
 	return moisture.Layer{Name: name, RM2KW: rIP / units.RIPPerRSI, SdM: units.SdMPerPerm / math.Max(perm, 1e-3), Sensitive: sensitive}
 }
 
+// blanketDamp is the blanket with what lies on its two sides: the retarder
+// toward the room, and behind it a face that was put in the wrong way round.
 func blanketDamp(c *catalog.Catalog, b Blankets, f Facing) []moisture.Layer {
-	var out []moisture.Layer
-	if record, ok := c.Facing(f.Retarder()); ok && record.ID != "none" {
-		l := sheet(record.Name, 0, record.PermWet, false)
-		l.SdDryingM = units.SdMPerPerm / record.PermDry
-		out = append(out, l)
-	}
 	thicknessM := b.HeightIn * units.MmPerInch / 1000
-	return append(out, moisture.Layer{
+	out := append(faceDamp(c, f.Retarder()), moisture.Layer{
 		Name: b.Material.Name, RM2KW: b.CavityR / units.RIPPerRSI, SdM: b.Material.Mu * thicknessM, Sensitive: true,
 	})
+	if f.Turned {
+		out = append(out, faceDamp(c, f.OnBlanket)...)
+	}
+	return out
+}
+
+func faceDamp(c *catalog.Catalog, id string) []moisture.Layer {
+	record, ok := c.Facing(id)
+	if !ok || record.ID == "none" {
+		return nil
+	}
+	l := sheet(record.Name, 0, record.PermWet, false)
+	l.SdDryingM = units.SdMPerPerm / record.PermDry
+	return []moisture.Layer{l}
 }

@@ -14,6 +14,7 @@ const (
 // Facing says what slows damp air, on which side, and who brings it.
 type Facing struct {
 	OnBlanket string // facing of the blanket itself: none, kraft, foil-rated
+	Turned    bool   // that face was found or offered away from the heated room
 	Sheet     string // a sheet or paint beside the blanket, empty when none
 	Added     bool   // the plan adds the sheet, at its cost
 	Side      string // where it goes, in words
@@ -27,10 +28,11 @@ type Facing struct {
 }
 
 // Retarder is what lies on the room side, whatever it is: the facing of the
-// blanket, or the sheet; none when vapor-open.
+// blanket, or the sheet; none when vapor-open. A face that is turned away is
+// not there.
 func (f Facing) Retarder() string {
 	switch {
-	case f.OnBlanket != "none":
+	case f.OnBlanket != "none" && !f.Turned:
 		return f.OnBlanket
 	case f.Sheet != "":
 		return f.Sheet

@@ -14,6 +14,7 @@ type GivenStack struct {
 	Material catalog.Material
 	Layers   []Layer  // bottom or inner one first, each with the R and the thickness it has there
 	Facing   string   // facing of the blanket itself: none, kraft, foil-rated
+	Turned   bool     // the face lies away from the heated room
 	Sheet    string   // sheet or paint beside it, empty when none
 	Void     *float64 // share left empty as measured; nil: as the plan takes it
 }
@@ -37,7 +38,7 @@ func Given(a house.Answered, r PlaceResult, site Site, g GivenStack) (Assessed, 
 	}
 	out.Damp = dampOf(s, site, c, b, out.Facing, r.Target)
 	out.Facts = candidateFacts(placeFacts(a, p, s, site), s, c, b, out.Facing, out.Heat, out.Damp)
-	out.Verdict = c.Book.Eval(out.Facts)
+	out.Verdict = verdictOf(c, out.Facts, s.System)
 	return out, nil
 }
 
@@ -48,6 +49,7 @@ func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target,
 	if f.OnBlanket == "" {
 		f.OnBlanket = "none"
 	}
+	f.Turned = g.Turned && f.OnBlanket != "none"
 	f.TwoSheets = f.OnBlanket != "none" && f.Sheet != ""
 	f.Class = classOf(f, c)
 	return f

@@ -59,6 +59,7 @@ type AcceptancePoint struct {
 	Result string      `toml:"result,required"`
 	From   string      `toml:"from"`
 	Ask    units.Prose `toml:"ask,required"`
+	Absent units.Prose `toml:"ask_absent"` // asked instead where the agreed thing is not there at all
 	Ref
 }
 

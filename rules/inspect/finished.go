@@ -129,6 +129,9 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	m := out.Measured
 	got, err := out.given(j, m.Fit.Void)
 	if err == nil {
+		if !out.FaceSeen() {
+			got.Damp = notJudged
+		}
 		out.Got = &got
 		out.LostHeat = lost(got.Heat.LossMMBtu, p.Choice.Heat.LossMMBtu)
 		out.LostUSD = lost(got.Heat.LossUSD, p.Choice.Heat.LossUSD)
@@ -142,12 +145,25 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	return out
 }
 
+// FaceSeen reports whether somebody looked at what the damp check hangs on:
+// which face there is, and where there is one, toward which side.
+func (p FoundPlace) FaceSeen() bool {
+	return p.Answers["facing"].State == house.Given && (p.Measured.Facing == "none" || p.Measured.Side != "" || !sided(p.Plan))
+}
+
+// Damper reports whether the place as it was found has a worse verdict of the
+// damp check than the plan has.
+func (p FoundPlace) Damper() bool {
+	want := dampRank[p.Plan.Choice.Damp.Verdict]
+	return p.FaceSeen() && p.Got != nil && want > 0 && dampRank[p.Got.Damp.Verdict] > want
+}
+
 // given works out the place with what was found in it and a share of gaps.
 // Gaps that nobody measured are those the plan takes for granted.
 func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	g := candidate.GivenStack{
 		Material: p.Measured.Material, Layers: p.Measured.layers(p.Plan.Choice.Layers, p.Plan),
-		Facing: p.Measured.Facing, Sheet: p.Plan.Choice.Facing.Sheet,
+		Facing: p.Measured.Facing, Turned: p.Measured.Side == "out" && sided(p.Plan), Sheet: p.Plan.Choice.Facing.Sheet,
 	}
 	if p.Measured.VoidSaid {
 		g.Void = &void

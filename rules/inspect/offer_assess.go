@@ -3,6 +3,7 @@ package inspect
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"battwright/rules"
 	"battwright/rules/candidate"
@@ -28,18 +29,21 @@ func (p *OfferedPlace) assess(j Job) {
 	}
 	got, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, candidate.GivenStack{
 		Material: m, Layers: layersIn(p.Plan, products), Facing: facing, Sheet: sheet,
+		Turned: p.Parts[0].text("facing_side") == "out" && sided(p.Plan),
 	})
 	if err != nil {
 		p.find(Finding{ID: "no-heat", Level: Ask, Text: "what it does for heat could not be worked out from these figures", Line: p.Parts[0].Line})
 		return
 	}
+	if !p.FaceKnown() { // no verdict on a face that nobody named
+		got.Damp = notJudged
+	}
 	p.Offered = &got
 	p.squeezed(j, got)
 	p.short(j, got)
-	p.facing(j, got)
-	p.damp(got)
+	named := p.face(j, got)
 	p.gap(j)
-	p.rules(j, got)
+	p.rules(j, got, named)
 }
 
 // products turns the lines into blankets. All of one place are of one fiber.
@@ -115,52 +119,78 @@ func askIf(l Level, text string) string {
 	return text
 }
 
-// facing compares face and side with the plan.
-func (p *OfferedPlace) facing(j Job, a candidate.Assessed) {
-	side := p.Parts[0].text("facing_side")
-	if a.Facing.OnBlanket != "none" && side == "out" && p.roomSide() {
-		p.find(Finding{
-			ID: "facing-side", Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Memory},
-			Text: "the face goes away from the heated room; the plan wants it toward the room", Ask: p.Plan.Surface.Label + ": Why is the face on the outer side?",
-		})
+// FaceKnown reports whether the bid says enough of its face for the damp
+// check: which it has, and where it has one, toward which side.
+func (p OfferedPlace) FaceKnown() bool {
+	if len(p.Parts) == 0 {
+		return false
 	}
-	if _, said := p.Parts[0].Answers["facing"]; !said || !planned(p.Plan) {
-		return
+	face, said := p.Parts[0].Answers["facing"]
+	_, side := p.Parts[0].Answers["facing_side"]
+	return said && (face.Text == "none" || side || !sided(p.Plan))
+}
+
+// sided reports whether a face can lie the wrong way round in a place: on the
+// walls of a crawl space neither side is the heated room's.
+func sided(p plan.Place) bool { return p.Surface.Kind.ID != "crawl-wall" }
+
+// face compares face, side and damp with the plan. One missing paper is one
+// line: what it does to the damp check is said in the same breath, and named
+// reports that it was.
+func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
+	f := Finding{Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Standard}}
+	bare := a.Facing.Asked == candidate.RetarderWanted && a.Facing.Retarder() == "none" && planned(p.Plan) && p.Plan.Choice.Facing.Retarder() != "none"
+	label := p.Plan.Surface.Label
+	switch {
+	case a.Facing.Turned && bare:
+		f.ID, f.Text = "facing-side", "the face goes away from the heated room; the plan wants it toward the room, where it slows damp air"
+		f.Ask = label + ": Why is the face on the outer side?"
+	case a.Facing.Turned:
+		f.ID, f.Ref.Known = "facing-side", catalog.Memory
+		f.Text = "the face goes away from the heated room, where it can hold damp in"
+		f.Ask = label + ": Why is the face on the outer side?"
+	case bare && p.FaceKnown():
+		f.ID, f.Text = "no-retarder", "nothing slows damp air from the room, which this climate wants"
+		f.Ask = label + ": What goes on the room side to slow damp air: paper face, sheet or paint?"
 	}
-	asked := p.Plan.Choice.Facing.Asked
-	if asked == candidate.RetarderWanted && a.Facing.Retarder() == "none" && p.Plan.Choice.Facing.Retarder() != "none" {
-		p.find(Finding{
-			ID: "no-retarder", Level: Wrong, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "irc-r702-7", Known: catalog.Standard},
-			Text: "nothing slows damp air from the room, which this climate wants", Ask: p.Plan.Surface.Label + ": What goes on the room side to slow damp air: paper face, sheet or paint?",
-		})
+	if planned(p.Plan) && dampRank[p.Plan.Choice.Damp.Verdict] > 0 && dampRank[a.Damp.Verdict] > dampRank[p.Plan.Choice.Damp.Verdict] {
+		said := DampSaid(a.Damp, j.System) + "; with the plan it does not come to that"
+		if f.ID != "" {
+			f.Text += ". Damp check: " + said
+		} else {
+			f.ID, f.Text, f.Ref = "damper", said, catalog.Ref{}
+			f.Ask = label + ": What keeps damp air from the room out of the blanket?"
+			if a.Damp.Verdict == candidate.Dries {
+				f.Level, f.Ask = Note, ""
+			}
+		}
 	}
+	if f.ID != "" {
+		p.find(f)
+	}
+	return f.ID != ""
 }
 
 // dampRank puts the verdicts of the damp check in order, worst last; one that
 // was not checked compares with none.
 var dampRank = map[string]int{candidate.NoBuildUp: 1, candidate.Dries: 2, candidate.MoldRisk: 3, candidate.StaysWet: 4}
 
-// damp says where the offer leaves a place damper than the plan does.
-func (p *OfferedPlace) damp(a candidate.Assessed) {
-	if !planned(p.Plan) {
-		return
-	}
-	got, want := dampRank[a.Damp.Verdict], dampRank[p.Plan.Choice.Damp.Verdict]
-	if got <= want || want == 0 {
-		return
-	}
-	level := Wrong
-	if a.Damp.Verdict == candidate.Dries {
-		level = Note
-	}
-	p.find(Finding{
-		ID: "damper", Level: level, Line: p.Parts[0].Line, Text: dampText[a.Damp.Verdict] + "; with the plan it does not come to that",
-		Ask: askIf(level, p.Plan.Surface.Label+": What keeps damp air from the room out of the blanket?"),
-	})
-}
+// notJudged stands where nobody said or saw which face lies toward which side.
+var notJudged = candidate.Damp{Verdict: candidate.NotChecked, WhereLayer: -1, Note: "not judged: the face and its side are not known"}
 
 var dampText = map[string]string{
-	candidate.Dries: "damp builds up in winter and dries again", candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
+	candidate.NoBuildUp: "no damp build-up from vapor", candidate.Dries: "damp builds up in winter and dries again",
+	candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
+}
+
+// DampSaid is a verdict of the damp check with the water it found, empty when
+// nothing was checked.
+func DampSaid(d candidate.Damp, s units.System) string {
+	text := dampText[d.Verdict]
+	if text != "" && d.Verdict != candidate.NoBuildUp && d.PeakMonth > 0 {
+		text += ", up to " + s.Moisture(d.PeakGM2) + " of water gathers"
+	}
+	return text
 }
 
 // gap asks about the air space of a chimney whenever work beside it is
@@ -182,14 +212,12 @@ func (p *OfferedPlace) gap(j Job) {
 	}
 }
 
-func (p *OfferedPlace) roomSide() bool {
-	return p.Plan.Surface.Kind.ID != "crawl-wall"
-}
-
 // rules names what the rule book says of the offered blanket and not of the
 // planned one: paper left visible, fiber that burns beside a chimney, two
-// sheets, a face that is wrong for the zone.
-func (p *OfferedPlace) rules(j Job, a candidate.Assessed) {
+// sheets, a face that is wrong for the zone. What rests on a retarder that is
+// missing, or on the damp check, is left out where it is named already, and
+// where the face is not known.
+func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 	for _, h := range a.Verdict.Excluded {
 		level := Wrong
 		if p.Plan.Surface.Kind.ID == "chimney" {
@@ -198,11 +226,25 @@ func (p *OfferedPlace) rules(j Job, a candidate.Assessed) {
 		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
 	}
 	for _, h := range a.Verdict.Safety {
-		if len(h.Unknown) > 0 || warned(p.Plan, h) {
+		if len(h.Unknown) > 0 || warned(p.Plan, h) || onDamp(h.Rule) && (named || !p.FaceKnown()) {
 			continue
 		}
 		p.find(Finding{ID: h.Rule.ID, Level: Wrong, Line: p.Parts[0].Line, Text: j.Catalog().Caution(h, j.System), Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". How do you deal with that?", Ref: refOf(h)})
 	}
+}
+
+// onDamp reports whether a rule fires for a missing retarder, or for what the
+// damp check finds.
+func onDamp(r *rules.Rule) bool {
+	return slices.ContainsFunc(r.When, func(a rules.Atom) bool {
+		switch a.Fact {
+		case "damp_verdict", "peak_g_m2", "worst_rh":
+			return true
+		case "retarder":
+			return a.Op == rules.Eq && slices.Equal(a.Values, []string{"none"})
+		}
+		return false
+	})
 }
 
 func refOf(h rules.Hit) catalog.Ref {

@@ -28,6 +28,9 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		out.State, out.Text = p.squeezed(j)
 	case catalog.FromFacing:
 		out.State, out.Text = p.facing(j)
+		if p.Damper() {
+			out.Text += ". Damp check: " + DampSaid(p.Got.Damp, j.System)
+		}
 	default:
 		switch p.Answers[seePrefix+x.ID].Text {
 		case seenGood:
@@ -38,6 +41,9 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	}
 	if out.State > Pass {
 		out.Ask = x.Ask.In(j.System)
+		if x.From == catalog.FromFacing && p.Measured.Facing == "none" && p.Plan.Choice.Facing.OnBlanket != "none" && x.Absent != "" {
+			out.Ask = x.Absent.In(j.System) // nothing is there to turn
+		}
 	}
 	return out
 }

@@ -67,3 +67,24 @@ func TestOpenOffersKeepToThePage(t *testing.T) {
 	require.Contains(t, report.OpenOfferNote(j, open[0]), "5 lines could not be read")
 	require.Equal(t, "1 open, up to 3 side by side", report.OffersNote(1))
 }
+
+// Whoever reads a page of finished work reads that it is damp enough for mold:
+// in text, in Markdown, in JSON and on the screen.
+func TestFinishedWorkSaysMold(t *testing.T) {
+	j := planned.Job(fixture.OfPlaces(t, "state = \"VT\"\ncounty = \"Chittenden\"", "id = \"walls\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 9\nci_r = 5\nframing.size = \"2x6\""))
+	for _, face := range []string{"facing = \"none\"", "facing = \"kraft\"\nfacing_side = \"out\""} {
+		h, _, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "x.toml", "[[place]]\nid = \"walls\"\n"+face+"\n")
+		require.Empty(t, problems)
+		r := inspect.JudgeFound(j, h, nil)
+		o := planned.Options(t)
+		object, err := report.FoundJSON(j, r)
+		require.NoError(t, err)
+		screen := ""
+		for _, row := range report.FoundRows(r.Places[0], o) {
+			screen += row.Label + " " + row.Text + "\n"
+		}
+		for form, text := range map[string]string{"text": report.FoundText(j, r, o), "markdown": report.FoundMarkdown(j, r, o), "json": string(object), "screen": screen} {
+			require.Contains(t, text, "mold", form)
+		}
+	}
+}

@@ -143,6 +143,9 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	}
 	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s",
 		o.System.R(p.Got.Heat.DeliveredR), o.System.R(plan.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(plan.AssemblyR))
+	if text := foundDamp(p, o); text != "" {
+		add("Damp", "%s", text)
+	}
 	add("Fitting", "%s; by the rules of that grade the blanket counts as %s", gradeText(p, o), o.System.R(p.GradedR))
 	if p.LostHeat.High > 0 {
 		money := ""
@@ -157,6 +160,23 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		}
 	}
 	return out
+}
+
+// foundDamp is the damp check of a place as it was found, beside the plan's;
+// empty where the plan has none.
+func foundDamp(p inspect.FoundPlace, o Options) string {
+	planned := inspect.DampSaid(p.Plan.Choice.Damp, o.System)
+	switch {
+	case planned == "":
+		return ""
+	case !p.FaceSeen():
+		return "not judged: look which face it has, and toward which side; the plan: " + planned
+	}
+	text := inspect.DampSaid(p.Got.Damp, o.System)
+	if p.Damper() {
+		text = "WORSE THAN PLANNED: " + text
+	}
+	return text + "; the plan: " + planned
 }
 
 func dollarsRange(r units.Range[float64]) units.Range[units.Cents] {
