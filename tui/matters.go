@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -140,7 +141,7 @@ func (m *matters) View(p *page, s *session) {
 		title = "What matters: " + pl.Surface.Label
 	}
 	p.line(style.Title, title)
-	p.para(style.Dim, 0, "Safety and your R-value are always kept. Beyond that, what matters most? 0 does not matter, 5 matters most.")
+	p.para(style.Dim, 0, say.Priorities)
 	p.blank()
 	m.out.view(p, s, m.cursor == 0, s.g)
 	p.blank()

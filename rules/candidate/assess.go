@@ -36,10 +36,6 @@ const TierCriterion = "tier"
 // Demoted reports whether a rule ranks the candidate below the others.
 func (a Assessed) Demoted() bool { return a.Verdict.Adjust[TierCriterion] < 0 }
 
-// FirstTier reports whether the candidate stands in the front tier: it meets
-// the target and no rule ranks it below.
-func (a Assessed) FirstTier() bool { return a.Heat.MeetsTarget && !a.Demoted() }
-
 // PlaceResult is everything about one place.
 type PlaceResult struct {
 	Surface    Surface

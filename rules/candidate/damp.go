@@ -38,6 +38,18 @@ type Damp struct {
 	From       []catalog.Ref
 }
 
+// Risk is what the verdict means for wood, paper and fiber: 0 nothing found, or
+// not checked; 1 mold; 2 water that does not dry within a year.
+func (d Damp) Risk() int {
+	switch d.Verdict {
+	case MoldRisk:
+		return 1
+	case StaysWet:
+		return 2
+	}
+	return 0
+}
+
 // dampOf runs the monthly balance where the method can judge: not at a roof
 // deck, not in a chimney chase, and not without a climate.
 func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {

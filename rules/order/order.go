@@ -9,6 +9,7 @@ package order
 
 import (
 	"battwright/rules/budget"
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
@@ -49,6 +50,8 @@ type Place struct {
 	Hours     units.Range[float64]
 	Money     PlaceMoney
 	Quoted    bool // every blanket at the builder's own price
+	Damp      candidate.Damp
+	AllDamp   bool // gets damp, and no other blanket would be drier
 }
 
 // NotMeasured reports whether a size of the place is a guess.

@@ -25,6 +25,7 @@ func (m *maker) place(pl *plan.Place) {
 		out.Skipped = "no blanket may go there as it stands"
 		return
 	}
+	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
 	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}
 	if s.p == nil {
 		out.Skipped = "no longer in the house"

@@ -19,7 +19,7 @@ import (
 func num(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // Entries are ranked as said: what meets its target and is not held back
-// first, then the rest, each by score; what is out has no rank.
+// first, then the rest, each the drier first and then by score; what is out has no rank.
 func TestRankingIsInOrder(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 7))
 	for range 60 {
@@ -32,15 +32,17 @@ func TestRankingIsInOrder(t *testing.T) {
 }
 
 // tierOf: what meets its target, then what falls short, then what a rule ranks
-// below the others whatever it meets.
+// below the others whatever it meets; in each, the drier first.
 func tierOf(a candidate.Assessed) int {
+	tier := 1
 	switch {
 	case a.Demoted():
-		return 2
+		tier = 2
 	case a.Heat.MeetsTarget:
-		return 0
+		tier = 0
 	}
-	return 1
+	const verdicts = 3
+	return tier*verdicts + a.Damp.Risk()
 }
 
 func checkRanking(t *testing.T, place plan.Place) {

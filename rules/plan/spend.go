@@ -91,16 +91,20 @@ func optionsOf(p *Place) []*candidate.Assessed {
 		}
 		pool = append(pool, cand)
 	}
-	if p.Surface.Waived {
-		return pool
-	}
 	keep := func(is func(*candidate.Assessed) bool) {
 		if slices.ContainsFunc(pool, is) {
 			pool = slices.DeleteFunc(pool, func(a *candidate.Assessed) bool { return !is(a) })
 		}
 	}
-	keep(func(a *candidate.Assessed) bool { return !a.Demoted() })
-	keep(func(a *candidate.Assessed) bool { return a.Heat.MeetsTarget })
+	if !p.Surface.Waived {
+		keep(func(a *candidate.Assessed) bool { return !a.Demoted() })
+		keep(func(a *candidate.Assessed) bool { return a.Heat.MeetsTarget })
+	}
+	// Money never buys mold while something of the same standing stays drier.
+	keep(driest(pool))
+	if p.Surface.Waived {
+		return pool
+	}
 	// Where nothing reaches the target, what comes nearest is kept: money never
 	// buys a lower R than the place can have.
 	least := math.Inf(1)
@@ -109,6 +113,15 @@ func optionsOf(p *Place) []*candidate.Assessed {
 	}
 	keep(func(a *candidate.Assessed) bool { return a.Heat.ShortByR <= least })
 	return pool
+}
+
+// driest keeps the stacks of a pool that get least damp.
+func driest(pool []*candidate.Assessed) func(*candidate.Assessed) bool {
+	least := math.MaxInt
+	for _, a := range pool {
+		least = min(least, a.Damp.Risk())
+	}
+	return func(a *candidate.Assessed) bool { return a.Damp.Risk() <= least }
 }
 
 // pinned reports whether the pinned material may go here at all.

@@ -42,25 +42,29 @@ type contest struct {
 
 func (p Place) contest() contest {
 	c := contest{materials: map[string]string{}}
-	onlyDemoted := true
+	best := standing{math.MaxInt}
 	nearest := map[string]float64{} // least that the stacks of a material fall short by
-	for _, cand := range p.Candidates {
+	for i := range p.Candidates {
+		cand := &p.Candidates[i]
 		if cand.Excluded() {
 			continue
 		}
-		onlyDemoted = onlyDemoted && cand.Demoted()
+		if s := standingOf(cand); s.compare(best) < 0 {
+			best = s
+		}
 		if least, ok := nearest[cand.Material.ID]; !ok || cand.Heat.ShortByR < least {
 			nearest[cand.Material.ID] = cand.Heat.ShortByR
 		}
 	}
-	for _, cand := range p.Candidates {
-		id := stackID(cand)
+	for i := range p.Candidates {
+		cand := &p.Candidates[i]
+		id := stackID(*cand)
 		if _, twice := c.materials[id]; twice || cand.Excluded() || cand.Heat.ShortByR > nearest[cand.Material.ID] {
 			continue // of what falls short only the nearest of a material stands for it
 		}
 		c.materials[id] = cand.Material.ID
 		c.options = append(c.options, rank.Option{
-			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: cand.Demoted() && !onlyDemoted, CostCents: int64(cand.Money.Total.Typical),
+			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: standingOf(cand).compare(best) > 0, CostCents: int64(cand.Money.Total.Typical),
 		})
 		c.boxes = append(c.boxes, boxOf(cand.Values))
 	}
@@ -164,10 +168,10 @@ func (out *Sure) count(p Place, c contest, shares []rank.Share) {
 	}
 }
 
-// gap measures the lead over the best rival of the same tier.
+// gap measures the lead over the best rival of the same standing.
 func (out *Sure) gap(p Place, aboutEqual float64) {
 	for _, e := range p.Entries {
-		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || e.FirstTier() != p.Choice.FirstTier() {
+		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || standingOf(&e.Assessed) != standingOf(&p.Choice.Assessed) {
 			continue
 		}
 		out.RunnerUp, out.Lead = e.MaterialID, p.Choice.Score-e.Score

@@ -120,9 +120,8 @@ func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Ent
 	return e
 }
 
-// byWorth orders the stacks of one material: what may be chosen before what may
-// not, what meets the target before what falls short, then by score, then the
-// cheaper.
+// byWorth orders the stacks of one material: by standing, then by score, then
+// the cheaper.
 func byWorth(a, b Variant) int {
 	short := 0
 	if !a.Heat.MeetsTarget && !b.Heat.MeetsTarget {
@@ -131,24 +130,11 @@ func byWorth(a, b Variant) int {
 		short = cmp.Compare(a.Heat.ShortByR, b.Heat.ShortByR)
 	}
 	return cmp.Or(
-		first(!a.Excluded(), !b.Excluded()),
-		first(!a.Demoted(), !b.Demoted()),
-		first(a.Heat.MeetsTarget, b.Heat.MeetsTarget),
+		standingOf(a.Assessed).compare(standingOf(b.Assessed)),
 		short,
 		cmp.Compare(b.Score, a.Score),
 		cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
 	)
-}
-
-// first puts what is true before what is not.
-func first(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
-	}
-	return 1
 }
 
 func noFit(m catalog.Material, r candidate.PlaceResult) string {
@@ -160,23 +146,13 @@ func noFit(m catalog.Material, r candidate.PlaceResult) string {
 	return "none fits"
 }
 
-// rankEntries puts what meets the target first, then what falls short, each
-// by score; excluded ones and those that do not fit come last, unranked.
+// rankEntries orders the materials by standing, those of one standing by score;
+// excluded ones and those that do not fit come last, unranked.
 func rankEntries(entries []Entry) {
-	tier := func(e Entry) int {
-		switch {
-		case !e.Usable():
-			return 3
-		case e.Demoted():
-			return 2
-		case e.Heat.MeetsTarget:
-			return 0
-		}
-		return 1
-	}
 	slices.SortStableFunc(entries, func(a, b Entry) int {
 		return cmp.Or(
-			cmp.Compare(tier(a), tier(b)),
+			asInt(!a.Usable())-asInt(!b.Usable()),
+			standingOf(&a.Assessed).compare(standingOf(&b.Assessed)),
 			cmp.Compare(b.Score, a.Score),
 			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
 			cmp.Compare(a.MaterialID, b.MaterialID),

@@ -13,6 +13,7 @@ type WhyNot struct {
 	Excluded bool // a rule, the builder, or the framing takes it out
 	Short    bool // it falls short of the target, the choice does not
 	Below    bool // a rule always ranks it below
+	Damper   bool // it gets damp where the choice does not
 	// Gaps are the priorities in which it loses most against the choice, in
 	// points, largest first, at most two.
 	Gaps []Gap
@@ -46,6 +47,7 @@ func (p Place) WhyNots() []WhyNot {
 		default:
 			w.Short = p.Choice.Heat.MeetsTarget && !e.Heat.MeetsTarget
 			w.Below = e.Demoted() && !p.Choice.Demoted()
+			w.Damper = e.Damp.Risk() > p.Choice.Damp.Risk()
 			w.compare(p, e)
 			w.wins(p, c)
 		}
@@ -76,7 +78,7 @@ func (w *WhyNot) compare(p Place, e Entry) {
 // same tier as the choice: no weight lifts it out of a lower one. Of moves of
 // one size the upward one goes first.
 func (w *WhyNot) wins(p Place, c contest) {
-	if w.Short || w.Below || p.Best != nil || p.pinned() {
+	if w.Short || w.Below || w.Damper || p.Best != nil || p.pinned() {
 		return
 	}
 	best := math.Inf(1)

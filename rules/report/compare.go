@@ -61,7 +61,7 @@ func compareCell(p plan.Place, o Options) string {
 	if !p.Choice.Heat.MeetsTarget {
 		text += ", short by " + o.System.R(p.Choice.Heat.ShortByR)
 	}
-	return text
+	return text + strings.ReplaceAll(DampAtAGlance(p), "; ", ", ")
 }
 
 func heatOf(p plan.Plan) float64 {

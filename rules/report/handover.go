@@ -144,6 +144,9 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	}
 	add("Thick", o.System.Inches(s.DepthIn)+" to be measured in place; write down what you find: ________")
 	add("Area", o.System.Area(s.Plan.Surface.AreaFt2)+", openings taken off; as offered: ________")
+	if damp := DampAtAGlance(s.Plan); damp != "" {
+		add("Damp", strings.TrimPrefix(damp, "; ")+": settle that before this place is closed")
+	}
 	face := s.Facing
 	if s.Side != "" && s.Plan.Choice.Facing.OnBlanket != "none" {
 		face += ", " + s.Side

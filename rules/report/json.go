@@ -40,6 +40,7 @@ type jsonPlace struct {
 	Target  jsonTarget      `json:"target"`
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
+	AllDamp bool            `json:"all_damp,omitempty"` // the choice gets damp and nothing that may go there is drier
 	Sure    *jsonSure       `json:"sure,omitempty"`
 	Order   []jsonOrderLine `json:"order,omitempty"`
 	Safety  []jsonSafety    `json:"safety"`
@@ -179,7 +180,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	}
 	if p.Choice != nil && p.Stopped == "" {
 		e := jsonEntryOf(*p.Choice, whole, o)
-		out.Choice = &e
+		out.Choice, out.AllDamp = &e, p.AllDamp()
 		out.Sure = jsonSureOf(p, o)
 	}
 	out.Order = orderOf(p, o)

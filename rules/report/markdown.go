@@ -21,7 +21,7 @@ func Markdown(p plan.Plan, o Options) string {
 		m.put("- " + mdText(n))
 	}
 	m.b.WriteByte('\n')
-	m.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
+	m.para("Priorities, 0 to 5: " + prioritiesText(p) + ". " + First)
 	m.head(2, "The house at a glance")
 	m.row("Place", "Area", "Plan")
 	m.row("---", "---", "---")

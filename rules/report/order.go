@@ -125,6 +125,11 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	if where := unmeasured(o); where != "" {
 		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
 	}
+	for _, p := range o.Places {
+		if damp := dampAtAGlance(p.Damp, p.AllDamp); damp != "" {
+			b.add(OrderLoud, "%s: %s. Settle that before you buy for it.", p.Label, strings.TrimPrefix(damp, "; "))
+		}
+	}
 	ft3 := 0.0
 	for _, l := range o.Lines {
 		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))

@@ -45,7 +45,7 @@ func PlaceLines(p plan.Place, o Options) []Line {
 		return out
 	}
 	e := p.Choice
-	add("Use", "%s", ProductText(e.Assessed, o.System))
+	add("Use", "%s%s", ProductText(e.Assessed, o.System), DampAtAGlance(p))
 	if sheet := SheetText(e.Assessed, o.Catalog); sheet != "" {
 		add("Sheet", "%s", sheet)
 	}

@@ -20,7 +20,7 @@ func SureText(p plan.Place, o Options) string {
 	case !s.Known:
 		return "not worked out"
 	case s.Only && others(p) > 0:
-		return "Clear: the others fall short or always rank below."
+		return "Clear: the others fall short, get damp or always rank below."
 	case s.Only:
 		return "Nothing else may go here."
 	}

@@ -25,7 +25,7 @@ func Text(p plan.Plan, o Options) string {
 	for _, n := range SiteLines(p, o) {
 		t.item("", n)
 	}
-	t.para("Priorities, 0 to 5: " + prioritiesText(p) + ". Safety and the R-value are always kept.")
+	t.para("Priorities, 0 to 5: " + prioritiesText(p) + ". " + First)
 	t.table(p, o)
 	t.money(p, o)
 	for _, place := range p.Places {
@@ -133,7 +133,7 @@ func Glance(place plan.Place, o Options) string {
 	if place.Target.AddR > 0 {
 		text += "; plus " + o.System.R(place.Target.AddR) + " board"
 	}
-	text += dampAtAGlance(e.Damp)
+	text += DampAtAGlance(place)
 	if place.Surface.Kind.ID == "chimney" {
 		text = gapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}

@@ -35,6 +35,9 @@ func whyNotText(p plan.Place, w plan.WhyNot, e plan.Entry, o Options) string {
 	if w.Short {
 		parts = append(parts, fmt.Sprintf("It falls short of the target by %s, and the R-value is always kept.", o.System.R(e.Heat.ShortByR)))
 	}
+	if w.Damper {
+		parts = append(parts, "It gets damp here and the choice does not; no priority and no budget changes that.")
+	}
 	if w.Below {
 		parts = append(parts, "A rule always ranks it below here.")
 	}
@@ -51,7 +54,7 @@ func whyNotText(p plan.Place, w plan.WhyNot, e plan.Entry, o Options) string {
 	switch {
 	case w.Wins != nil:
 		parts = append(parts, fmt.Sprintf("It would win with %s at %d instead of %g%s.", o.Catalog.Criteria[w.Wins.Priority].Name, w.Wins.To, w.Wins.From, ifAfforded(p, e)))
-	case !w.Short && !w.Below && p.Best == nil && p.Surface.Pin == "":
+	case !w.Short && !w.Below && !w.Damper && p.Best == nil && p.Surface.Pin == "":
 		parts = append(parts, "No single priority makes it win.")
 	}
 	return strings.Join(parts, " ")

@@ -49,14 +49,19 @@ func ShortProduct(a candidate.Assessed, s units.System) string {
 	return a.Material.Name + " " + strings.Join(parts, " + ")
 }
 
-// SwapText names two stacks as shortly as tells them apart.
+// SwapText names two stacks as shortly as tells them apart, and says when the
+// second gets damp.
 func SwapText(from, to candidate.Assessed, s units.System) string {
+	damp := ""
+	if to.Damp.Risk() > 0 {
+		damp = ", gets damp"
+	}
 	for _, name := range []func(candidate.Assessed, units.System) string{ShortProduct, ProductText} {
 		if a, b := name(from, s), name(to, s); a != b {
-			return a + " -> " + b
+			return a + " -> " + b + damp
 		}
 	}
-	return "the same blanket with another sheet or support"
+	return "the same blanket with another sheet or support" + damp
 }
 
 // FaceWord names the facing of a blanket in plain words.
@@ -83,11 +88,16 @@ func SheetText(a candidate.Assessed, c *catalog.Catalog) string {
 	return name + " " + a.Facing.Side
 }
 
-// FitWord is the cell of the house table: fits, about equal, short by R-4, no.
+// FitWord is the cell of the house table: fits, about equal, short by R-4, gets
+// damp, no. A blanket beside which the wood gets damp never just "fits".
 func FitWord(e plan.Entry, leader *plan.Entry, aboutEqual float64, s units.System) string {
 	switch {
 	case !e.Usable():
 		return "no"
+	case e.Damp.Risk() > 0 && !e.Heat.MeetsTarget:
+		return "gets damp, short by " + s.R(e.Heat.ShortByR)
+	case e.Damp.Risk() > 0:
+		return "gets damp"
 	case !e.Heat.MeetsTarget:
 		return "short by " + s.R(e.Heat.ShortByR)
 	case e.Demoted():
@@ -141,18 +151,27 @@ func DampText(d candidate.Damp, s units.System) string {
 	return d.Note
 }
 
-// dampAtAGlance is what a line about a place must not leave out: nobody is to
-// read that a blanket fits and not that the wood beside it gets damp.
-func dampAtAGlance(d candidate.Damp) string {
+// DampAtAGlance is what a line about the choice of a place must not leave out:
+// nobody is to read that a blanket fits and not that the wood beside it gets
+// damp, or that no other blanket would be drier. Empty when nothing was found.
+func DampAtAGlance(p plan.Place) string { return dampAtAGlance(p.Choice.Damp, p.AllDamp()) }
+
+func dampAtAGlance(d candidate.Damp, all bool) string {
+	var text string
 	switch {
 	case d.Verdict == candidate.StaysWet:
-		return "; STAYS WET"
+		text = "; STAYS WET"
 	case d.Verdict == candidate.MoldRisk && d.WorstRH < plainlyDampRH:
-		return "; on the damp side"
+		text = "; on the damp side, mold possible"
 	case d.Verdict == candidate.MoldRisk:
-		return "; DAMP, mold risk"
+		text = "; DAMP, mold risk"
+	default:
+		return ""
 	}
-	return ""
+	if all {
+		return text + ", whichever fiber goes in"
+	}
+	return text + " (another blanket here would be drier)"
 }
 
 // DampLimits say, under the year of the damp check, what it does not cover and
@@ -201,6 +220,9 @@ func KnownText(k catalog.Known) string {
 	}
 	return ""
 }
+
+// First says what no priority and no budget gives away.
+const First = "Safety rules, the R-value and the drier choice come before any of them."
 
 // Closing is the caution every report ends with.
 const Closing = "Model codes are law only as adopted where you build: ask the building department. Electrical, chimney and structural work belongs to licensed trades."

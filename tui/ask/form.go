@@ -107,7 +107,7 @@ func laterAsked(q house.Question) bool {
 
 // matters asks what is out of the question and what counts most.
 func (a *app) matters() (stop, error) {
-	to, err := a.form("What matters", "Safety and your R-value are always kept. Beyond that: 0 does not matter, 5 matters most.", "", func() []house.Question {
+	to, err := a.form("What matters", say.Priorities, "", func() []house.Question {
 		var out []house.Question
 		for _, q := range a.s.list.In(house.Top, "") {
 			if laterAsked(q) {

@@ -24,7 +24,7 @@ func (a *app) money() (stop, error) {
 		if pl.Choice == nil || pl.Stopped != "" {
 			continue
 		}
-		text := pl.Choice.Name + ", " + a.s.system.MoneyRange(pl.Choice.Money.Total)
+		text := pl.Choice.Name + ", " + a.s.system.MoneyRange(pl.Choice.Money.Total) + report.DampAtAGlance(pl)
 		if pl.Choice.Money.Labour.High > 0 {
 			text += " with the work"
 		}

@@ -12,6 +12,7 @@ import (
 
 // Words over a part of the work.
 const (
+	Priorities  = "Safety rules, the R-value and the drier choice come first. Beyond that, what matters most? 0 does not matter, 5 matters most."
 	Glance      = "The house at a glance"
 	SizeFirst   = "Size first, then what it is made of."
 	WouldChange = "What would change the plan"
