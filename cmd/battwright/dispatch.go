@@ -50,6 +50,9 @@ func dispatch(args []string, e env) int {
 			return c.run(args[1:], e)
 		}
 	}
+	if at := commandBehind(args); at > 0 {
+		return dispatch(slices.Concat(args[at:at+1], args[:at], args[at+1:]), e)
+	}
 	if strings.HasPrefix(args[0], "-") || strings.HasSuffix(args[0], ".toml") {
 		return runBare(args, e)
 	}
@@ -62,6 +65,27 @@ func dispatch(args []string, e env) int {
 		hint = fmt.Sprintf("; did you mean %s?", near)
 	}
 	return usage(e, "there is no command %q%s", args[0], hint)
+}
+
+// commandBehind finds a command that was named behind its options, as people
+// type them; 0 when there is none.
+func commandBehind(args []string) int {
+	for at := 0; at < len(args); at++ {
+		name, isFlag := strings.CutPrefix(args[at], "-")
+		name = strings.TrimPrefix(name, "-")
+		switch {
+		case isFlag && name == "":
+			return 0
+		case !isFlag:
+			if slices.ContainsFunc(commands(), func(c command) bool { return c.name == args[at] }) {
+				return at
+			}
+			return 0
+		case slices.ContainsFunc(flagTable(), func(f flagInfo) bool { return f.name == name && f.takes != takesNothing }):
+			at++ // its value
+		}
+	}
+	return 0
 }
 
 // usage reports a wrong command line and where to look.

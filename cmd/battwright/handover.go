@@ -81,6 +81,7 @@ func runHandover(args []string, e env) int {
 			return usage(e, "--drywall: %v", err)
 		}
 	}
+	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files, e)
 	if code != exitDone {
 		return code

@@ -30,6 +30,7 @@ func runInspect(args []string, e env) int {
 	case !blank && len(files) != 2:
 		return usage(e, "inspect takes a house file and a file of finished work; battwright inspect --template house.toml makes one to fill in")
 	}
+	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files[:1], e)
 	if code != exitDone {
 		return code

@@ -6,6 +6,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
+	"syscall"
 
 	"battwright/data"
 	"battwright/rules/catalog"
@@ -25,9 +27,25 @@ func loadCatalog(dir string) (*catalog.Catalog, error) {
 		if !info.IsDir() {
 			return nil, fmt.Errorf("--data %s: not a folder", dir)
 		}
-		overlay = os.DirFS(dir)
+		overlay = dataFolder{os.DirFS(dir), dir}
 	}
 	return catalog.Load(data.Files, overlay)
+}
+
+// dataFolder is a folder of the person's own data. Its files are measured
+// before they are read, and must be files.
+type dataFolder struct {
+	fs.FS
+	dir string
+}
+
+func (d dataFolder) ReadFile(name string) ([]byte, error) {
+	path := filepath.Join(d.dir, name)
+	text, err := readOrdinary(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, plainPathError(err))
+	}
+	return []byte(text), nil
 }
 
 // plainPathError says what is wrong with a path without repeating the path.
@@ -71,7 +89,10 @@ func readText(path string, stdin io.Reader) (string, error) {
 			return "", err
 		}
 		if info.IsDir() {
-			return "", errors.New("this is a folder; name a house file in it")
+			return "", errHouseFolder
+		}
+		if info.Mode().IsRegular() {
+			return readOrdinary(path)
 		}
 		f, err := os.Open(path)
 		if err != nil {
@@ -80,7 +101,41 @@ func readText(path string, stdin io.Reader) (string, error) {
 		defer f.Close()
 		r = f
 	}
+	return readSome(r)
+}
+
+var (
+	errHouseFolder = errors.New("this is a folder; name a house file in it")
+	errTooLong     = fmt.Errorf("longer than a file of this kind can be (%d bytes, 1 MiB); is this the right file?", strict.MaxBytes)
+)
+
+// readOrdinary reads a file and nothing else: a pipe or a device could keep it
+// waiting for ever, and is not even opened to wait.
+func readOrdinary(path string) (string, error) {
+	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	switch {
+	case err != nil:
+		return "", err
+	case info.IsDir():
+		return "", errHouseFolder
+	case !info.Mode().IsRegular():
+		return "", errNotOrdinary
+	case info.Size() > strict.MaxBytes:
+		return "", errTooLong
+	}
+	return readSome(f)
+}
+
+func readSome(r io.Reader) (string, error) {
 	b, err := io.ReadAll(io.LimitReader(r, strict.MaxBytes+1))
+	if err == nil && len(b) > strict.MaxBytes {
+		err = errTooLong
+	}
 	return string(b), err
 }
 

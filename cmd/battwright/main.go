@@ -8,6 +8,8 @@ import (
 	"os"
 	"runtime/debug"
 
+	"github.com/charmbracelet/x/term"
+
 	"battwright/rules/strict"
 	_ "battwright/tui/background" // before any terminal library: see that package
 )
@@ -35,10 +37,7 @@ func main() {
 	os.Exit(run(os.Args[1:], e))
 }
 
-func isTerminal(f *os.File) bool {
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0 && f.Name() != os.DevNull
-}
+func isTerminal(f *os.File) bool { return term.IsTerminal(f.Fd()) }
 
 // run is the whole program. A panic is a fault of ours: it is reported in
 // plain words and never loses what a saved file holds.
@@ -50,7 +49,16 @@ func run(args []string, e env) (code int) {
 			code = exitInternal
 		}
 	}()
-	return dispatch(args, e)
+	if e.terminal {
+		return dispatch(args, e)
+	}
+	out := &watched{to: e.stdout}
+	e.stdout = out
+	code = dispatch(args, e)
+	if out.err != nil && (code == exitDone || code == exitShort) {
+		return fail(e, out.err)
+	}
+	return code
 }
 
 func version() string {

@@ -27,6 +27,7 @@ func runOffer(args []string, e env) int {
 	case !o.template && (len(files) < 2 || len(files) > 1+report.MaxOffers):
 		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", report.MaxOffers)
 	}
+	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files[:1], e)
 	if code != exitDone {
 		return code

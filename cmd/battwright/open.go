@@ -97,8 +97,9 @@ func (w opened) answered(h *house.House) house.Answered {
 }
 
 // plan plans a house with the saved plan and the priorities that were asked
-// for.
-func (w opened) plan(h *house.House) (plan.Plan, error) {
+// for. A thorough one has what takes long to work out too: what to find out
+// first, and whether other weather would change it.
+func (w opened) plan(h *house.House, thorough bool) (plan.Plan, error) {
 	var v *house.Variant
 	if w.variant != "" {
 		var err error
@@ -113,8 +114,10 @@ func (w opened) plan(h *house.House) (plan.Plan, error) {
 	}
 	assessed := plan.Assess(a)
 	p := assessed.Weigh(prefs)
-	p.Unknown = assessed.FindOut(prefs, p)
-	p.NearClimate = assessed.NearClimates(prefs, p)
+	if thorough {
+		p.Unknown = assessed.FindOut(prefs, p)
+		p.NearClimate = assessed.NearClimates(prefs, p)
+	}
 	return p, nil
 }
 

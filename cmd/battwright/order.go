@@ -32,6 +32,7 @@ func runOrder(args []string, e env) int {
 	case o.ask && o.format != "text" && o.format != "markdown":
 		return usage(e, "--ask is a sheet to write on; want --format text or markdown")
 	}
+	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files, e)
 	if code != exitDone {
 		return code

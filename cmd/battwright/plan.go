@@ -21,6 +21,7 @@ type planFlags struct {
 	outFlags
 	format          string
 	strict, picture bool
+	thorough        bool // all of the plan is printed
 }
 
 func (o *planFlags) declare(f *flag.FlagSet) {
@@ -56,10 +57,12 @@ func runPlan(args []string, e env) int {
 	if problem := o.check(); problem != "" {
 		return usage(e, "%s", problem)
 	}
+	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files, e)
 	if code != exitDone {
 		return code
 	}
+	o.thorough = o.format != "csv"
 	return o.printEach(w, files, "battwright, or battwright plan my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
 		text, err := o.render(w, h, p)
 		return text, fallsShort(p), err
@@ -98,7 +101,7 @@ func (o planFlags) printEach(w opened, files []string, hint string, e env, one f
 	var b strings.Builder
 	anyShort := false
 	for i, h := range w.houses {
-		p, err := w.plan(h)
+		p, err := w.plan(h, o.thorough)
 		if err != nil {
 			return fail(e, err)
 		}

@@ -141,7 +141,7 @@ func (s *store) Forget() error {
 
 // Read reads a house file.
 func (s *store) Read(path string) (string, error) {
-	text, err := readText(path, nil)
+	text, err := readOrdinary(path)
 	if err != nil {
 		return "", fmt.Errorf("%s: %w", path, plainPathError(err))
 	}
@@ -150,7 +150,7 @@ func (s *store) Read(path string) (string, error) {
 
 // Changed reports whether a file is no longer what was read or written.
 func (s *store) Changed(path, text string) bool {
-	now, err := readText(path, nil)
+	now, err := readOrdinary(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return false
 	}

@@ -136,7 +136,7 @@ func (s *store) find() (text, path string, ok bool) {
 
 // read gives what a slot has.
 func (s *store) read(n slot) (text, path string, ok bool) {
-	text, err := readText(s.file(n), nil)
+	text, err := readOrdinary(s.file(n))
 	if err != nil {
 		return "", "", false
 	}

@@ -37,6 +37,7 @@ const leftAfter = time.Hour
 
 var (
 	errReadOnly    = errors.New("this file is marked read-only")
+	errFolder      = errors.New("this is a folder; name a file in it")
 	errNotOrdinary = errors.New("this is not an ordinary file")
 	errLinkCircle  = errors.New("this link leads in a circle")
 )
@@ -51,7 +52,7 @@ func writeWhole(path, text string, mode fs.FileMode) error {
 	if info, err := os.Lstat(path); err == nil {
 		switch mode = info.Mode().Perm(); {
 		case info.IsDir():
-			return errors.New("this is a folder")
+			return errFolder
 		case !info.Mode().IsRegular():
 			return errNotOrdinary // a rename would put a file in the place of a device
 		case mode&0o200 == 0:
@@ -63,19 +64,23 @@ func writeWhole(path, text string, mode fs.FileMode) error {
 }
 
 // writeResult writes what a command was told to put in a file. A file that is
-// there is only replaced when that was asked for; a device or a pipe is
-// written to as it stands.
+// there is only replaced when that was asked for; a device or a pipe, which has
+// nothing to replace, is written to as it stands.
 func writeResult(path, text string, overwrite bool) error {
-	if _, err := os.Lstat(path); err == nil && !overwrite {
-		return fs.ErrExist
-	}
-	if info, err := os.Stat(path); err == nil && !info.IsDir() && !info.Mode().IsRegular() {
+	info, err := os.Stat(path)
+	switch {
+	case err == nil && info.IsDir():
+		return errFolder
+	case err == nil && !info.Mode().IsRegular():
 		f, err := os.OpenFile(path, os.O_WRONLY, 0)
 		if err != nil {
 			return err
 		}
 		_, err = io.WriteString(f, text)
 		return errors.Join(err, f.Close())
+	}
+	if _, err := os.Lstat(path); err == nil && !overwrite {
+		return fs.ErrExist
 	}
 	return writeWhole(path, text, 0o644)
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/report"
@@ -41,6 +43,7 @@ func runWords(args []string, e env) int {
 	found, near := c.FindWord(term)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
+		clean = ansi.Truncate(clean, mostEchoed, "...")
 		fmt.Fprintf(e.stderr, "battwright: no entry for %q", clean)
 		if near != "" {
 			fmt.Fprintf(e.stderr, "; did you mean %s?", near)
@@ -56,6 +59,9 @@ func runWords(args []string, e env) int {
 	}
 	return exitDone
 }
+
+// mostEchoed is how much of a word that is not known is printed back, in cells.
+const mostEchoed = 60
 
 func printWord(w catalog.Word, c *catalog.Catalog, s units.System, e env) {
 	fmt.Fprintln(e.stdout, w.Term)

@@ -115,6 +115,7 @@ func (k *checker) products() {
 		if len(p.WidthsIn) == 0 || len(p.LengthsIn) == 0 || len(p.Facings) == 0 {
 			k.bad("%s: widths_in, lengths_in and facings must not be empty", what)
 		}
+		k.within(what, "pieces_per_package", float64(p.Pieces), 1, 200)
 		for _, w := range p.WidthsIn {
 			k.within(what, "width", w, 6, 60)
 		}
@@ -240,6 +241,7 @@ func (k *checker) rest(r *records) {
 		if !(0 <= p.Low && p.Low <= p.Typical && p.Typical <= p.High) {
 			k.bad("%s: must rise from low to typical to high", what)
 		}
+		k.within(what, "high", p.High, 0.005, 10000) // nothing of a house is given away, or dearer
 		if p.Unit != "usd_ft2" && p.Unit != "usd_each" {
 			k.bad("%s: unit %q; want usd_ft2 or usd_each", what, p.Unit)
 		}

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// said runs a command in process and gives its code and what it printed.
+func said(t *testing.T, stdin string, args ...string) (code int, out, problems string) {
+	t.Helper()
+	var o, p bytes.Buffer
+	code = run(args, env{strings.NewReader(stdin), &o, &p, false, func(string) string { return "" }})
+	return code, o.String(), p.String()
+}
+
+// A result never replaces what it is made from, forced or not and under
+// whatever name; - is standard output; what is no file is said.
+func TestOutIsNoInput(t *testing.T) {
+	dir := t.TempDir()
+	house, link, hard := filepath.Join(dir, "a.toml"), filepath.Join(dir, "link"), filepath.Join(dir, "hard")
+	text := readFile(t, goodHouse)
+	require.NoError(t, os.WriteFile(house, []byte(text), 0o644))
+	require.NoError(t, os.Symlink(house, link))
+	require.NoError(t, os.Link(house, hard))
+	data := filepath.Join(dir, "data")
+	require.NoError(t, os.Mkdir(data, 0o755))
+	own := filepath.Join(data, "own.toml")
+	require.NoError(t, os.WriteFile(own, nil, 0o644))
+	for _, out := range []string{house, link, hard, filepath.Join(dir, "data", "..", "a.toml"), own} {
+		for _, command := range [][]string{{"plan"}, {"order"}, {"handover"}, {"inspect", "--template"}, {"offer", "--template"}} {
+			args := append(command, "--data", data, house, "--out", out, "--force")
+			code, _, problems := said(t, "", args...)
+			require.Equal(t, exitInput, code, "%q", args)
+			require.Contains(t, problems, "is what this is made from", "%q", args)
+		}
+		require.Equal(t, text, readFile(t, house))
+	}
+	code, out, _ := said(t, "", "plan", house, "--out", "-", "--format", "csv")
+	require.Equal(t, exitDone, code)
+	require.Contains(t, out, "place,kind")
+	require.NoFileExists(t, "-")
+	code, _, problems := said(t, "", "plan", house, "--out", dir)
+	require.Equal(t, exitInput, code)
+	require.Contains(t, problems, "this is a folder")
+	for _, name := range []string{"", "a\nb", "a\x1b[2Jb"} {
+		code, _, problems := said(t, "", "plan", house, "--out", name)
+		require.Equal(t, exitUsage, code, "%q", name)
+		require.Contains(t, problems, "want FILE", "%q", name)
+	}
+	code, _, _ = said(t, "", "plan", house, "--out", os.DevNull)
+	require.Equal(t, exitDone, code, "there is nothing to overwrite in a device")
+}
+
+// Options may stand before the command.
+func TestOptionsBeforeTheCommand(t *testing.T) {
+	_, want, _ := said(t, "", "plan", "--units", "si", goodHouse)
+	for _, args := range [][]string{{"--units", "si", "plan", goodHouse}, {"--units=si", "plan", goodHouse}} {
+		code, got, problems := said(t, "", args...)
+		require.Equal(t, exitDone, code, problems)
+		require.Equal(t, want, got, "%q", args)
+	}
+	code, _, problems := said(t, "", "--no-color", "plan", goodHouse)
+	require.Equal(t, exitUsage, code)
+	require.Contains(t, problems, "there is no option --no-color here")
+}
+
+// fullDisk takes nothing.
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrDeadlineExceeded }
+
+// What could not be printed is no success, also for commands that print line
+// by line.
+func TestNothingPrintedIsNoSuccess(t *testing.T) {
+	for _, args := range [][]string{{"words"}, {"words", "kraft"}, {"--help"}, {"plan", "--help"}, {"--version"}, {"check"}, {"check", goodHouse}, {"check", "--rules"}, {"tour"}, {"plan"}} {
+		var problems bytes.Buffer
+		code := run(args, env{strings.NewReader(""), fullDisk{}, &problems, false, func(string) string { return "" }})
+		require.Equal(t, exitInput, code, "%q", args)
+		require.Equal(t, 1, strings.Count(problems.String(), os.ErrDeadlineExceeded.Error()), "%q: said once", args)
+	}
+}
+
+// An unknown word is printed back, but not all of a book.
+func TestUnknownWordIsCut(t *testing.T) {
+	_, _, problems := said(t, "", "words", strings.Repeat("q", 100_000))
+	require.Less(t, len(problems), 200)
+}
+
+// Files of the data folder are measured before they are read.
+func TestDataFilesAreMeasured(t *testing.T) {
+	dir := t.TempDir()
+	big := filepath.Join(dir, "big.toml")
+	require.NoError(t, os.WriteFile(big, nil, 0o644))
+	require.NoError(t, os.Truncate(big, 3<<30)) // holes: no disk is filled, but reading it all would fill the memory
+	for _, args := range [][]string{{"check", "--data", dir}, {"plan", big}, {"check", big}} {
+		code, _, problems := said(t, "", args...)
+		require.Equal(t, exitInput, code, "%q", args)
+		require.Contains(t, problems, "longer than a file of this kind can be", "%q", args)
+	}
+}
+
+// Figures that no shop has are slips of the pen.
+func TestDataFiguresAreBounded(t *testing.T) {
+	product := "[[product]]\nid = \"fg-11\"\nmaterial = \"fiberglass\"\nform = \"batt\"\nnominal_r = 11.0\nthickness_in = 3.5\nfacings = [\"none\"]\nwidths_in = [15.0]\nlengths_in = [93.0]\nsource = \"trade-sizes\"\nknown = \"standard\"\n"
+	price := "[[price]]\nproduct = \"fg-11\"\nunit = \"usd_ft2\"\nyear = 2026\nsource = \"rough-prices\"\nknown = \"practice\"\n"
+	for text, want := range map[string]string{
+		product + "pieces_per_package = 0\n":                   "pieces_per_package",
+		product + "pieces_per_package = -3\n":                  "pieces_per_package",
+		product + "pieces_per_package = 9000000000000000000\n": "pieces_per_package",
+		price + "low = 0.0\ntypical = 0.0\nhigh = 0.0\n":       "price of fg-11: high",
+		price + "low = 1.0\ntypical = 1.0\nhigh = 1e308\n":     "price of fg-11: high",
+	} {
+		dir := t.TempDir()
+		require.NoError(t, os.WriteFile(filepath.Join(dir, "own.toml"), []byte(text), 0o644))
+		code, _, problems := said(t, "", "check", "--data", dir)
+		require.Equal(t, exitInput, code, text)
+		require.Contains(t, problems, want, text)
+	}
+}
