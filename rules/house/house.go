@@ -59,6 +59,17 @@ func (h *House) Clone() *House {
 	return out
 }
 
+// CloneFor is Clone for a change of one place, or of none when id is empty: what
+// is not about it is shared and must not be changed.
+func (h *House) CloneFor(id string) *House {
+	out := *h
+	out.Places = slices.Clone(h.Places)
+	if p := out.Place(id); p != nil {
+		p.Answers, p.Measured = p.Answers.Clone(), slices.Clone(p.Measured)
+	}
+	return &out
+}
+
 // Place finds a place by id, or nil.
 func (h *House) Place(id string) *Place {
 	for i := range h.Places {

@@ -2,9 +2,11 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
+	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
 
@@ -80,16 +82,7 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 }
 
 func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (int, string) {
-	h := a.Answered.House.Clone()
-	now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
-	now.Store(q, h.Place(placeID), answer)
-	var tried Assessment
-	if q.Scope == house.PlaceScope {
-		tried = a.Update(now, placeID)
-	} else {
-		tried = Assess(now)
-	}
-	other := tried.Weigh(p)
+	base, other := a.tried(q, placeID, answer, p, base)
 	words := q.Show(answer, a.Answered.System)
 	for i, place := range other.Places {
 		if i < len(base.Places) && place.Stopped != "" && base.Places[i].Stopped == "" {
@@ -114,6 +107,27 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 		return changesCaution, dutyEffect
 	}
 	return weight, effect
+}
+
+// tried gives the plan with another answer beside the plan as it is. Without a
+// budget a place is chosen for by itself, so an answer about one place leaves
+// all others as they are: then both hold that place alone, and the list takes as
+// long for each question of a large house as for one of a small house.
+func (a Assessment) tried(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (before, after Plan) {
+	now := house.Answered{List: a.Answered.List, System: a.Answered.System}
+	if q.Scope != house.PlaceScope {
+		now.House = a.Answered.House.Clone()
+		now.Store(q, nil, answer)
+		return base, Assess(now).Weigh(p)
+	}
+	now.House = a.Answered.House.CloneFor(placeID)
+	now.Store(q, now.House.Place(placeID), answer)
+	tried := a.Update(now, placeID)
+	at := slices.IndexFunc(tried.Places, func(r candidate.PlaceResult) bool { return r.Surface.ID == placeID })
+	if p.HasBudget || at < 0 || len(tried.Places) != len(base.Places) {
+		return base, tried.Weigh(p)
+	}
+	return Plan{Places: base.Places[at : at+1]}, Plan{Places: []Place{weighOne(a.Answered.List.Catalog(), tried.Places[at], p)}}
 }
 
 func cautions(p Plan) string {

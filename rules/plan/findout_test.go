@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/testdata/fixture"
 )
@@ -50,4 +51,34 @@ func TestNothingIsTriedOnNoPlace(t *testing.T) {
 		require.False(t, s.Matters, key)
 		require.Contains(t, s.Effect, "when the house has places", key)
 	}
+}
+
+// Without a budget an answer about one place is weighed for that place alone.
+// With a budget that nobody could spend all places are weighed, and the list
+// must be the same.
+func TestOnePlaceWeighedIsTheHouseWeighed(t *testing.T) {
+	for _, name := range []string{"alder-street.toml", "bayou-road.toml", "harbor-hill.toml"} {
+		assessed := plan.Assess(fixture.Demo(t, name))
+		free := plan.PreferencesOf(assessed.Answered, nil)
+		free.HasBudget = false
+		rich := free
+		rich.HasBudget, rich.Budget = true, 1<<40
+		require.Equal(t, assessed.FindOut(rich, assessed.Weigh(rich)), assessed.FindOut(free, assessed.Weigh(free)), name)
+	}
+}
+
+// What one question costs does not grow with the places of the house: a clone
+// for one place copies its answers and no others.
+func TestCloneForOnePlace(t *testing.T) {
+	h := fixture.Demo(t, "alder-street.toml").House
+	c := h.CloneFor(h.Places[1].ID)
+	c.Places[1].Answers.Set("label", house.Text("another"))
+	require.NotEqual(t, "another", h.Places[1].Answers["label"].Text)
+	require.Equal(t, h.Places[0], c.Places[0])
+	few, many := testing.AllocsPerRun(5, func() { h.CloneFor(h.Places[0].ID) }), 0.0
+	for range 6 {
+		h.Places = append(h.Places, h.Clone().Places...)
+	}
+	many = testing.AllocsPerRun(5, func() { h.CloneFor(h.Places[0].ID) })
+	require.Equal(t, few, many)
 }

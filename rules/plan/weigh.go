@@ -25,11 +25,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID], weights[i]})
 	}
 	for _, place := range a.Places {
-		own := p.Places[place.Surface.ID]
-		placed := weighPlace(c, place, weightsOf(c, p.Priorities, own))
-		placed.Levels, placed.Own = levelsOf(c, p.Priorities, own), own != nil
-		placed.Limited = p.HasBudget
-		out.Places = append(out.Places, placed)
+		out.Places = append(out.Places, weighOne(c, place, p))
 	}
 	out.Money = moneyOf(out.Places, p)
 	if out.Money.Over() > 0 {
@@ -39,6 +35,15 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	a.said(&out)
 	a.notCovered(&out)
 	sources(&out, c)
+	return out
+}
+
+// weighOne weighs one place by itself; no other place and no budget has a say.
+func weighOne(c *catalog.Catalog, place candidate.PlaceResult, p Preferences) Place {
+	own := p.Places[place.Surface.ID]
+	out := weighPlace(c, place, weightsOf(c, p.Priorities, own))
+	out.Levels, out.Own = levelsOf(c, p.Priorities, own), own != nil
+	out.Limited = p.HasBudget
 	return out
 }
 
