@@ -155,5 +155,5 @@ func TestOfferIsReadAgain(t *testing.T) {
 	}
 	require.Len(t, p.m.s.check.offers, 1)
 	p.press("4")
-	require.Contains(t, p.view(), "North Bay")
+	require.Contains(t, p.view(), "Complete Bid")
 }

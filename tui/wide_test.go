@@ -63,7 +63,7 @@ func TestNothingFitsSaysWhy(t *testing.T) {
 	h.Place("basement").Answers["foam_r"] = house.Number(0)
 	p := newPlayer(t, Config{Mono: true, House: h}, 80, 24).onPlace(5)
 	require.Contains(t, p.view(), "Why     fiberglass, mineral wool, cotton, sheep's wool:")
-	require.Equal(t, 1, strings.Count(p.view(), "straight on"))
+	require.Equal(t, 1, strings.Count(p.view(), "Straight on"))
 }
 
 // The first line of each view says what it is.

@@ -10,7 +10,7 @@ import (
 )
 
 const (
-	jobHouse    = "../../testdata/demo/alder-street.toml"
+	jobHouse    = "../../testdata/demo/house-in-the-snow.toml"
 	offerDir    = "../../testdata/offers/"
 	finishedDir = "../../testdata/finished/"
 )
@@ -70,7 +70,7 @@ func TestInspectCommand(t *testing.T) {
 	require.Equal(t, exitShort, r.code)
 	require.Contains(t, r.stdout, "STOP: do not close")
 	require.True(t, json.Valid([]byte(runs("inspect", jobHouse, finishedDir+"mixed.toml", "--format", "json").stdout)))
-	require.Contains(t, runs("inspect", "--form", jobHouse).stdout, "STOP if not: The air gap round the chimney is empty")
+	require.Contains(t, runs("inspect", "--form", jobHouse).stdout, "STOP if not: The air gap around the chimney is empty")
 	for _, wrong := range [][]string{{}, {jobHouse}, {"--template"}, {"--form", "--template", jobHouse}, {jobHouse, "a", "b"}} {
 		require.Equal(t, exitUsage, runs(append([]string{"inspect"}, wrong...)...).code, wrong)
 	}

@@ -115,7 +115,7 @@ func TestEveryDefaultIsListedAndUsed(t *testing.T) {
 	require.NoError(t, err)
 	l := house.NewList(c)
 	listed, tried := 0, 0
-	texts := []string{readFile(t, goodHouse), demo.Text("bayou-road.toml")}
+	texts := []string{readFile(t, goodHouse), demo.Text("house-on-stilts.toml")}
 	if testing.Short() {
 		texts = texts[:1]
 	}

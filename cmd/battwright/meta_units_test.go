@@ -205,7 +205,7 @@ type inBoth struct{ name, us, si string }
 // that can be looked up.
 func everyReport(t *testing.T) []inBoth {
 	t.Helper()
-	alder := demoFolder + "alder-street.toml"
+	alder := demoFolder + "house-in-the-snow.toml"
 	commands := [][]string{{"words"}, {"words", "perm"}, {"words", "mw-per-inch"}, {"compare", alder}}
 	for _, name := range demo.Names() {
 		for _, args := range [][]string{

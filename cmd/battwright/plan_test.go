@@ -61,11 +61,11 @@ func TestPlanFormats(t *testing.T) {
 
 // Several houses as JSON: one object a line, in the order named.
 func TestSeveralHousesAsJSON(t *testing.T) {
-	r := runs("plan", "--format", "json", goodHouse, demoFolder+"bayou-road.toml", goodHouse)
+	r := runs("plan", "--format", "json", goodHouse, demoFolder+"house-on-stilts.toml", goodHouse)
 	require.Equal(t, exitDone, r.code, r.stderr)
 	lines := strings.Split(strings.TrimSuffix(r.stdout, "\n"), "\n")
 	require.Len(t, lines, 3)
-	for i, want := range []string{"Elm Row (invented)", "Bayou Road house (invented)", "Elm Row (invented)"} {
+	for i, want := range []string{"Elm Row (invented)", "House on stilts (invented)", "Elm Row (invented)"} {
 		require.Equal(t, want, parsePlan(t, lines[i]).House.Name)
 	}
 	require.Equal(t, lines[0], lines[2], "the same answers give the same plan")

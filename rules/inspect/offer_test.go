@@ -192,7 +192,7 @@ func TestAreaOff(t *testing.T) {
 // The rule book judges what is offered: a face that is wrong for a hot, damp
 // zone, and two retarders.
 func TestFaceWrongForTheZone(t *testing.T) {
-	j := demoJob(t, "bayou-road.toml")
+	j := demoJob(t, "house-on-stilts.toml")
 	checked := 0
 	for _, p := range j.Plan.Places {
 		if p.Surface.Kind.ID != "exterior-wall" {

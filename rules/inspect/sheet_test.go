@@ -211,7 +211,7 @@ func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
 	}
 	require.Positive(t, met["layer-under-joists"])
 	require.Positive(t, met["cover"])
-	s, ok := inspect.SheetOf(planned.Job(fixture.Demo(t, "bayou-road.toml")), placeOf(t, "bayou-road.toml", "crawl-space"))
+	s, ok := inspect.SheetOf(planned.Job(fixture.Demo(t, "house-on-stilts.toml")), placeOf(t, "house-on-stilts.toml", "crawl-space"))
 	require.True(t, ok)
 	require.True(t, slices.ContainsFunc(s.Leave, func(n catalog.HandoverNote) bool { return n.Needs == "layer-under-joists" }))
 }

@@ -24,7 +24,7 @@ func TestWalkFollowsThePlan(t *testing.T) {
 	require.False(t, ok)
 
 	w.House.Place("chimney").Answers.Set("batt_in_gap", house.YesNo(true))
-	other := demoJob(t, "harbor-hill.toml")
+	other := demoJob(t, "house-by-the-water.toml")
 	w.Judge(other)
 	found, ok := w.JudgeAt(j, "chimney")
 	require.True(t, ok)

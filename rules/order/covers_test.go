@@ -36,7 +36,7 @@ func TestCoversAreOnTheList(t *testing.T) {
 	require.NotContains(t, ids(hot+floor), "cover")
 	require.NotContains(t, ids(hot+walls), "layer-under-joists", "a closed crawl space has no damp outdoor air")
 	require.NotContains(t, ids(cold+walls), "cover", "fiberglass is sold with a flame-rated face")
-	cover, ok := ids(demo.Text("harbor-hill.toml"))["cover"]
+	cover, ok := ids(demo.Text("house-by-the-water.toml"))["cover"]
 	require.True(t, ok, "the thick one that is chosen there is not")
 	require.Equal(t, 528.0, cover.Qty, "132 feet round, 4 feet high, worked by hand")
 }

@@ -171,7 +171,7 @@ func TestExtras(t *testing.T) {
 	// Two eaves, 30 spaces of the attic; the sloped ceiling by its area.
 	require.GreaterOrEqual(t, find("baffle").Count, 60)
 
-	hot, _, _ := demoOrder(t, "bayou-road.toml")
+	hot, _, _ := demoOrder(t, "house-on-stilts.toml")
 	sheet := 0
 	for _, g := range hot.Goods {
 		if g.ID == "ground-sheet" {

@@ -26,7 +26,7 @@ func TestNothingToLookAtIsNotReady(t *testing.T) {
 
 // What can hurt people is told apart on every page of the last step.
 func TestStopsAreTold(t *testing.T) {
-	j := planned.Job(fixture.Demo(t, "alder-street.toml"))
+	j := planned.Job(fixture.Demo(t, "house-in-the-snow.toml"))
 	w := inspect.NewWalk(fixture.Catalog(t))
 	_, problems := w.Open(j, "stop", fixture.File(t, "finished/chimney-stop.toml"))
 	require.Empty(t, problems)
@@ -54,7 +54,7 @@ func TestStopsAreTold(t *testing.T) {
 
 // The mistakes of an offer stand before it and keep to the page.
 func TestOpenOffersKeepToThePage(t *testing.T) {
-	j, o := planned.Job(fixture.Demo(t, "alder-street.toml")), planned.Options(t)
+	j, o := planned.Job(fixture.Demo(t, "house-in-the-snow.toml")), planned.Options(t)
 	open := []inspect.OpenOffer{{Path: "metric.toml", Text: fixture.File(t, "offers/metric.toml")}}
 	for _, width := range []int{40, 78} {
 		o.Width = width

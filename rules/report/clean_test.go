@@ -43,7 +43,7 @@ func TestTextKeepsItsWidth(t *testing.T) {
 
 // A width does not change the words.
 func TestWidthOnlyWraps(t *testing.T) {
-	p, o := demoPlan(t, "harbor-hill.toml"), planned.Options(t)
+	p, o := demoPlan(t, "house-by-the-water.toml"), planned.Options(t)
 	words := func(width int) string {
 		o.Width = width
 		text := strings.NewReplacer("=", "", "-", "").Replace(report.Text(p, o))
@@ -63,7 +63,7 @@ var nasty = []string{
 // nastyPlan has a text where the builder may type one.
 func nastyPlan(t *testing.T, text string) plan.Plan {
 	t.Helper()
-	a := fixture.Demo(t, "bayou-road.toml")
+	a := fixture.Demo(t, "house-on-stilts.toml")
 	a.House.Answers.Set("name", house.Text(text))
 	for i := range a.House.Places {
 		a.House.Places[i].Answers.Set("label", house.Text(text))

@@ -92,7 +92,7 @@ coverage_ft2 = 53.33
 func TestGoldenOrderWithPrices(t *testing.T) {
 	o, p, opts := orderOf(t, demo.Text(demo.Default)+quotes)
 	text := report.OrderText(o, p, opts)
-	golden(t, "order-alder-street-quoted.text78", text)
+	golden(t, "order-house-in-the-snow-quoted.text78", text)
 	require.Contains(t, text, "Your prices replace ours in 5 of 8 places.")
 	require.Contains(t, text, "is enough 9 times in 10")
 	require.Contains(t, report.Text(p, opts), "at your own price")

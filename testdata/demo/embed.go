@@ -8,10 +8,10 @@ import "embed"
 var files embed.FS
 
 // Default is the house that is planned when none is named.
-const Default = "alder-street.toml"
+const Default = "house-in-the-snow.toml"
 
 // Names are all demo houses.
-func Names() []string { return []string{Default, "bayou-road.toml", "harbor-hill.toml"} }
+func Names() []string { return []string{Default, "house-on-stilts.toml", "house-by-the-water.toml"} }
 
 // Text gives a demo house file, empty when there is none of that name.
 func Text(name string) string {

@@ -81,8 +81,8 @@ func TestAWrongNumberOfAPlaceIsToldWithItsWord(t *testing.T) {
 func TestOffersAreSaidCellByCell(t *testing.T) {
 	out, err := said(t, site(t), ask.Config{Echo: true}, "3", "check", "offers", "open", "full.toml", "quit")
 	require.NoError(t, err)
-	has(t, out, "\nFiber, Plan: fiberglass\nFiber, North Bay Insulating (invented): fiberglass\n")
-	has(t, out, "\nOffer: North Bay Insulating (invented): $4,140\n")
+	has(t, out, "\nFiber, Plan: fiberglass\nFiber, Complete Bid (invented): fiberglass\n")
+	has(t, out, "\nOffer: Complete Bid (invented): $4,140\n")
 	require.NotContains(t, out, "Plan    ")
 }
 
