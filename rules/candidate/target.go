@@ -20,7 +20,6 @@ type Target struct {
 	Text        string
 	Options     string // all alternatives as the code writes them
 	By          string // drawings, code, retrofit, none
-	UMax        float64
 	Notes       []string
 	From        []catalog.Ref
 }
@@ -66,7 +65,6 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	if s.Kind.ID == "attic" {
 		t.FullHeightR, _, _ = c.Codes.FullHeight(site.Edition, t.CavityR)
 	}
-	t.UMax = c.Codes.UPath(site.Edition, site.CodeZone, element)
 	if s.ExistingR > 0 && s.Kind.CodeElement == "ceiling" {
 		retrofitTarget(&t, s, site, c)
 	}
@@ -155,18 +153,6 @@ func (t Target) describe(s Surface, site Site) string {
 	default:
 		fmt.Fprintf(&b, "%s + %s %s", s.System.R(t.CavityR), s.System.PlainR(t.ContinuousR), board)
 	}
-	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", editionYear(site.Edition), site.Zone)
+	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", site.EditionText(), site.Zone)
 	return b.String()
-}
-
-func editionYear(edition string) string {
-	switch edition {
-	case "irc-2009":
-		return "2009"
-	case "irc-2018":
-		return "2012 to 2018"
-	case "irc-2024":
-		return "2024, figures not yet checked"
-	}
-	return "2021"
 }

@@ -156,7 +156,6 @@ type minimumCell struct {
 type CodeBook struct {
 	Editions   []Edition
 	minimums   map[cellKey]minimumCell
-	uPath      map[cellKey]ULimit
 	retrofits  map[string]RetrofitLevel
 	retarders  map[cellKey]RetarderRule
 	notes      []noteRecord
@@ -267,13 +266,12 @@ func ParseCodes(text string) (*CodeBook, error) {
 	}
 	b := bookBuilder{book: &CodeBook{
 		Editions: f.Editions, notes: f.Notes, fullHeight: f.FullHeight, zoning: f.Zoning,
-		minimums: map[cellKey]minimumCell{}, uPath: map[cellKey]ULimit{},
+		minimums:  map[cellKey]minimumCell{},
 		retrofits: map[string]RetrofitLevel{}, retarders: map[cellKey]RetarderRule{},
 	}}
 	b.addEditions()
 	b.addMinimums(f.Minimums)
 	b.addNotes()
-	b.addUPath(f.UPath)
 	b.addRetrofits(f.Retrofits)
 	b.addRetarders(f.Retarders)
 	b.checkZoning()
@@ -372,19 +370,6 @@ func (b *bookBuilder) addMinimums(records []minimumRecord) {
 			}
 			for _, k := range b.cells(what, []string{m.Edition}, row.Zones, m.Element) {
 				put(b, what, b.book.minimums, k, minimumCell{alts, ref})
-			}
-		}
-	}
-}
-
-func (b *bookBuilder) addUPath(records []uPathRecord) {
-	for _, u := range records {
-		what := "u_path " + u.Edition + " " + u.Element
-		b.ref(what, u.Ref)
-		for _, row := range u.U {
-			b.figure(what, row.Max, 0.005, 2)
-			for _, k := range b.cells(what, []string{u.Edition}, row.Zones, u.Element) {
-				put(b, what, b.book.uPath, k, ULimit{row.Max, u.Ref})
 			}
 		}
 	}

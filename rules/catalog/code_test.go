@@ -185,24 +185,6 @@ func TestEnergyTableIsNotDampRule(t *testing.T) {
 	require.Equal(t, Standard, five.Known)
 }
 
-// Assembly U by the other path, IECC 2021 table R402.1.2 (memory).
-func TestUPath(t *testing.T) {
-	b := codes(t)
-	for _, p := range checks(t, "codes.csv", "u-path") {
-		want, err := strconv.ParseFloat(p.value, 64)
-		require.NoError(t, err)
-		for _, zone := range strings.Fields(p.c) {
-			u, ok := b.ULimit(editionOf[p.a], zone, p.b)
-			require.True(t, ok)
-			require.Equal(t, want, u.U)
-			require.Equal(t, Memory, u.Known)
-		}
-	}
-	require.Zero(t, b.UPath("irc-2009", "5", "ceiling"))
-	require.Zero(t, b.UPath("irc-2021", "2", "basement_wall"))
-	require.Zero(t, b.UPath("", "", ""))
-}
-
 // A colder zone never asks for less: true of every table read, and a check
 // that no row slipped.
 func TestColderZonesNeverAskLess(t *testing.T) {
@@ -369,7 +351,6 @@ func TestParseCodesRefuses(t *testing.T) {
 		"mark":       {`known = "standard"`, `known = "sure"`},
 		"edition":    {`edition = "irc-2009"`, `edition = "irc-1909"`},
 		"element":    {`element = "floor"`, `element = "roof"`},
-		"u":          {`max = 0.024`, `max = 24`},
 		"class":      {`class_iii = "if"`, `class_iii = "maybe"`},
 		"board":      {`class_iii_board_r = [2.5, 3.75]`, `class_iii_board_r = [0, 0]`},
 		"thresholds": {`cdd50 = [10800, 9000, 6300]`, `cdd50 = [6300, 9000, 10800]`},
@@ -381,7 +362,6 @@ func TestParseCodesRefuses(t *testing.T) {
 	}
 	_, err := ParseCodes("edition = 3")
 	require.Error(t, err)
-	_, err = ParseCodes(strings.NewReplacer(`max = 0.024`, `max = 24`, `options = "21"`, `options = "twenty"`).Replace(text))
 	require.ErrorContains(t, err, "24")
 	require.ErrorContains(t, err, "twenty")
 }

@@ -100,29 +100,6 @@ func (c *CodeBook) Retarder(edition, zone string) (RetarderRule, error) {
 	return r, nil
 }
 
-// ULimit is the most U of a whole assembly, Btu/(h ft2 F), by the other way to
-// comply.
-type ULimit struct {
-	U float64
-	Ref
-}
-
-// ULimit gives the limit where the edition's table is known.
-func (c *CodeBook) ULimit(edition, zone, element string) (ULimit, bool) {
-	key, err := c.key(edition, zone, element)
-	if err != nil {
-		return ULimit{}, false
-	}
-	u, ok := c.uPath[key]
-	return u, ok
-}
-
-// UPath is the U of ULimit alone, 0 where none is known.
-func (c *CodeBook) UPath(edition, zone, element string) float64 {
-	u, _ := c.ULimit(edition, zone, element)
-	return u.U
-}
-
 // RetrofitLevel is advice for existing houses: a recommendation, not a code.
 type RetrofitLevel struct {
 	Zone             string
@@ -235,7 +212,6 @@ type codeFile struct {
 	Minimums   []minimumRecord    `toml:"minimum"`
 	Notes      []noteRecord       `toml:"note"`
 	FullHeight []fullHeightRecord `toml:"full_height"`
-	UPath      []uPathRecord      `toml:"u_path"`
 	Retrofits  []retrofitRecord   `toml:"retrofit"`
 	Retarders  []retarderRecord   `toml:"retarder"`
 	Zoning     zoningRecord       `toml:"zoning"`
@@ -279,16 +255,6 @@ type fullHeightRecord struct {
 		ForR    float64 `toml:"for_r,required"`
 		ServesR float64 `toml:"serves_r,required"`
 	} `toml:"steps"`
-	Ref
-}
-
-type uPathRecord struct {
-	Edition string `toml:"edition,required"`
-	Element string `toml:"element,required"`
-	U       []struct {
-		Zones string  `toml:"zones,required"`
-		Max   float64 `toml:"max,required"`
-	} `toml:"u"`
 	Ref
 }
 

@@ -102,9 +102,6 @@ func TestPlaceSourcesAreListed(t *testing.T) {
 	for _, m := range b.minimums {
 		use(m.ref)
 	}
-	for _, u := range b.uPath {
-		use(u.Ref)
-	}
 	for _, r := range b.retarders {
 		use(r.Ref)
 	}

@@ -143,13 +143,6 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
 		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + p.Target.Options})
 	}
-	if p.Target.UMax > 0 && p.Choice != nil && p.Stopped == "" {
-		verdict := "does not pass that way"
-		if p.Choice.Heat.U <= p.Target.UMax {
-			verdict = "would pass that way too"
-		}
-		out = append(out, Line{"U way", fmt.Sprintf("the code also offers to judge the whole surface: %s at most (not yet checked); this one has about %s and %s", o.System.U(p.Target.UMax), o.System.U(p.Choice.Heat.U), verdict)})
-	}
 	if p.Choice == nil || p.Stopped != "" {
 		return out
 	}
