@@ -362,6 +362,7 @@ func TestParseCodesRefuses(t *testing.T) {
 	}
 	_, err := ParseCodes("edition = 3")
 	require.Error(t, err)
-	require.ErrorContains(t, err, "24")
+	_, err = ParseCodes(strings.NewReplacer(`attic_over_some_r = 25`, `attic_over_some_r = 250`, `options = "21"`, `options = "twenty"`).Replace(text))
+	require.ErrorContains(t, err, "250")
 	require.ErrorContains(t, err, "twenty")
 }
