@@ -14,10 +14,11 @@ import (
 )
 
 // ladder shows what the next dollars buy: every set that no cheaper one
-// matches, from the cheapest up. Moving on it tries a budget.
+// matches, from the cheapest up. Enter makes one the plan.
 type ladder struct {
 	rungs  []plan.Rung
 	cursor int
+	on     bool // the plan is one of the rungs
 	failed string
 }
 
@@ -28,11 +29,7 @@ func newLadder(s *session) *ladder {
 	if err != nil {
 		x.failed = err.Error()
 	}
-	for i, r := range rungs {
-		if r.Here {
-			x.cursor = i
-		}
-	}
+	x.cursor, x.on = s.plan.OnLadder(rungs)
 	return x
 }
 
@@ -50,9 +47,7 @@ func (x *ladder) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Down):
 		x.cursor = max(0, min(len(x.rungs)-1, x.cursor+1))
 	case key.Matches(k, keys.Accept) && len(x.rungs) > 0:
-		if q, ok := s.list.Find("budget.total_usd"); ok {
-			s.answer(q, nil, house.Number(x.rungs[x.cursor].WholeDollars()))
-		}
+		x.rungs[x.cursor].Take(s.list, func(q house.Question, a house.Answer) { s.answer(q, nil, a) })
 		return x, send(backMsg{})
 	case key.Matches(k, keys.Back):
 		return x, send(backMsg{})
@@ -62,7 +57,10 @@ func (x *ladder) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 func (x *ladder) View(p *page, s *session) {
 	p.line(style.Title, say.Ladder)
-	p.para(style.Dim, 0, "Each line is the best set for the whole house at its price, by what matters to you other than price. Targets are kept on all of them. "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
+	p.para(style.Dim, 0, say.LadderIntro+" "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
+	if !x.on && len(x.rungs) > 0 {
+		p.para(style.Plain, 0, say.OffLadder(s.system.Money(s.plan.Money.Total.Typical)))
+	}
 	p.blank()
 	if x.failed != "" {
 		p.para(style.Warn, 0, say.NoLadder+x.failed)
@@ -101,5 +99,5 @@ func (x *ladder) rung(p *page, s *session, i int, r plan.Rung) {
 }
 
 func (x *ladder) Keys(*session) []key.Binding {
-	return []key.Binding{bind("up/down", "more or less money", "up"), bind("enter", "take it as the budget", "enter"), keys.Back}
+	return []key.Binding{bind("up/down", "more or less money", "up"), bind("enter", "make it the plan", "enter"), keys.Back}
 }

@@ -189,6 +189,12 @@ func budgetQuestions() []Question {
 			How: "Leave it empty if you first want to see what it costs.",
 		},
 		{
+			Scope: Budget, Key: "use", Kind: Choice, Prompt: "What should the budget do?",
+			How:     "A limit steps in only when the plan costs more. Or it is the money to spend: the plan is then the best set it buys, with price left out of the priorities.",
+			Options: []Option{{"limit", "be a limit"}, {"spend", "be spent on the best set it buys"}}, Default: always(Text("limit")),
+			Asked: func(a Answered, _ *Place) bool { return a.Value(Budget, nil, "total_usd").Source == FromAnswer },
+		},
+		{
 			Scope: Budget, Key: "stakes", Kind: Choice, Prompt: "When money is short, which places come first?",
 			How:     "Within a budget each place counts by the heat that would be lost through it, or all alike.",
 			Options: []Option{{"heat", "where most heat is lost"}, {"alike", "every place alike"}}, Default: always(Text("heat")),

@@ -177,39 +177,71 @@ func keepsTargets(t *testing.T, free, fitted plan.Plan) {
 	}
 }
 
-// The ladder rises in money, and each rung is what the budget of its price
-// buys.
+// The ladder rises in money, each rung is what the budget of its price buys,
+// and a rung that is taken becomes the plan: the plan stands on it and nowhere
+// else, above the plan of today as well as below it.
 func TestLadderAgreesWithTheBudget(t *testing.T) {
-	a := fixture.Demo(t, demo.Default)
-	c := a.List.Catalog()
-	assessed := plan.Assess(a)
-	prefs := plan.PreferencesOf(a, nil)
-	base := assessed.Weigh(prefs)
-	rungs, err := base.Ladder(c, prefs.Stakes)
-	require.NoError(t, err)
-	require.NotEmpty(t, rungs)
-	here := 0
-	for i, r := range rungs {
-		if r.Here {
-			here++
-		}
-		if i > 0 {
-			require.Equal(t, rungs[i-1].Cost+r.Extra, r.Cost)
-			require.NotEmpty(t, r.Changes)
-			var delta units.Cents
-			for _, ch := range r.Changes {
-				delta += cost(ch.To) - cost(ch.From)
+	houses := []house.Answered{fixture.Demo(t, demo.Default)}
+	rng := rand.New(rand.NewPCG(4, 11))
+	for range 40 {
+		houses = append(houses, fixture.RandomHouse(t, rng))
+	}
+	higher := 0
+	for _, a := range houses {
+		assessed := plan.Assess(a)
+		base := assessed.Weigh(plan.PreferencesOf(a, nil))
+		rungs, err := base.Ladder(a.List.Catalog(), plan.PreferencesOf(a, nil).Stakes)
+		require.NoError(t, err)
+		for i, r := range rungs {
+			if i > 0 {
+				require.Equal(t, rungs[i-1].Cost+r.Extra, r.Cost)
+				require.NotEmpty(t, r.Changes)
+				var delta units.Cents
+				for _, ch := range r.Changes {
+					delta += cost(ch.To) - cost(ch.From)
+				}
+				require.Equal(t, r.Extra, delta)
 			}
-			require.Equal(t, r.Extra, delta)
-		}
-		prefs.HasBudget, prefs.Budget = true, r.Cost
-		p := assessed.Weigh(prefs)
-		if p.Spend.Applied {
-			require.Zero(t, p.Spend.Missing)
-			require.LessOrEqual(t, p.Money.Total.Typical, r.Cost)
+			now := fixture.Copy(a)
+			r.Take(now.List, func(q house.Question, v house.Answer) { now.Store(q, nil, v) })
+			taken := assessed.Weigh(plan.PreferencesOf(now, nil))
+			require.True(t, taken.Spend.Applied)
+			require.Zero(t, taken.Spend.Missing)
+			require.Equal(t, r.Cost, taken.Money.Total.Typical)
+			again, err := taken.Ladder(a.List.Catalog(), plan.PreferencesOf(a, nil).Stakes)
+			require.NoError(t, err)
+			at, on := taken.OnLadder(again)
+			require.True(t, on, "rung %d of %d", i, len(rungs))
+			require.Equal(t, i, at)
+			if r.Cost > base.Money.Total.Typical {
+				higher++
+			}
 		}
 	}
-	require.Equal(t, 1, here)
+	require.Positive(t, higher, "no rung above a plan was taken")
+}
+
+// Only the plan itself is marked as the plan: a cheaper rung next to it is not.
+func TestLadderMarksNothingElse(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 5))
+	off := 0
+	for range 60 {
+		a := fixture.RandomHouse(t, rng)
+		p := plan.Make(a)
+		rungs, err := p.Ladder(a.List.Catalog(), "heat")
+		require.NoError(t, err)
+		if len(rungs) == 0 {
+			continue
+		}
+		at, on := p.OnLadder(rungs)
+		require.Equal(t, on, rungs[at].Here)
+		if on {
+			require.Equal(t, p.Money.Total.Typical, rungs[at].Cost)
+		} else {
+			off++
+		}
+	}
+	require.Positive(t, off, "every plan of the draw is a rung: the test says nothing")
 }
 
 func cost(a candidate.Assessed) units.Cents { return a.Money.Total.Typical }

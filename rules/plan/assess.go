@@ -63,6 +63,7 @@ func PreferencesOf(a house.Answered, v *house.Variant) Preferences {
 	if b := a.Value(house.Budget, nil, "total_usd"); b.Source == house.FromAnswer {
 		out.Budget, out.HasBudget = units.FromDollars(b.Answer.Number), true
 	}
+	out.Spend = out.HasBudget && a.Text(house.Budget, nil, "use") == spendIt
 	out.Stakes = stakesOf(a)
 	return out
 }

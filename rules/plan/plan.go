@@ -118,5 +118,6 @@ type Preferences struct {
 	Places     map[string]map[string]float64 // overrides by place id
 	Budget     units.Cents
 	HasBudget  bool
+	Spend      bool   // the budget is to be spent: the plan is the best set it buys, whatever it costs below that
 	Stakes     string // how places weigh against each other within the budget: heat or alike
 }

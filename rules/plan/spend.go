@@ -247,7 +247,7 @@ type Rung struct {
 	Cost    units.Cents
 	Extra   units.Cents // above the rung before
 	Changes []RungChange
-	Here    bool // the plan as it stands, or the nearest rung below it
+	Here    bool // the plan as it stands
 }
 
 // RungChange is one place that gets another blanket on a rung.
@@ -274,7 +274,7 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 		if err != nil {
 			return nil, err
 		}
-		r := Rung{Cost: set.Cost}
+		r := Rung{Cost: set.Cost, Here: p.isSet(set.Picks, back)}
 		if i > 0 {
 			r.Extra = set.Cost - before.Cost
 			for k := range set.Picks {
@@ -286,24 +286,49 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 		before = set
 		out = append(out, r)
 	}
-	markHere(out, p.Money.Total.Typical)
 	return out, nil
 }
 
-func markHere(rungs []Rung, total units.Cents) {
-	here := 0
-	for i, r := range rungs {
-		if r.Cost <= total {
-			here = i
+// isSet reports whether the plan is the set with these picks.
+func (p Plan) isSet(picks []int, back []spendable) bool {
+	for k, pick := range picks {
+		if choice := p.Places[back[k].place].Choice; pick >= 0 && stackID(choice.Assessed) != stackID(*back[k].from[pick]) {
+			return false
 		}
 	}
-	if len(rungs) > 0 {
-		rungs[here].Here = true
+	return true
+}
+
+// OnLadder finds the rung of the plan. The plan need not be one of them, since
+// price is among its priorities: then at is the nearest rung that costs no
+// more, and on is false.
+func (p Plan) OnLadder(rungs []Rung) (at int, on bool) {
+	for i, r := range rungs {
+		if r.Here {
+			return i, true
+		}
+		if r.Cost <= p.Money.Total.Typical {
+			at = i
+		}
+	}
+	return at, false
+}
+
+// spendIt is the answer that makes a budget money to spend.
+const spendIt = "spend"
+
+// Take is what choosing a rung answers: its price, to be spent. The plan is
+// then the set of the rung.
+func (r Rung) Take(list *house.QuestionList, store func(house.Question, house.Answer)) {
+	for _, x := range []struct {
+		key    string
+		answer house.Answer
+	}{{"budget.total_usd", house.Number(r.Cost.Dollars())}, {"budget.use", house.Text(spendIt)}} {
+		if q, ok := list.Find(x.key); ok {
+			store(q, x.answer)
+		}
 	}
 }
 
 // stakesOf reads how places are weighed against each other.
 func stakesOf(a house.Answered) string { return a.Text(house.Budget, nil, "stakes") }
-
-// WholeDollars is the least whole number of dollars that holds the rung.
-func (r Rung) WholeDollars() float64 { return math.Ceil(r.Cost.Dollars()) }

@@ -28,7 +28,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.Places = append(out.Places, weighOne(c, place, p))
 	}
 	out.Money = moneyOf(out.Places, p)
-	if out.Money.Over() > 0 {
+	if out.Money.Over() > 0 || p.HasBudget && p.Spend {
 		out.spend(c, p)
 		out.Money = moneyOf(out.Places, p)
 	}

@@ -42,6 +42,10 @@ func (a *app) ladder() row {
 			a.talk.say(say.NoLadder + err.Error())
 			return
 		}
+		a.talk.say(say.LadderIntro)
+		if _, on := a.s.plan.OnLadder(rungs); !on && len(rungs) > 0 {
+			a.talk.say(say.OffLadder(a.s.system.Money(a.s.plan.Money.Total.Typical)))
+		}
 		for i, r := range rungs {
 			text := a.s.system.Money(r.Cost) + ": the cheapest set"
 			if i > 0 {

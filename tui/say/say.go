@@ -18,6 +18,7 @@ const (
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority changes anything: take it and be glad."
 	Ladder      = "What the next dollars buy"
+	LadderIntro = "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and the drier choice is kept."
 	NotOrdered  = "not in the order as the plan is now"
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
@@ -129,4 +130,9 @@ func Sentence(s string) string {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// OffLadder says where a plan is that no line of the ladder stands for.
+func OffLadder(total string) string {
+	return "Your plan now, about " + total + ", is none of these lines: price counts among your priorities, and here it is left out."
 }
