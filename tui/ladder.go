@@ -79,12 +79,12 @@ func (x *ladder) rung(p *page, s *session, i int, r plan.Rung) {
 	if i == x.cursor {
 		mark, tone = s.g.Pointer+" ", style.Chosen
 	}
-	head := fmt.Sprintf("%s%-9s", mark, s.system.Money(r.Cost))
+	head := fmt.Sprintf("%s%-9s", mark, s.system.MoneyAbout(r.Cost))
 	switch {
 	case i == 0:
 		head += "the cheapest set"
 	default:
-		head += fmt.Sprintf("%s more", s.system.Money(r.Extra))
+		head += fmt.Sprintf("%s more", s.system.MoneyAbout(r.Extra))
 	}
 	if r.Here {
 		head += "   (the plan is here)"

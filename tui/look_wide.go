@@ -90,7 +90,7 @@ func materialCells(pl plan.Place, names []string, s *session) []string {
 		e := pl.Entries[i]
 		cells[at] = r.Fit
 		if r.Rank != "" {
-			cells[at] += " " + s.system.Money(e.Money.Total.Typical)
+			cells[at] += " " + s.system.MoneyOf(e.Money.Total.Typical, e.Money.Total)
 		}
 		if takes(pl, e) {
 			cells[at] = takenMark + " " + cells[at]

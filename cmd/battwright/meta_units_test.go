@@ -51,7 +51,7 @@ var pairs = map[string]pairOfUnits{
 	"area":    {regexp.MustCompile(`^` + number + ` (?:ft2|square feet|square foot)`), regexp.MustCompile(`^` + number + ` m2`), by(0.3048 * 0.3048), flat(0.5), 0.1},
 	"volume":  {regexp.MustCompile(`^` + number + ` ft3`), regexp.MustCompile(`^` + number + ` m3`), by(0.3048 * 0.3048 * 0.3048), flat(0.5), 0.05},
 	"energy":  {regexp.MustCompile(`^` + number + ` MMBtu`), regexp.MustCompile(`^` + number + ` kWh`), by(1055.056 / 3.6), flat(0.05), 0.5},
-	"days":    {regexp.MustCompile(`^` + number + ` F-days`), regexp.MustCompile(`^` + number + ` K-days`), by(1 / 1.8), flat(0.5), 0.5},
+	"days":    {regexp.MustCompile(`^` + number + ` F-days`), regexp.MustCompile(`^` + number + ` K-days`), by(1 / 1.8), flat(50), 50},
 	"damp":    {regexp.MustCompile(`^` + number + ` oz/ft2`), regexp.MustCompile(`^` + number + ` g/m2`), by(453.59237 / 16 / (0.3048 * 0.3048)), flat(0.05), 0.5},
 	"load":    {regexp.MustCompile(`^` + number + ` lb/ft2`), regexp.MustCompile(`^` + number + ` kg/m2`), by(0.45359237 / (0.3048 * 0.3048)), flat(0.05), 0.05},
 	"degrees": {regexp.MustCompile(`^` + number + ` F\b`), regexp.MustCompile(`^` + number + ` C\b`), func(f float64) float64 { return (f - 32) / 1.8 }, flat(0.5), 0.5},

@@ -123,7 +123,7 @@ func formatIn(sys units.System) rules.Format {
 			return rules.Plain(fact, value)
 		}
 		if fact.Unit == "%" {
-			return sys.Percent(n / 100)
+			return sys.Humidity(n / 100)
 		}
 		if text, ok := sys.Of(n, fact.Unit); ok {
 			return text

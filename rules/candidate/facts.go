@@ -124,7 +124,8 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	if s.Kind.ID == "attic" {
 		set("ceiling_load", rules.Number(h.CeilingLbFt2))
 		set("overloaded", rules.Bool(h.CeilingLbFt2 > h.CeilingLimit))
-		set("eave_short_in", rules.Number(h.EaveShortIn))
+		// The heel is often a guess: whole inches are all that can be told.
+		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}
 	set("damp_verdict", rules.Text(d.Verdict))
 	if d.Checked {

@@ -9,6 +9,28 @@ import (
 // than half of the money. Odds from guesses would be guesses with decimals.
 const biggerHalf = 0.5
 
+// How a budget sits with the order.
+const (
+	Holds       = "holds"
+	MayHold     = "may-hold"
+	DoesNotHold = "does-not-hold"
+)
+
+// Word is how the budget sits with the sum of the order: it holds at the high
+// prices with nothing left without a price, it does not at the typical ones, or
+// it may. Empty without a budget or where nothing is counted.
+func (m Money) Word() string {
+	switch {
+	case !m.HasBudget || m.Priced == 0:
+		return ""
+	case m.Budget < m.Total.Typical:
+		return DoesNotHold
+	case m.Budget >= m.Total.High && len(m.Without) == 0:
+		return Holds
+	}
+	return MayHold
+}
+
 // money prices the whole order and deals it out to the places.
 func (m *maker) money() {
 	var sum []units.Range[units.Cents]
@@ -46,6 +68,11 @@ func (m *maker) money() {
 		dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
 			m.out.Places[i].Money.Gear = m.out.Places[i].Money.Gear.Plus(c)
 		})
+	}
+	for _, p := range m.out.Places {
+		if p.Problem != "" {
+			out.Without = append(out.Without, p.Label+", which could not be counted")
+		}
 	}
 	sum = append(sum, m.labour()...)
 	m.add()

@@ -12,7 +12,7 @@ import (
 const NoChange = "No place changes."
 
 // ChangeText says in one line what an edit changed: "Street wall: fiberglass
-// -> mineral wool, +$140". Nothing changed is said too.
+// -> mineral wool, about $140 more". Nothing changed is said too.
 func ChangeText(changes []plan.Change, s units.System) string {
 	if len(changes) == 0 {
 		return NoChange
@@ -60,9 +60,9 @@ func oneChange(c plan.Change, s units.System) string {
 func costDelta(c units.Cents, s units.System) string {
 	switch {
 	case c > 0:
-		return ", +" + s.Money(c)
+		return ", about " + s.MoneyAbout(c) + " more"
 	case c < 0:
-		return ", " + s.Money(c)
+		return ", about " + s.MoneyAbout(-c) + " less"
 	}
 	return ", same price"
 }

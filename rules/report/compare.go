@@ -32,7 +32,7 @@ func Compare(plans []Named, o Options) []string {
 		if since := SinceKept(n.Was, n.Plan); since != "" {
 			t.labelled("", "since it was kept: "+since)
 		}
-		t.labelled("", fmt.Sprintf("%s, most likely about %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.Money(n.Plan.Money.Total.Typical), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan)))
+		t.labelled("", fmt.Sprintf("about %s, most likely %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.MoneyOf(n.Plan.Money.Total.Typical, n.Plan.Money.Total), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan)))
 	}
 	if len(plans) == 0 {
 		return nil
@@ -153,5 +153,5 @@ func VariantText(shown, other plan.Plan, v house.Variant, s units.System) string
 	if since != "" {
 		since = " Since it was kept: " + since + "."
 	}
-	return fmt.Sprintf("about %s. %s", s.Money(other.Money.Total.Typical), ChangeText(plan.Changes(shown, other), s)) + since
+	return fmt.Sprintf("about %s. %s", s.MoneyOf(other.Money.Total.Typical, other.Money.Total), ChangeText(plan.Changes(shown, other), s)) + since
 }

@@ -148,16 +148,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	}
 	add("Fitting", "%s; by the rules of that grade the blanket counts as %s", gradeText(p, o), o.System.R(p.GradedR))
 	if p.LostHeat.High > 0 {
-		money := ""
-		if p.LostUSD.High > 0 {
-			money = ", about " + o.System.MoneyRange(dollarsRange(p.LostUSD))
-		}
-		low, high := o.System.Energy(p.LostHeat.Low), o.System.Energy(p.LostHeat.High)
-		if none := o.System.Energy(0); high == none {
-			add("If left", "next to no more heat lost each year, less than this shows")
-		} else {
-			add("If left", "%s to %s more heat lost each year%s", low, high, money)
-		}
+		add("If left", "%s", lostText(p, o.System))
 	}
 	return out
 }
@@ -177,6 +168,31 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		text = "WORSE THAN PLANNED: " + text
 	}
 	return text + "; the plan: " + planned
+}
+
+// lostText says what a worse fitting loses in a year; what rounds to nothing is
+// not written as 0.
+func lostText(p inspect.FoundPlace, s units.System) string {
+	none, low, high := s.Energy(0), s.Energy(p.LostHeat.Low), s.Energy(p.LostHeat.High)
+	switch none {
+	case high:
+		return "next to no more heat lost each year, less than this shows"
+	case low:
+		low = "up to "
+	default:
+		low += " to "
+	}
+	text := low + high + " more heat lost each year"
+	switch usd := dollarsRange(p.LostUSD); {
+	case usd.High <= 0:
+	case usd.High < units.FromDollars(0.5):
+		text += ", next to nothing in money"
+	case usd.Low < units.FromDollars(0.5):
+		text += ", up to " + s.MoneyAbout(usd.High)
+	default:
+		text += ", about " + s.MoneyRange(usd)
+	}
+	return text
 }
 
 func dollarsRange(r units.Range[float64]) units.Range[units.Cents] {

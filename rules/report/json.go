@@ -2,6 +2,7 @@ package report
 
 import (
 	"battwright/rules"
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/rank"
 	"battwright/rules/units"
@@ -131,8 +132,18 @@ type jsonNote struct {
 type jsonBudget struct {
 	Total *units.Cents `json:"total_cents,omitempty"`
 	jsonCents
-	Within   *bool       `json:"within,omitempty"`
+	Word     string      `json:"word,omitempty"`   // holds, may-hold or does-not-hold, by the sum of the order
+	Within   *bool       `json:"within,omitempty"` // only where the order's sum leaves no doubt
 	Cheapest units.Cents `json:"cheapest_cents"`
+}
+
+// judge holds the budget against the sum of the order: the plan's own sum is
+// area times price and leaves out too much.
+func (b *jsonBudget) judge(m order.Money) {
+	b.Word = m.Word()
+	if within := b.Word == order.Holds; b.Word != order.MayHold && b.Word != "" {
+		b.Within = &within
+	}
 }
 
 type jsonSource struct {
@@ -157,8 +168,10 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 		out.House.Priorities[k.ID] = k.Level
 	}
 	if p.Money.HasBudget {
-		within := p.Money.Over() == 0
-		out.Budget.Total, out.Budget.Within = &p.Money.Budget, &within
+		out.Budget.Total = &p.Money.Budget
+		if o.Order != nil {
+			out.Budget.judge(o.Order.Money)
+		}
 	}
 	for _, place := range p.Places {
 		out.Places = append(out.Places, jsonPlaceOf(place, p, o))

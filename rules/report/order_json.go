@@ -97,6 +97,7 @@ type jsonOrderMoney struct {
 	OwnPrices   int          `json:"places_at_own_prices"`
 	Places      int          `json:"places"`
 	Budget      *units.Cents `json:"budget_cents,omitempty"`
+	Word        string       `json:"budget_word,omitempty"` // holds, may-hold, does-not-hold
 	HoldsApart  *float64     `json:"budget_holds_share_apart,omitempty"`
 	HoldsAsOne  *float64     `json:"budget_holds_share_together,omitempty"`
 	Enough      *units.Cents `json:"enough_9_in_10_cents,omitempty"`
@@ -239,7 +240,7 @@ func jsonPlaceMoneyOf(m order.PlaceMoney) jsonPlaceMoney {
 func jsonOrderMoneyOf(m order.Money) jsonOrderMoney {
 	out := jsonOrderMoney{jsonPlaceMoney: jsonPlaceMoneyOf(m.PlaceMoney), Year: m.Year, Known: string(m.Known), OwnPrices: m.Quoted, Places: m.Priced, WithoutCost: m.Without}
 	if m.HasBudget {
-		out.Budget = &m.Budget
+		out.Budget, out.Word = &m.Budget, m.Word()
 	}
 	if m.Odds != nil {
 		apart, together := round(m.Odds.Independent, 3), round(m.Odds.Together, 3)

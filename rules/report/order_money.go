@@ -24,12 +24,12 @@ func moneyBlock(o order.Order, opts Options) OrderBlock {
 		return b
 	}
 	m := o.Money
-	b.add(OrderPlain, "ALL: %s", threeText(m.Total, s))
+	b.add(OrderPlain, "ALL: about %s", threeText(m.Total, s))
 	b.add(OrderSub, "%s", partsText(m.PlaceMoney, s))
 	if left := m.Without; len(left) > 0 {
 		b.add(OrderLoud, "NOT IN IT: %s", strings.Join(left, "; "))
 	}
-	b.add(OrderPlain, "Whole packages, the spare and all that goes with the blankets are in it, so it is more than area times price.")
+	b.add(OrderPlain, "Whole packages, the spare and all that goes with the blankets are in it, so it is more than area times price. Amounts are rounded: they add up to about the sum.")
 	b.add(OrderPlain, "%s", OrderPriceText(o, s))
 	if m.HasBudget {
 		b.add(OrderPlain, "%s", orderBudgetText(m, s))
@@ -42,7 +42,7 @@ func threeText(r units.Range[units.Cents], s units.System) string {
 	if r.Low == r.High {
 		return s.Money(r.Typical)
 	}
-	return fmt.Sprintf("%s low, %s typical, %s high", s.Money(r.Low), s.Money(r.Typical), s.Money(r.High))
+	return fmt.Sprintf("%s low, %s typical, %s high", s.MoneyOf(r.Low, r), s.MoneyOf(r.Typical, r), s.MoneyOf(r.High, r))
 }
 
 func partsText(m order.PlaceMoney, s units.System) string {
@@ -82,12 +82,15 @@ func OrderPriceText(o order.Order, s units.System) string {
 		out = append(out, QuotedText(m.Quoted, m.Priced))
 	}
 	if m.Year > 0 {
-		out = append(out, fmt.Sprintf("Rough prices are of %d (%s) and can be off by a third.", m.Year, KnownText(m.Known)))
+		out = append(out, fmt.Sprintf("Rough prices are of %d (%s); each can be off by a third.", m.Year, KnownText(m.Known)))
 	}
 	switch {
 	case m.Enough != nil:
-		low, high := min(m.Enough.Independent, m.Enough.Together), max(m.Enough.Independent, m.Enough.Together)
-		out = append(out, fmt.Sprintf("%s is enough 9 times in 10, as far as these ranges hold.", s.MoneyRange(units.Range[units.Cents]{Low: low, Typical: low, High: high})))
+		low, high := s.MoneyOf(min(m.Enough.Independent, m.Enough.Together), m.Total), s.MoneyOf(max(m.Enough.Independent, m.Enough.Together), m.Total)
+		if low != high {
+			low += " to " + high
+		}
+		out = append(out, low+" is enough 9 times in 10, as far as these ranges hold.")
 	default:
 		out = append(out, "No odds before your own prices make up the bigger half of the money: carry the asking sheet to the store.")
 	}
@@ -96,18 +99,26 @@ func OrderPriceText(o order.Order, s units.System) string {
 
 func orderBudgetText(m order.Money, s units.System) string {
 	text := fmt.Sprintf("Your budget is %s: ", s.Money(m.Budget))
+	short := "at the typical prices all of it is spent, or a little more"
+	if gap := units.MoneyGap(m.Total.Typical-m.Budget, m.Total); gap > 0 {
+		short = "at the typical prices it falls about " + s.Money(gap) + " short"
+	}
+	without := ""
+	if len(m.Without) > 0 {
+		without = ", and what has no price here comes on top"
+	}
 	switch {
 	case m.Odds != nil:
 		low, high := min(m.Odds.Independent, m.Odds.Together), max(m.Odds.Independent, m.Odds.Together)
-		return text + "it holds in " + casesText(low, high) + ", as far as these ranges hold."
-	case m.Budget >= m.Total.High:
-		return text + "it holds even at the high prices, without what has no price here."
+		return text + "it holds in " + casesText(low, high) + ", as far as these ranges hold" + without + "."
 	case m.Budget < m.Total.Low:
-		return text + fmt.Sprintf("it does not hold, not even at the low prices; %s are missing at the typical ones.", s.Money(m.Total.Typical-m.Budget))
+		return text + "it does not hold, not even at the low prices; " + short + without + "."
 	case m.Budget < m.Total.Typical:
-		return text + fmt.Sprintf("it may not hold; %s are missing at the typical prices.", s.Money(m.Total.Typical-m.Budget))
+		return text + "it does not hold unless most prices turn out low; " + short + without + "."
+	case m.Budget < m.Total.High:
+		return text + "it may hold: it does at the typical prices, not at the high ones" + without + "."
 	}
-	return text + "it holds at the typical prices, not at the high ones."
+	return text + "it holds even at the high prices" + without + "."
 }
 
 // casesText gives two odds as cases of a hundred, never more certain than 99.

@@ -81,11 +81,23 @@ func InsteadText(p plan.Place, s units.System) string {
 	if p.Surface.Pin == now.MaterialID {
 		return fmt.Sprintf("you keep %s here; by itself it would be %s", now.Name, best.Name)
 	}
-	delta := best.Money.Total.Typical - now.Money.Total.Typical
+	name := best.Name
 	if best.MaterialID == now.MaterialID {
-		return fmt.Sprintf("by itself this place would get %s, for %s more than the budget gives it", ProductText(best.Assessed, s), s.Money(delta))
+		name = ProductText(best.Assessed, s)
 	}
-	return fmt.Sprintf("by itself this place would get %s (%.0f against %.0f points), for %s more than the budget gives it", best.Name, best.Score, now.Score, s.Money(delta))
+	return fmt.Sprintf("by itself this place would get %s, %s", name, besideBudget(best.Money.Total.Typical-now.Money.Total.Typical, s))
+}
+
+// besideBudget says what a place's own best costs beside what the budget for
+// the whole house chose for it: the budget may choose the dearer of two.
+func besideBudget(more units.Cents, s units.System) string {
+	switch {
+	case more > 0:
+		return "for about " + s.MoneyAbout(more) + " more than the budget gives it"
+	case more < 0:
+		return "for about " + s.MoneyAbout(-more) + " less: the best set for the whole house has the money for this one"
+	}
+	return "at the same price: the best set for the whole house takes this one"
 }
 
 // BoardText names the board the target needs beside the blanket, loudly.
@@ -129,7 +141,7 @@ func givesText(p plan.Place, e plan.Entry, s units.System) string {
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {
-	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material, " + priceBasis(e.Money.Quoted, len(e.Layers))
+	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material and gear, " + priceBasis(e.Money.Quoted, len(e.Layers))
 	if e.Money.Labour.High > 0 {
 		text += "; " + s.MoneyRange(e.Money.Labour) + " for the work"
 	}
@@ -155,7 +167,7 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
 		text := fmt.Sprintf("about %s to %s of heat a year", o.System.Energy(l.Low), o.System.Energy(l.High))
 		if usd := p.Choice.Heat.LossUSD; usd.High > 0 {
-			text += fmt.Sprintf(", some %s to %s at usual prices; an estimate, never a bill", o.System.Money(units.FromDollars(usd.Low)), o.System.Money(units.FromDollars(usd.High)))
+			text += fmt.Sprintf(", some %s at usual prices; an estimate, never a bill", o.System.MoneyRange(dollarsRange(usd)))
 		}
 		out = append(out, Line{"Loses", text})
 	}
@@ -180,19 +192,27 @@ func UnfitLines(p plan.Place, o Options) []string {
 
 // thickerText puts the next thicker stack in context.
 func thickerText(t plan.Thicker, o Options) string {
-	text := fmt.Sprintf("%s would cost %s more", ProductText(t.Stack, o.System), o.System.Money(t.ExtraCost))
-	if t.SavesUSD.High < 0.5 {
-		return text + " and save next to no heat"
+	saves := dollarsRange(t.SavesUSD)
+	text := fmt.Sprintf("%s would cost about %s more and save", ProductText(t.Stack, o.System), o.System.MoneyAbout(t.ExtraCost))
+	if saves.Low < units.FromDollars(0.5) { // its low end would be shown as nothing
+		return text + " next to nothing of heating a year: it does not come back in heat alone"
 	}
-	text += fmt.Sprintf(" and save some %s to %s of heating a year", o.System.Money(units.FromDollars(t.SavesUSD.Low)), o.System.Money(units.FromDollars(t.SavesUSD.High)))
-	switch y := t.PaybackYears; {
-	case y.Low <= 0 || y.High <= 0:
-	case y.Low > 40:
-		text += ": it does not come back in heat alone"
-	default:
-		text += fmt.Sprintf(": %g to %g years to come back", y.Low, y.High)
+	return text + fmt.Sprintf(" some %s of heating a year: %s to come back", o.System.MoneyRange(saves), yearsText(t.PaybackYears))
+}
+
+// mostYears is beyond what anybody plans for.
+const mostYears = 40
+
+func yearsText(y units.Range[float64]) string {
+	switch {
+	case y.Low >= mostYears:
+		return fmt.Sprintf("more than %d years", mostYears)
+	case y.High > mostYears:
+		return fmt.Sprintf("%.0f to more than %d years", y.Low, mostYears)
+	case y.Low == y.High:
+		return fmt.Sprintf("about %.0f years", y.Low)
 	}
-	return text
+	return fmt.Sprintf("%.0f to %.0f years", y.Low, y.High)
 }
 
 // CautionTitles are the cautions in short, worst first; the full text is one
@@ -289,7 +309,7 @@ func Detail(c *catalog.Catalog, e plan.Entry, s units.System) []Line {
 			break
 		}
 		v := e.Values[i]
-		out = append(out, Line{k.Name, fmt.Sprintf("%.2f of 1, worth %.1f points (%s)", v.Value.Typical, e.Parts[i], measured(k, v, s))})
+		out = append(out, Line{k.Name, fmt.Sprintf("worth %.0f points (%s)", e.Parts[i], measured(k, v, s))})
 	}
 	return out
 }
@@ -299,7 +319,7 @@ func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 		if k.ID == "cost" {
 			return s.CentsForR(v.Raw.Typical)
 		}
-		return fmt.Sprintf("%.1f %s", v.Raw.Typical, k.Unit)
+		return fmt.Sprintf("%.0f %s", v.Raw.Typical, k.Unit)
 	}
 	parts := make([]string, len(v.Detail))
 	for i, d := range v.Detail {

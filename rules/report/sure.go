@@ -52,9 +52,9 @@ func equalAdvice(p plan.Place, s plan.Sure, o Options) string {
 	const plainly = 1.2
 	switch {
 	case other.Dollars() > now.Dollars()*plainly:
-		return "which costs about " + o.System.Money(other-now) + " more"
+		return "which costs about " + o.System.MoneyAbout(other-now) + " more"
 	case now.Dollars() > other.Dollars()*plainly:
-		return "which costs about " + o.System.Money(now-other) + " less"
+		return "which costs about " + o.System.MoneyAbout(now-other) + " less"
 	}
 	return "take whichever the store has"
 }

@@ -171,33 +171,68 @@ func ZoneText(p plan.Plan) string {
 	return "CLIMATE ZONE NOT KNOWN: no R-value to reach and no board outside is asked for below, and damp is not checked. Say state and county first."
 }
 
-// MoneyText says what the plan costs, and how that sits with the budget.
+// MoneyText says what the blankets of the plan cost by area, and how that sits
+// with the budget. Whether the budget holds is not for it to say: only the
+// order knows whole packages, the spare and what goes with the blankets.
 func MoneyText(p plan.Plan, s units.System) string {
 	if len(p.Places) == 0 {
 		return NoPlace
 	}
-	text := fmt.Sprintf("All places: %s, most likely about %s. %s", s.MoneyRange(p.Money.Total), s.Money(p.Money.Total.Typical), priceNote(p))
+	total := p.Money.Total
+	if total.High == 0 {
+		return "No place gets a blanket as things stand: nothing to add up. See the places below."
+	}
+	text := fmt.Sprintf("%s: about %s, most likely %s. %s %s", whatIsIn(p), s.MoneyRange(total), s.MoneyOf(total.Typical, total), priceNote(p), notInIt)
 	if !p.Money.HasBudget {
 		return text
 	}
 	budget := s.Money(p.Money.Budget)
 	switch {
 	case p.Spend.Missing > 0:
-		text += fmt.Sprintf(" Your budget of %s is %s too small even for the cheapest set that keeps the targets, which is the one shown.", budget, s.Money(p.Spend.Missing))
-		if len(p.Spend.Later) > 0 {
-			text += " If you must wait with something: do first " + placeNames(p, p.Spend.Now) + "; then, as money comes, " + placeNames(p, p.Spend.Later) + "."
+		text += fmt.Sprintf(" Even the cheapest set that keeps the targets, the one shown, takes %s.", moreThan(p, s))
+		if len(p.Spend.Later) > 0 && units.MoneyGap(p.Money.Over(), total) > 0 {
+			text += laterText(p)
 		}
 	case p.Spend.Applied:
-		text += fmt.Sprintf(" Fitted into your budget of %s: the best set for the whole house that it buys.", budget)
+		text += fmt.Sprintf(" Chosen for your budget of %s: of all sets for the whole house whose blankets alone stay below it, the best.", budget)
 		if p.Spend.Rounded {
 			text += " Counted in whole dollars."
 		}
 	case p.Money.Over() > 0:
-		text += fmt.Sprintf(" Your budget of %s is %s too small.", budget, s.Money(p.Money.Over()))
+		text += fmt.Sprintf(" It takes %s.", moreThan(p, s))
 	default:
-		text += fmt.Sprintf(" Within your budget of %s.", budget)
+		text += fmt.Sprintf(" That is about %s of your %s.", s.MoneyOf(total.Typical, total), budget)
 	}
 	return text
+}
+
+// notInIt follows a sum that is area times price.
+const notInIt = "Board, sealant, whole packages and spares are not in it; see the order list."
+
+// whatIsIn names what the plan's sum is made of.
+func whatIsIn(p plan.Plan) string {
+	if p.Money.Labour.High > 0 {
+		return "Blankets alone and the work, all places"
+	}
+	return "Blankets alone, all places"
+}
+
+// moreThan says how the plan's sum is above the budget, no finer than the
+// prices tell.
+func moreThan(p plan.Plan, s units.System) string {
+	over := units.MoneyGap(p.Money.Over(), p.Money.Total)
+	if over <= 0 {
+		return "all of your budget of " + s.Money(p.Money.Budget) + ", or a little more"
+	}
+	return fmt.Sprintf("about %s more than your budget of %s", s.Money(over), s.Money(p.Money.Budget))
+}
+
+func laterText(p plan.Plan) string {
+	then := placeNames(p, p.Spend.Later)
+	if len(p.Spend.Now) == 0 {
+		return " If you must wait with something, begin as money comes with " + then + "."
+	}
+	return " If you must wait with something: do first " + placeNames(p, p.Spend.Now) + "; then, as money comes, " + then + "."
 }
 
 // StakesText says how places are weighed against each other within a budget.
@@ -216,9 +251,6 @@ func placeNames(p plan.Plan, ids []string) string {
 				names = append(names, place.Surface.Label)
 			}
 		}
-	}
-	if len(names) == 0 {
-		return "nothing yet"
 	}
 	return strings.Join(names, ", ")
 }

@@ -142,9 +142,9 @@ func DampText(d candidate.Damp, s units.System) string {
 			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
 		}
 		if d.WorstRH < plainlyDampRH {
-			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Percent(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 		}
-		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Percent(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 	case candidate.StaysWet:
 		return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
 	}

@@ -59,7 +59,9 @@ func CentsOver(usdPerUnit Range[float64], amount float64) Range[Cents] {
 	}
 }
 
-// Money shows an amount in whole dollars with thousands marks: "$1,240".
+// Money shows an amount in whole dollars with thousands marks: "$1,240". It is
+// for amounts somebody typed: a budget, a bid. What is worked out from rough
+// prices is shown by MoneyRange, MoneyOf or MoneyAbout.
 func (System) Money(c Cents) string {
 	d := int64(math.Round(float64(c) / 100))
 	if d < 0 {
@@ -77,10 +79,54 @@ func (System) MoneyExact(c Cents) string {
 	return fmt.Sprintf("%s$%s.%02d", sign, grouped(int64(c)/100), int64(c)%100)
 }
 
-// MoneyRange shows low to high: "$340 to $470", or one amount when both ends
-// round to the same.
+// roughStep is the step, in cents, to which an amount is rounded that is known
+// as well as a spread says: two figures, or finer where three such steps are
+// wider than the spread, because most of the amount is at prices somebody was
+// told. Never less than a dollar.
+func roughStep(c, spread Cents) Cents {
+	size := Cents(100)
+	for most := max(c, -c); size <= most/100; {
+		size *= 10
+	}
+	for size > 100 && size > spread/3 {
+		size /= 10
+	}
+	return size
+}
+
+func roundTo(c, step Cents) Cents {
+	if c < 0 {
+		return -roundTo(-c, step)
+	}
+	return (c + step/2) / step * step
+}
+
+// MoneyOf shows one amount of a range with two figures, or finer where the
+// spread of the range is small: "$5,500".
+func (s System) MoneyOf(c Cents, r Range[Cents]) string {
+	return s.Money(roundTo(c, roughStep(c, r.High-r.Low)))
+}
+
+// MoneyGap is by how much two amounts differ of which one is worked out as well
+// as a range says; 0 when that cannot be told.
+func MoneyGap(gap Cents, r Range[Cents]) Cents {
+	return roundTo(gap, roughStep(r.Typical, r.High-r.Low))
+}
+
+// MoneyAbout shows an amount worked out from rough prices with two figures:
+// "$1,100", "$84". What would round to nothing is "less than $1".
+func (s System) MoneyAbout(c Cents) string {
+	if size := max(c, -c); size > 0 && size < 50 {
+		return "less than $1"
+	}
+	return s.Money(roundTo(c, roughStep(c, max(c, -c))))
+}
+
+// MoneyRange shows low to high with two figures, or finer where the spread is
+// small: "$340 to $470". An amount without a spread is shown to the dollar;
+// ends that round to the same, as one.
 func (s System) MoneyRange(r Range[Cents]) string {
-	low, high := s.Money(r.Low), s.Money(r.High)
+	low, high := s.MoneyOf(r.Low, r), s.MoneyOf(r.High, r)
 	if low == high {
 		return low
 	}

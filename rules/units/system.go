@@ -171,9 +171,9 @@ func (s System) Perm(perm float64) string {
 // square foot and h.ft2.F/Btu.
 func (s System) CentsForR(cents float64) string {
 	if s == SI {
-		return num(cents/M2PerFt2*RIPPerRSI, 0) + " cents/m2/RSI"
+		return "about " + num(twoFigures(cents/M2PerFt2*RIPPerRSI), 0) + " cents/m2/RSI"
 	}
-	return strconv.FormatFloat(cents, 'f', 1, 64) + " cents/ft2/R"
+	return "about " + num(cents, 0) + " cents/ft2/R"
 }
 
 // Moisture shows condensate given in grams per square metre. What is there and
@@ -197,20 +197,30 @@ func (s System) Energy(mmbtu float64) string {
 	return num(mmbtu, 1) + " MMBtu"
 }
 
-// DegreeDays shows degree days given in F-days.
+// DegreeDays shows degree days given in F-days: no winter repeats itself to
+// better than two figures.
 func (s System) DegreeDays(fDays float64) string {
 	if s == SI {
-		return groupedFloat(fDays/1.8) + " K-days"
+		return "about " + groupedFloat(twoFigures(fDays/1.8)) + " K-days"
 	}
-	return groupedFloat(fDays) + " F-days"
+	return "about " + groupedFloat(twoFigures(fDays)) + " F-days"
 }
 
-// HeatOfFire shows what can burn in an area, given in MJ/m2.
+// twoFigures rounds to two figures, half away from zero.
+func twoFigures(v float64) float64 {
+	size := 1.0
+	for size*100 <= math.Abs(v) && size < 1e12 {
+		size *= 10
+	}
+	return math.Round(v/size) * size
+}
+
+// HeatOfFire shows what can burn in an area, given in MJ/m2, with two figures.
 func (s System) HeatOfFire(mjPerM2 float64) string {
 	if s == SI {
-		return num(mjPerM2, 1) + " MJ/m2"
+		return "about " + num(twoFigures(mjPerM2), 0) + " MJ/m2"
 	}
-	return groupedFloat(mjPerM2/MJPerMMBtu*1e6*M2PerFt2) + " Btu/ft2"
+	return "about " + groupedFloat(twoFigures(mjPerM2/MJPerMMBtu*1e6*M2PerFt2)) + " Btu/ft2"
 }
 
 // Of shows a figure by the name of the unit it is given in, as data and
@@ -242,13 +252,25 @@ func (s System) Of(v float64, unit string) (text string, ok bool) {
 // Measured shows a figure of a criterion, given in one of the SI units that
 // the data file of the criteria uses: C, MJ/m2, g/m2 or kg/m2.
 func (s System) Measured(v float64, unit string) string {
-	if unit == "C" {
-		return s.Temp(v)
+	if unit == "C" { // where a fiber gives way: known to two figures at best
+		if s == SI {
+			return "about " + groupedFloat(twoFigures(v)) + " C"
+		}
+		return "about " + groupedFloat(twoFigures(CToF(v))) + " F"
 	}
 	if text, ok := s.Of(v, unit); ok {
 		return text
 	}
 	return num(v, 1) + " " + unit
+}
+
+// Humidity shows a relative humidity, 0 to 1, as a monthly balance can tell it:
+// near saturation one percent more or less means nothing.
+func (s System) Humidity(share float64) string {
+	if share > 0.95 {
+		return "over 95 %"
+	}
+	return s.Percent(share)
 }
 
 // Percent shows a share of one: 0.8 is "80 %".

@@ -97,3 +97,43 @@ func FuzzParseInches(f *testing.F) {
 		}
 	})
 }
+
+// A rough price carries two figures: a price that can be off by a third is not
+// known to the dollar. What somebody was told keeps its dollars.
+func TestRoughMoney(t *testing.T) {
+	for _, x := range []struct {
+		low, typical, high Cents
+		want               string
+	}{
+		{149100, 190000, 245100, "$1,500 to $2,500"},
+		{428400, 553400, 728600, "$4,300 to $7,300"},
+		{24100, 33000, 43700, "$240 to $440"},
+		{9200, 12000, 16100, "$92 to $160"},
+		{6300, 8000, 10400, "$63 to $100"},
+		{123456, 123456, 123456, "$1,235"}, // a price that was typed
+		{123600, 123800, 123900, "$1,236 to $1,239"},
+		{100, 120, 130, "$1"},
+	} {
+		require.Equal(t, x.want, US.MoneyRange(Range[Cents]{x.low, x.typical, x.high}))
+	}
+	house := Range[Cents]{428400, 553400, 728600}
+	require.Equal(t, "$5,500", US.MoneyOf(house.Typical, house))
+	require.Equal(t, Cents(10000), MoneyGap(14200, house))
+	require.Equal(t, Cents(0), MoneyGap(4900, house), "less than the figures tell")
+	require.Equal(t, Cents(14200), MoneyGap(14200, Same(Cents(500000))))
+	for c, want := range map[Cents]string{107500: "$1,100", 22500: "$230", 8393: "$84", 1200: "$12", 40: "less than $1", 0: "$0", -8393: "-$84"} {
+		require.Equal(t, want, US.MoneyAbout(c))
+	}
+}
+
+// What is shown of a rough price is never further off than a twentieth.
+func TestRoughMoneyStaysNear(t *testing.T) {
+	for low := int64(1); low < 1e12; low = low*7/5 + 1 {
+		for _, spread := range []int64{0, 99, low / 9, low, low * 3} {
+			for _, c := range []int64{low, low + spread} {
+				near := int64(roundTo(Cents(c), roughStep(Cents(c), Cents(spread))))
+				require.LessOrEqual(t, max(near-c, c-near), max(50, c/20), "%d shown as %d", c, near)
+			}
+		}
+	}
+}

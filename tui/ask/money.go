@@ -47,9 +47,9 @@ func (a *app) ladder() row {
 			a.talk.say(say.OffLadder(a.s.system.Money(a.s.plan.Money.Total.Typical)))
 		}
 		for i, r := range rungs {
-			text := a.s.system.Money(r.Cost) + ": the cheapest set"
+			text := a.s.system.MoneyAbout(r.Cost) + ": the cheapest set"
 			if i > 0 {
-				text = a.s.system.Money(r.Cost) + ", " + a.s.system.Money(r.Extra) + " more:"
+				text = a.s.system.MoneyAbout(r.Cost) + ", " + a.s.system.MoneyAbout(r.Extra) + " more:"
 			}
 			for _, c := range r.Changes {
 				text += fmt.Sprintf(" %s: %s;", c.Label, report.SwapText(c.From, c.To, a.s.system))
