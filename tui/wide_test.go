@@ -18,7 +18,7 @@ func TestWideFirstLook(t *testing.T) {
 		for _, word := range strings.Fields(pl.Surface.Label) {
 			require.Contains(t, view, word)
 		}
-		require.Contains(t, view, p.m.s.system.Money(pl.Choice.Money.Total.Typical), pl.Surface.Label)
+		require.Contains(t, view, p.m.s.system.MoneyOf(pl.Choice.Money.Total.Typical, pl.Choice.Money.Total), pl.Surface.Label)
 	}
 	require.Equal(t, len(p.m.s.plan.Places), strings.Count(view, "* fits")+strings.Count(view, "* short by")+strings.Count(view, "* about equal"), "one mark a place")
 	flat := strings.Join(strings.Fields(view), " ")
