@@ -15,6 +15,8 @@ type Layer struct {
 	RoomIn  float64 // thickness it ends up with
 	R       float64 // after squeezing
 	Across  bool    // over the framing, at right angles
+	ProudIn float64 // how far a blanket between joists stands above their tops; no plan has one
+	Closes  bool    // such a blanket closes over the joist tops
 }
 
 // Blankets is a stack of layers of one material that physically fits a place.

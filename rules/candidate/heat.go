@@ -129,13 +129,46 @@ func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []he
 	height := 0.0
 	for i, l := range b.Layers {
 		height += l.RoomIn
-		wood, depth := 0.0, 0.0
-		if height <= inJoists {
-			wood, depth = s.Frame.WoodShare, l.RoomIn
+		wood, woodR := 0.0, 0.0
+		switch {
+		case height <= inJoists:
+			wood, woodR = s.Frame.WoodShare, l.RoomIn*c.Lumber.RPerIn
+		case l.ProudIn > 0:
+			wood, woodR = s.Frame.WoodShare, proudR(c, l, l.R*loft)
 		}
-		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: depth * c.Lumber.RPerIn, WoodShare: wood, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[i]}.Layer())
+		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: woodR, WoodShare: wood, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[i]}.Layer())
 	}
 	return out
+}
+
+// proudR is the R over the joists of a blanket that stands above their tops:
+// the wood, and over it the part of the blanket above, where neighbors meet
+// there.
+func proudR(c *catalog.Catalog, l Layer, fillR float64) float64 {
+	return (l.RoomIn-l.ProudIn)*c.Lumber.RPerIn + fillR*l.ProudIn/l.RoomIn
+}
+
+// bareTops takes off what is lost where such blankets do not meet over the
+// joists: by parallel paths, the strips of wood with no more than an empty
+// space above them in place of the blanket.
+func bareTops(s Surface, c *catalog.Catalog, b Blankets, otherR float64, x heat.Bounds) heat.Bounds {
+	for i, l := range b.Layers {
+		if l.ProudIn <= 0 || l.Closes {
+			continue
+		}
+		rest := otherR
+		for k, m := range b.Layers {
+			if k != i {
+				rest += m.R
+			}
+		}
+		closed := proudR(c, l, l.R)
+		bare := closed - math.Max(0, l.R*l.ProudIn/l.RoomIn-c.Settings.EmptyCavityR)
+		more := s.Frame.WoodShare * (1/(rest+bare) - 1/(rest+closed))
+		less := func(r float64) float64 { return 1 / (1/r + more) }
+		x = heat.Bounds{Isothermal: less(x.Isothermal), Mean: less(x.Mean), Parallel: less(x.Parallel)}
+	}
+	return x
 }
 
 // deliveredR is the R of the blankets alone with their voids: each layer's
@@ -182,6 +215,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		return Heat{}, err
 	}
 	bounds, low = throughGaps(s, c, b, layers, bounds), throughGaps(s, c, b, layers, low)
+	bounds, low = bareTops(s, c, b, otherLayersR(layers), bounds), bareTops(s, c, b, otherLayersR(layers), low)
 	h := Heat{
 		CountedR: b.counted(), AssemblyR: bounds.Mean, AssemblyLow: low.Isothermal, AssemblyHigh: bounds.Parallel,
 		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,

@@ -162,7 +162,7 @@ func (p FoundPlace) Damper() bool {
 // Gaps that nobody measured are those the plan takes for granted.
 func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	g := candidate.GivenStack{
-		Material: p.Measured.Material, Layers: p.Measured.layers(p.Plan.Choice.Layers, p.Plan),
+		Material: p.Measured.Material, Layers: p.Measured.layers(j.Catalog(), p.Plan),
 		Facing: p.Measured.Facing, Turned: p.Measured.Side == "out" && sided(p.Plan), Sheet: p.Plan.Choice.Facing.Sheet,
 	}
 	if p.Measured.VoidSaid {

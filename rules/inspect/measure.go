@@ -20,6 +20,7 @@ type Measured struct {
 	LabelRead   bool
 	Depths      []float64 // measured, all layers together
 	PlannedIn   float64
+	OwnIn       float64 // how thick the blankets stand by their own labels
 	ThinnestIn  float64 // of the measured points, PlannedIn when none
 	Fit         Fitting
 	VoidSaid    bool
@@ -38,6 +39,7 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 		m.Facing = f.Text
 	}
 	m.labels(e.Layers, a)
+	m.OwnIn = heightOf(m.lie(c, p))
 	m.ThinnestIn = m.PlannedIn
 	for i, d := range m.Depths {
 		if i == 0 || d < m.ThinnestIn {
@@ -93,23 +95,31 @@ func (m *Measured) fit(p plan.Place, a house.Answers) {
 		m.SqueezeSaid = true
 		m.Fit.Squeezed = s.Number / 100
 		m.Fit.DepthLeft = 0.5 // not measured: taken as half, which is the careful side
-		if to := a["squeezed_to_in"]; to.State == house.Given && m.PlannedIn > 0 {
-			m.Fit.DepthLeft = math.Min(1, to.Number/m.PlannedIn)
+		if to := a["squeezed_to_in"]; to.State == house.Given && m.OwnIn > 0 {
+			m.Fit.DepthLeft = math.Min(1, to.Number/m.OwnIn)
 		}
 	}
 }
 
-// layers gives the blankets as they lie: each label at the share of its room
-// that the measured depth is of the planned one. Which layer is the thin one
-// cannot be seen from above.
-func (m Measured) layers(planned []candidate.Layer, p plan.Place) []candidate.Layer {
-	out := layersIn(p, m.Products)
-	for i := range out {
-		if i < len(planned) && planned[i].Product.ThicknessIn == out[i].Product.ThicknessIn {
-			out[i].RoomIn, out[i].Across = planned[i].RoomIn, planned[i].Across
+// lie lays the blankets by their labels, each in the room that the plan has for
+// one of its thickness.
+func (m Measured) lie(c *catalog.Catalog, p plan.Place) []candidate.Layer {
+	out := layersIn(c, p, m.Products)
+	for i, l := range p.Choice.Layers {
+		if i < len(out) && l.Product.ThicknessIn == out[i].Product.ThicknessIn {
+			out[i].RoomIn, out[i].Across, out[i].ProudIn = l.RoomIn, l.Across, l.ProudIn
 		}
-		x := out[i].Product
-		out[i].R = m.worth(x, out[i].RoomIn)
+	}
+	return out
+}
+
+// layers gives the blankets as they lie: each label at the share of its room
+// that the measured depth is of the whole. Which layer is the thin one cannot
+// be seen from above.
+func (m Measured) layers(c *catalog.Catalog, p plan.Place) []candidate.Layer {
+	out := m.lie(c, p)
+	for i, l := range out {
+		out[i].R = m.worth(l.Product, l.RoomIn)
 	}
 	return out
 }
@@ -118,10 +128,10 @@ func (m Measured) layers(planned []candidate.Layer, p plan.Place) []candidate.La
 // squeezed share, side by side in front of the other layers.
 func (m Measured) worth(x catalog.Product, roomIn float64) float64 {
 	full := atDepth(x.NominalR, x.ThicknessIn, roomIn)
-	if len(m.Depths) > 0 && m.PlannedIn > 0 {
+	if len(m.Depths) > 0 && m.OwnIn > 0 {
 		rs := make([]float64, len(m.Depths))
 		for i, d := range m.Depths {
-			rs[i] = atDepth(x.NominalR, x.ThicknessIn, math.Min(x.ThicknessIn, roomIn*d/m.PlannedIn))
+			rs[i] = atDepth(x.NominalR, x.ThicknessIn, math.Min(x.ThicknessIn, roomIn*d/m.OwnIn))
 		}
 		full = beside(rs, m.Other)
 	}

@@ -20,6 +20,7 @@ func (p *OfferedPlace) assess(j Job) {
 	if !ok {
 		return
 	}
+	products = p.apart(j, products)
 	facing, sheet := p.Parts[0].text("facing"), p.Parts[0].text("sheet")
 	if sheet == "none" {
 		sheet = ""
@@ -27,10 +28,11 @@ func (p *OfferedPlace) assess(j Job) {
 	if sheet == "" && planned(p.Plan) && !p.Plan.Choice.Facing.Added {
 		sheet = p.Plan.Choice.Facing.Sheet // the builder puts it up whoever does the rest
 	}
-	got, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, candidate.GivenStack{
-		Material: m, Layers: layersIn(p.Plan, products), Facing: facing, Sheet: sheet,
+	given := candidate.GivenStack{
+		Material: m, Layers: layersIn(c, p.Plan, products), Facing: facing, Sheet: sheet,
 		Turned: p.Parts[0].text("facing_side") == "out" && sided(p.Plan),
-	})
+	}
+	got, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, given)
 	if err != nil {
 		p.find(Finding{ID: "no-heat", Level: Ask, Text: "what it does for heat could not be worked out from these figures", Line: p.Parts[0].Line})
 		return
@@ -39,11 +41,35 @@ func (p *OfferedPlace) assess(j Job) {
 		got.Damp = notJudged
 	}
 	p.Offered = &got
+	p.proud(j, given)
 	p.squeezed(j, got)
 	p.short(j, got)
 	named := p.face(j, got)
 	p.gap(j)
 	p.rules(j, got, named)
+}
+
+// proud says what is true of a blanket that stands above the joists it lies
+// between: nothing squeezes it, and nothing lies across the joist tops.
+func (p *OfferedPlace) proud(j Job, g candidate.GivenStack) {
+	l := g.Layers[0]
+	if l.ProudIn <= 0 {
+		return
+	}
+	g.Layers = slices.Clone(g.Layers)
+	g.Layers[0].Closes = true
+	closed, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, g)
+	if err != nil {
+		return
+	}
+	p.Closed = &closed
+	s, label := j.System, p.Plan.Surface.Label
+	p.find(Finding{
+		ID: "joist-tops", Level: Note, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "hand-over-practice", Known: catalog.Practice},
+		Text: fmt.Sprintf("%s between joists of %s: open air above, so it counts its full %s. The finished surface is about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
+			s.Inches(l.RoomIn), s.Inches(p.Plan.Surface.Frame.RoomIn), s.R(l.R), s.R(closed.Heat.AssemblyR), s.R(p.Offered.Heat.AssemblyR)),
+		Ask: label + ": How wide are the blankets, and do they meet over the joist tops?",
+	})
 }
 
 // products turns the lines into blankets. All of one place are of one fiber.
@@ -74,12 +100,12 @@ func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 		if math.Round(l.R) >= math.Round(l.Product.NominalR) {
 			continue
 		}
-		level := Wrong
+		level, line := Wrong, p.Parts[min(i, len(p.Parts)-1)].Line
 		if planned(p.Plan) && i < len(p.Plan.Choice.Layers) && p.Plan.Choice.Layers[i].R <= l.R+1e-9 {
 			level = Note // the plan squeezes it as much, and counts it so
 		}
 		p.find(Finding{
-			ID: "squeezed", Level: level, Line: p.Parts[i].Line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
+			ID: "squeezed", Level: level, Line: line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
 			Text: fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", j.System.Inches(l.Product.ThicknessIn), j.System.Inches(l.RoomIn), j.System.R(l.R), j.System.R(l.Product.NominalR)),
 			Ask:  askIf(level, fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn))),
 		})
@@ -102,6 +128,9 @@ func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
 			level = Note // the plan knows: nothing that fits reaches it
 		}
 		p.find(Finding{ID: "short", Level: level, Line: p.Parts[0].Line, Text: fmt.Sprintf("short by %s of %s", j.System.R(a.Heat.ShortByR), p.Plan.Target.Text), Ask: askIf(level, p.Plan.Surface.Label+": What would reach the R the plan needs, in this frame?")})
+	}
+	if p.Closed != nil {
+		a = *p.Closed // what bare joist tops cost is said with them
 	}
 	if !planned(p.Plan) || a.Heat.ShortByR > 0 || a.Heat.AssemblyR >= p.Plan.Choice.Heat.AssemblyR {
 		return

@@ -25,6 +25,7 @@ type OfferResult struct {
 type OfferedPlace struct {
 	Plan     plan.Place
 	Offered  *candidate.Assessed // nil when nothing is offered, or no heat can be worked out
+	Closed   *candidate.Assessed // the same where thick blankets meet over the joist tops, nil when none stands above them
 	Parts    []Part
 	AreaFt2  float64
 	Price    units.Cents

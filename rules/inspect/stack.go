@@ -32,21 +32,27 @@ func atDepth(labelR, labelIn, depthIn float64) float64 {
 }
 
 // layersIn lays blankets into a place, bottom or inner one first: what has
-// room keeps its label, what has not is squeezed.
-func layersIn(p plan.Place, products []catalog.Product) []candidate.Layer {
-	left := p.Surface.Frame.RoomIn
+// room keeps its label, what has not is squeezed. Over the joists of an attic
+// there is open air: a first blanket thicker than they are stands above them
+// and is squeezed by nothing.
+func layersIn(c *catalog.Catalog, p plan.Place, products []catalog.Product) []candidate.Layer {
+	left, open := p.Surface.Frame.RoomIn, p.Surface.Kind.StackOverFraming
 	out := make([]candidate.Layer, len(products))
 	for i, x := range products {
 		l := candidate.Layer{Product: x, RoomIn: x.ThicknessIn}
 		switch {
-		case p.Surface.Kind.StackOverFraming && (i > 0 || overOld(p)):
+		case open && (i > 0 || overOld(p)):
 			l.Across = p.Surface.Frame.Practice != "trusses"
-		case left > 0 && x.ThicknessIn > left:
-			l.RoomIn = left
-		case left <= 0 && !p.Surface.Kind.StackOverFraming:
-			l.RoomIn = 0
+		case open:
+			if x.ThicknessIn > left*c.Settings.MaxSqueeze { // else it is pressed flush, as the plan has it
+				l.ProudIn = x.ThicknessIn - left
+				break
+			}
+			l.RoomIn = math.Min(x.ThicknessIn, left)
+		default:
+			l.RoomIn = math.Min(x.ThicknessIn, math.Max(0, left))
 		}
-		left = math.Max(0, left-l.RoomIn)
+		left -= l.RoomIn
 		l.R = atDepth(x.NominalR, x.ThicknessIn, l.RoomIn)
 		out[i] = l
 	}

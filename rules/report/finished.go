@@ -141,7 +141,11 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		add("Gives", "could not be worked out from what was measured")
 		return out
 	}
-	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s",
+	tops := ""
+	if p.Got.Layers[0].ProudIn > 0 {
+		tops = ". It stands above the joists: taken as if it does not meet over their tops, so look whether it does"
+	}
+	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s"+tops,
 		o.System.R(p.Got.Heat.DeliveredR), o.System.R(plan.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(plan.AssemblyR))
 	if text := foundDamp(p, o); text != "" {
 		add("Damp", "%s", text)

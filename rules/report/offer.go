@@ -175,6 +175,9 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 	set(2, strings.Join(thick, " and "))
 	if p.Offered != nil {
 		set(3, "about "+o.System.R(p.Offered.Heat.AssemblyR))
+		if p.Closed != nil {
+			set(3, o.System.R(p.Offered.Heat.AssemblyR)+" to "+o.System.R(p.Closed.Heat.AssemblyR))
+		}
 		set(6, dampWord(p.Offered.Damp.Verdict))
 	}
 	if face := p.Parts[0].Answers["facing"].Text; face != "" {
