@@ -49,7 +49,6 @@ type Climate struct {
 	ID      string `toml:"id,required"`
 	Name    string `toml:"name,required"`
 	State   string `toml:"state"`  // USPS code; empty outside the US
-	Region  string `toml:"region"` // outside the US
 	Country string `toml:"country,required"`
 	County  string `toml:"county"`
 	Zones

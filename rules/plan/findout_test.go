@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 )
 
@@ -57,7 +58,7 @@ func TestNothingIsTriedOnNoPlace(t *testing.T) {
 // With a budget that nobody could spend all places are weighed, and the list
 // must be the same.
 func TestOnePlaceWeighedIsTheHouseWeighed(t *testing.T) {
-	for _, name := range []string{"alder-street.toml", "bayou-road.toml", "harbor-hill.toml"} {
+	for _, name := range demo.Names() {
 		assessed := plan.Assess(fixture.Demo(t, name))
 		free := plan.PreferencesOf(assessed.Answered, nil)
 		free.HasBudget = false
@@ -70,7 +71,7 @@ func TestOnePlaceWeighedIsTheHouseWeighed(t *testing.T) {
 // What one question costs does not grow with the places of the house: a clone
 // for one place copies its answers and no others.
 func TestCloneForOnePlace(t *testing.T) {
-	h := fixture.Demo(t, "alder-street.toml").House
+	h := fixture.Demo(t, demo.Default).House
 	c := h.CloneFor(h.Places[1].ID)
 	c.Places[1].Answers.Set("label", house.Text("another"))
 	require.NotEqual(t, "another", h.Places[1].Answers["label"].Text)
