@@ -48,7 +48,7 @@ func (g *groups[T]) each() []*T {
 type Climate struct {
 	ID      string `toml:"id,required"`
 	Name    string `toml:"name,required"`
-	State   string `toml:"state"`  // USPS code; empty outside the US
+	State   string `toml:"state"` // USPS code; empty outside the US
 	Country string `toml:"country,required"`
 	County  string `toml:"county"`
 	Zones
