@@ -122,12 +122,12 @@ func (a Assessment) tried(q house.Question, placeID string, answer house.Answer,
 	}
 	now.House = a.Answered.House.CloneFor(placeID)
 	now.Store(q, now.House.Place(placeID), answer)
-	tried := a.Update(now, placeID)
-	at := slices.IndexFunc(tried.Places, func(r candidate.PlaceResult) bool { return r.Surface.ID == placeID })
-	if p.HasBudget || at < 0 || len(tried.Places) != len(base.Places) {
-		return base, tried.Weigh(p)
+	at := slices.IndexFunc(base.Places, func(x Place) bool { return x.Surface.ID == placeID })
+	if p.HasBudget || at < 0 {
+		return base, a.Update(now, placeID).Weigh(p)
 	}
-	return Plan{Places: base.Places[at : at+1]}, Plan{Places: []Place{weighOne(a.Answered.List.Catalog(), tried.Places[at], p)}}
+	again := candidate.Assess(now, now.House.Place(placeID), candidate.ResolveSite(now)) // as Update does
+	return Plan{Places: base.Places[at : at+1]}, Plan{Places: []Place{weighOne(a.Answered.List.Catalog(), again, p)}}
 }
 
 func cautions(p Plan) string {
