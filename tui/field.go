@@ -80,7 +80,7 @@ func (f *field) focus(s *session) {
 	}
 	v := a.ValueOf(f.q, p)
 	f.cursor = slices.IndexFunc(f.options(), func(o house.Option) bool { return o.Value == optionOf(f.q, v.Answer) })
-	if v.Source == house.FromUnknown {
+	if v.Source == house.FromUnknown || f.q.Safety && raw.State != house.Given {
 		// Nothing is under the cursor until the person moves it: enter must not
 		// turn "not known" into an answer that decides safety.
 		f.cursor = -1

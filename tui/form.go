@@ -56,7 +56,7 @@ func (f *form) refresh(s *session) {
 		if !ok {
 			x = newField(q, f.place)
 		}
-		x.q = q
+		x.q = s.answered().Offered(q, place)
 		f.fields = append(f.fields, x)
 		if q.FullKey() == activeKey {
 			f.active = len(f.fields) - 1

@@ -60,6 +60,9 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	if s.Kind.ID == "chimney" {
+		if brick, ok := a.Masonry(p); ok {
+			set("masonry", rules.Bool(brick))
+		}
 		set("clearance_known", rules.Bool(s.Clearance.Known))
 		if s.Clearance.Known {
 			set("clearance_in", rules.Number(s.Clearance.Inches))
@@ -74,14 +77,15 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 const ventShare = 150
 
 // answerFact turns an answer into a fact. A question that does not apply to
-// the place at all (an old house's wiring in a house known to be new) is a
-// known "no", not an unknown.
+// the place at all is a known "no", not an unknown. One of safety is a "no" only
+// where an answer says so: it may not have been asked because another, still
+// open, stands for it.
 func answerFact(a house.Answered, p *house.Place, scope house.Scope, key string) rules.Value {
 	q, ok := a.List.Find(house.Question{Scope: scope, Key: key}.FullKey())
 	if !ok || scope == house.PlaceScope && !q.For(p.Kind) {
 		return rules.Unknown()
 	}
-	if !a.Asked(q, p) && q.Kind == house.YesNoKind {
+	if !a.Asked(q, p) && q.Kind == house.YesNoKind && !q.Safety {
 		return rules.Bool(false)
 	}
 	v := a.ValueOf(q, p)

@@ -48,6 +48,7 @@ type Surface struct {
 	Quotes     []house.Quote // labels and prices the builder typed
 	Pin        string
 	Waived     bool
+	MayBeOld   bool    // old wiring or old fill may be found here
 	DrawingR   float64 // R named by the drawings, 0 when none
 	HasDrawing bool
 	FoundVoid  *float64 // share of the blanket left empty as measured, nil before
@@ -67,6 +68,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
 		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
 	}
+	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
 	s.Kind, _ = c.Kind(kind)
 	if s.Kind.Boundary == "soil" {
 		s.CIR = num("foam_r")

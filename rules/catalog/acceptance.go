@@ -54,6 +54,7 @@ type AcceptancePoint struct {
 	Remove bool        `toml:"remove"`
 	Kinds  []string    `toml:"kinds"` // of place; none means all
 	Faced  string      `toml:"faced"` // yes: only where a face was agreed
+	Old    bool        `toml:"old"`   // only in a house that may have old parts
 	Look   units.Prose `toml:"look,required"`
 	Fails  units.Prose `toml:"fails,required"`
 	Result string      `toml:"result,required"`
@@ -130,6 +131,7 @@ type HandoverNote struct {
 	Materials []string    `toml:"materials"`
 	Stages    []string    `toml:"stages"`
 	Faced     string      `toml:"faced"`
+	Old       bool        `toml:"old"`   // only in a house that may have old parts
 	Needs     string      `toml:"needs"` // what a rule of the place must require for the note to apply
 	Text      units.Prose `toml:"text,required"`
 	Ref

@@ -107,26 +107,13 @@ func atticQuestions() []Question {
 	return []Question{
 		{Key: "heel_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 60, Kinds: attic, DontKnow: true, Prompt: "How high is it from ceiling to roof above the outside wall?", How: "Measured straight up from the outside edge of the wall to the roof boards.", Default: always(Number(5.5))},
 		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "{1/2 inch}"}, {"five-eighths", "{5/8 inch}"}}, Default: always(Text("half"))},
-		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Does a chimney, flue or metal vent go up through it?"},
+		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedFlue, Follows: flueOfHouse, Prompt: "Does a chimney, flue or metal vent go up through it?"},
 		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
 		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
 		{Key: "vents_ok", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Is the attic vented at the eaves and near the ridge?", How: "Slots or grilles under the roof edge, and vents near the top."},
-		{Key: "knob_and_tube", Kind: YesNoKind, Kinds: []string{"attic", "exterior-wall", "sloped-ceiling", "crawl-space"}, DontKnow: true, Safety: true, Asked: askedOldWiring, Prompt: "Is there old wiring on white porcelain knobs?", How: "If you are not sure, say don't know: an electrician can tell in minutes."},
-		{Key: "vermiculite", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Asked: askedOld, Prompt: "Is there loose, pebbly, shiny gray-brown fill?", How: "It may hold asbestos. Do not touch it."},
+		{Key: "knob_and_tube", Kind: YesNoKind, Kinds: []string{"attic", "exterior-wall", "sloped-ceiling", "crawl-space"}, DontKnow: true, Safety: true, Asked: askedOldWiring, Follows: noOldWiring, Prompt: "Is there old wiring on white porcelain knobs?", How: "If you are not sure, say don't know: an electrician can tell in minutes."},
+		{Key: "vermiculite", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Asked: askedVermiculite, Follows: noOldFill, Prompt: "Is there loose, pebbly, shiny gray-brown fill?", How: "It may hold asbestos. Do not touch it."},
 	}
-}
-
-// askedOld: the dangers of old houses are asked unless the house is known to
-// be new.
-func askedOld(a Answered, _ *Place) bool {
-	v := a.Value(Top, nil, "old")
-	return !v.Known || v.Answer.Bool
-}
-
-// askedOldWiring: on the walls of a closed crawl space there are no joists that
-// old wiring could run in.
-func askedOldWiring(a Answered, p *Place) bool {
-	return askedOld(a, p) && (p.Kind != "crawl-space" || a.Bool(PlaceScope, p, "vented"))
 }
 
 func wallQuestions() []Question {
@@ -184,7 +171,7 @@ func chimneyQuestions() []Question {
 	chimney := []string{"chimney"}
 	return []Question{
 		{
-			Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Prompt: "What kind of chimney or pipe is it?",
+			Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Offers: offersChimney, Prompt: "What kind of chimney or pipe is it?",
 			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}},
 		},
 		{Key: "clearance_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},

@@ -45,24 +45,28 @@ type Option struct {
 // Question is one question. The list of them is the only definition of the
 // keys of a house file, of what the screens ask and of what is assumed.
 type Question struct {
-	Key       string // dotted below its scope: "area_ft2", "framing.size"
-	Scope     Scope
-	Kinds     []string // place scope: the kinds that have it; nil means all
-	Prompt    units.Prose
-	How       units.Prose // how to find out, one line
-	Unit      string      // ft, ft2, in, R, usd, ...
-	Kind      Kind
-	Options   []Option
-	Min, Max  float64
-	Count     int
-	Most      int  // of a list without a fixed Count
-	DontKnow  bool // "don't know" is offered
-	Optional  bool // no answer is a full answer
-	Rough     bool // part of the rough look
-	Safety    bool // decides safety: unknown until answered
-	Whole     bool // whole numbers only
-	Asked     func(Answered, *Place) bool
-	Default   func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
+	Key      string // dotted below its scope: "area_ft2", "framing.size"
+	Scope    Scope
+	Kinds    []string // place scope: the kinds that have it; nil means all
+	Prompt   units.Prose
+	How      units.Prose // how to find out, one line
+	Unit     string      // ft, ft2, in, R, usd, ...
+	Kind     Kind
+	Options  []Option
+	Min, Max float64
+	Count    int
+	Most     int  // of a list without a fixed Count
+	DontKnow bool // "don't know" is offered
+	Optional bool // no answer is a full answer
+	Rough    bool // part of the rough look
+	Safety   bool // decides safety: unknown until answered
+	Whole    bool // whole numbers only
+	Asked    func(Answered, *Place) bool
+	Default  func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
+	// Follows is what other answers of the house tell already; it holds until
+	// this one is given. The zero Answer: they leave it open.
+	Follows   func(Answered, *Place) Answer
+	Offers    func(Answered, *Place, Option) bool // whether an option is shown; nil shows all. A file may hold any.
 	Normalize func(string) string
 	Valid     func(string) error // of a text; its error says what would be right
 }

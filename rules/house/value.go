@@ -59,6 +59,8 @@ func (a Answered) ValueOf(q Question, p *Place) Value {
 	switch {
 	case said.State == Given:
 		return Value{said, true, FromAnswer}
+	case q.Follows != nil && q.Follows(a, p).State == Given:
+		return Value{q.Follows(a, p), true, FromDefault}
 	case said.State == Absent && q.Optional:
 		return Value{}
 	case said.State == Absent && !q.Safety && q.Default != nil:

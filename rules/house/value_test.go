@@ -198,8 +198,6 @@ func TestWhatIsAsked(t *testing.T) {
 	}{
 		{"old = false\n[[place]]\nkind = \"attic\"\n", "knob_and_tube", false},
 		{"old = true\n[[place]]\nkind = \"attic\"\n", "knob_and_tube", true},
-		{"old = \"unknown\"\n[[place]]\nkind = \"attic\"\n", "vermiculite", true},
-		{"[[place]]\nkind = \"attic\"\n", "vermiculite", true},
 		{"[[place]]\nkind = \"crawl-space\"\nvented = true\n", "foam_r", false},
 		{"[[place]]\nkind = \"crawl-space\"\nvented = false\n", "foam_r", true},
 		{"[[place]]\nkind = \"crawl-space\"\nvented = false\n", "wall_height_ft", true},

@@ -138,7 +138,7 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	}
 	out.grade(j)
 	for _, point := range c.Acceptance.Points {
-		if point.For(p.Surface.Kind.ID, facedIn(p, a)) {
+		if hasPoint(point, p, a) {
 			out.Points = append(out.Points, out.point(j, point))
 		}
 	}

@@ -77,17 +77,23 @@ func seenQuestions(c *catalog.Catalog) []house.Question {
 // QuestionsOf are the questions that the finished work of a place raises: the
 // points about a face only where a face was agreed or found.
 func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []house.Question {
-	faced := facedIn(p, said)
 	var out []house.Question
 	for _, q := range l.In(house.PlaceScope, p.Surface.Kind.ID) {
 		id, seen := strings.CutPrefix(q.Key, seePrefix)
 		at := slices.IndexFunc(l.Catalog().Acceptance.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
-		if seen && (at < 0 || !l.Catalog().Acceptance.Points[at].For(p.Surface.Kind.ID, faced)) {
+		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) {
 			continue
 		}
 		out = append(out, q)
 	}
 	return out
+}
+
+// hasPoint reports whether a place is accepted by a point: those of old parts
+// only where there may be some, or where somebody noted them all the same.
+func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool {
+	old := !x.Old || p.Surface.MayBeOld || said[seePrefix+x.ID].State == house.Given
+	return old && x.For(p.Surface.Kind.ID, facedIn(p, said))
 }
 
 // facedIn reports whether a face was agreed for a place or found in it.

@@ -38,7 +38,7 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
 	for _, x := range c.Acceptance.Points {
-		if x.For(p.Surface.Kind.ID, facedIn(p, nil)) {
+		if hasPoint(x, p, nil) {
 			s.Points = append(s.Points, x)
 		}
 	}
@@ -81,7 +81,7 @@ func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
 			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
 			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced) &&
-			(n.Needs == "" || requires(p, n.Needs))
+			(n.Needs == "" || requires(p, n.Needs)) && (!n.Old || p.Surface.MayBeOld)
 		if fits {
 			out = append(out, n)
 		}

@@ -102,7 +102,7 @@ type Form struct {
 func FormOf(j Job, p plan.Place) []Form {
 	var out []Form
 	for _, x := range j.Catalog().Acceptance.Points {
-		if x.For(p.Surface.Kind.ID, facedIn(p, nil)) {
+		if hasPoint(x, p, nil) {
 			out = append(out, Form{x, figuresOf(j, p, x.From)})
 		}
 	}

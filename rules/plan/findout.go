@@ -42,6 +42,7 @@ const (
 
 // Effects that are not read off another plan.
 const (
+	oldEffect     = "if \"yes\": old wiring or old loose fill can stop the work at any place; find out before anything is covered"
 	zoneEffect    = "without the climate zone there is no target, no facing rule and no damp check"
 	dutyEffect    = "changes no blanket, but what to look out for: find out before work begins"
 	noPlaceEffect = "what it changes can be told when the house has places"
@@ -54,15 +55,27 @@ func (a Assessment) givesZone(q house.Question) bool {
 	return a.Site.Zone == "" && (q.FullKey() == "site.state" || q.FullKey() == "site.county")
 }
 
+// oldCanStop reports whether a place could hold old wiring or old fill. The
+// questions about these are asked once the house is known to have old parts.
+func (a Assessment) oldCanStop() bool {
+	q, ok := a.Answered.List.Find("place.knob_and_tube")
+	return ok && slices.ContainsFunc(a.Answered.House.Places, func(p house.Place) bool { return q.For(p.Kind) })
+}
+
 // tryAnswers fills in what another answer would change and returns how much.
 func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 	q, ok := a.Answered.List.Find(s.Key)
 	if !ok {
 		return 0
 	}
+	q = a.Answered.Offered(q, a.Answered.House.Place(s.Place))
 	if a.givesZone(q) {
 		s.Matters, s.Effect = true, zoneEffect
 		return givesTargets
+	}
+	if q.FullKey() == "old" && a.oldCanStop() {
+		s.Matters, s.Effect = true, oldEffect
+		return stopsPlace
 	}
 	if len(base.Places) == 0 {
 		s.Effect = noPlaceEffect

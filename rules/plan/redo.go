@@ -26,7 +26,7 @@ func ReachOf(q house.Question, p *house.Place) Reach {
 		return WholeHouse
 	case strings.HasPrefix(q.Key, "priorities."):
 		return WeightsOnly
-	case q.GivesArea(): // places of a kind share what the shape gives
+	case q.GivesArea(), q.TellsOthers(): // places of a kind share what the shape gives
 		return WholeHouse
 	}
 	return OnePlace

@@ -49,7 +49,7 @@ func (a *app) asked(qs []house.Question, place string) []house.Question {
 	var out []house.Question
 	for _, q := range qs {
 		if a.s.answered().Asked(q, p) {
-			out = append(out, q)
+			out = append(out, a.s.answered().Offered(q, p))
 		}
 	}
 	return out

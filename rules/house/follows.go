@@ -1,0 +1,154 @@
+package house
+
+import (
+	"slices"
+	"strings"
+)
+
+// What one answer tells of another. The house is asked once whether it has old
+// parts and what goes up through it; its places are not asked again.
+
+// noOldParts: a house that is said not to be framed yet has no old parts until
+// somebody says so. Old insulation that lies somewhere belies it.
+func noOldParts(a Answered, _ *Place) Answer {
+	if stage := a.House.Answers["stage"]; stage.State != Given || stage.Text != "not-framed" {
+		return Answer{}
+	}
+	for _, p := range a.House.Places {
+		if r, ok := said(&p, "existing_r"); ok && r > 0 {
+			return Answer{}
+		}
+	}
+	return YesNo(false)
+}
+
+// MayBeOld reports whether the house has parts in which old wiring or old
+// loose fill may be found: it is said to have, or nobody knows.
+func (a Answered) MayBeOld() bool {
+	v := a.Value(Top, nil, "old")
+	return !v.Known || v.Answer.Bool
+}
+
+// saidOld: the dangers of old parts are asked about once the house is known to
+// have such parts. While nobody knows, the one question of the house stands
+// for them, and their cautions are given.
+func saidOld(a Answered, p *Place, key string) bool {
+	return a.Bool(Top, nil, "old") || p.Answers[key].State == Given
+}
+
+func askedVermiculite(a Answered, p *Place) bool { return saidOld(a, p, "vermiculite") }
+
+func askedOldWiring(a Answered, p *Place) bool {
+	return saidOld(a, p, "knob_and_tube") && !closedCrawl(a, p)
+}
+
+func noOldFill(a Answered, _ *Place) Answer {
+	if a.MayBeOld() {
+		return Answer{}
+	}
+	return YesNo(false)
+}
+
+// noOldWiring: on the walls of a closed crawl space there are no joists that
+// old wiring could run in.
+func noOldWiring(a Answered, p *Place) Answer {
+	if closedCrawl(a, p) {
+		return YesNo(false)
+	}
+	return noOldFill(a, p)
+}
+
+func closedCrawl(a Answered, p *Place) bool {
+	return p.Kind == "crawl-space" && !a.Bool(PlaceScope, p, "vented")
+}
+
+// flueOfHouse: what goes up through the house goes up through the place under
+// its roof. It stays open where there are several such places, where the
+// chimney stands outside, where a chimney is listed though nothing is said to
+// go up, and for a plastic pipe, which mostly leaves through a wall.
+func flueOfHouse(a Answered, p *Place) Answer {
+	up := a.House.Answers["shape.chimney"]
+	if up.State != Given {
+		return Answer{}
+	}
+	underRoof, chimneys, outside := 0, 0, false
+	for i := range a.House.Places {
+		switch q := &a.House.Places[i]; q.Kind {
+		case "attic", "sloped-ceiling":
+			underRoof++
+		case "chimney":
+			chimneys++
+			outside = outside || q.Answers["chimney"].Text == "masonry-outside"
+		}
+	}
+	switch {
+	case up.Text == "none" && chimneys == 0:
+		return YesNo(false)
+	case (up.Text == "masonry" || up.Text == "metal") && underRoof == 1 && !outside:
+		return YesNo(true)
+	}
+	return Answer{}
+}
+
+func askedFlue(a Answered, p *Place) bool {
+	return p.Answers["flue_through"].State == Given || flueOfHouse(a, p).State != Given
+}
+
+// Masonry tells whether a chimney is of brick or stone: by its own kind, or by
+// what is said to go up through the house when it is the only one. ok is false
+// while nobody said.
+func (a Answered) Masonry(p *Place) (brick, ok bool) {
+	if kind := p.Answers["chimney"]; kind.State == Given {
+		return isMasonry(kind.Text), true
+	}
+	up := a.onlyChimney()
+	return up == "masonry", up != "" && up != "none"
+}
+
+// onlyChimney is what is said to go up through a house with at most one
+// chimney among its places; empty while nobody said, or where there are more.
+func (a Answered) onlyChimney() string {
+	n := 0
+	for _, p := range a.House.Places {
+		if p.Kind == "chimney" {
+			n++
+		}
+	}
+	up := a.House.Answers["shape.chimney"]
+	if n > 1 || up.State != Given {
+		return ""
+	}
+	return up.Text
+}
+
+func isMasonry(kind string) bool { return strings.HasPrefix(kind, "masonry-") }
+
+// offersChimney leaves out the kinds that what was said of the house rules out.
+func offersChimney(a Answered, _ *Place, o Option) bool {
+	switch a.onlyChimney() {
+	case "masonry":
+		return isMasonry(o.Value)
+	case "metal":
+		return !isMasonry(o.Value) && o.Value != "plastic-vent"
+	case "plastic":
+		return o.Value == "plastic-vent"
+	}
+	return true
+}
+
+// Offered is a question with only the options that the other answers leave. An
+// answer that was given stays among them.
+func (a Answered) Offered(q Question, p *Place) Question {
+	if q.Offers == nil {
+		return q
+	}
+	now := a.Raw(q, p).Text
+	q.Options = slices.DeleteFunc(slices.Clone(q.Options), func(o Option) bool { return o.Value != now && !q.Offers(a, p, o) })
+	return q
+}
+
+// TellsOthers reports whether an answer about one place can answer questions
+// about others, or about the house.
+func (q Question) TellsOthers() bool {
+	return q.Scope == PlaceScope && (q.Key == "chimney" || q.Key == "existing_r")
+}

@@ -1,0 +1,92 @@
+package house_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/testdata/fixture"
+)
+
+func placeValue(t testing.TB, text, key string) (house.Value, bool) {
+	t.Helper()
+	l := fixture.List(t)
+	a := house.Answered{List: l, House: read(t, l, text)}
+	q := find(t, l, "place."+key)
+	return a.ValueOf(q, &a.House.Places[0]), a.Asked(q, &a.House.Places[0])
+}
+
+// The house is asked once whether it has old parts. Its places are asked about
+// old wiring and old fill when it has, and told nothing of them when it has not.
+// While nobody knows, both stay unknown, which is what the cautions need.
+func TestOldPartsAreAskedAboutOnce(t *testing.T) {
+	const attic = "[[place]]\nkind = \"attic\"\n"
+	for _, c := range []struct {
+		text         string
+		asked, known bool
+	}{
+		{"old = true\n" + attic, true, false},
+		{"old = false\n" + attic, false, true},
+		{attic, false, false},
+		{"old = \"unknown\"\n" + attic, false, false},
+		{"stage = \"framed\"\n" + attic, false, false},
+		{"stage = \"not-framed\"\n" + attic, false, true},
+		{"stage = \"not-framed\"\nold = \"unknown\"\n" + attic, false, true},
+		{"stage = \"not-framed\"\nold = true\n" + attic, true, false},
+		{"stage = \"not-framed\"\n" + attic + "existing_r = 11\n", false, false}, // what lies there belies it
+	} {
+		for _, key := range []string{"knob_and_tube", "vermiculite"} {
+			v, asked := placeValue(t, c.text, key)
+			require.Equal(t, c.asked, asked, "%s: %s", c.text, key)
+			require.Equal(t, c.known, v.Known, "%s: %s", c.text, key)
+			require.False(t, v.Answer.Bool)
+		}
+	}
+	// What somebody saw counts, whatever is said of the house.
+	v, asked := placeValue(t, "old = false\n"+attic+"knob_and_tube = true\n", "knob_and_tube")
+	require.True(t, v.Answer.Bool && asked)
+}
+
+// What goes up through the house answers the question of the place under its
+// roof, where only one place and one chimney can be meant.
+func TestTheChimneyOfTheHouseAnswersTheAttic(t *testing.T) {
+	const attic, slope, chimney = "[[place]]\nkind = \"attic\"\n", "[[place]]\nkind = \"sloped-ceiling\"\n", "[[place]]\nkind = \"chimney\"\n"
+	for _, c := range []struct {
+		up, places       string
+		asked, known, is bool
+	}{
+		{"masonry", attic, false, true, true},
+		{"metal", slope, false, true, true},
+		{"none", attic + slope, false, true, false},
+		{"none", attic + chimney, true, false, false},
+		{"masonry", attic + slope, true, false, false},
+		{"plastic", attic, true, false, false},
+		{"unknown", attic, true, false, false},
+		{"masonry", attic + chimney + "chimney = \"masonry-outside\"\n", true, false, false},
+		{"masonry", attic + "flue_through = false\n", true, true, false},
+	} {
+		v, asked := placeValue(t, "[shape]\nchimney = \""+c.up+"\"\n"+c.places, "flue_through")
+		require.Equal(t, c.asked, asked, c)
+		require.Equal(t, c.known, v.Known, c)
+		require.Equal(t, c.is, v.Answer.Bool, c)
+	}
+}
+
+// Where the house is said to have a brick chimney, its page offers no metal.
+func TestBrickOffersNoMetal(t *testing.T) {
+	l := fixture.List(t)
+	offered := func(text string) (out []string) {
+		a := house.Answered{List: l, House: read(t, l, text)}
+		for _, o := range a.Offered(find(t, l, "place.chimney"), &a.House.Places[0]).Options {
+			out = append(out, o.Value)
+		}
+		return out
+	}
+	const chimney = "[[place]]\nkind = \"chimney\"\n"
+	require.Equal(t, []string{"masonry-inside", "masonry-in-wall", "masonry-outside", "masonry-fireplace"}, offered("[shape]\nchimney = \"masonry\"\n"+chimney))
+	require.NotContains(t, offered("[shape]\nchimney = \"metal\"\n"+chimney), "masonry-inside")
+	require.Len(t, offered(chimney), 9)
+	require.Len(t, offered("[shape]\nchimney = \"masonry\"\n"+chimney+chimney), 9, "the second may be another")
+	require.Contains(t, offered("[shape]\nchimney = \"masonry\"\n"+chimney+"chimney = \"pellet-vent\"\n"), "pellet-vent", "what is said stays")
+}

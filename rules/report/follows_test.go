@@ -1,0 +1,64 @@
+package report_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/order"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+var oldWords = regexp.MustCompile(`(?i)porcelain|knob|pebbly|vermiculite|asbestos`)
+
+// A house that is not framed yet has no old wiring, and is not asked whether it
+// has; one that may have old parts is warned at each place and asked once.
+func TestOldPartsOnlyWhereTheyMayBe(t *testing.T) {
+	const rest = "\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\n"
+	for _, now := range []string{"stage = \"not-framed\"", "stage = \"framed\"\nold = false"} {
+		a := fixture.Read(t, "version = 1\n"+now+rest)
+		p := plan.Make(a)
+		require.Empty(t, oldWords.FindAllString(planned.Printed(t, p), -1), now)
+		handed, err := report.Handover{Job: planned.Job(a)}.Text(planned.Options(t))
+		require.NoError(t, err)
+		require.Empty(t, oldWords.FindAllString(handed+report.FormText(planned.Job(a), planned.Options(t)), -1), now)
+	}
+	a := fixture.Read(t, "version = 1\nstage = \"framed\""+rest)
+	assessed := plan.Assess(a)
+	p := plan.Make(a)
+	require.Equal(t, 3, strings.Count(report.Text(p, planned.Options(t)), "If there may be"), "two of wiring, one of fill")
+	list := assessed.FindOut(plan.PreferencesOf(a, nil), p)
+	require.Equal(t, "old", list[0].Key)
+	require.True(t, list[0].Matters)
+	for _, s := range list[1:] {
+		require.NotContains(t, []string{"place.knob_and_tube", "place.vermiculite"}, s.Key, "the root question stands for it")
+	}
+}
+
+// A brick chimney that is said of the house is known in its attic: the shield
+// is ordered without an if, and nothing asks of metal pipes.
+func TestTheChimneyIsSaidOnce(t *testing.T) {
+	const places = "[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\n"
+	of := func(up, more string) (plan.Plan, string) {
+		a := fixture.Read(t, "version = 1\nold = false\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[shape]\nchimney = \""+up+"\"\n"+places+more)
+		p := plan.Make(a)
+		return p, report.OrderText(order.Make(p, a), p, planned.Options(t))
+	}
+	p, bought := of("masonry", "[[place]]\nkind = \"chimney\"\n")
+	text := report.Text(p, planned.Options(t))
+	require.Contains(t, text, "Where a chimney, flue or vent passes through")
+	require.NotContains(t, text, "Does a chimney, flue")
+	require.NotContains(t, text, "single-wall metal")
+	require.NotContains(t, text, "For metal and plastic")
+	require.Contains(t, strings.Join(strings.Fields(text), " "), "depends on where it stands")
+	require.Contains(t, bought, "shield")
+	require.NotContains(t, bought, "only if one goes through")
+	p, bought = of("none", "")
+	require.NotContains(t, report.Text(p, planned.Options(t)), "flue or vent")
+	require.NotContains(t, bought, "shield")
+}
