@@ -59,7 +59,8 @@ func runInspect(args []string, e env) int {
 	if len(problems) > 0 { // what could be read is printed all the same
 		return fail(e, problems)
 	}
-	if r.FallsShort() || len(notes) > 0 {
+	if !r.ReadyToClose() || len(notes) > 0 {
+		fmt.Fprintln(e.stderr, "inspect: "+report.FoundVerdict(r))
 		return exitShort
 	}
 	return exitDone

@@ -26,6 +26,14 @@ type Part struct {
 	Place   string
 	Line    int
 	Answers house.Answers
+	Others  []otherUnit // figures it gives in other units
+}
+
+// otherUnit is a figure in another unit than was asked for: as it is given, and
+// the unit asked for.
+type otherUnit struct {
+	strict.Problem
+	Given, Unit string
 }
 
 // From is who offers, or the file when nobody says.
@@ -122,8 +130,10 @@ func ReadOffer(j Job, file, text string) (Offer, strict.Problems) {
 	o.Answers = r.answers(nil, offerQuestions(), "version", "part")
 	for i := range r.tables("part", maxParts) {
 		path := []any{"part", i}
+		r.others = nil
 		id, ok := r.placeID(keyPath(path, "place"), ids)
 		p := Part{Place: id, Line: tree.Line(path...), Answers: r.answers(path, partQuestions(c), "place")}
+		p.Others = r.others
 		if ok {
 			o.Parts = append(o.Parts, p)
 		}

@@ -65,7 +65,7 @@ func (p *OfferedPlace) proud(j Job, g candidate.GivenStack) {
 	p.Closed = &closed
 	s, label := j.System, p.Plan.Surface.Label
 	p.find(Finding{
-		ID: "joist-tops", Level: Note, Line: p.Parts[0].Line, Ref: catalog.Ref{Source: "hand-over-practice", Known: catalog.Practice},
+		ID: "joist-tops", Level: Note, Line: p.Parts[0].Line, Ref: practice,
 		Text: fmt.Sprintf("%s between joists of %s: open air above, so it counts its full %s. The finished surface is about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
 			s.Inches(l.RoomIn), s.Inches(p.Plan.Surface.Frame.RoomIn), s.R(l.R), s.R(closed.Heat.AssemblyR), s.R(p.Offered.Heat.AssemblyR)),
 		Ask: label + ": How wide are the blankets, and do they meet over the joist tops?",
@@ -228,7 +228,7 @@ func (p *OfferedPlace) gap(j Job) {
 	for _, part := range p.Parts[1:] {
 		if f := part.text("facing"); f != "" && f != "none" {
 			p.find(Finding{
-				ID: "face-between", Level: Wrong, Line: part.Line, Ref: catalog.Ref{Source: "hand-over-practice", Known: catalog.Practice},
+				ID: "face-between", Level: Wrong, Line: part.Line, Ref: practice,
 				Text: "a face between the layers: damp air stops there", Ask: p.Plan.Surface.Label + ": Does the upper layer come without a face?",
 			})
 		}

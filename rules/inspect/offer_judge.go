@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"battwright/rules/candidate"
+	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -176,7 +177,7 @@ func (r *OfferResult) contract(j Job) {
 		text := "lacks " + item.Text.In(j.System)
 		switch {
 		case !said:
-		case isNo(item.Key, a.Bool, a.Text):
+		case isNo(item.Key, a.Bool):
 			text = "says no to: " + item.Text.In(j.System)
 		default:
 			continue
@@ -186,22 +187,35 @@ func (r *OfferResult) contract(j Job) {
 		}
 		r.Findings = append(r.Findings, Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: item.Ask.In(j.System), Ref: item.Ref})
 	}
-	for _, n := range r.Offer.Notes {
-		r.Findings = append(r.Findings, Finding{ID: "other-units", Level: Ask, Line: n.Line, Text: n.Key + ": " + n.Found + ", " + n.Want, Ask: "Please write " + n.Key + ourUnits.In(j.System)})
+	if r.Offer.Answers["air_sealing"].Text == "extra" {
+		r.Findings = append(r.Findings, Finding{ID: "sealing-extra", Level: Ask, Text: "the air leaks are sealed at extra cost: it does not say how much", Ask: "What does sealing the air leaks cost on top of this price?", Ref: practice})
+	}
+	for _, part := range r.Offer.Parts {
+		p, _ := j.Place(part.Place)
+		for _, n := range part.Others {
+			r.Findings = append(r.Findings, Finding{
+				ID: "other-units", Level: Ask, Line: n.Line, Text: p.Surface.Label + ": " + n.Given + ", " + n.Want,
+				Ask: p.Surface.Label + ": You give " + n.Given + ". " + askOf[n.Unit].In(j.System),
+			})
+		}
 	}
 }
 
-// ourUnits are the units of the files, whatever is shown.
-const ourUnits = units.Prose(" in {feet, inches and the R printed on US labels|the units of the house file}.")
+var practice = catalog.Ref{Source: "hand-over-practice", Known: catalog.Practice}
+
+// askOf asks for a figure in the units of a US label.
+var askOf = map[string]units.Prose{
+	"R":   "{Which R is printed on the US label?|Which R does the label print?}",
+	"in":  "{How many inches thick is it by its label?|How thick is it by its label?}",
+	"ft2": "{How many square feet is that?|How many square meters is that?}",
+}
 
 // isNo: a question of yes or no that is answered with no is as open as one
 // that is not answered.
-func isNo(key string, yes bool, text string) bool {
+func isNo(key string, yes bool) bool {
 	switch key {
 	case "signed", "receipt", "fact_sheet", "inspection_first", "labels_left", "mending":
 		return !yes
-	case "air_sealing":
-		return text == "extra"
 	}
 	return false
 }

@@ -222,3 +222,30 @@ func TestDampFacesAndGap(t *testing.T) {
 	bare := offered(t, alder(t), strings.Replace(layer, "%s", "none", 1)+strings.Replace(layer, "%s", "none", 1))
 	require.NotContains(t, ids(at(t, bare, "attic").Findings), "face-between")
 }
+
+// Sealing at extra cost is an answer: it is asked what it costs, and never said
+// to be a no. What a contract lacks is named by what is lacking.
+func TestExtraIsNotNo(t *testing.T) {
+	r := offered(t, alder(t), "air_sealing = \"extra\"\n")
+	require.NotContains(t, ids(r.Findings), "missing-air_sealing")
+	require.Contains(t, said(t, r.Findings, "sealing-extra").Ask, "cost")
+	for _, said := range []string{"owner", "included"} {
+		r := offered(t, alder(t), "air_sealing = \""+said+"\"\n")
+		require.NotContains(t, ids(r.Findings), "sealing-extra")
+		require.NotContains(t, ids(r.Findings), "missing-air_sealing")
+	}
+	require.Contains(t, said(t, offered(t, alder(t), "").Findings, "missing-inspection_first").Text, "lacks a promise to cover nothing")
+	require.Contains(t, said(t, offered(t, alder(t), "mending = false\n").Findings, "missing-mending").Text, "says no to: free repair")
+}
+
+// A question to phone names the place and the figure as the bidder gave it,
+// never a key of the file.
+func TestQuestionsNameNoKeys(t *testing.T) {
+	j := alder(t)
+	o, _ := inspect.ReadOffer(j, "metric.toml", fixture.File(t, "offers/metric.toml"))
+	r := inspect.JudgeOffer(j, o)
+	all := strings.Join(r.Questions, "\n")
+	require.Contains(t, all, "Street wall: You give RSI 4.05. Which R is printed on the US label?")
+	require.Contains(t, all, "Street wall: You give 140 mm. How many inches thick is it by its label?")
+	require.NotRegexp(t, `part\[|_mm|_ft2|\brsi\b`, all)
+}

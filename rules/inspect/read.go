@@ -18,6 +18,7 @@ type reader struct {
 	tree     *strict.Tree
 	problems strict.Problems
 	notes    strict.Problems
+	others   []otherUnit // the notes again, with what was asked for
 	system   units.System // of what the notes say
 }
 
@@ -111,8 +112,27 @@ func (r *reader) one(path []any, q house.Question, at []any, per float64, into h
 	}
 	if note != "" {
 		r.add(&r.notes, at, v, "the units of this program; read as "+note)
+		r.others = append(r.others, otherUnit{r.notes[len(r.notes)-1], givenText(q, v, per), q.Unit})
 	}
 	into.Set(q.Key, a)
+}
+
+// givenText is a figure as its file gives it, with its unit: RSI 4.05, 140 mm.
+func givenText(q house.Question, v any, per float64) string {
+	text := fmt.Sprint(v)
+	if per == 1 {
+		return text // the unit stands in the text
+	}
+	for _, f := range units.Others(q.Unit) {
+		switch {
+		case f.Per != per:
+		case f.Suffix == "rsi":
+			return "RSI " + text
+		default:
+			return text + " " + f.Suffix
+		}
+	}
+	return text
 }
 
 // valueOf takes a TOML value for an answer.
