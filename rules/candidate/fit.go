@@ -3,6 +3,7 @@ package candidate
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"battwright/rules/catalog"
@@ -77,11 +78,24 @@ func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog, s
 	return Layer{Product: p, RoomIn: at, R: r}, ""
 }
 
+// between parts products into those that fill a space in one piece and those
+// sold in no such width. Two side by side would leave a seam along every space,
+// and the order does not count them: what cannot be counted is not proposed.
+func between(products []catalog.Product, s Surface) (fill []catalog.Product, unfit []Unfit) {
+	for _, p := range products {
+		if widest := slices.Max(p.WidthsIn); widest < s.Frame.ClearIn {
+			unfit = append(unfit, Unfit{p, fmt.Sprintf("sold up to %s wide, the space is %s: it would not fill it in one piece", s.System.Inches(widest), s.System.Inches(s.Frame.ClearIn))})
+			continue
+		}
+		fill = append(fill, p)
+	}
+	return fill, unfit
+}
+
 // bayStacks are one blanket in a bay or, where no single one fills it, two.
 func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
 	var out []Blankets
-	var unfit []Unfit
-	products := c.ProductsOf(m.ID)
+	products, unfit := between(c.ProductsOf(m.ID), s)
 	for _, p := range products {
 		l, why := lie(p, s.Frame.RoomIn, s.Frame.MustFill, c, s.System)
 		if why != "" {
@@ -116,8 +130,7 @@ func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []catalog
 // atticStacks are a bottom that fills to the joist top, alone or with up to
 // two layers above: across the joists, or in strips between truss webs.
 func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
-	products := c.ProductsOf(m.ID)
-	var unfit []Unfit
+	products, unfit := between(c.ProductsOf(m.ID), s)
 	var bottoms [][]Layer
 	for _, p := range products {
 		l, why := lie(p, s.Frame.RoomIn, true, c, s.System)
@@ -138,6 +151,9 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 		bottoms = [][]Layer{nil} // the old blanket is the bottom, all new ones lie over it
 	}
 	across := s.Frame.Practice != "trusses"
+	if across {
+		products = c.ProductsOf(m.ID) // no framing bounds what lies over it
+	}
 	top := func(p catalog.Product) Layer {
 		return Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across}
 	}
@@ -169,8 +185,8 @@ func stack(m catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Bl
 	return b
 }
 
-// widthFor picks the narrowest width that covers the bay; when none does, the
-// widest is used side by side, and the trim is counted against two of it.
+// widthFor picks the narrowest width that covers the bay, which every product
+// between the framing has; what lies over the framing is not trimmed.
 func widthFor(p catalog.Product, clearIn float64) (widthIn, trimIn float64) {
 	widths := append([]float64{}, p.WidthsIn...)
 	sort.Float64s(widths)
@@ -179,9 +195,7 @@ func widthFor(p catalog.Product, clearIn float64) (widthIn, trimIn float64) {
 			return w, w - clearIn
 		}
 	}
-	w := widths[len(widths)-1]
-	n := math.Ceil(clearIn / w)
-	return w, n*w - clearIn
+	return widths[len(widths)-1], 0
 }
 
 // counted is the R of a stack that a code official counts against the target:

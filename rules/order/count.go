@@ -19,6 +19,7 @@ type count struct {
 	byArea  bool
 	studIn  float64 // clear height of a wall's spaces, 0 where there are none
 	highIn  float64 // height the area was taken with, plates in it
+	pieceIn float64 // height of the pieces where only an area is known, 0 where they run on
 	lengthF float64 // of walls, all pieces together, 0 when not known
 	keys    []string
 	notes   []string
@@ -91,7 +92,7 @@ func (s sizes) frame() (depthIn, spacingIn float64) {
 func (s sizes) walls() (count, error) {
 	var c count
 	stud, height, note := s.studOf(s.num("height_ft"))
-	c.studIn, c.highIn = stud, s.num("height_ft")*units.InchPerFoot
+	c.studIn, c.pieceIn, c.highIn = stud, stud, s.num("height_ft")*units.InchPerFoot
 	heightKey := "height_ft"
 	if s.said("stud_in") {
 		heightKey = "stud_in"
@@ -174,7 +175,9 @@ func (s sizes) crawlWalls() (count, error) {
 	high := s.num("wall_height_ft")
 	c.studIn, c.highIn = high*units.InchPerFoot-takeoff.PlatesIn, high*units.InchPerFoot
 	if !s.said("length_ft") || !s.said("width_ft") {
-		return s.byModule(c, "only its area is known: type length and width for a count bay by bay", "area_ft2", "wall_height_ft"), nil
+		c.pieceIn = c.highIn // hung from the sill; between studs they are shorter
+		why := fmt.Sprintf("only the area of the walls is known: counted in pieces as high as the wall, %s; type the length and the width of the crawl space for a count wall by wall", s.m.a.System.Feet(high))
+		return s.byModule(c, why, "area_ft2", "wall_height_ft"), nil
 	}
 	l, w := s.num("length_ft"), s.num("width_ft")
 	depth, spacing := s.frame()

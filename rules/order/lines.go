@@ -104,20 +104,20 @@ func (l *Layer) needFt2() float64 {
 // plan, areas of one kind as one area.
 func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 	type areaKey struct {
-		spacing, bay, share float64
-		how                 takeoff.Convention
+		spacing, bay, piece, share float64
+		how                        takeoff.Convention
 	}
 	areas := map[areaKey]float64{}
 	bays := map[bool][]takeoff.Layout{}
 	for _, l := range layers {
 		if l.area.Ft2 > 0 {
-			areas[areaKey{l.area.SpacingIn, l.area.BayIn, l.area.Share, l.area.How}] += l.area.Ft2
+			areas[areaKey{l.area.SpacingIn, l.area.BayIn, l.area.PieceIn, l.area.Share, l.area.How}] += l.area.Ft2
 			continue
 		}
 		bays[l.Across] = append(bays[l.Across], l.layout)
 	}
 	for k, ft2 := range areas {
-		n, err := takeoff.Area{Ft2: ft2, SpacingIn: k.spacing, BayIn: k.bay, Share: k.share, How: k.how}.Count(layers[0].product(label.pieces))
+		n, err := takeoff.Area{Ft2: ft2, SpacingIn: k.spacing, BayIn: k.bay, PieceIn: k.piece, Share: k.share, How: k.how}.Count(layers[0].product(label.pieces))
 		if err != nil {
 			return err
 		}

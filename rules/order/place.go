@@ -22,7 +22,7 @@ func (m *maker) place(pl *plan.Place) {
 		out.Skipped = "no plan for it yet: " + pl.Stopped
 		return
 	case pl.Choice == nil:
-		out.Skipped = "no blanket may go there as it stands"
+		out.Skipped = noneText(pl)
 		return
 	}
 	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
@@ -49,6 +49,19 @@ func (m *maker) place(pl *plan.Place) {
 	out.Extras = m.extras(s, c)
 	out.Hours = m.hours(pl)
 	out.Quoted = pl.Choice.Money.AllQuoted(len(pl.Choice.Layers))
+}
+
+// noneText says why a place gets no blanket: none fits, or none may go there.
+func noneText(pl *plan.Place) string {
+	for _, e := range pl.Entries {
+		if e.NoFit == "" {
+			return "no blanket may go there as it stands; the plan says why"
+		}
+	}
+	if len(pl.Entries) == 0 {
+		return "no blanket may go there as it stands"
+	}
+	return "no blanket that is sold fits there as it stands: " + pl.Entries[0].Name + ": " + pl.Entries[0].NoFit
 }
 
 // layers takes off each blanket of the stack.
@@ -137,7 +150,7 @@ func (x *Layer) product(perPackage int) takeoff.Product {
 }
 
 func (x *Layer) countArea(s sizes, c count, label label) error {
-	x.area = takeoff.Area{Ft2: s.place.Surface.AreaFt2, SpacingIn: s.place.Surface.Frame.SpacingIn, BayIn: c.highIn, How: takeoff.ByModule}
+	x.area = takeoff.Area{Ft2: s.place.Surface.AreaFt2, SpacingIn: s.place.Surface.Frame.SpacingIn, BayIn: c.highIn, PieceIn: c.pieceIn, How: takeoff.ByModule}
 	if x.Across {
 		x.area = takeoff.Area{Ft2: x.area.Ft2, Share: 1, How: takeoff.ByClearShare}
 	}

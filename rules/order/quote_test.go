@@ -133,8 +133,6 @@ func TestBadSizesInWords(t *testing.T) {
 		"openings larger than the wall": {"lengths_ft = [10]\nheight_ft = 8\nopenings = [\"3 of 8 ft x 7 ft\"]", "windows and doors do not fit"},
 		"opening area larger":           {"length_ft = 10\nheight_ft = 8\nopenings_ft2 = 200", "windows and doors do not fit"},
 		"opening taller":                {"lengths_ft = [40]\nheight_ft = 8\nopenings = [\"1 of 3 ft x 12 ft\"]", "windows and doors do not fit"},
-		"spacing":                       {"lengths_ft = [40]\nheight_ft = 8\nopenings = []\nframing.spacing_in = 40", "wider than any blanket"},
-		"spacing by area":               {"area_ft2 = 400\nframing.spacing_in = 40", "wider than any blanket"},
 		"half a foot high":              {"lengths_ft = [40]\nheight_ft = 0.5\nopenings = []", ""},
 		"no space left":                 {"lengths_ft = [0.5]\nheight_ft = 8\nopenings = []\nframing.spacing_in = 8", ""},
 		"too long":                      {"lengths_ft = [2000]\nheight_ft = 40\nopenings = []", ""},

@@ -12,6 +12,7 @@ type Area struct {
 	SpacingIn float64    // framing module, 6 to 48 in
 	Share     float64    // clear share, above 0 to 1; used by ByClearShare only
 	BayIn     float64    // height of a bay one piece serves; 0 = the piece's own length
+	PieceIn   float64    // height of a piece as it is set, by ByModule only: a blanket twice as long gives two; 0 = one piece a bay
 	How       Convention // ByModule or ByClearShare
 }
 
@@ -26,7 +27,8 @@ type AreaCount struct {
 //
 // ByModule: linear feet = area / module in feet, because a foot of blanket
 // serves the stud beside it too (estimating texts give 1.33 ft2 a foot at 16
-// in); pieces = linear feet / the height one piece serves.
+// in); pieces = linear feet / the height one piece serves, and where a piece is
+// at most half as long as the blanket, several are cut from one.
 // ByClearShare: pieces = area x share / face of a piece.
 // Any other convention needs the bays and is refused.
 //
@@ -44,6 +46,9 @@ func (a Area) Count(p Product) (AreaCount, error) {
 		serves = p.LengthIn
 	}
 	if err := sizeBetween("bay height", serves, 1, maxSizeIn); err != nil {
+		return AreaCount{}, err
+	}
+	if err := sizeBetween("piece height", a.PieceIn, 0, maxSizeIn); err != nil {
 		return AreaCount{}, err
 	}
 	switch a.How {
@@ -68,7 +73,11 @@ func (a Area) byModule(p Product, servesIn float64) (AreaCount, error) {
 		servesIn = p.LengthIn
 	}
 	lf := a.Ft2 / perFt
-	return AreaCount{ByModule, lf, ceilInt(lf * units.InchPerFoot / servesIn)}, nil
+	n := ceilInt(lf * units.InchPerFoot / servesIn)
+	if cut := a.PieceIn + p.FitLengthIn; a.PieceIn > 0 && p.LengthIn >= 2*cut {
+		n = ceilInt(float64(n) / math.Floor(p.LengthIn/cut))
+	}
+	return AreaCount{ByModule, lf, n}, nil
 }
 
 func (a Area) byShare(p Product) (AreaCount, error) {
