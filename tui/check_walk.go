@@ -105,6 +105,7 @@ func (x *walkForm) Typing() bool { return x.form.Typing() }
 func (x *walkForm) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	x.on.house = s.walk().House
 	_, cmd := x.form.Update(msg, x.on)
+	s.picked, x.on.picked = x.on.picked, false
 	return x, cmd
 }
 

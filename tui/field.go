@@ -33,25 +33,14 @@ func newField(q house.Question, place string) field {
 	return f
 }
 
+// textual reports whether the answer is typed. Letters are text there, in an
+// empty field too: whoever writes "none" or "about 5000" means no command.
 func (f *field) textual() bool {
 	switch f.q.Kind {
 	case house.NumberKind, house.TextKind, house.Numbers, house.Sizes:
 		return true
 	}
 	return false
-}
-
-// typing reports whether letters belong to the field. Numbers need no letters
-// but those of units, so the single-letter keys stay free there.
-func (f *field) typing() bool {
-	return f.q.Kind == house.TextKind || f.q.Kind == house.Numbers || f.q.Kind == house.Sizes
-}
-
-// letters reports whether letters go into the text: also in a number with a
-// unit that is being typed, so that "12 inches" and "500 dollars" can be written
-// out. In a number that only counts they stay keys.
-func (f *field) letters() bool {
-	return f.typing() || f.textual() && f.typed && f.q.Unit != "" && f.q.Unit != "0-5"
 }
 
 // settle keeps what was typed when the person moves on without enter. What is
@@ -130,9 +119,9 @@ const (
 func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 	p := s.house.Place(f.place)
 	switch {
-	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.letters():
+	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.textual():
 		return f.dontKnow(s, p)
-	case msg.String() == "ctrl+u" || key.Matches(msg, keys.Clear) && !f.letters():
+	case msg.String() == "ctrl+u" || key.Matches(msg, keys.Clear) && !f.textual():
 		f.clear(s, p)
 		return stays
 	case key.Matches(msg, keys.Accept):
@@ -179,6 +168,9 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 			f.problem = sentence(err)
 			return stays
 		}
+		if only, ok := f.onlyMatch(s); ok {
+			a = house.Text(only)
+		}
 		if doubt := s.answered().Doubt(f.q, a); doubt != "" && f.problem != doubt+keepsIt {
 			f.problem = doubt + keepsIt
 			return stays
@@ -195,6 +187,17 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 	}
 	f.choose(s, p)
 	return accepts
+}
+
+// onlyMatch is the one listed name that begins as what was typed, where exactly
+// one does.
+func (f *field) onlyMatch(s *session) (name string, ok bool) {
+	typed := strings.TrimSpace(f.input.Value())
+	list := s.answered().Suggest(f.q, typed)
+	if len(list) != 1 || len(list[0]) < len(typed) || !strings.EqualFold(list[0][:len(typed)], typed) {
+		return "", false
+	}
+	return list[0], true
 }
 
 // keepsIt follows what is odd about an answer: accepted again it is kept.

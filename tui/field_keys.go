@@ -31,8 +31,6 @@ func (f *field) type_(msg tea.KeyMsg) fieldResult {
 	switch {
 	case key.Matches(msg, keys.Up), key.Matches(msg, keys.Down), slices.Contains(neverTyped, msg.String()):
 		return ignores
-	case !f.letters() && isPlainLetter(msg):
-		return ignores // "b", "?" and the like are keys while nothing is typed
 	}
 	before := f.input.Value()
 	f.input, _ = f.input.Update(msg)
@@ -43,11 +41,7 @@ func (f *field) type_(msg tea.KeyMsg) fieldResult {
 }
 
 // neverTyped are keys that the text input would swallow without a trace.
-var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "shift+tab"}
-
-func isPlainLetter(msg tea.KeyMsg) bool {
-	return msg.Type == tea.KeyRunes && len(msg.Runes) == 1 && !msg.Paste && !strings.ContainsRune("0123456789./-$'", msg.Runes[0])
-}
+var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "ctrl+l", "shift+tab"}
 
 func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 	n := len(f.options())
@@ -64,22 +58,26 @@ func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 		f.toggle(s, p)
 	case f.q.Kind == house.YesNoKind && key.Matches(msg, keys.Yes):
 		f.cursor = 0
-		f.choose(s, p)
-		return accepts
+		return f.picked(s, p)
 	case f.q.Kind == house.YesNoKind && msg.String() == "n":
 		f.cursor = 1
-		f.choose(s, p)
-		return accepts
+		return f.picked(s, p)
 	case !f.digitsChoose() && len(msg.Runes) == 1 && unicode.IsDigit(msg.Runes[0]):
 		f.moveTo(string(msg.Runes))
 	case len(msg.Runes) == 1 && msg.Runes[0] >= '1' && int(msg.Runes[0]-'0') <= n:
 		f.cursor = int(msg.Runes[0] - '1')
-		f.choose(s, p)
-		return accepts
+		return f.picked(s, p)
 	default:
 		return ignores
 	}
 	return stays
+}
+
+// picked takes the option under the cursor and goes on without an enter.
+func (f *field) picked(s *session, p *house.Place) fieldResult {
+	f.choose(s, p)
+	s.picked = true
+	return accepts
 }
 
 // mostNumbered is how many options the digits can choose among.
@@ -125,15 +123,18 @@ func (f *field) keys() []key.Binding {
 		out = append(out, bind("up/down", "choose", "up"))
 	}
 	if f.q.DontKnow {
-		b := keys.DontKnow
-		if f.letters() {
-			b = bind("ctrl+d", "don't know", "ctrl+d")
-		}
-		out = append(out, b)
+		out = append(out, f.shown(keys.DontKnow))
 	}
-	why := keys.Why
-	if f.typing() && f.typed {
-		why = bind("f1", "why we ask", "f1")
+	if f.textual() && f.typed {
+		return append(out, typed(keys.Why))
 	}
-	return append(out, why)
+	return append(out, keys.Why)
+}
+
+// shown is a key by the name it has at this question.
+func (f *field) shown(b key.Binding) key.Binding {
+	if f.textual() {
+		return typed(b)
+	}
+	return b
 }

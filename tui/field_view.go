@@ -49,7 +49,7 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 	if f.typed {
 		list := s.answered().Suggest(f.q, f.input.Value())
 		if len(list) > 0 && !(len(list) == 1 && strings.EqualFold(list[0], f.input.Value())) {
-			p.para(style.Good, indent, strings.Join(list, ", ")+"   (right takes the first)")
+			p.para(style.Good, indent, strings.Join(list, ", ")+"   (the right arrow takes the first)")
 		}
 	}
 	if f.problem != "" {

@@ -37,18 +37,15 @@ func (m Model) footKeys(top screen) []key.Binding {
 	out := top.Keys(m.s)
 	if top.Typing() {
 		if _, ok := top.(settler); ok {
-			out = append(out, keySaveTyped)
+			out = append(out, typed(keys.Save))
 		}
-		return out
+		return append(out, typed(keys.GoTo), typed(keys.Quit))
 	}
 	if x, ok := top.(*menu); !ok || !x.steps {
 		out = append(out, keys.GoTo)
 	}
 	return append(out, keys.Words, keys.Save, keys.Quit)
 }
-
-// keySaveTyped is the save key while letters belong to a text.
-var keySaveTyped = bind("ctrl+s", "save", "ctrl+s")
 
 // keyLines shows the keys in at most two lines, one in a low window. Where they
 // do not fit, the least useful are left out and "? all keys" says so.
@@ -107,9 +104,9 @@ func leastUseful(bindings []key.Binding) int {
 	if len(bindings) < 2 {
 		return -1
 	}
-	for _, first := range []key.Help{keyDone.Help(), keys.Next.Help(), keys.Words.Help(), keys.GoTo.Help()} {
+	for _, first := range []key.Binding{keyDone, keys.Next, keys.Words, keys.GoTo} {
 		for i, b := range bindings {
-			if b.Help() == first {
+			if b.Help().Desc == first.Help().Desc {
 				return i
 			}
 		}
@@ -152,6 +149,8 @@ func newKeyList(of screen, s *session) *reading {
 		for _, b := range []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend} {
 			p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
 		}
+		p.blank()
+		p.para(style.Dim, 0, say.OneEnter)
 	}}
 }
 

@@ -1,10 +1,13 @@
 package tui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -68,7 +71,7 @@ func (f *form) refresh(s *session) {
 func (f *form) Step() step { return f.at }
 
 func (f *form) Typing() bool {
-	return len(f.fields) > 0 && f.fields[f.active].letters()
+	return len(f.fields) > 0 && f.fields[f.active].textual()
 }
 
 func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
@@ -86,7 +89,7 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 			return f, nil // the key only closed the help; what is typed or moves goes on
 		}
 	}
-	if k.String() == "f1" || key.Matches(k, keys.Why) && !(x.typing() && x.typed) {
+	if k.String() == "f1" || key.Matches(k, keys.Why) && !(x.textual() && x.typed) {
 		f.help = true
 		return f, nil
 	}
@@ -179,17 +182,30 @@ func (f *form) helpRows(p *page, s *session) {
 	q := f.fields[f.active].q
 	h, ok := s.catalog().Help(q.FullKey())
 	if !ok {
-		p.para(style.Good, 4, q.How.In(s.system))
-		return
+		h.How = q.How
 	}
-	p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.system))
+	if h.Why != "" {
+		p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.system))
+	}
 	if h.How != "" {
 		p.para(style.Good, 4, "How to find out: "+h.How.In(s.system))
 	}
 	if h.Ask != "" {
 		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.system))
 	}
+	p.para(style.Dim, 4, keySentence(f.Keys(s))+" "+say.OneEnter)
 	p.mark()
+}
+
+// keySentence lists keys in a line, for where the footer may lack room.
+func keySentence(bindings []key.Binding) string {
+	var out []string
+	for _, b := range bindings {
+		if b.Enabled() {
+			out = append(out, b.Help().Key+" "+b.Help().Desc)
+		}
+	}
+	return "Keys here: " + strings.Join(out, ", ") + "."
 }
 
 // keyDone leaves the questions of a place as they are answered.
@@ -211,23 +227,16 @@ func (f *form) Keys(s *session) []key.Binding {
 	}
 	x := &f.fields[f.active]
 	out := x.keys()
-	back := keys.Back
-	if x.letters() {
-		back = bind("esc", "back", "esc")
+	out = append(out, x.shown(keys.Back), bind("tab", "next question", "tab"), x.shown(f.next(x)))
+	if f.speeds {
+		more := keys.More
+		if !s.rough {
+			more = bind("m", "fewer questions", "m", "ctrl+t")
+		}
+		out = append(out, x.shown(more))
 	}
-	out = append(out, back, bind("tab", "next question", "tab"))
-	if !x.letters() {
-		out = append(out, f.next(x))
+	for _, b := range f.extra {
+		out = append(out, x.shown(b))
 	}
-	if !f.speeds {
-		return append(out, f.extra...)
-	}
-	more := keys.More
-	if !s.rough {
-		more = bind("m", "fewer questions", "m")
-	}
-	if x.letters() {
-		more = bind("ctrl+t", more.Help().Desc, "ctrl+t")
-	}
-	return append(append(out, more), f.extra...)
+	return out
 }

@@ -1,6 +1,10 @@
 package tui
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+)
 
 // keyMap holds every key of the program. The footer, the help screen and the
 // key table of the README are made from it.
@@ -17,6 +21,18 @@ type keyMap struct {
 
 func bind(help, what string, keys ...string) key.Binding {
 	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(help, what))
+}
+
+// typed is a key as a text field leaves it: letters belong to the text there, so
+// its other name is shown, where it has one.
+func typed(b key.Binding) key.Binding {
+	for _, k := range b.Keys() {
+		if strings.HasPrefix(k, "ctrl+") || k == "esc" || k == "f1" {
+			b.SetHelp(k, b.Help().Desc)
+			return b
+		}
+	}
+	return b
 }
 
 var keys = keyMap{
@@ -53,8 +69,8 @@ var keys = keyMap{
 	Keep:      bind("k", "keep as a plan", "k"),
 	Words:     bind("/", "words", "/"),
 	All:       bind("?", "all keys", "?"),
-	GoTo:      bind("g", "go to", "g"),
-	Quit:      bind("q", "quit", "q"),
+	GoTo:      bind("g", "go to", "g", "ctrl+g"),
+	Quit:      bind("q", "quit", "q", "ctrl+q"),
 	Interrupt: bind("ctrl+c", "stop", "ctrl+c"),
 	Suspend:   bind("ctrl+z", "pause", "ctrl+z"),
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/tui/say"
 )
 
 func orderPlayer(t *testing.T, keys ...string) *player {
@@ -44,7 +45,9 @@ func TestTypedPriceReplacesOurs(t *testing.T) {
 	// What makes no sense together is refused and stays on the screen.
 	p.press("p", "1", "5").typed("900").press("enter")
 	require.Contains(t, p.view(), "look at the label again")
-	p.press("esc", "1").press("enter")
+	p.press("esc", "1", "enter")
+	require.Contains(t, p.view(), say.AlreadyTaken, "the price is not taken away by the enter of the choice")
+	p.press("enter")
 	q, _ = s.house.QuoteFor("fg-13", "kraft")
 	require.Zero(t, q.USD, "empty takes the price away")
 	require.Equal(t, 2, q.Have)

@@ -5,16 +5,18 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"battwright/tui/say"
 )
 
 // key takes a key from the terminal. Keys wait behind those of a burst that
 // came before; stopping and pausing never wait.
 func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
-	case key.Matches(msg, keys.Interrupt):
+	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Interrupt):
 		m.interrupted, m.done, m.queue = true, true, nil
 		return m, tea.Sequence(m.autosave(), tea.Quit)
-	case key.Matches(msg, keys.Suspend):
+	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Suspend):
 		return m, tea.Suspend
 	}
 	m.queue = append(slices.Clone(m.queue), msg)
@@ -41,10 +43,15 @@ func (m Model) next() (tea.Model, tea.Cmd) {
 	return next, tea.Sequence(cmd, send(nextMsg{}))
 }
 
-// apart gives the keys that came in one message. A paste is one thing, and a
-// text field takes a burst as it is.
+// apart gives the keys that came in one message. A paste is one thing. So is a
+// burst for a text field, and it is marked as a paste: keys are told by name, and
+// letters that arrive together may spell one, "end" or "left".
 func (m Model) apart(msg tea.KeyMsg) []tea.KeyMsg {
-	if msg.Type != tea.KeyRunes || msg.Paste || len(msg.Runes) < 2 || m.top().Typing() {
+	if msg.Type != tea.KeyRunes || msg.Paste || len(msg.Runes) < 2 {
+		return []tea.KeyMsg{msg}
+	}
+	if m.top().Typing() {
+		msg.Paste = true
 		return []tea.KeyMsg{msg}
 	}
 	out := make([]tea.KeyMsg, len(msg.Runes))
@@ -57,6 +64,14 @@ func (m Model) apart(msg tea.KeyMsg) []tea.KeyMsg {
 // press is one key. What was said before it is gone with it, and so is a
 // question asked that way: the same choice later is asked about again.
 func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
+	picked := m.s.picked
+	m.s.picked = false
+	if picked && msg.Type == tea.KeyEnter {
+		if m.s.notice == "" {
+			m.s.notice = say.AlreadyTaken
+		}
+		return m, nil
+	}
 	asked := ""
 	if m.s.notice != "" {
 		asked = m.s.drop
@@ -81,7 +96,7 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	}
 	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp)
 	top := m.top()
-	if !top.Typing() {
+	if !top.Typing() || msg.Type != tea.KeyRunes {
 		if next, cmd, used := m.everywhere(msg, top); used {
 			return next, cmd
 		}
@@ -99,8 +114,12 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	return m.toTop(msg)
 }
 
-// everywhere are the keys that every screen without a text field has.
+// everywhere are the keys that every screen has; in a text field only those that
+// are no letters.
 func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
+	if x, ok := top.(settler); ok && key.Matches(msg, keys.Quit, keys.GoTo) {
+		x.settle(m.s)
+	}
 	switch {
 	case key.Matches(msg, keys.Quit):
 		next, cmd := m.quit()

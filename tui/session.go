@@ -63,6 +63,7 @@ type session struct {
 	ordered *order.Order // what is ordered, as of edit orderAt
 	orderAt int
 	ascii   bool
+	picked  bool   // the last key chose and went on by itself
 	kept    func() // set where answers are kept beside the house: what to do after one
 	check   checkState
 	rough   bool // the rough look: only the few questions that decide most

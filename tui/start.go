@@ -49,7 +49,7 @@ func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return m, rows[m.cursor].do(s)
 	}
 	if len(k.Runes) == 1 && k.Runes[0] >= '1' && int(k.Runes[0]-'0') <= len(rows) {
-		m.cursor = int(k.Runes[0] - '1')
+		m.cursor, s.picked = int(k.Runes[0]-'1'), true
 		return m, rows[m.cursor].do(s)
 	}
 	if key.Matches(k, keys.Back) && !m.root {

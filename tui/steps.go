@@ -84,12 +84,14 @@ func newPlaceForm(s *session, id string) *form {
 	return newForm(title, say.SizeFirst, stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
 }
 
+var keyLadder = bind("l", say.LadderNote, "l", "ctrl+l")
+
 func newMoney(s *session) *form {
 	f := newForm("Work and money", "", stepMoney, "", s, func(s *session) []house.Question { return s.list.In(house.Budget, "") }, next(stepOrder))
 	f.below = moneyBelow
-	f.extra = []key.Binding{bind("l", say.LadderNote, "l")}
+	f.extra = []key.Binding{keyLadder}
 	f.on = func(k tea.KeyMsg, s *session) tea.Cmd {
-		if k.String() == "l" {
+		if key.Matches(k, keyLadder) {
 			return send(pushMsg{newLadder(s)})
 		}
 		return nil

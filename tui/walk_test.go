@@ -42,8 +42,8 @@ var stops = []stop{
 	{"add-place", true, func(p *player) { p.press("g", "2", "a") }},
 	{"place-form", true, func(p *player) { p.press("g", "2", "e") }},
 	{"matters", true, func(p *player) { p.press("g", "3") }},
-	{"matters-help", true, func(p *player) { p.press("g", "3", "enter", "?") }},
-	{"matters-empty", false, func(p *player) { p.press("g", "3", "enter") }},
+	{"matters-help", true, func(p *player) { p.press("g", "3", "enter", "enter", "?") }},
+	{"matters-empty", false, func(p *player) { p.press("g", "3", "enter", "enter") }},
 	{"look", true, func(p *player) {}},
 	{"look-empty", false, func(p *player) { p.press("g", "4") }},
 	{"place-result", true, func(p *player) { p.onPlace(2) }},
@@ -55,8 +55,8 @@ var stops = []stop{
 	{"place-chimney", true, func(p *player) { p.onPlace(7) }},
 	{"basement-damp", true, func(p *player) { p.onPlace(5).press("d") }},
 	{"money", true, func(p *player) { p.press("n") }},
-	{"ladder", true, func(p *player) { p.press("n", "l") }},
-	{"ladder-empty", false, func(p *player) { p.press("g", "5", "l") }},
+	{"ladder", true, func(p *player) { p.press("n", "ctrl+l") }},
+	{"ladder-empty", false, func(p *player) { p.press("g", "5", "ctrl+l") }},
 	{"would-change", true, func(p *player) { p.press("w") }},
 	{"house-suggest", false, func(p *player) {
 		p.press("1").ask("site.state").typed("VT").press("enter").ask("site.county").typed("ch")

@@ -32,6 +32,13 @@ const (
 	Matters     = "MATTERS: another answer changes the plan. The rest leaves the blankets as they are."
 )
 
+// An enter behind a key that chose and went on is meant for that choice: taken
+// for the next question it would pass it unread.
+const (
+	OneEnter     = "A digit, y or n chooses and goes on at once. An enter right after it is left out, so that it skips nothing."
+	AlreadyTaken = "Your choice was taken already, so that enter was left out. Enter again goes on."
+)
+
 // The last step.
 const (
 	Check       = "Hand over and check"
