@@ -53,7 +53,7 @@ func flagTable() []flagInfo {
 		{"form", "", "a form to fill in by hand", nil, takesNothing},
 		{"plain", "", "ask line by line instead of in screens", nil, takesNothing},
 		{"ascii", "", "draw with plain letters and signs only", nil, takesNothing},
-		{"no-color", "", "no colour; NO_COLOR does the same", nil, takesNothing},
+		{"no-color", "", "no color; NO_COLOR does the same", nil, takesNothing},
 	}
 }
 

@@ -52,7 +52,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("exposed", rules.Bool(true))
 	}
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
-	set("labour", rules.Text(s.Labour))
+	set("labor", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
 	if site.Zone != "" {
 		set("zone", rules.Number(float64(site.ZoneNumber)))

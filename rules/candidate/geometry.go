@@ -77,9 +77,9 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 		s.HeightFt = num("wall_height_ft")
 		s.Exposed = true
 	}
-	s.Labour = text("labour")
+	s.Labour = text("labor")
 	if s.Labour == "" {
-		s.Labour = a.Text(house.Budget, nil, "labour")
+		s.Labour = a.Text(house.Budget, nil, "labor")
 	}
 	s.Sheathing, _ = c.Sheathing(text("sheathing"))
 	s.Cladding, _ = c.Cladding(text("cladding"))

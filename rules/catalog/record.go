@@ -145,7 +145,7 @@ type PlaceKind struct {
 	Supports         string   `toml:"supports"`
 	SoundGain        float64  `toml:"sound_gain"`
 	SoundNote        string   `toml:"sound_note"`
-	Labour           string   `toml:"labour"`
+	Labour           string   `toml:"labor"`
 	Layers           []Layer  `toml:"layer,required"`
 	Ref
 }

@@ -181,7 +181,7 @@ func priorityQuestions(c *catalog.Catalog) []Question {
 func budgetQuestions() []Question {
 	return []Question{
 		{
-			Scope: Budget, Key: "labour", Kind: Choice, DontKnow: true, Prompt: "Who puts it in?",
+			Scope: Budget, Key: "labor", Earlier: "labour", Kind: Choice, DontKnow: true, Prompt: "Who puts it in?",
 			Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Default: always(Text("self")),
 		},
 		{

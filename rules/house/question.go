@@ -46,6 +46,7 @@ type Option struct {
 // keys of a house file, of what the screens ask and of what is assumed.
 type Question struct {
 	Key      string // dotted below its scope: "area_ft2", "framing.size"
+	Earlier  string // the key in files written before it was renamed; still read
 	Scope    Scope
 	Kinds    []string // place scope: the kinds that have it; nil means all
 	Prompt   units.Prose

@@ -117,6 +117,12 @@ func (r *reader) questions(path []any, qs []Question, into Answers, full bool, e
 			at = append(at, tail)
 		}
 		v, ok := r.tree.Get(at...)
+		if !ok && q.Earlier != "" {
+			at = below(path, q.Earlier)
+			if v, ok = r.tree.Get(at...); ok {
+				known = append(known, q.Earlier)
+			}
+		}
 		if !ok {
 			continue
 		}

@@ -199,3 +199,37 @@ func swapped(s string) string {
 	b[m-1], b[m] = b[m], b[m-1]
 	return string(b)
 }
+
+// A file written before a key was renamed is read as before, and is written
+// with the key of today. Both keys at once are a mistake, never a guess.
+func TestKeysOfEarlierFilesAreRead(t *testing.T) {
+	l, n := fixture.List(t), 0
+	for _, q := range l.Questions {
+		if q.Earlier == "" {
+			continue
+		}
+		n++
+		file := func(keys ...string) string {
+			text := "version = 1\n"
+			if q.Scope == house.PlaceScope {
+				text += "[[place]]\nid = \"a\"\nkind = \"attic\"\n"
+			} else {
+				text += "[" + strings.TrimSuffix(q.FullKey(), "."+q.Key) + "]\n"
+			}
+			for _, key := range keys {
+				text += key + " = \"" + q.Options[len(q.Options)-1].Value + "\"\n"
+			}
+			return text
+		}
+		now, err := house.Read(l, "now.toml", file(q.Key))
+		require.NoError(t, err)
+		before, err := house.Read(l, "before.toml", file(q.Earlier))
+		require.NoError(t, err)
+		sameHouse(t, now, before, q.FullKey())
+		require.Equal(t, house.Write(l, now), house.Write(l, before))
+		require.Contains(t, house.Write(l, before), q.Key+" = ")
+		_, err = house.Read(l, "both.toml", file(q.Key, q.Earlier))
+		require.ErrorContains(t, err, "did you mean "+q.Key)
+	}
+	require.Equal(t, 2, n)
+}

@@ -95,7 +95,7 @@ func (m *maker) hours(pl *plan.Place) units.Range[float64] {
 		id = "hours-self"
 	}
 	h := times(m.c.Figure(id).Range(), pl.Surface.AreaFt2*float64(len(pl.Choice.Layers)))
-	if pl.Surface.Kind.Labour == "labour-crawl" {
+	if pl.Surface.Kind.Labour == "labor-crawl" {
 		h = times(h, m.c.Figure("hours-crawl").Value)
 	}
 	return h

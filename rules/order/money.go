@@ -74,7 +74,7 @@ func (m *maker) money() {
 			out.Without = append(out.Without, p.Label+", which could not be counted")
 		}
 	}
-	sum = append(sum, m.labour()...)
+	sum = append(sum, m.labor()...)
 	m.add()
 	if t := out.Total.Typical; t > 0 {
 		out.QuotedShare = float64(quoted) / float64(t)
@@ -83,8 +83,8 @@ func (m *maker) money() {
 	m.odds(sum)
 }
 
-// labour is what an installer asks for the work, where one does it.
-func (m *maker) labour() []units.Range[units.Cents] {
+// labor is what an installer asks for the work, where one does it.
+func (m *maker) labor() []units.Range[units.Cents] {
 	var sum []units.Range[units.Cents]
 	for i := range m.out.Places {
 		p := &m.out.Places[i]

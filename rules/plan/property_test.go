@@ -80,15 +80,15 @@ var simplePlaces = []string{
 
 // Twice the area costs twice the money, with the same choice.
 func TestTwiceTheAreaTwiceTheMoney(t *testing.T) {
-	for _, labour := range []string{"self", "installer", "installer-checked"} {
+	for _, labor := range []string{"self", "installer", "installer-checked"} {
 		for _, place := range simplePlaces {
-			site := "zone = \"6A\"\n[budget]\nlabour = \"" + labour + "\""
+			site := "zone = \"6A\"\n[budget]\nlabor = \"" + labor + "\""
 			one := plan.Make(fixture.OfPlaces(t, site, place+"\narea_ft2 = 333.3"))
 			two := plan.Make(fixture.OfPlaces(t, site, place+"\narea_ft2 = 666.6"))
 			require.Equal(t, one.Places[0].Choice.MaterialID, two.Places[0].Choice.MaterialID, place)
 			require.Positive(t, one.Money.Total.Low)
 			closeTo(t, times2(one.Money.Total), two.Money.Total, 3, place)
-			require.Equal(t, labour != "self", one.Money.Labour.Typical > 0)
+			require.Equal(t, labor != "self", one.Money.Labour.Typical > 0)
 			require.InDelta(t, 2*one.Places[0].Choice.Heat.LossMMBtu.High, two.Places[0].Choice.Heat.LossMMBtu.High, 1e-9)
 			// Points are by square foot and R: the size of a place does not move them.
 			require.InDeltaSlice(t, one.Places[0].Choice.Parts, two.Places[0].Choice.Parts, 1e-9)

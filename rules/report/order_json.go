@@ -86,7 +86,7 @@ type jsonPlaceMoney struct {
 	Blankets jsonCents `json:"blankets"`
 	Extras   jsonCents `json:"extras"`
 	Gear     jsonCents `json:"gear"`
-	Labour   jsonCents `json:"labour"`
+	Labour   jsonCents `json:"labor"`
 	Total    jsonCents `json:"total"`
 }
 
