@@ -80,6 +80,9 @@ func runHandover(args []string, e env) int {
 		if day, err = inspect.ParseDay(drywall); err != nil {
 			return usage(e, "--drywall: %v", err)
 		}
+		if day.Before(e.today()) {
+			return usage(e, "--drywall %s is past; want the day the drywall starts, today or later", drywall)
+		}
 	}
 	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files, e)

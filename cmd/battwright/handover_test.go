@@ -33,7 +33,7 @@ func TestHandoverCommand(t *testing.T) {
 	require.Equal(t, exitDone, runs("handover", jobHouse, "--format", "markdown", "--out", path).code)
 	require.Contains(t, readFile(t, path), "# Handover sheets")
 	for _, wrong := range [][]string{
-		{"--page", "cook"}, {"--drywall", "soon"}, {"--width", "10"}, {"--format", "csv"}, {"--units", "cubits"}, {"a.toml", "b.toml"},
+		{"--page", "cook"}, {"--drywall", "soon"}, {"--drywall", "2020-01-01"}, {"--drywall", "2026-05-31"}, {"--width", "10"}, {"--format", "csv"}, {"--units", "cubits"}, {"a.toml", "b.toml"},
 	} {
 		require.Equal(t, exitUsage, runs(append([]string{"handover"}, wrong...)...).code, wrong)
 	}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 
@@ -30,10 +31,21 @@ type env struct {
 	stdout, stderr io.Writer
 	terminal       bool // both ends are a terminal
 	getenv         func(string) string
+	now            func() time.Time // nil: the clock of the machine
+}
+
+// today is the day of the run, as a day without a time.
+func (e env) today() time.Time {
+	now := time.Now
+	if e.now != nil {
+		now = e.now
+	}
+	year, month, day := now().Date()
+	return time.Date(year, month, day, 0, 0, 0, 0, time.UTC)
 }
 
 func main() {
-	e := env{os.Stdin, os.Stdout, os.Stderr, isTerminal(os.Stdin) && isTerminal(os.Stdout), os.Getenv}
+	e := env{os.Stdin, os.Stdout, os.Stderr, isTerminal(os.Stdin) && isTerminal(os.Stdout), os.Getenv, time.Now}
 	os.Exit(run(os.Args[1:], e))
 }
 

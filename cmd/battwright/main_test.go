@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -112,13 +113,16 @@ type with struct {
 
 func (w with) run(args ...string) result {
 	var out, errs bytes.Buffer
-	e := env{stdin: strings.NewReader(w.stdin), stdout: &out, stderr: &errs, terminal: w.terminal, getenv: func(k string) string { return w.environ[k] }}
+	e := env{stdin: strings.NewReader(w.stdin), stdout: &out, stderr: &errs, terminal: w.terminal, getenv: func(k string) string { return w.environ[k] }, now: func() time.Time { return testDay }}
 	if w.stdout != nil {
 		e.stdout = w.stdout
 	}
 	code := run(args, e)
 	return result{code, out.String(), errs.String()}
 }
+
+// testDay is the day on which the tests run.
+var testDay = time.Date(2026, 6, 1, 12, 0, 0, 0, time.Local)
 
 func runs(args ...string) result { return with{}.run(args...) }
 

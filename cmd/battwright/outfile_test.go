@@ -14,7 +14,7 @@ import (
 func said(t *testing.T, stdin string, args ...string) (code int, out, problems string) {
 	t.Helper()
 	var o, p bytes.Buffer
-	code = run(args, env{strings.NewReader(stdin), &o, &p, false, func(string) string { return "" }})
+	code = run(args, env{strings.NewReader(stdin), &o, &p, false, func(string) string { return "" }, nil})
 	return code, o.String(), p.String()
 }
 
@@ -79,7 +79,7 @@ func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrDeadlineExceeded }
 func TestNothingPrintedIsNoSuccess(t *testing.T) {
 	for _, args := range [][]string{{"words"}, {"words", "kraft"}, {"--help"}, {"plan", "--help"}, {"--version"}, {"check"}, {"check", goodHouse}, {"check", "--rules"}, {"tour"}, {"plan"}} {
 		var problems bytes.Buffer
-		code := run(args, env{strings.NewReader(""), fullDisk{}, &problems, false, func(string) string { return "" }})
+		code := run(args, env{strings.NewReader(""), fullDisk{}, &problems, false, func(string) string { return "" }, nil})
 		require.Equal(t, exitInput, code, "%q", args)
 		require.Equal(t, 1, strings.Count(problems.String(), os.ErrDeadlineExceeded.Error()), "%q: said once", args)
 	}

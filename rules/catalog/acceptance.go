@@ -104,12 +104,13 @@ type LabelItem struct {
 	Ref
 }
 
-// Lead is what must be done how many days before the drywall.
+// Lead is what must be done how many days before the drywall, or after it.
 type Lead struct {
 	ID     string      `toml:"id,required"`
 	Remove bool        `toml:"remove"`
 	Person string      `toml:"person,required"`
-	Days   int         `toml:"days,required"`
+	Days   int         `toml:"days,required"` // before the drywall; below 0 after it
+	Kinds  []string    `toml:"kinds"`         // of place that it is about; none means all
 	Text   units.Prose `toml:"text,required"`
 	Ref
 }

@@ -92,7 +92,8 @@ func (k *checker) handover() {
 	}
 	for _, l := range a.Leads {
 		k.ref("lead "+l.ID, l.Ref)
-		k.within("lead "+l.ID, "days", float64(l.Days), 0, 400)
+		k.within("lead "+l.ID, "days", float64(l.Days), -60, 400)
+		k.kindNames("lead "+l.ID, l.Kinds)
 		k.oneOf("lead "+l.ID, "person", l.Person, Persons)
 	}
 	for _, e := range a.Efforts {

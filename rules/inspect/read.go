@@ -18,7 +18,7 @@ type reader struct {
 	tree     *strict.Tree
 	problems strict.Problems
 	notes    strict.Problems
-	others   []otherUnit // the notes again, with what was asked for
+	others   []otherUnit  // the notes again, with what was asked for
 	system   units.System // of what the notes say
 }
 

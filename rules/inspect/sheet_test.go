@@ -13,6 +13,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -106,7 +107,9 @@ func TestFramerPageKnowsTheStage(t *testing.T) {
 }
 
 // Days back from the drywall (days of the week worked out by hand): calendar
-// days; a weekend moves to the Friday before.
+// days; a weekend moves to the Friday before. Nothing falls on the day of the
+// step that waits for it: no mending on the day of the inspection, no opening
+// of bags on the day they go in.
 func TestCalendar(t *testing.T) {
 	for _, r := range figures(t).Days {
 		day, err := inspect.ParseDay(r.Drywall)
@@ -119,9 +122,12 @@ func TestCalendar(t *testing.T) {
 		all := inspect.Calendar(fixture.Catalog(t).Acceptance.Leads, day, "")
 		require.Len(t, all, len(fixture.Catalog(t).Acceptance.Leads))
 		for i, due := range all {
-			require.False(t, due.Day.After(day))
+			require.Equal(t, due.Lead.Days < 0, due.Day.After(day), due.Lead.ID)
+			if i > 0 && due.Lead.Days != all[i-1].Lead.Days {
+				require.True(t, due.Day.After(all[i-1].Day), "%s on the day of %s", all[i-1].Lead.ID, due.Lead.ID)
+			}
 			require.True(t, i == 0 || !due.Day.Before(all[i-1].Day), "earliest first")
-			if due.Lead.Days > 0 {
+			if due.Lead.Days != 0 {
 				require.NotContains(t, []time.Weekday{time.Saturday, time.Sunday}, due.Day.Weekday())
 			}
 		}
@@ -225,4 +231,26 @@ func placeOf(t testing.TB, name, kind string) plan.Place {
 	}
 	t.Fatalf("%s has no %s", name, kind)
 	return plan.Place{}
+}
+
+// An attic floor is never insulated before its drywall hangs, and a house
+// without one has no such day.
+func TestAtticWaitsForItsDrywall(t *testing.T) {
+	day := time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC)
+	attics := func(j inspect.Job) (after, before int) {
+		for _, due := range inspect.Calendar(inspect.Leads(j), day, "") {
+			switch text := due.Lead.Text.String(); {
+			case !strings.Contains(strings.ToLower(text), "attic"):
+			case due.Day.After(day):
+				after++
+			case !strings.Contains(text, "except on an attic floor"):
+				before++
+			}
+		}
+		return after, before
+	}
+	after, before := attics(atticJob(t, "trusses", 24))
+	require.Equal(t, []int{1, 0}, []int{after, before})
+	after, before = attics(coldWall(t, units.US))
+	require.Equal(t, []int{0, 0}, []int{after, before})
 }

@@ -95,7 +95,7 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 		out.Places = append(out.Places, jsonSheetOf(s, o.System))
 	}
 	if !h.Drywall.IsZero() {
-		for _, d := range inspect.Calendar(o.Catalog.Acceptance.Leads, h.Drywall, h.Person) {
+		for _, d := range inspect.Calendar(inspect.Leads(h.Job), h.Drywall, h.Person) {
 			out.Calendar = append(out.Calendar, jsonDue{d.Day.Format(time.DateOnly), d.Lead.Person, d.Lead.Text.In(o.System)})
 		}
 	}
