@@ -48,7 +48,7 @@ func TestTypedAnswersAreKept(t *testing.T) {
 	typed := map[string]string{
 		"name": "Birch Lane", "site.state": "mn", "site.county": "Hennepin", "site.climate": "duluth-mn",
 		"shape.length_ft": "38 ft 6 in", "shape.width_ft": "24 feet", "shape.stories": "2", "shape.wall_height_ft": "9",
-		"shape.openings_ft2": "140 sq ft", "site.months": "1 2 3 4 5 6 7 8 9 10 11 12", "site.price": "1.35", "site.hdd65": "8000", "site.cdd50": "2400",
+		"shape.openings_ft2": "140 sq ft", "site.months": "1 2 3 4 5 6 7 8 9 10 11 12", "site.price": "1.35", "site.hdd65": "8000",
 	}
 	for _, leave := range []string{"enter", "tab", "shift+tab", "up", "ctrl+n", "esc"} {
 		p := newPlayer(t, Config{Mono: true}, 80, 24)

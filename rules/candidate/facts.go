@@ -48,8 +48,8 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	} {
 		set(q.fact, answerFact(a, p, q.scope, q.key))
 	}
-	if s.Kind.ID == "crawl-wall" {
-		set("exposed", rules.Bool(true))
+	if s.Kind.Exposed != "" {
+		set("exposed", rules.Bool(s.Exposed))
 	}
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
 	set("labor", rules.Text(s.Labour))

@@ -70,12 +70,14 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
 	s.Kind, _ = c.Kind(kind)
+	if s.Kind.Exposed != "" {
+		s.Exposed = s.Kind.Exposed == "always"
+	}
 	if s.Kind.Boundary == "soil" {
 		s.CIR = num("foam_r")
 	}
 	if kind == "crawl-wall" {
 		s.HeightFt = num("wall_height_ft")
-		s.Exposed = true
 	}
 	s.Labour = text("labor")
 	if s.Labour == "" {

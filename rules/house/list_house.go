@@ -53,7 +53,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 			Default: always(List()),
 		},
 		{
-			Key: "rule_out_reason", Kind: TextKind, Optional: true, Prompt: "Why is it out?", How: "For your own record; may stay empty.",
+			Key: "rule_out_reason", Kind: TextKind, Optional: true, Record: true, Prompt: "Why is it out?", How: "For your own record; may stay empty.",
 			Asked: func(a Answered, _ *Place) bool { return len(a.Answer(Top, nil, "rule_out").List) > 0 },
 		},
 	}
@@ -94,7 +94,6 @@ func siteQuestions() []Question {
 			How: "Air conditioning, or a heat pump used for cooling.", Default: defaultCooled,
 		},
 		{Scope: Site, Key: "hdd65", Kind: NumberKind, Optional: true, Max: 20000, Unit: "F-days", Prompt: "Your own heating degree days, base {65 F}", How: "Only if you have a better figure than the listed place."},
-		{Scope: Site, Key: "cdd50", Kind: NumberKind, Optional: true, Max: 15000, Unit: "F-days", Prompt: "Your own cooling degree days, base {50 F}", How: "Only if you have a better figure than the listed place."},
 		{
 			Scope: Site, Key: "months", Kind: Numbers, Count: 12, Min: -60, Max: 50, Optional: true, Unit: "C", Prompt: "Your own monthly mean temperatures, January to December, in C",
 			How: "For a place that is not listed. Twelve numbers.",

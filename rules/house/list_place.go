@@ -30,10 +30,13 @@ func placeQuestions(c *catalog.Catalog) []Question {
 	return qs
 }
 
+// longKinds are measured along the floor; a chimney is measured around.
+var longKinds = []string{"attic", "exterior-wall", "crawl-space", "basement-wall", "rim-joist", "sloped-ceiling"}
+
 func sizeQuestions() []Question {
 	return []Question{
 		{Key: "label", Kind: TextKind, Prompt: "What do you call this place?", Default: defaultLabel},
-		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
+		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Kinds: longKinds, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
 		{Key: "lengths_ft", Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: 40, 28, 12 ft 6 in. They win over the one length."},
 		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
 		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
@@ -94,9 +97,9 @@ func targetQuestions(c *catalog.Catalog) []Question {
 			How: "About {3 for each inch} of old blanket. 0 in a new house.", Default: always(Number(0)),
 		},
 		{
-			Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"crawl-space", "basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall", "attic"},
+			Key: "exposed", Kind: YesNoKind, DontKnow: true, Kinds: []string{"basement-wall", "rim-joist", "sloped-ceiling", "exterior-wall"},
 			Prompt: "Will the blanket stay visible, without drywall over it?", Default: func(_ Answered, p *Place) Answer {
-				return YesNo(p.Kind == "crawl-space" || p.Kind == "rim-joist")
+				return YesNo(p.Kind == "rim-joist")
 			},
 		},
 	}
@@ -187,7 +190,7 @@ func chimneyQuestions() []Question {
 func placeChoiceQuestions(c *catalog.Catalog) []Question {
 	qs := []Question{
 		{Key: "rule_out", Kind: Many, Options: materialOptions(c), Optional: true, Prompt: "Anything out of the question just here?"},
-		{Key: "rule_out_reason", Kind: TextKind, Optional: true, Prompt: "Why is it out here?", Asked: func(_ Answered, p *Place) bool { return len(p.Answers["rule_out"].List) > 0 }},
+		{Key: "rule_out_reason", Kind: TextKind, Optional: true, Record: true, Prompt: "Why is it out here?", How: "For your own record; may stay empty.", Asked: func(_ Answered, p *Place) bool { return len(p.Answers["rule_out"].List) > 0 }},
 		{Key: "pin", Kind: Choice, Options: append(materialOptions(c), Option{"none", "let the plan choose"}), Optional: true, Prompt: "Keep one material here whatever else changes?"},
 		{Key: "labor", Earlier: "labour", Kind: Choice, Optional: true, Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Prompt: "Who puts it in here, if not as in the rest of the house?"},
 		{Key: "waive_target", Kind: YesNoKind, Optional: true, Prompt: "May this place fall short of its target?", How: "It is printed wherever the plan is shown."},

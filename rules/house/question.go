@@ -62,6 +62,7 @@ type Question struct {
 	Rough    bool // part of the rough look
 	Safety   bool // decides safety: unknown until answered
 	Whole    bool // whole numbers only
+	Record   bool // for the builder\'s own record: nothing is made of it, and How says so
 	Asked    func(Answered, *Place) bool
 	Default  func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
 	// Follows is what other answers of the house tell already; it holds until

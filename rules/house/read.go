@@ -98,12 +98,12 @@ func (r *reader) table(path []any, scope Scope, into Answers) {
 		r.bad(path, v, "a table: a line ["+tableName(path)+"] and its keys below it")
 		return
 	}
-	r.questions(path, r.list.In(scope, ""), into, true, nil)
+	r.questions(path, r.list.In(scope, ""), into, true, nil, func(key string) bool { return isRetired(scope, "", key) })
 }
 
 // questions reads the answers of a list of questions below a path. Dotted
 // keys are one level of inline table: framing = { size = "2x6" }.
-func (r *reader) questions(path []any, qs []Question, into Answers, full bool, extra []string) {
+func (r *reader) questions(path []any, qs []Question, into Answers, full bool, extra []string, retired func(key string) bool) {
 	known := slices.Clone(extra)
 	sub := map[string][]string{}
 	for _, q := range qs {
@@ -135,7 +135,9 @@ func (r *reader) questions(path []any, qs []Question, into Answers, full bool, e
 	for _, key := range r.tree.Keys(path...) {
 		at := below(path, key)
 		if !slices.Contains(known, key) {
-			r.unknownKey(at, known)
+			if !retired(key) {
+				r.unknownKey(at, known)
+			}
 			continue
 		}
 		if tails := sub[key]; tails != nil {

@@ -89,8 +89,8 @@ func (r *reader) place(i int, ids map[string]int) {
 		qs = r.list.everyPlaceQuestion()
 	}
 	p := Place{Kind: kind, Answers: Answers{}}
-	r.questions(path, qs, p.Answers, false, []string{"id", "kind", "measured"})
-	p.Measured = r.measured(below(path, "measured"), qs)
+	r.questions(path, qs, p.Answers, false, []string{"id", "kind", "measured"}, func(key string) bool { return isRetired(PlaceScope, kind, key) })
+	p.Measured = r.measured(below(path, "measured"), qs, kind)
 	if v, there := r.tree.Get("place", i, "id"); there {
 		p.ID, _ = v.(string)
 	} else {
@@ -128,7 +128,7 @@ func (l *QuestionList) everyPlaceQuestion() []Question {
 	return out
 }
 
-func (r *reader) measured(path []any, qs []Question) []string {
+func (r *reader) measured(path []any, qs []Question, kind string) []string {
 	v, ok := r.tree.Get(path...)
 	if !ok {
 		return nil
@@ -145,6 +145,9 @@ func (r *reader) measured(path []any, qs []Question) []string {
 	var out []string
 	for i, e := range list {
 		key, isText := e.(string)
+		if isText && isRetired(PlaceScope, kind, key) {
+			continue
+		}
 		if !isText || !slices.Contains(keys, key) {
 			r.bad(below(path, i), e, "a key that such a place has, like area_ft2"+meant(e, keys))
 			continue
