@@ -20,6 +20,9 @@ func (b *Book) ruleProblems(r *Rule, out *ready) []error {
 		errs = append(errs, err)
 	}
 	errs = append(errs, r.Effect.problems()...)
+	if !strings.Contains(r.Reason, r.Effect.Call) {
+		errs = append(errs, fmt.Errorf("%w: the reason does not say to call %s", ErrEffect, r.Effect.Call))
+	}
 	errs = append(errs, r.groundProblems()...)
 	return append(errs, b.exampleProblems(r)...)
 }
@@ -64,6 +67,7 @@ func (e Effect) problems() []error {
 	bad(safety && e.Severity < 1, "severity %d; want 1 or more", e.Severity)
 	bad(!safety && e.Severity != 0, "severity %d belongs to safety", e.Severity)
 	bad(!safety && e.Stops, "only a safety rule stops a plan")
+	bad(!e.Stops && e.Call != "", "call %q belongs to what stops a plan", e.Call)
 	return errs
 }
 

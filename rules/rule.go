@@ -22,7 +22,7 @@ const NeedNoOption = "no_option"
 //
 //	adjust       Criterion, Delta (-1 to 1, not 0), Group
 //	require      Need, NeedValue
-//	safety       Severity (from 1, higher is worse), Stops
+//	safety       Severity (from 1, higher is worse), Stops, Call
 //	for, against Criterion, may be empty
 //	exclude      Group, may be empty: names the subject, so that two excludes
 //	             on different subjects are not taken for one
@@ -36,7 +36,8 @@ type Effect struct {
 	Need      string // facing, retarder, ground_cover, baffle, ...
 	NeedValue string
 	Severity  int
-	Stops     bool // a danger that leaves no plan for the place
+	Stops     bool   // a danger that leaves no plan for the place
+	Call      string // who must come when it stops the place, in words of the reason; empty when nobody licensed is needed
 	Order     int
 }
 

@@ -108,7 +108,7 @@ func moneyBelow(p *page, s *session) {
 	p.para(style.Plain, 0, report.MoneyText(s.plan, s.system))
 	p.blank()
 	for _, pl := range s.plan.Places {
-		if pl.Choice == nil || pl.Stopped != "" {
+		if pl.Choice == nil {
 			continue
 		}
 		m := pl.Choice.Money

@@ -73,9 +73,6 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 	first := len(p.rows)
 	glance(p, s, pl, here)
 	for i, r := range report.RankRows(pl, s.options()) {
-		if pl.Stopped != "" {
-			break
-		}
 		cell := r.Fit
 		if r.Price != "" {
 			cell += ", " + r.Price
@@ -121,7 +118,7 @@ func glance(p *page, s *session, pl plan.Place, here bool) {
 	}
 	p.line(tone, mark+pl.Surface.Label)
 	body := style.Plain
-	if pl.Stopped != "" || pl.Choice == nil {
+	if pl.Choice == nil {
 		body = style.Danger
 	}
 	p.para(body, 4, report.Glance(pl, s.options()))

@@ -68,8 +68,8 @@ func takes(pl plan.Place, e plan.Entry) bool {
 // placeCell names a place, and says in it what no score may stand for.
 func placeCell(pl plan.Place, s *session) string {
 	switch {
-	case pl.Stopped != "":
-		return pl.Surface.Label + ": NO PLAN, see below"
+	case pl.Stopped():
+		return pl.Surface.Label + ": STOP, see below"
 	case pl.Surface.Kind.ID == "chimney":
 		return pl.Surface.Label + ": " + report.GapText(pl, s.options())
 	}
@@ -79,9 +79,6 @@ func placeCell(pl plan.Place, s *session) string {
 // materialCells are the cells of a place under the names of the materials.
 func materialCells(pl plan.Place, names []string, s *session) []string {
 	cells := make([]string, len(names))
-	if pl.Stopped != "" {
-		return cells
-	}
 	for i, r := range report.RankRows(pl, s.options()) {
 		at := slices.Index(names, r.Name)
 		if at < 0 {
@@ -89,7 +86,7 @@ func materialCells(pl plan.Place, names []string, s *session) []string {
 		}
 		e := pl.Entries[i]
 		cells[at] = r.Fit
-		if r.Rank != "" {
+		if r.Price != "" {
 			cells[at] += " " + s.system.MoneyOf(e.Money.Total.Typical, e.Money.Total)
 		}
 		if takes(pl, e) {

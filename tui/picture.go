@@ -39,7 +39,7 @@ func pictureRows(p *page, s *session, pl plan.Place) {
 
 // dampRows shows the damp check: one sentence, then the year.
 func dampRows(p *page, s *session, pl plan.Place) {
-	if pl.Choice == nil || pl.Stopped != "" {
+	if pl.Choice == nil {
 		p.para(style.Warn, 0, say.NothingDamp)
 		return
 	}

@@ -103,9 +103,9 @@ func (x *placePage) View(p *page, s *session) {
 	} else {
 		p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, s.system)))
 	}
-	if pl.Stopped != "" && x.show != viewResult {
-		p.para(style.Danger, 0, "STOP: "+pl.Stopped)
-		p.blank()
+	if pl.Stopped() && x.show != viewResult {
+		stopRows(p, s, *pl)
+		return
 	}
 	switch x.show {
 	case viewWhy:
@@ -119,6 +119,18 @@ func (x *placePage) View(p *page, s *session) {
 	default:
 		x.resultBeside(p, s, *pl)
 	}
+}
+
+// stopRows are all that is said of a stopped place, whatever was asked about it.
+func stopRows(p *page, s *session, pl plan.Place) {
+	for _, l := range pl.StopLines() {
+		p.para(style.Danger, 0, l)
+	}
+	for _, c := range report.Cautions(pl, s.options()) {
+		p.para(style.Warn, 0, "? "+c)
+	}
+	p.blank()
+	p.para(style.Dim, 0, report.Closing)
 }
 
 // The width of the result beside a picture: wider lines are hard to follow.
@@ -147,21 +159,21 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 	for i, l := range lines {
 		tone := style.Plain
 		switch l.Label {
-		case "Stop", "Gap", "Plus":
+		case report.LabelStop, "Gap", "Plus":
 			tone = style.Danger
 		}
 		p.labelled(tone, l.Label, labelColumn, l.Text)
-		if i == 0 {
+		if i == max(0, len(pl.Stops)-1) {
 			x.cautions(p, pl)
 		}
 	}
-	if pl.Choice != nil && pl.Stopped == "" {
+	if pl.Choice != nil {
 		for _, w := range report.WhyLines(pl) {
 			p.labelled(style.Plain, w.Label, labelColumn, w.Text)
 		}
 		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
 	}
-	if pl.Choice == nil && pl.Stopped == "" {
+	if pl.Choice == nil && !pl.Stopped() {
 		nothingRows(p, s, pl)
 	}
 	switch n := unknownHere(s.plan, pl.Surface.ID); {

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/tui/style"
@@ -15,10 +13,10 @@ func rankRows(p *page, s *session, pl plan.Place) {
 			label = "Ranks"
 		}
 		if r.Rank == "" {
-			p.labelled(style.Dim, label, labelColumn, r.Name+": no. "+r.Minus)
+			p.labelled(style.Dim, label, labelColumn, r.Text())
 			continue
 		}
-		p.labelled(style.Plain, label, labelColumn, fmt.Sprintf("%s. %s: %s, %s, %s of 100 points", r.Rank, r.Name, r.Fit, r.Price, r.Score))
+		p.labelled(style.Plain, label, labelColumn, r.Rank+". "+r.Text())
 	}
 }
 
@@ -27,9 +25,6 @@ func rankRows(p *page, s *session, pl plan.Place) {
 func (x *placePage) why(p *page, s *session, pl plan.Place) {
 	p.para(style.Dim, 0, "Why this one, and why not the others. Every reason names its rule in brackets.")
 	p.blank()
-	if pl.Stopped != "" {
-		p.para(style.Warn, 0, "Nothing goes in before that is settled. After it, this is how they would rank:")
-	}
 	rankRows(p, s, pl)
 	if text := report.SureNumbers(pl, s.options()); text != "" {
 		p.labelled(style.Dim, "Sure", labelColumn, text)

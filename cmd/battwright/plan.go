@@ -167,7 +167,7 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 // that misses its target without the builder having accepted that.
 func fallsShort(p plan.Plan) bool {
 	for _, place := range p.Places {
-		if place.Stopped != "" || place.Choice == nil {
+		if place.Choice == nil {
 			return true
 		}
 		if !place.Choice.Heat.MeetsTarget && !place.Surface.Waived {

@@ -38,7 +38,7 @@ func runTour(args []string, e env) int {
 func tourText(p plan.Plan) string {
 	place, cautions := "a place", 0
 	for _, x := range p.Places {
-		if x.Choice != nil && x.Stopped == "" && len(x.Safety) > cautions {
+		if x.Choice != nil && len(x.Safety) > cautions {
 			place, cautions = x.Surface.Label, len(x.Safety)
 		}
 	}

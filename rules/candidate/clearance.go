@@ -1,81 +1,119 @@
 package candidate
 
 import (
-	"fmt"
+	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
-// Clearance is the air that must stay empty round a chimney.
+// Clearance is the air that must stay empty around a chimney, and the air there
+// is. Where the width is not known nothing stands in for it.
 type Clearance struct {
-	Chimney string  // kind, empty when unknown
-	Inches  float64 // what the plan keeps empty
-	Known   bool    // false: the listing was not read, the figure is a stand-in
-	Barred  bool    // the pipe may not pass an insulated cavity at all
+	Chimney string // kind, empty when unknown
+	Known   bool   // the width is known: masonry by the code, a pipe by the listing that was typed
+	Inches  float64
+	SureIn  float64 // of it, what does not rest on memory: wood nearer than that stops the place; 0 when not known
 	GapIn   float64 // air there is between chimney and framing
 	GapSaid bool
 	Reason  string
-	Source  string
+	From    []catalog.Ref // of the widths, the one that is kept last
 }
 
-// The masonry distances are those of IRC R1003.18 and R1001.11 (2 in, 1 in
-// wholly outside: read; 4 in at the back of a fireplace: memory). Listed metal
-// and plastic pipes have no default: only their own listing counts.
-const (
-	masonryInsideIn  = 2.0
-	masonryOutsideIn = 1.0
-	fireplaceBackIn  = 4.0
-	standInIn        = 2.0
-)
+// widthNotKnown is said wherever a width would stand.
+const widthNotKnown = "width not known: read the listing"
 
 func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	if p.Kind != "chimney" {
 		return Clearance{}
 	}
 	kind := a.Value(house.PlaceScope, p, "chimney")
-	c := Clearance{Chimney: kind.Answer.Text, Source: "irc-r1003"}
+	c := Clearance{Chimney: kind.Answer.Text}
 	if gap := a.Value(house.PlaceScope, p, "gap_in"); gap.Source == house.FromAnswer {
 		c.GapIn, c.GapSaid = gap.Answer.Number, true
 	}
-	in := a.System.Clearance
-	listed := a.Value(house.PlaceScope, p, "clearance_in")
-	switch {
-	case !kind.Known:
-		c.Inches, c.Reason = standInIn, fmt.Sprintf("kind of chimney not known: %s planned; do not close before its listing is read", in(standInIn))
-	case c.Chimney == "masonry-outside":
-		c.Inches, c.Known, c.Reason = masonryOutsideIn, true, "masonry wholly outside the wall: "+in(masonryOutsideIn)
-	case c.Chimney == "masonry-inside" || c.Chimney == "masonry-in-wall":
-		c.Inches, c.Known, c.Reason = masonryInsideIn, true, "masonry inside or within the wall: "+in(masonryInsideIn)
-	case c.Chimney == "masonry-fireplace":
-		c.Inches, c.Known, c.Reason = fireplaceBackIn, true, fmt.Sprintf("fireplace: %s at the sides, %s at the back; the larger is planned", in(masonryInsideIn), in(fireplaceBackIn))
-	case c.Chimney == "metal-connector":
-		c.Barred, c.Inches, c.Reason = true, standInIn, "a single metal pipe must never pass through an insulated wall or floor"
-	case listed.Source == house.FromAnswer && listed.Answer.Number == 0:
-		c.Known, c.Reason = true, "you typed a listing of "+in(0)+": nothing touches the pipe before somebody licensed has read it too"
-	case listed.Source == house.FromAnswer:
-		c.Inches, c.Known, c.Reason = listed.Answer.Number, true, "as its listing says"
-	default:
-		c.Inches, c.Reason = standInIn, fmt.Sprintf("its listing was not read: %s planned; do not close before it is read", in(standInIn))
-	}
-	// A listing or an inspector may ask for more than the usual distance, of a
-	// kind that is not known as well.
-	if listed.Source == house.FromAnswer && listed.Answer.Number > c.Inches {
-		c.Inches = listed.Answer.Number
-		if c.Known {
-			c.Reason = "as its listing says"
-		} else if !c.Barred {
-			c.Reason = "kind of chimney not known: the distance you typed is planned; do not close before its listing is read"
+	c.byCode(a.List.Catalog().ClearancesOf(c.Chimney), a.System)
+	why := ""
+	// A listing or an inspector may ask for more than the code. A listing of 0 is
+	// no width to build by.
+	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer {
+		switch typed := listed.Answer.Number; {
+		case typed > c.Inches:
+			c.Inches, c.SureIn, c.From = typed, typed, nil
+			c.Known, c.Reason = kind.Known, "as its listing says"
+			why = "the kind of chimney is not known, so the distance you typed may not be enough; "
+		case typed == 0:
+			why = "you typed 0: have somebody licensed read it again; "
 		}
+	}
+	if !c.Known {
+		c.Inches, c.Reason = 0, why+"nothing is planned or ordered here, and do not close it before that"
+	}
+	if c.GapSaid && c.GapIn >= c.SureIn && c.GapIn < c.Inches {
+		c.Reason += "; you typed " + a.System.Inches(c.GapIn) + " to the wood: ask the mason whether it may stand so near"
 	}
 	return c
 }
 
-// BayLeftIn is the depth left for a blanket when the clearance comes off a
-// bay of the given depth, less the air there already is.
-func (c Clearance) BayLeftIn(depthIn float64) float64 {
-	need := c.Inches
-	if c.GapSaid {
-		need = max(0, c.Inches-c.GapIn)
+// byCode takes the widths that the code has for a kind of chimney.
+func (c *Clearance) byCode(list []catalog.Clearance, s units.System) {
+	var words []string
+	for _, x := range list {
+		mark := ""
+		if x.Known == catalog.Memory {
+			mark = " (from memory, not yet checked)"
+		} else {
+			c.SureIn = max(c.SureIn, x.Inches)
+		}
+		words = append(words, x.Text+": "+s.Clearance(x.Inches)+mark)
+		if x.Inches >= c.Inches {
+			c.Inches, c.From = x.Inches, append(c.From, x.Ref)
+		} else {
+			c.From = append([]catalog.Ref{x.Ref}, c.From...)
+		}
 	}
-	return max(0, depthIn-need)
+	c.Known, c.Reason = len(list) > 0, strings.Join(words, "; ")
+	if len(list) > 1 {
+		c.Reason += "; the larger is kept"
+	}
+}
+
+// Text is the width that stays empty, or that it is not known.
+func (c Clearance) Text(s units.System) string {
+	if !c.Known {
+		return widthNotKnown
+	}
+	return s.Clearance(c.Inches)
+}
+
+// Ref is where the width that is kept is from; nothing for one that was typed.
+func (c Clearance) Ref() catalog.Ref {
+	if len(c.From) == 0 {
+		return catalog.Ref{}
+	}
+	return c.From[len(c.From)-1]
+}
+
+// shortIn is how much nearer the wood stands than it may; ok is false while
+// the gap or the width is not known.
+func (c Clearance) shortIn() (in float64, ok bool) {
+	return max(0, c.SureIn-c.GapIn), c.GapSaid && c.SureIn > 0
+}
+
+// BayLeftIn is the depth left for a blanket when the clearance comes off a bay
+// of the given depth, less the air there already is. While the width is not
+// known it is the whole bay, which only serves to compare fibers: no blanket is
+// chosen.
+func (c Clearance) BayLeftIn(depthIn float64) float64 {
+	return max(0, depthIn-max(0, c.Inches-c.GapIn))
+}
+
+// Held says why no blanket is chosen for a place though some may go there and
+// nothing stops it; empty when one may be.
+func (s Surface) Held() string {
+	if s.Kind.ID == "chimney" && !s.Clearance.Known {
+		return widthNotKnown
+	}
+	return ""
 }

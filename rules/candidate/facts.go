@@ -66,8 +66,11 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("clearance_known", rules.Bool(s.Clearance.Known))
 		if s.Clearance.Known {
 			set("clearance_in", rules.Number(s.Clearance.Inches))
+			set("bay_left_in", rules.Number(s.Frame.RoomIn))
 		}
-		set("bay_left_in", rules.Number(s.Frame.RoomIn))
+		if short, ok := s.Clearance.shortIn(); ok {
+			set("gap_short_in", rules.Number(short))
+		}
 	}
 	return f
 }

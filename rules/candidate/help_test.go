@@ -40,7 +40,7 @@ type clearanceRow struct {
 	Chimney, Source, Mark string
 	Listed                *float64
 	Inches                float64
-	Known, Barred         bool
+	Known                 bool
 }
 
 type published struct {

@@ -16,6 +16,7 @@ type Catalog struct {
 	Sizes      []Size
 	Shares     []Share
 	Lumber     Lumber
+	Clearances []Clearance
 	Foam       Foam
 	Criteria   []Criterion
 	Settings   Settings
@@ -72,6 +73,18 @@ func (c *Catalog) Kind(id string) (PlaceKind, bool) {
 // Size finds a lumber size by id.
 func (c *Catalog) Size(id string) (Size, bool) {
 	return find(c.Sizes, func(s Size) bool { return s.ID == id })
+}
+
+// ClearancesOf are the distances that a kind of chimney asks for; none where
+// only the listing of the pipe can tell.
+func (c *Catalog) ClearancesOf(chimney string) []Clearance {
+	var out []Clearance
+	for _, x := range c.Clearances {
+		if x.Chimney == chimney {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // Sheathing finds a sheathing by id.

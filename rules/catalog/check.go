@@ -59,6 +59,7 @@ func (c *Catalog) check(r *records) []error {
 	k.unique("facing", ids(r.Facings, func(x Facing) string { return x.ID }))
 	k.unique("place", ids(r.Kinds, func(x PlaceKind) string { return x.ID }))
 	k.unique("size", ids(r.Sizes, func(x Size) string { return x.ID }))
+	k.unique("clearance", ids(r.Clearances, func(x Clearance) string { return x.ID }))
 	k.unique("criterion", ids(r.Criteria, func(x Criterion) string { return x.ID }))
 	k.unique("source", ids(r.Sources, func(x Source) string { return x.ID }))
 	k.unique("word", ids(r.Words, func(x Word) string { return x.Term }))
@@ -68,6 +69,7 @@ func (c *Catalog) check(r *records) []error {
 	k.facings()
 	k.kinds()
 	k.shares()
+	k.clearances()
 	k.criteria()
 	k.goods()
 	k.rest(r)
@@ -194,6 +196,14 @@ func (k *checker) shares() {
 	}
 	k.ref("lumber", k.c.Lumber.Ref)
 	k.ref("foam", k.c.Foam.Ref)
+}
+
+func (k *checker) clearances() {
+	for _, x := range k.c.Clearances {
+		what := "clearance " + x.ID
+		k.ref(what, x.Ref)
+		k.within(what, "inches", x.Inches, 0.5, 60)
+	}
 }
 
 func (k *checker) curve(what string, points []CurvePoint) {

@@ -24,6 +24,7 @@ type records struct {
 	Claddings   []Sheet            `toml:"cladding"`
 	Sizes       []Size             `toml:"size"`
 	Shares      []Share            `toml:"share"`
+	Clearances  []Clearance        `toml:"clearance"`
 	Lumber      *Lumber            `toml:"lumber"`
 	Foam        *Foam              `toml:"foam"`
 	Criteria    []Criterion        `toml:"criterion"`
@@ -119,6 +120,7 @@ func (r *records) add(o *records) {
 	r.Claddings = append(r.Claddings, o.Claddings...)
 	r.Sizes = append(r.Sizes, o.Sizes...)
 	r.Shares = append(r.Shares, o.Shares...)
+	r.Clearances = append(r.Clearances, o.Clearances...)
 	r.Criteria = append(r.Criteria, o.Criteria...)
 	r.Sources = append(r.Sources, o.Sources...)
 	r.Words = append(r.Words, o.Words...)
@@ -162,6 +164,7 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
 	c.Criteria, c.Words, c.Helps, c.Fuels = r.Criteria, r.Words, r.Helps, r.Fuels
+	c.Clearances = r.Clearances
 	c.Acceptance = r.AcceptanceRecords
 	c.goods = goods{r.Figures, r.Studs, r.Gear}
 	var errs []error

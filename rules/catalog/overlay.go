@@ -61,6 +61,15 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 			})
 		}
 	}
+	for i, x := range o.Clearances {
+		at := slices.IndexFunc(r.Clearances, func(b Clearance) bool { return b.ID == x.ID })
+		if at >= 0 && (x.Inches < r.Clearances[at].Inches || x.Chimney != r.Clearances[at].Chimney) {
+			problems = append(problems, strict.Problem{
+				File: file, Line: lines.Of("clearance", i), Key: "clearance." + x.ID, Found: "less air beside a chimney than before",
+				Want: fmt.Sprintf("%g in or more for %s: a clearance may grow, not shrink", r.Clearances[at].Inches, r.Clearances[at].Chimney),
+			})
+		}
+	}
 	if len(problems) > 0 {
 		return problems
 	}
@@ -80,6 +89,7 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 	r.Claddings = overlayInto(r.Claddings, o.Claddings, func(x Sheet) (string, bool) { return x.ID, x.Remove }, "cladding", say)
 	r.Sizes = overlayInto(r.Sizes, o.Sizes, func(x Size) (string, bool) { return x.ID, x.Remove }, "size", say)
 	r.Shares = overlayInto(r.Shares, o.Shares, func(x Share) (string, bool) { return x.Element + "/" + x.Practice, false }, "share", say)
+	r.Clearances = overlayInto(r.Clearances, o.Clearances, func(x Clearance) (string, bool) { return x.ID, false }, "clearance", say)
 	r.Criteria = overlayInto(r.Criteria, o.Criteria, func(x Criterion) (string, bool) { return x.ID, x.Remove }, "criterion", say)
 	r.Sources = overlayInto(r.Sources, o.Sources, func(x Source) (string, bool) { return x.ID, x.Remove }, "source", say)
 	r.Words = overlayInto(r.Words, o.Words, func(x Word) (string, bool) { return x.Term, x.Remove }, "word", say)

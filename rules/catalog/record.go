@@ -176,6 +176,16 @@ type Size struct {
 	DepthIn float64 `toml:"depth_in,required"`
 }
 
+// Clearance is the air that must stay empty beside a kind of chimney, to the
+// wood and to every blanket. A kind may have several, for its sides and back.
+type Clearance struct {
+	ID      string  `toml:"id,required"`
+	Chimney string  `toml:"chimney,required"` // a value of the fact "chimney"
+	Text    string  `toml:"text,required"`    // what it is the distance of
+	Inches  float64 `toml:"inches,required"`
+	Ref
+}
+
 // Share is the share of a surface that is wood, by spacing.
 type Share struct {
 	Element   string         `toml:"element,required"`

@@ -58,7 +58,7 @@ func (j Job) IDs() []string {
 }
 
 // planned reports whether a place has a blanket to hand over at all.
-func planned(p plan.Place) bool { return p.Choice != nil && p.Stopped == "" }
+func planned(p plan.Place) bool { return p.Choice != nil }
 
 // Level is how much a finding weighs.
 type Level int

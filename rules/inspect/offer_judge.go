@@ -69,6 +69,9 @@ func JudgeOffer(j Job, o Offer) OfferResult {
 func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
 
 func (p *OfferedPlace) judge(j Job) {
+	for _, s := range p.Plan.Stops {
+		p.find(Finding{ID: "stopped", Level: Stop, Text: s.Say, Ask: p.Plan.Surface.Label + ": What do you do about this before any blanket goes in?"})
+	}
 	if len(p.Parts) == 0 {
 		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})
 		return
@@ -80,9 +83,6 @@ func (p *OfferedPlace) judge(j Job) {
 	p.area(j)
 	p.price()
 	p.assess(j)
-	if p.Plan.Stopped != "" {
-		p.find(Finding{ID: "stopped", Level: Stop, Text: "the plan has nothing here yet: " + p.Plan.Stopped, Ask: "What do you do about this before any blanket goes in?"})
-	}
 }
 
 // missing names what the line leaves out.

@@ -79,11 +79,11 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 
 // placeLines are the figures of a place that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
-	if p.Stopped != "" {
-		return []string{"NO PLAN YET: " + p.Stopped}
-	}
-	if p.Choice == nil {
-		return nil
+	switch {
+	case p.Stopped():
+		return p.StopLines()
+	case p.Choice == nil:
+		return gapLine(j, p)
 	}
 	s := j.System
 	switch person {
@@ -127,10 +127,11 @@ func gapLine(j Job, p plan.Place) []string {
 	if p.Surface.Kind.ID != "chimney" {
 		return nil
 	}
-	if p.Surface.Clearance.Inches == 0 {
-		return []string{"KEEP THE GAP EMPTY; " + p.Surface.Clearance.Reason}
+	every := ""
+	if p.Surface.Clearance.Known {
+		every = " on every side"
 	}
-	return []string{"KEEP THE GAP EMPTY: " + j.System.Clearance(p.Surface.Clearance.Inches) + " on every side; " + p.Surface.Clearance.Reason}
+	return []string{"KEEP THE GAP EMPTY: " + p.Surface.Clearance.Text(j.System) + every + "; " + p.Surface.Clearance.Reason}
 }
 
 // boardText is the board that the target asks for beside the blanket, and when

@@ -23,7 +23,7 @@ func chosen(t testing.TB, visit func(j inspect.Job, p plan.Place)) {
 	for _, name := range demo.Names() {
 		j := demoJob(t, name)
 		for _, p := range j.Plan.Places {
-			if p.Choice != nil && p.Stopped == "" {
+			if p.Choice != nil {
 				visit(j, p)
 				n++
 			}
@@ -164,7 +164,7 @@ func TestOfferedAsPlannedIsThePlan(t *testing.T) {
 		j := demoJob(t, name)
 		text := "version = 1\n"
 		for _, p := range j.Plan.Places {
-			if p.Choice == nil || p.Stopped != "" {
+			if p.Choice == nil {
 				continue
 			}
 			for _, l := range p.Choice.Layers {

@@ -18,8 +18,11 @@ func (m *maker) place(pl *plan.Place) {
 	out := Place{ID: pl.Surface.ID, Label: pl.Surface.Label, AreaFt2: pl.Surface.AreaFt2, Self: pl.Surface.Labour == "self"}
 	defer func() { m.out.Places = append(m.out.Places, out) }()
 	switch {
-	case pl.Stopped != "":
-		out.Skipped = "no plan for it yet: " + pl.Stopped
+	case pl.Stopped():
+		out.Skipped = pl.StopText()
+		return
+	case pl.Surface.Held() != "":
+		out.Skipped = pl.Surface.Held()
 		return
 	case pl.Choice == nil:
 		out.Skipped = noneText(pl)

@@ -42,17 +42,15 @@ func Changes(before, after Plan) []Change {
 	return out
 }
 
-func (p Place) usable() bool { return p.Choice != nil && p.Stopped == "" }
-
 func (p Place) chosen() string {
-	if !p.usable() {
+	if p.Choice == nil {
 		return ""
 	}
 	return p.Choice.Name
 }
 
 func (p Place) cost() units.Cents {
-	if !p.usable() {
+	if p.Choice == nil {
 		return 0
 	}
 	return p.Choice.Money.Total.Typical

@@ -98,8 +98,13 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 	base, other := a.tried(q, placeID, answer, p, base)
 	words := q.Show(answer, a.Answered.System)
 	for i, place := range other.Places {
-		if i < len(base.Places) && place.Stopped != "" && base.Places[i].Stopped == "" {
-			return stopsPlace, fmt.Sprintf("if %q: no plan for %s before somebody licensed has seen it", words, place.Surface.Label)
+		if i >= len(base.Places) {
+			break
+		}
+		for _, s := range place.Stops {
+			if !slices.ContainsFunc(base.Places[i].Stops, func(b Stop) bool { return b.Danger == s.Danger }) {
+				return stopsPlace, fmt.Sprintf("if %q: no plan for %s yet: %s", words, place.Surface.Label, s.Brief())
+			}
 		}
 	}
 	weight, effect := 0, ""

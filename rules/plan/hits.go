@@ -9,34 +9,42 @@ import (
 	"battwright/rules/house"
 )
 
-// hitsOf gathers again after the choice changed.
-func (p *Place) hitsOf() {
-	p.Safety, p.Install, p.Require, p.Depends, p.Stopped = nil, nil, nil, nil, ""
-	p.hits()
-}
-
-// hits gathers what must be said of a place: from the choice, which knows
-// every fact, or from the place itself when there is no choice.
-func (p *Place) hits() {
-	// A place that is stopped gets no blanket, whatever would fit: only what is
-	// true of the place itself is said.
-	v, ofPlace := p.Verdict, p.Choice == nil || p.Verdict.Stopped
-	if !ofPlace {
+// settle gathers what must be said of a place once its choice stands: from the
+// choice, which knows every fact, or from the place itself when there is none.
+func (p *Place) settle() {
+	p.Safety, p.Install, p.Require, p.Depends = nil, nil, nil, nil
+	v := p.Verdict
+	if p.Choice != nil {
 		v = p.Choice.Verdict
 	}
+	if stops := stopsOf(v); len(stops) > 0 { // a rule may stop a place for its blanket too
+		p.Stops, p.Choice, p.Best = stops, nil, nil
+	}
 	for _, h := range v.Safety {
-		if ofPlace && !aboutPlace(h) {
-			continue
+		if p.says(h) {
+			p.Safety = append(p.Safety, h)
 		}
-		p.Safety = append(p.Safety, h)
-		if h.Rule.Effect.Stops && len(h.Unknown) == 0 && p.Stopped == "" {
-			p.Stopped = h.Text
-		}
+	}
+	if p.Choice == nil {
+		return // what is to be done is about work that has no plan
 	}
 	p.Install, p.Depends = v.Install, v.Depends
 	for _, n := range v.Require {
 		p.Require = append(p.Require, n.Hit)
 	}
+}
+
+// says reports whether a caution belongs to the place as it stands. Where it is
+// stopped nobody works: only what stops it, or may stop it as well, is said, and
+// no mask or lamp that would send somebody in.
+func (p *Place) says(h rules.Hit) bool {
+	switch {
+	case p.Stopped():
+		return h.Rule.Effect.Stops
+	case p.Choice == nil:
+		return aboutPlace(h)
+	}
+	return true
 }
 
 // aboutPlace reports whether a caution that fired on unknown facts is about

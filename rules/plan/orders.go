@@ -24,7 +24,7 @@ func (p Plan) Needs(c *catalog.Catalog) []Need {
 	at := map[string]int{}
 	var out []Need
 	for _, place := range p.Places {
-		if !place.usable() {
+		if place.Choice == nil {
 			continue
 		}
 		for i, l := range place.Choice.Layers {
@@ -59,7 +59,7 @@ func (p Plan) Needs(c *catalog.Catalog) []Need {
 func (p Plan) Boards() []Place {
 	var out []Place
 	for _, place := range p.Places {
-		if place.usable() && place.Target.AddR > 0 {
+		if place.Choice != nil && place.Target.AddR > 0 {
 			out = append(out, place)
 		}
 	}

@@ -48,9 +48,9 @@ type Priority struct {
 type Place struct {
 	candidate.PlaceResult
 	Entries []Entry // one a material: ranked first, then excluded
-	Choice  *Entry  // nil when nothing may go here as it stands
+	Choice  *Entry  // nil when nothing may go here as it stands, or is stopped
 	Best    *Entry  // the best of its own, when the choice is another
-	Stopped string  // why the place has no plan at all, empty when it has one
+	Stops   []Stop  // dangers that leave it without a plan, in the order of who goes first
 	Safety  []rules.Hit
 	Install []rules.Hit
 	Require []rules.Hit

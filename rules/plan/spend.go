@@ -151,7 +151,7 @@ func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendabl
 	var back []spendable
 	for i := range p.Places {
 		place := &p.Places[i]
-		if !place.usable() {
+		if place.Choice == nil {
 			continue
 		}
 		weights := fitWeights(c, place.Weights)
@@ -210,7 +210,7 @@ func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
 			place.Best = place.Choice
 		}
 		place.Choice = &own
-		place.hitsOf()
+		place.settle()
 	}
 }
 

@@ -32,7 +32,7 @@ func (s standing) compare(other standing) int {
 // AllDamp reports whether the choice gets damp and nothing else that may go
 // there is any drier: the place needs another build-up, not another blanket.
 func (p *Place) AllDamp() bool {
-	if !p.usable() || p.Choice.Damp.Risk() == 0 {
+	if p.Choice == nil || p.Choice.Damp.Risk() == 0 {
 		return false
 	}
 	for i := range p.Candidates {

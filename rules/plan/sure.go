@@ -99,7 +99,7 @@ func boxOf(values []candidate.Measure) rank.Box {
 // SureOf works out how firmly the leader of a place stands. aboutEqual is the
 // gap in points below which two options are called about equal.
 func (p Place) SureOf(aboutEqual float64) Sure {
-	if p.Choice == nil || p.Stopped != "" {
+	if p.Choice == nil {
 		return Sure{}
 	}
 	c := p.contest()

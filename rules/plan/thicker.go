@@ -20,7 +20,7 @@ type Thicker struct {
 
 // NextThicker looks one step up from the choice, false when there is none.
 func (p Place) NextThicker() (Thicker, bool) {
-	if !p.usable() {
+	if p.Choice == nil {
 		return Thicker{}, false
 	}
 	now := p.Choice.Assessed

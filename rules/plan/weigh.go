@@ -93,8 +93,10 @@ func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) 
 		out.Entries = append(out.Entries, entryOf(m, r, weights))
 	}
 	rankEntries(out.Entries)
-	out.choose()
-	out.hits()
+	if out.Stops = stopsOf(r.Verdict); !out.Stopped() && r.Surface.Held() == "" {
+		out.choose()
+	}
+	out.settle()
 	return out
 }
 
@@ -193,7 +195,7 @@ func moneyOf(places []Place, p Preferences) Money {
 	m := Money{Budget: p.Budget, HasBudget: p.HasBudget}
 	for i := range places {
 		place := &places[i]
-		if place.Choice == nil || place.Stopped != "" {
+		if place.Choice == nil {
 			continue
 		}
 		m.Total = m.Total.Plus(place.Choice.Money.Total)

@@ -31,7 +31,7 @@ type Gap struct {
 
 // WhyNots explains every material of a place but the choice, in ranked order.
 func (p Place) WhyNots() []WhyNot {
-	if !p.usable() {
+	if p.Choice == nil {
 		return nil
 	}
 	c := p.contest()

@@ -64,10 +64,8 @@ func CoverBlocks(p plan.Plan, o Options) []CheckBlock {
 	out := []CheckBlock{head}
 	for _, pl := range p.Places {
 		b := CheckBlock{Title: pl.Surface.Label}
-		if pl.Stopped != "" {
-			b.add(CheckItem, CheckStop, "STOP: "+pl.Stopped)
-			out = append(out, b)
-			continue
+		for _, s := range pl.StopLines() {
+			b.add(CheckItem, CheckStop, s)
 		}
 		if pl.Choice != nil {
 			b.add(CheckTick, CheckPlain, "the label says "+ProductText(pl.Choice.Assessed, o.System))

@@ -8,6 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -44,12 +45,13 @@ func TestStopsAreTold(t *testing.T) {
 		gap = gap || r.Tone == report.CheckStop && strings.HasPrefix(r.Text, "KEEP EMPTY")
 	}
 	require.True(t, gap)
-	p.Stopped = "live wiring on porcelain knobs"
+	p.Stops = []plan.Stop{{Danger: "knob-and-tube", Say: "live wiring on porcelain knobs"}}
+	p.Choice = nil
 	none := report.SheetBlocks(j, p, planned.Options(t))
 	require.Len(t, none, 1)
 	require.Equal(t, report.CheckStop, none[0].Rows[0].Tone)
-	j.Plan.Places[0].Stopped = p.Stopped
-	require.Equal(t, report.CheckRow{Kind: report.CheckItem, Tone: report.CheckStop, Text: "STOP: " + p.Stopped}, report.CoverBlocks(j.Plan, planned.Options(t))[1].Rows[0])
+	j.Plan.Places[0].Stops = p.Stops
+	require.Equal(t, report.CheckRow{Kind: report.CheckItem, Tone: report.CheckStop, Text: "STOP: live wiring on porcelain knobs"}, report.CoverBlocks(j.Plan, planned.Options(t))[1].Rows[0])
 }
 
 // The mistakes of an offer stand before it and keep to the page.

@@ -54,7 +54,7 @@ func Compare(plans []Named, o Options) []string {
 }
 
 func compareCell(p plan.Place, o Options) string {
-	if p.Choice == nil || p.Stopped != "" {
+	if p.Choice == nil {
 		return "no plan as it stands"
 	}
 	text := ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)
@@ -67,7 +67,7 @@ func compareCell(p plan.Place, o Options) string {
 func heatOf(p plan.Plan) float64 {
 	sum := units.Range[float64]{}
 	for _, place := range p.Places {
-		if place.Choice != nil && place.Stopped == "" {
+		if place.Choice != nil {
 			sum = sum.Plus(place.Choice.Heat.LossMMBtu)
 		}
 	}
@@ -108,7 +108,7 @@ func Kept(p plan.Plan) map[string]string {
 	out := map[string]string{}
 	for _, place := range p.Places {
 		text := "no plan"
-		if place.Choice != nil && place.Stopped == "" {
+		if place.Choice != nil {
 			text = ShortProduct(place.Choice.Assessed, units.US)
 		}
 		out[place.Surface.ID] = text

@@ -46,7 +46,7 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	}
 	row[3] = fmt.Sprint(e.Rank)
 	chosen := "no"
-	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID && p.Stopped == "" {
+	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID {
 		chosen = "yes"
 	}
 	m := e.Money.Total

@@ -84,7 +84,7 @@ func (h Handover) sheetSections(d *doc, o Options) {
 		s, ok := inspect.SheetOf(h.Job, p)
 		sec := d.section(strings.ToUpper(p.Surface.Label))
 		if !ok {
-			sec.say(noSheet(p))
+			sec.say(noSheet(p, o))
 			continue
 		}
 		for _, l := range SheetLines(s, o) {
@@ -116,9 +116,12 @@ func (h Handover) sheetSections(d *doc, o Options) {
 	}
 }
 
-func noSheet(p plan.Place) string {
-	if p.Stopped != "" {
-		return "NO SHEET: " + p.Stopped
+func noSheet(p plan.Place, o Options) string {
+	switch {
+	case p.Stopped():
+		return p.StopText() + " No sheet."
+	case p.Surface.Held() != "":
+		return "NO SHEET: " + GapText(p, o)
 	}
 	return "NO SHEET: no blanket may go here as it stands. See the plan."
 }
@@ -159,7 +162,7 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		add("Plus", BoardText(s.Plan, o.System))
 	}
 	if s.Plan.Surface.Kind.ID == "chimney" {
-		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", o.System.Clearance(s.Plan.Surface.Clearance.Inches), s.Plan.Surface.Clearance.Reason))
+		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))
 	}
 	return out
 }
@@ -212,7 +215,7 @@ func FormText(j inspect.Job, o Options) string {
 	sec.room("Who looked:")
 	sec.room("Day:")
 	for _, p := range j.Plan.Places {
-		if p.Choice == nil || p.Stopped != "" {
+		if p.Choice == nil {
 			continue
 		}
 		sec := d.section(strings.ToUpper(p.Surface.Label))

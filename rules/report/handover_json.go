@@ -33,6 +33,8 @@ type jsonSheet struct {
 	ID      string       `json:"id"`
 	Label   string       `json:"label"`
 	Stopped string       `json:"stopped,omitempty"`
+	State   string       `json:"state"`
+	Stops   []jsonStop   `json:"stops"`
 	Layers  []jsonLayer  `json:"layers,omitempty"`
 	DepthIn float64      `json:"depth_in,omitempty"`
 	AreaFt2 float64      `json:"area_ft2"`
@@ -110,7 +112,7 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 func jsonSheetOf(s inspect.Sheet, sys units.System) jsonSheet {
 	p := s.Plan
 	out := jsonSheet{
-		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.Stopped, AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
+		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}

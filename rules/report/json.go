@@ -38,6 +38,8 @@ type jsonPlace struct {
 	Label   string          `json:"label"`
 	AreaFt2 float64         `json:"area_ft2"`
 	Stopped string          `json:"stopped,omitempty"`
+	State   string          `json:"state"`
+	Stops   []jsonStop      `json:"stops"`
 	Target  jsonTarget      `json:"target"`
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
@@ -46,6 +48,20 @@ type jsonPlace struct {
 	Order   []jsonOrderLine `json:"order,omitempty"`
 	Safety  []jsonSafety    `json:"safety"`
 	Install []jsonNote      `json:"install"`
+}
+
+type jsonStop struct {
+	Danger string `json:"danger"`
+	Say    string `json:"say"`
+	Call   string `json:"call,omitempty"`
+}
+
+func jsonStops(p plan.Place) []jsonStop {
+	out := make([]jsonStop, len(p.Stops))
+	for i, s := range p.Stops {
+		out[i] = jsonStop(s)
+	}
+	return out
 }
 
 type jsonTarget struct {
@@ -184,14 +200,14 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
-		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.Stopped,
+		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ranking: []jsonEntry{},
 		Target: jsonTarget{p.Target.Text, p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}
 	for _, e := range p.Entries {
 		out.Ranking = append(out.Ranking, jsonEntryOf(e, whole, o))
 	}
-	if p.Choice != nil && p.Stopped == "" {
+	if p.Choice != nil {
 		e := jsonEntryOf(*p.Choice, whole, o)
 		out.Choice, out.AllDamp = &e, p.AllDamp()
 		out.Sure = jsonSureOf(p, o)

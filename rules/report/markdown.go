@@ -90,7 +90,7 @@ func (m *markdown) place(p plan.Place, o Options) {
 	if o.Draw != nil {
 		m.drawing(o.Draw(p, textWidth))
 	}
-	if p.Choice != nil && p.Stopped == "" {
+	if p.Choice != nil {
 		for _, w := range WhyLines(p) {
 			sign, text, _ := strings.Cut(w.Text, " ")
 			m.put("- (" + sign + ") " + mdText(text))
@@ -98,7 +98,7 @@ func (m *markdown) place(p plan.Place, o Options) {
 		m.put("- How sure: " + mdText(SureText(p, o)))
 		m.b.WriteByte('\n')
 	}
-	if p.Stopped == "" {
+	if !p.Stopped() {
 		m.row("Rank", "Material", "Fits", "Price", "Points")
 		m.row("---", "---", "---", "---", "---")
 		for _, r := range RankRows(p, o) {
@@ -111,8 +111,9 @@ func (m *markdown) place(p plan.Place, o Options) {
 		m.b.WriteByte('\n')
 	}
 	m.section("Care", Cautions(p, o))
-	if p.Stopped == "" {
-		m.section("How", Steps(p))
+	m.section("How", Steps(p))
+	if p.Stopped() {
+		return
 	}
 	notes := []string{}
 	for _, l := range MoreLines(p, o) {

@@ -129,7 +129,7 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	for i, name := range offerRows {
 		rows[i] = []string{name, "-"}
 	}
-	if p.Plan.Choice == nil || p.Plan.Stopped != "" {
+	if p.Plan.Choice == nil {
 		return rows
 	}
 	e := p.Plan.Choice

@@ -73,7 +73,7 @@ func OffersJSON(j inspect.Job, offers []inspect.OfferResult) ([]byte, error) {
 
 func jsonOfferedOf(p inspect.OfferedPlace) jsonOfferedPlace {
 	out := jsonOfferedPlace{ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Findings: jsonFindings(p.Findings)}
-	if p.Plan.Choice != nil && p.Plan.Stopped == "" {
+	if p.Plan.Choice != nil {
 		out.Planned = jsonComparedOf(p.Plan.Choice.Assessed)
 	}
 	if p.Offered != nil {

@@ -21,7 +21,7 @@ func priceBasis(quoted, layers int) string {
 func priceNote(p plan.Plan) string {
 	quoted, all := 0, 0
 	for _, place := range p.Places {
-		if place.Choice == nil || place.Stopped != "" {
+		if place.Choice == nil {
 			continue
 		}
 		all++

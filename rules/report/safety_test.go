@@ -78,7 +78,7 @@ func TestDangersAreSaid(t *testing.T) {
 			for _, id := range row.Rules {
 				h := hitOf(place.Safety, id)
 				require.NotNil(t, h, "%s (%s, %s)", id, row.Source, row.Mark)
-				if h.Text != place.Stopped {
+				if !row.Stops {
 					inAll(t, out, fixture.Catalog(t).Caution(*h, units.US), id)
 				}
 				require.Contains(t, jsonRules(t, p, "safety"), id)
@@ -106,9 +106,11 @@ func TestDangersAreSaid(t *testing.T) {
 func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string) {
 	t.Helper()
 	place := p.Places[0]
-	require.Equal(t, row.Stops, place.Stopped != "", "stops")
+	require.Equal(t, row.Stops, place.Stopped(), "stops")
 	if row.Stops {
-		inAll(t, out, place.Stopped, "stop")
+		for _, s := range place.Stops {
+			inAll(t, out, s.Say, "stop")
+		}
 		require.Zero(t, p.Money.Total, "a place without a plan costs nothing")
 		require.NotContains(t, out["text"], "of 100 points", "no score beside a stop")
 	}
@@ -127,9 +129,7 @@ func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string
 			inAll(t, out, h.Text, rule)
 		}
 	}
-	if row.Stops && row.Nothing {
-		require.Nil(t, place.Choice)
-	} else if row.Nothing {
+	if row.Stops || row.Nothing {
 		require.Nil(t, place.Choice)
 		require.Zero(t, p.Money.Total)
 	} else {
@@ -187,7 +187,7 @@ func TestUnknownIsNeverStatedAsFact(t *testing.T) {
 // A place without any blanket is warned of itself alone, never of what some
 // blanket might have brought.
 func TestNoBlanketNoBlanketCautions(t *testing.T) {
-	ofPlace := []string{"masonry", "clearance_known", "clearance_in", "bay_left_in", "zone", "marine", "humid_zone", "edition", "labor", "practice", "spacing_in", "vent_ft2"}
+	ofPlace := []string{"masonry", "clearance_known", "clearance_in", "bay_left_in", "gap_short_in", "zone", "marine", "humid_zone", "edition", "labor", "practice", "spacing_in", "vent_ft2"}
 	l := fixture.List(t)
 	for _, q := range l.Questions {
 		ofPlace = append(ofPlace, q.Key)

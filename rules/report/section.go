@@ -28,19 +28,31 @@ type Options struct {
 // Line is one labelled line of a place: "Use", "mineral wool batts ...".
 type Line struct{ Label, Text string }
 
+// LabelStop heads a line about a danger that stops a place.
+const LabelStop = "STOP"
+
 // PlaceLines are the facts of a place in the order a builder needs them. The
 // screens and the text report print the same lines.
 func PlaceLines(p plan.Place, o Options) []Line {
 	var out []Line
 	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
-	if p.Stopped != "" {
-		add("Stop", "%s", p.Stopped)
+	for i, s := range p.Stops {
+		label, text := LabelStop, s.Say
+		if i > 0 {
+			text = "After that: " + text
+		}
+		add(label, "%s", text)
+	}
+	if p.Stopped() {
 		return out
 	}
 	if p.Surface.Kind.ID == "chimney" {
 		add("Gap", "%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason)
 	}
-	if p.Choice == nil {
+	switch {
+	case p.Surface.Held() != "":
+		return out
+	case p.Choice == nil:
 		add("Use", "nothing as it stands: see why below")
 		return out
 	}
@@ -155,7 +167,7 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
 		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + p.Target.Options})
 	}
-	if p.Choice == nil || p.Stopped != "" {
+	if p.Choice == nil {
 		return out
 	}
 	if serves := p.Choice.Heat.FullHeightR; serves > 0 {
@@ -221,7 +233,7 @@ func CautionTitles(p plan.Place) []string {
 	var out []string
 	for _, h := range p.Safety {
 		switch {
-		case h.Text == p.Stopped:
+		case h.Rule.Effect.Stops && len(h.Unknown) == 0: // said first, by PlaceLines
 		case len(h.Unknown) > 0:
 			out = append(out, "? "+h.Rule.Title+" (not known yet)")
 		default:
@@ -231,14 +243,34 @@ func CautionTitles(p plan.Place) []string {
 	return out
 }
 
+// notYet stands for the fit of a blanket while the width of its room is not
+// known.
+const notYet = "not before the width is known"
+
 // RankRow is one row of the ranking of a place.
 type RankRow struct {
 	Rank, Name, Fit, Price, Score string
 	Plus, Minus                   string
 }
 
-// RankRows are the materials of a place, ranked first.
+// Text says a row in one sentence, without its rank.
+func (r RankRow) Text() string {
+	switch {
+	case r.Rank == "":
+		return r.Name + ": no. " + r.Minus
+	case r.Price == "":
+		return fmt.Sprintf("%s: %s, %s of 100 points", r.Name, r.Fit, r.Score)
+	}
+	return fmt.Sprintf("%s: %s, %s, %s of 100 points", r.Name, r.Fit, r.Price, r.Score)
+}
+
+// RankRows are the materials of a place, ranked first; none while it is
+// stopped: nothing may go there, whatever would fit. While a width is not known
+// fibers are compared without a blanket and its price.
 func RankRows(p plan.Place, o Options) []RankRow {
+	if p.Stopped() {
+		return nil
+	}
 	var leader *plan.Entry
 	if len(p.Entries) > 0 && p.Entries[0].Usable() {
 		leader = &p.Entries[0]
@@ -248,7 +280,9 @@ func RankRows(p plan.Place, o Options) []RankRow {
 		row := RankRow{Name: e.Name, Fit: FitWord(e, leader, o.Catalog.Settings.AboutEqual, o.System)}
 		if e.Usable() {
 			row.Rank = fmt.Sprint(e.Rank)
-			row.Price = o.System.MoneyRange(e.Money.Total)
+			if row.Price = o.System.MoneyRange(e.Money.Total); p.Surface.Held() != "" {
+				row.Fit, row.Price = notYet, ""
+			}
 			row.Score = fmt.Sprintf("%.0f", e.Score)
 			row.Plus, row.Minus = first(e.Verdict.For), first(e.Verdict.Against)
 		} else if why := WhyOut(e); len(why) > 0 {
@@ -281,8 +315,8 @@ func first(hits []rules.Hit) string {
 func Cautions(p plan.Place, o Options) []string {
 	var out []string
 	for _, h := range p.Safety {
-		if h.Text == p.Stopped {
-			continue
+		if h.Rule.Effect.Stops && len(h.Unknown) == 0 {
+			continue // said first, by StopLines
 		}
 		out = append(out, o.Catalog.Caution(h, o.System))
 	}

@@ -10,7 +10,7 @@ import (
 // fits then, what it is worth, what it costs, whether the target is met.
 func StillOpenText(x plan.Open, o Options) string {
 	e := x.Place.Choice
-	if e == nil || x.Place.Stopped != "" {
+	if e == nil {
 		return "nothing fits"
 	}
 	text := fmt.Sprintf("%s, finished about %s, %s", ShortProduct(e.Assessed, o.System), o.System.R(e.Heat.AssemblyR), o.System.MoneyRange(e.Money.Total))

@@ -118,10 +118,12 @@ func (t *writer) table(p plan.Plan, o Options) {
 // Glance says one place in one line.
 func Glance(place plan.Place, o Options) string {
 	switch {
-	case place.Stopped != "":
-		return "NO PLAN: " + place.Stopped
+	case place.Stopped():
+		return place.StopText()
+	case place.Surface.Held() != "":
+		return GapText(place, o) + "; no blanket is planned before that"
 	case place.Choice == nil && place.Surface.Kind.ID == "chimney":
-		return gapText(place, o) + "; nothing fits beyond it; confirm with the mason or installer"
+		return GapText(place, o) + "; nothing fits beyond it; confirm with the mason or installer"
 	case place.Choice == nil:
 		return "nothing as it stands; " + o.System.Area(place.Surface.AreaFt2)
 	}
@@ -135,20 +137,14 @@ func Glance(place plan.Place, o Options) string {
 	}
 	text += DampAtAGlance(place)
 	if place.Surface.Kind.ID == "chimney" {
-		text = gapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
+		text = GapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
 	return text
 }
 
 // GapText names the air space round a chimney, which no blanket may fill.
-func GapText(place plan.Place, o Options) string { return gapText(place, o) }
-
-// gapText names the air space round a chimney, which no blanket may fill.
-func gapText(place plan.Place, o Options) string {
-	if place.Surface.Clearance.Inches == 0 {
-		return "KEEP THE GAP EMPTY (have its listing read again)"
-	}
-	return "KEEP THE GAP EMPTY (" + o.System.Clearance(place.Surface.Clearance.Inches) + ")"
+func GapText(place plan.Place, o Options) string {
+	return "KEEP THE GAP EMPTY (" + place.Surface.Clearance.Text(o.System) + ")"
 }
 
 func (t *writer) money(p plan.Plan, o Options) {
@@ -264,15 +260,13 @@ func (t *writer) place(p plan.Place, o Options) {
 	if o.Draw != nil {
 		t.drawing(o.Draw(p, t.width))
 	}
-	if p.Choice != nil && p.Stopped == "" {
+	if p.Choice != nil {
 		for _, w := range WhyLines(p) {
 			t.labelled(w.Label, w.Text)
 		}
 		t.labelled("Sure", SureText(p, o))
 	}
-	if p.Stopped == "" {
-		t.ranking(p, o)
-	}
+	t.ranking(p, o)
 	for i, c := range Cautions(p, o) {
 		label := ""
 		if i == 0 {
@@ -280,14 +274,15 @@ func (t *writer) place(p plan.Place, o Options) {
 		}
 		t.labelled(label, "! "+c)
 	}
-	if p.Stopped == "" {
-		for i, s := range Steps(p) {
-			label := ""
-			if i == 0 {
-				label = "How"
-			}
-			t.labelled(label, "- "+s)
+	for i, s := range Steps(p) {
+		label := ""
+		if i == 0 {
+			label = "How"
 		}
+		t.labelled(label, "- "+s)
+	}
+	if p.Stopped() {
+		return
 	}
 	for _, l := range MoreLines(p, o) {
 		t.labelled(l.Label, l.Text)
@@ -335,9 +330,9 @@ func (t *writer) ranking(p plan.Place, o Options) {
 			label = "Ranks"
 		}
 		if r.Rank == "" {
-			t.labelled(label, fmt.Sprintf("   %s: no. %s", r.Name, r.Minus))
+			t.labelled(label, "   "+r.Text())
 			continue
 		}
-		t.labelled(label, fmt.Sprintf("%s. %s: %s, %s, %s of 100 points", r.Rank, r.Name, r.Fit, r.Price, r.Score))
+		t.labelled(label, r.Rank+". "+r.Text())
 	}
 }

@@ -48,9 +48,8 @@ func (a *app) lookRows() []row {
 func (a *app) compare() {
 	for _, pl := range a.s.plan.Places {
 		a.talk.title(pl.Surface.Label)
-		if pl.Stopped != "" {
-			a.talk.say("No plan: " + pl.Stopped)
-			continue
+		for _, l := range pl.StopLines() {
+			a.talk.say(l)
 		}
 		for _, r := range report.RankRows(pl, a.s.options(0)) {
 			parts := []string{r.Fit}

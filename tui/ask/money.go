@@ -21,7 +21,7 @@ func (a *app) money() (stop, error) {
 	a.talk.title("What it costs")
 	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
 	for _, pl := range a.s.plan.Places {
-		if pl.Choice == nil || pl.Stopped != "" {
+		if pl.Choice == nil {
 			continue
 		}
 		text := pl.Choice.Name + ", " + a.s.system.MoneyRange(pl.Choice.Money.Total) + report.DampAtAGlance(pl)

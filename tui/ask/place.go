@@ -16,7 +16,7 @@ func (a *app) placePage(id string) (stop, error) {
 	to, err := a.run(menu{name: "place", back: up, head: func() { a.placeResult(id) }, rows: func() []row {
 		show := func(word, text string, tell func(plan.Place)) row {
 			return row{word: word, text: text, do: stays(func() {
-				if pl := a.s.place(id); pl != nil {
+				if pl := a.s.place(id); pl != nil && !a.sayStops(*pl) {
 					tell(*pl)
 				}
 			})}
@@ -41,6 +41,22 @@ func (a *app) placePage(id string) (stop, error) {
 	return to, err
 }
 
+// sayStops says all there is to say of a stopped place, whatever was asked
+// about it; false when nothing stops it.
+func (a *app) sayStops(pl plan.Place) bool {
+	for _, l := range pl.StopLines() {
+		a.talk.say(l)
+	}
+	if !pl.Stopped() {
+		return false
+	}
+	for _, c := range report.Cautions(pl, a.s.options(0)) {
+		a.talk.say(c)
+	}
+	a.talk.say(report.Closing)
+	return true
+}
+
 func (a *app) nextPlace(id string) string {
 	for i, pl := range a.s.plan.Places {
 		if pl.Surface.ID == id {
@@ -61,11 +77,11 @@ func (a *app) placeResult(id string) {
 	lines := report.PlaceLines(*pl, o)
 	for i, l := range lines {
 		a.talk.labelled(l.Label, l.Text)
-		if i == 0 {
+		if i == max(0, len(pl.Stops)-1) {
 			a.cautions(*pl)
 		}
 	}
-	if pl.Choice != nil && pl.Stopped == "" {
+	if pl.Choice != nil {
 		for _, w := range report.WhyLines(*pl) {
 			label := "For it"
 			if strings.HasPrefix(w.Text, "- ") {
@@ -107,7 +123,7 @@ func (a *app) tellWhy(pl plan.Place) {
 			a.talk.labelled(r.Name, "no, "+r.Minus)
 			continue
 		}
-		a.talk.hang(r.Rank+". ", fmt.Sprintf("%s: %s, %s, %s of 100 points", r.Name, r.Fit, r.Price, r.Score))
+		a.talk.hang(r.Rank+". ", r.Text())
 	}
 	if text := report.SureNumbers(pl, o); text != "" {
 		a.talk.labelled("Sure", text)
@@ -139,7 +155,7 @@ func (a *app) tellWhy(pl plan.Place) {
 // temperature at the inside face of each in the coldest month.
 func (a *app) tellLayers(pl plan.Place) {
 	a.talk.title("Layers, from inside to outside")
-	if pl.Choice == nil || pl.Stopped != "" {
+	if pl.Choice == nil {
 		a.talk.say("Nothing to tell: no blanket goes here as it stands.")
 		return
 	}
@@ -180,7 +196,7 @@ func (a *app) faceTemp(d candidate.Damp, name string, from int) (text string, ne
 
 func (a *app) tellDamp(pl plan.Place) {
 	a.talk.title("Damp check")
-	if pl.Choice == nil || pl.Stopped != "" {
+	if pl.Choice == nil {
 		a.talk.say(say.NothingDamp)
 		return
 	}

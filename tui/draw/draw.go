@@ -40,7 +40,7 @@ func (t Tool) width() int { return min(t.Width, widest) }
 // layer in the coldest month and the dampest spot; false when there is nothing
 // to draw.
 func (t Tool) Layers(p plan.Place) (chart.Drawing, bool) {
-	if p.Choice == nil || p.Stopped != "" {
+	if p.Choice == nil {
 		return chart.Drawing{}, false
 	}
 	d := p.Choice.Damp
@@ -85,7 +85,7 @@ func joined(a, b string) string {
 // Months draws the year of the damp check: water held where any is held, else
 // the humidity at the dampest spot; false when nothing was checked.
 func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
-	if p.Choice == nil || p.Stopped != "" || !p.Choice.Damp.Checked {
+	if p.Choice == nil || !p.Choice.Damp.Checked {
 		return chart.Drawing{}, false
 	}
 	d := p.Choice.Damp

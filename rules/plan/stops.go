@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"battwright/rules"
+)
+
+// Stop is a danger that leaves a place without a plan.
+type Stop struct {
+	Danger string // id of the rule
+	Say    string // what to do, in full
+	Call   string // who must come, empty when nobody licensed is needed
+}
+
+// Brief is the first sentence, to follow a colon.
+func (s Stop) Brief() string {
+	first, _, _ := strings.Cut(s.Say, ". ")
+	r, size := utf8.DecodeRuneInString(first)
+	return string(unicode.ToLower(r)) + strings.TrimSuffix(first[size:], ".")
+}
+
+// stopsOf are the stops of a verdict. Its cautions come worst first, and the
+// severity of a stop says who goes first: it is data, not decided here.
+func stopsOf(v rules.Verdict) []Stop {
+	var out []Stop
+	for _, h := range v.Safety {
+		if h.Rule.Effect.Stops && len(h.Unknown) == 0 {
+			out = append(out, Stop{h.Rule.ID, h.Text, h.Rule.Effect.Call})
+		}
+	}
+	return out
+}
+
+// Stopped reports whether a danger leaves the place without a plan.
+func (p Place) Stopped() bool { return len(p.Stops) > 0 }
+
+// StopLines say everything that stops the place, in the order of who goes
+// first. Every view of a stopped place begins with them.
+func (p Place) StopLines() []string {
+	out := make([]string, len(p.Stops))
+	for i, s := range p.Stops {
+		out[i] = stopHead(i) + s.Say
+	}
+	return out
+}
+
+func stopHead(i int) string {
+	if i == 0 {
+		return "STOP: "
+	}
+	return "STOP, after that: "
+}
+
+// StopText is all of StopLines in one line.
+func (p Place) StopText() string { return strings.Join(p.StopLines(), " ") }
+
+// The states of a place.
+const (
+	StatePlanned = "planned"
+	StateNoPlan  = "no-plan"
+	StateStop    = "stop"
+)
+
+// State says in a word what the plan has for the place.
+func (p Place) State() string {
+	switch {
+	case p.Stopped():
+		return StateStop
+	case p.Choice == nil:
+		return StateNoPlan
+	}
+	return StatePlanned
+}
