@@ -56,6 +56,9 @@ func (x *look) View(p *page, s *session) {
 	if zone := report.ZoneText(s.plan); zone != "" {
 		p.para(style.Warn, 0, zone)
 	}
+	if drawn := report.DrawingsText(s.plan); drawn != "" {
+		p.para(style.Warn, 0, drawn)
+	}
 	p.blank()
 	if p.width >= wideWidth && len(s.plan.Places) > 0 {
 		x.wide(p, s)

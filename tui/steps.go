@@ -49,14 +49,7 @@ func askedNow(s *session, qs []house.Question) []house.Question {
 
 func newHouseForm(s *session) *form {
 	pick := func(s *session) []house.Question {
-		var qs []house.Question
-		for _, q := range s.list.In(house.Top, "") {
-			if q.Key != "rule_out" && q.Key != "rule_out_reason" { // asked with what matters
-				qs = append(qs, q)
-			}
-		}
-		qs = append(qs, s.list.In(house.Site, "")...)
-		return askedNow(s, append(qs, s.list.In(house.Shape, "")...))
+		return askedNow(s, s.list.OfHouse())
 	}
 	then := func(s *session) tea.Cmd {
 		if len(s.house.Places) == 0 {

@@ -29,7 +29,7 @@ kind = "garden"
 var stops = []stop{
 	{"start", false, func(p *player) {}},
 	{"house-choice", false, func(p *player) { p.press("1") }},
-	{"house-yes-no", false, func(p *player) { p.press("1").ask("drawings") }},
+	{"house-yes-no", false, func(p *player) { p.press("1").ask("old") }},
 	{"house-text", false, func(p *player) { p.press("1").ask("site.county").typed("Chitten") }},
 	{"house-number", false, func(p *player) { p.press("1").ask("shape.length_ft").typed("38 ft 6 in") }},
 	{"house-number-wrong", false, func(p *player) { p.press("1").ask("shape.length_ft").typed("3000").press("enter") }},

@@ -75,7 +75,7 @@ func TestFormsNameTheKeyThatLeavesThem(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 120, 40)
 	p.press("1").ask("stage")
 	require.Contains(t, feet(p), "n next step")
-	p.ask("drawings")
+	p.ask("old")
 	require.NotContains(t, feet(p), "n next step")
 	p.press("shift+tab", "n")
 	require.Equal(t, stepPlaces, p.m.top().Step())

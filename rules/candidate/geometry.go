@@ -25,33 +25,33 @@ type Frame struct {
 // Surface is one place resolved: every answer or its stand-in, and what
 // follows from them, before any blanket is looked at.
 type Surface struct {
-	System     units.System
-	ID, Label  string
-	Kind       catalog.PlaceKind // crawl-wall for a closed crawl space
-	Asked      string            // the kind the builder chose
-	AreaFt2    float64
-	Frame      Frame
-	CIR        float64 // board outside the studs, or foam inside below grade
-	ExistingR  float64
-	OldIn      float64 // how thick the old blanket of an attic lies, guessed from its R
-	Labour     string
-	Sheathing  catalog.Sheet
-	Cladding   catalog.Sheet
-	Retarder   string // what the builder said goes up: plan, none, or a sheet
-	Exposed    bool
-	AboveFt    float64 // wall above the soil
-	HeightFt   float64
-	HeelIn     float64
-	Drywall    string
-	Clearance  Clearance
-	RuledOut   []string
-	Quotes     []house.Quote // labels and prices the builder typed
-	Pin        string
-	Waived     bool
-	MayBeOld   bool    // old wiring or old fill may be found here
-	DrawingR   float64 // R named by the drawings, 0 when none
-	HasDrawing bool
-	FoundVoid  *float64 // share of the blanket left empty as measured, nil before
+	System                  units.System
+	ID, Label               string
+	Kind                    catalog.PlaceKind // crawl-wall for a closed crawl space
+	Asked                   string            // the kind the builder chose
+	AreaFt2                 float64
+	Frame                   Frame
+	CIR                     float64 // board outside the studs, or foam inside below grade
+	ExistingR               float64
+	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R
+	Labour                  string
+	Sheathing               catalog.Sheet
+	Cladding                catalog.Sheet
+	Retarder                string // what the builder said goes up: plan, none, or a sheet
+	Exposed                 bool
+	AboveFt                 float64 // wall above the soil
+	HeightFt                float64
+	HeelIn                  float64
+	Drywall                 string
+	Clearance               Clearance
+	RuledOut                []string
+	Quotes                  []house.Quote // labels and prices the builder typed
+	Pin                     string
+	Waived                  bool
+	MayBeOld                bool // old wiring or old fill may be found here
+	HasDrawing              bool
+	DrawingR, DrawingBoardR float64  // named by the drawings: of the blanket, and of a board beside it
+	FoundVoid               *float64 // share of the blanket left empty as measured, nil before
 }
 
 func surfaceOf(a house.Answered, p *house.Place) Surface {
@@ -86,9 +86,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.Sheathing, _ = c.Sheathing(text("sheathing"))
 	s.Cladding, _ = c.Cladding(text("cladding"))
 	s.nameLayers()
-	if v := a.Value(house.PlaceScope, p, "target_r"); v.Source == house.FromAnswer {
-		s.DrawingR, s.HasDrawing = v.Answer.Number, true
-	}
+	s.DrawingR, s.DrawingBoardR, s.HasDrawing = a.DrawnR(p)
 	s.RuledOut = append(append([]string{}, a.Answer(house.Top, nil, "rule_out").List...), p.Answers["rule_out"].List...)
 	if pin := text("pin"); pin != "none" {
 		s.Pin = pin

@@ -29,7 +29,9 @@ type Target struct {
 // R on the bag that any product of the catalog puts into this frame.
 func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Target {
 	if s.HasDrawing {
-		t := Target{CavityR: s.DrawingR, Required: s.DrawingR > 0, By: "drawings", Text: fmt.Sprintf("%s, as your drawings or local rule say", s.System.R(s.DrawingR))}
+		t := Target{CavityR: s.DrawingR, ContinuousR: s.DrawingBoardR, AddR: max(0, s.DrawingBoardR-s.CIR), By: "drawings"}
+		t.Required = t.CavityR > 0 || t.ContinuousR > 0
+		t.Text = t.figures(s) + ", as your drawings or local rule say"
 		if s.OldIn > 0 {
 			t.Notes = append(t.Notes, fmt.Sprintf("the %s that lies there is not counted against what your drawings ask: where they mean old and new together, less is enough", s.System.R(s.ExistingR)))
 		}
@@ -138,21 +140,22 @@ func (t Target) describe(s Surface, site Site) string {
 	if !t.Required {
 		return "no R-value required here by the model code"
 	}
-	var b strings.Builder
+	return t.figures(s) + fmt.Sprintf(" (model code %s, zone %s; your building office decides)", site.EditionText(), site.Zone)
+}
+
+// figures are the R-values of the target: of the blanket and of a board.
+func (t Target) figures(s Surface) string {
 	board := "board outside"
 	if s.Kind.Boundary == "soil" {
 		board = "foam board behind"
 	}
 	switch {
-	case t.CavityR == 0:
-		fmt.Fprintf(&b, "%s of %s alone", s.System.R(t.ContinuousR), board)
 	case t.ContinuousR == 0 && t.By == "retrofit":
-		fmt.Fprintf(&b, "%s on top of the %s there", s.System.R(t.CavityR), s.System.R(s.ExistingR))
+		return fmt.Sprintf("%s on top of the %s there", s.System.R(t.CavityR), s.System.R(s.ExistingR))
 	case t.ContinuousR == 0:
-		b.WriteString(s.System.R(t.CavityR))
-	default:
-		fmt.Fprintf(&b, "%s + %s %s", s.System.R(t.CavityR), s.System.PlainR(t.ContinuousR), board)
+		return s.System.R(t.CavityR)
+	case t.CavityR == 0:
+		return fmt.Sprintf("%s of %s alone", s.System.R(t.ContinuousR), board)
 	}
-	fmt.Fprintf(&b, " (model code %s, zone %s; your building office decides)", site.EditionText(), site.Zone)
-	return b.String()
+	return fmt.Sprintf("%s + %s %s", s.System.R(t.CavityR), s.System.PlainR(t.ContinuousR), board)
 }

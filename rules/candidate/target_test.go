@@ -149,3 +149,18 @@ func TestBayLeft(t *testing.T) {
 		}
 	}
 }
+
+// A board that the drawings name beside the blanket is still to be added, less
+// what is there.
+func TestDrawingsNameABoard(t *testing.T) {
+	const head, wall = "version = 1\ndrawings = true\n[drawing_r]\nwall = 20\nwall_board = 5\n[site]\nzone = \"6A\"\n", "[[place]]\nkind = \"exterior-wall\"\nframing.size = \"2x6\"\n"
+	for more, add := range map[string]float64{"": 5, "ci_r = 2\n": 3, "ci_r = 10\n": 0} {
+		a := fixture.Read(t, head+wall+more)
+		target := Assess(a, &a.House.Places[0], ResolveSite(a)).Target
+		require.Equal(t, "drawings", target.By)
+		require.InDelta(t, 20, target.CavityR, 1e-9)
+		require.InDelta(t, 5, target.ContinuousR, 1e-9)
+		require.InDelta(t, add, target.AddR, 1e-9, more)
+		require.Contains(t, target.Text, "R-20 + 5 board outside, as your drawings")
+	}
+}

@@ -97,7 +97,7 @@ func (l *QuestionList) homes() homes {
 	}
 	for _, q := range l.Questions {
 		at := map[Scope]string{
-			Top: atTop, Site: "under [site]", Shape: "under [shape]",
+			Top: atTop, Site: "under [site]", Shape: "under [shape]", Drawings: "under [drawing_r]",
 			PlaceScope: underPlace, Priorities: "under [priorities]", Budget: "under [budget]",
 		}[q.Scope]
 		if len(q.Kinds) > 0 {
@@ -113,7 +113,7 @@ func (l *QuestionList) homes() homes {
 		add(key, underPlace)
 	}
 	add("version", atTop)
-	for _, table := range []string{"site", "shape", "budget"} {
+	for _, table := range []string{"site", "shape", "drawing_r", "budget"} {
 		add(table, "as ["+table+"], a table of its own")
 	}
 	for _, table := range []string{"place", "variant", "quote"} {

@@ -31,6 +31,7 @@ const (
 	Top Scope = iota
 	Site
 	Shape
+	Drawings
 	PlaceScope
 	Priorities
 	Budget
@@ -80,6 +81,8 @@ func (q Question) FullKey() string {
 		return "site." + q.Key
 	case Shape:
 		return "shape." + q.Key
+	case Drawings:
+		return "drawing_r." + q.Key
 	case PlaceScope:
 		return "place." + q.Key
 	case Priorities:

@@ -14,7 +14,7 @@ import (
 // and texts with all that a text may hold.
 func randomHouse(l *house.QuestionList, r *rand.Rand) *house.House {
 	h := house.New()
-	for _, s := range []house.Scope{house.Top, house.Site, house.Shape, house.Priorities, house.Budget} {
+	for _, s := range []house.Scope{house.Top, house.Site, house.Shape, house.Drawings, house.Priorities, house.Budget} {
 		randomAnswers(r, l.In(s, ""), h.Answers, true)
 	}
 	kinds := l.PlaceKinds()

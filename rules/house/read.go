@@ -31,7 +31,7 @@ func Read(l *QuestionList, file, text string) (*House, error) {
 	for _, table := range []struct {
 		name  string
 		scope Scope
-	}{{"site", Site}, {"shape", Shape}, {"priorities", Priorities}, {"budget", Budget}} {
+	}{{"site", Site}, {"shape", Shape}, {"drawing_r", Drawings}, {"priorities", Priorities}, {"budget", Budget}} {
 		r.table([]any{table.name}, table.scope, r.house.Answers)
 	}
 	r.places()
@@ -71,7 +71,7 @@ func (r *reader) version() (newer *strict.Problem) {
 	return nil
 }
 
-var tables = []string{"version", "site", "shape", "place", "priorities", "budget", "variant", "quote"}
+var tables = []string{"version", "site", "shape", "drawing_r", "place", "priorities", "budget", "variant", "quote"}
 
 func (r *reader) top() {
 	known := slices.Clone(tables)

@@ -19,7 +19,7 @@ func Write(l *QuestionList, h *House) string {
 	for _, t := range []struct {
 		name  string
 		scope Scope
-	}{{"site", Site}, {"shape", Shape}} {
+	}{{"site", Site}, {"shape", Shape}, {"drawing_r", Drawings}} {
 		writeTable(&b, "["+t.name+"]", l.In(t.scope, ""), h.Answers)
 	}
 	for _, p := range h.Places {

@@ -14,7 +14,7 @@ import (
 // change the plan. For each unknown every possible answer is tried and the
 // plan worked out again: "matters" is computed, not guessed.
 func (a Assessment) FindOut(p Preferences, base Plan) []Said {
-	out := append([]Said{}, base.Unknown...)
+	out := a.withCode(base.Unknown)
 	weight := make([]int, len(out))
 	for i := range out {
 		weight[i] = a.tryAnswers(&out[i], p, base)
@@ -24,15 +24,33 @@ func (a Assessment) FindOut(p Preferences, base Plan) []Said {
 		index[i] = i
 	}
 	sort.SliceStable(index, func(i, j int) bool { return weight[index[i]] > weight[index[j]] })
-	sorted := make([]Said, len(out))
-	for i, at := range index {
-		sorted[i] = out[at]
+	sorted := make([]Said, 0, len(out))
+	for _, at := range index {
+		if s := out[at]; s.Key != codeKey || s.Matters || slices.ContainsFunc(base.Unknown, s.is) {
+			sorted = append(sorted, s)
+		}
 	}
 	return sorted
 }
 
+// withCode adds the year of the code where it was never said: assumed as it is,
+// it is asked for when another year changes the plan.
+func (a Assessment) withCode(unknown []Said) []Said {
+	out := append([]Said{}, unknown...)
+	q, ok := a.Answered.List.Find(codeKey)
+	if v := a.Answered.ValueOf(q, nil); ok && v.Source == house.FromDefault {
+		out = append(out, Said{Key: codeKey, Prompt: q.Prompt.In(a.Answered.System)})
+	}
+	return out
+}
+
+// is reports whether two lines are about the same answer.
+func (s Said) is(other Said) bool { return s.Key == other.Key && s.Place == other.Place }
+
 // Weights of what an answer can change, for ranking only.
 const (
+	winsOverAll    = 300
+	setsTargets    = 200
 	stopsPlace     = 100
 	changesChoice  = 20
 	changesBlanket = 5
@@ -42,6 +60,7 @@ const (
 
 // Effects that are not read off another plan.
 const (
+	drawingEffect = "they win over the model code, which stands in for them until you type them"
 	oldEffect     = "if \"yes\": old wiring or old loose fill can stop the work at any place; find out before anything is covered"
 	zoneEffect    = "without the climate zone there is no target, no facing rule and no damp check"
 	dutyEffect    = "changes no blanket, but what to look out for: find out before work begins"
@@ -73,6 +92,10 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 		s.Matters, s.Effect = true, zoneEffect
 		return givesTargets
 	}
+	if s.Key == drawingsKey && len(base.Undrawn) > 0 {
+		s.Matters, s.Effect = true, drawingEffect
+		return winsOverAll
+	}
 	if q.FullKey() == "old" && a.oldCanStop() {
 		s.Matters, s.Effect = true, oldEffect
 		return stopsPlace
@@ -91,6 +114,9 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 		most, s.Effect = changesCaution, cautionEffect
 	}
 	s.Matters = most >= changesBlanket
+	if s.Key == codeKey && s.Matters {
+		return setsTargets
+	}
 	return most
 }
 

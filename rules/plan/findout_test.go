@@ -83,3 +83,31 @@ func TestCloneForOnePlace(t *testing.T) {
 	many = testing.AllocsPerRun(5, func() { h.CloneFor(h.Places[0].ID) })
 	require.Equal(t, few, many)
 }
+
+// Drawings whose figures nobody typed lead the list, the year of the code right
+// behind them; both are gone when the figures are there.
+func TestDrawingsAndCodeLeadTheList(t *testing.T) {
+	keys := func(text string) (out []string, p plan.Plan) {
+		assessed := plan.Assess(fixture.Read(t, text))
+		prefs := plan.PreferencesOf(assessed.Answered, nil)
+		p = assessed.Weigh(prefs)
+		for _, s := range assessed.FindOut(prefs, p) {
+			out = append(out, s.Key)
+			require.True(t, s.Matters || s.Key != "drawings" && s.Key != "site.code", s.Key)
+		}
+		return out, p
+	}
+	const head, places = "version = 1\nstage = \"framed\"\ndrawings = true\n", "[site]\nstate = \"NC\"\ncounty = \"Buncombe\"\n[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\n"
+	list, p := keys(head + places)
+	require.Equal(t, []string{"drawings", "site.code", "old"}, list[:3])
+	require.Equal(t, []string{"Attic floor", "Exterior wall"}, p.Undrawn)
+	list, p = keys(head + "[drawing_r]\nattic = 38\nwall = 15\n" + places)
+	require.NotContains(t, list, "drawings")
+	require.NotContains(t, list, "site.code", "no target is the code's any longer")
+	require.Empty(t, p.Undrawn)
+	require.InDelta(t, 38, p.Places[0].Target.CavityR, 1e-9)
+	require.InDelta(t, 15, p.Places[1].Target.CavityR, 1e-9)
+	// Without drawings the year is asked for all the same: it sets the targets.
+	list, _ = keys("version = 1\ndrawings = false\nold = false\n" + places)
+	require.Equal(t, "site.code", list[0])
+}

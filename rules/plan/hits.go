@@ -64,12 +64,22 @@ var blanketFacts = []string{
 	"overloaded", "eave_short_in", "damp_verdict", "peak_g_m2", "worst_rh", "thin_board", "paint_does",
 }
 
+// drawingsKey is the question behind the one line that stands for all figures
+// of the drawings.
+const drawingsKey, codeKey = "drawings", "site.code"
+
 // said lists what was assumed and what is unknown, in the order of the
 // question list.
 func (a Assessment) said(out *Plan) {
 	ans := a.Answered
+	for _, p := range ans.DrawingsOpen() {
+		out.Undrawn = append(out.Undrawn, ans.Text(house.PlaceScope, p, "label"))
+	}
+	if len(out.Undrawn) > 0 {
+		out.Unknown = append(out.Unknown, Said{Key: drawingsKey, Prompt: "The R-values of your drawings"})
+	}
 	note := func(q house.Question, p *house.Place) {
-		if !ans.Asked(q, p) {
+		if q.Scope == house.Drawings || !ans.Asked(q, p) { // the drawings are one thing to find out
 			return
 		}
 		v := ans.ValueOf(q, p)

@@ -30,7 +30,8 @@ type Plan struct {
 	Spend       Spend
 	Assumed     []Said
 	Unknown     []Said
-	NearClimate string // whether another listed place's weather would change the plan; worked out on demand
+	Undrawn     []string // places whose R the drawings are said to name, though nobody typed it
+	NearClimate string   // whether another listed place's weather would change the plan; worked out on demand
 	NotCovered  []string
 	Overlaid    []string
 	Sources     []catalog.Source

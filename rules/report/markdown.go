@@ -33,6 +33,9 @@ func Markdown(p plan.Plan, o Options) string {
 	if zone := ZoneText(p); zone != "" {
 		m.para(zone)
 	}
+	if drawn := DrawingsText(p); drawn != "" {
+		m.para(mdText(drawn))
+	}
 	for _, place := range p.Places {
 		m.place(place, o)
 	}

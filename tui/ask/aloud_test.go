@@ -57,7 +57,7 @@ func TestHelpTellsTheNumbers(t *testing.T) {
 // answer too; in quotes it is the answer.
 func TestAWordIsExplainedWhereATextIsAsked(t *testing.T) {
 	store := fixture.NewMemory()
-	out, err := said(t, store, ask.Config{Echo: true}, "1", "", "", "", "VT", "word kraft", "Chitenden", "Chittenden", "done", "1", "word of mouth", `"word of mouth"`, "done", "save", "w.toml", "quit")
+	out, err := said(t, store, ask.Config{Echo: true}, "1", "", "", "VT", "word kraft", "Chitenden", "Chittenden", "done", "1", "word of mouth", `"word of mouth"`, "done", "save", "w.toml", "quit")
 	require.NoError(t, err)
 	flat := strings.Join(strings.Fields(out), " ")
 	require.NotContains(t, flat, `no county "word kraft"`)

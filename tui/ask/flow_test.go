@@ -21,11 +21,11 @@ func kept(t *testing.T, s *fixture.Memory) *house.House {
 
 func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
 	store := fixture.NewMemory()
-	out, err := said(t, store, ask.Config{Echo: true}, "1", "framed", "yes", "no", "VT")
+	out, err := said(t, store, ask.Config{Echo: true}, "1", "framed", "yes", "VT")
 	require.ErrorIs(t, err, ask.ErrEnded)
 	h := kept(t, store)
 	require.Equal(t, house.Text("framed"), h.Answers["stage"])
-	require.Equal(t, house.YesNo(true), h.Answers["drawings"])
+	require.Equal(t, house.YesNo(true), h.Answers["old"])
 	require.Equal(t, house.Text("VT"), h.Answers["site.state"])
 	require.True(t, strings.HasSuffix(out, "\n"), "the shell's prompt comes on a line of its own")
 
@@ -35,7 +35,7 @@ func TestEndOfInputKeepsTheAnswersAndIsAnError(t *testing.T) {
 	lines := []string{"1", "2", "no"}
 	p.answer = func(string) (string, bool) {
 		if len(lines) == 0 {
-			require.Equal(t, house.YesNo(false), kept(t, store).Answers["drawings"])
+			require.Equal(t, house.YesNo(false), kept(t, store).Answers["old"])
 			return "", false
 		}
 		line := lines[0]
@@ -76,10 +76,9 @@ func TestWordsAtAQuestion(t *testing.T) {
 		"help",       // the stage
 		"nonsense",   // not taken, said on a line of its own
 		"framed",     //
-		"don't know", // drawings
-		"back",       // from the older part to the drawings
+		"don't know", // whether a part is old
+		"back",       // from the state to the older part
 		"skip",       // leaves don't know
-		"no",         // no older part
 		"VT",         //
 		"Hogwarts",   // doubted
 		"Chittenden", //
@@ -92,14 +91,14 @@ func TestWordsAtAQuestion(t *testing.T) {
 	require.NoError(t, err)
 	h := kept(t, store)
 	require.Equal(t, house.Text("framed"), h.Answers["stage"])
-	require.Equal(t, house.DontKnow(), h.Answers["drawings"])
+	require.Equal(t, house.DontKnow(), h.Answers["old"])
 	require.Equal(t, house.Text("Chittenden"), h.Answers["site.county"])
 	require.Equal(t, house.Number(12.5), h.Answers["shape.length_ft"])
 	require.NotContains(t, h.Answers, "shape.width_ft")
 	require.Equal(t, house.Number(2), h.Answers["shape.stories"])
 	require.Contains(t, out, "\nWhy we ask: ")
 	require.Contains(t, out, "\nNot taken: \"nonsense\" is not in the list.")
-	require.Contains(t, out, "\nYour answer so far: don't know. Assumed meanwhile: no.\n")
+	require.Contains(t, out, "\nYour answer so far: don't know.\n")
 	require.Contains(t, out, "\nPlease check: ")
 	require.Contains(t, out, "Not taken: Found 900000; want a number of feet from 6 to 500, or don't know.\n")
 	require.Contains(t, out, "\nAssumed: 28 ft.")

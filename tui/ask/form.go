@@ -74,16 +74,11 @@ func nextAfter(now, old []house.Question, at int) int {
 // Its shape then proposes the places.
 func (a *app) house() (stop, error) {
 	pick := func() []house.Question {
-		var out []house.Question
-		for _, scope := range []house.Scope{house.Top, house.Site, house.Shape} {
-			for _, q := range a.s.list.In(scope, "") {
-				if laterAsked(q) || a.s.rough && !q.Rough {
-					continue
-				}
-				out = append(out, q)
-			}
+		qs := a.s.list.OfHouse()
+		if !a.s.rough {
+			return qs
 		}
-		return out
+		return slices.DeleteFunc(slices.Clone(qs), func(q house.Question) bool { return !q.Rough })
 	}
 	to, err := a.form("The house", "An empty line takes what is assumed. Nothing is wrong that you cannot change later.", "", pick)
 	if err != nil {

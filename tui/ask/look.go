@@ -22,6 +22,9 @@ func (a *app) lookHead() {
 	if zone := report.ZoneText(a.s.plan); zone != "" {
 		a.talk.say(zone)
 	}
+	if drawn := report.DrawingsText(a.s.plan); drawn != "" {
+		a.talk.say(drawn)
+	}
 	if len(a.s.plan.Places) == 0 {
 		a.talk.say("There is no place yet: type places.")
 	}

@@ -1,0 +1,139 @@
+package house
+
+import (
+	"slices"
+
+	"battwright/rules/units"
+)
+
+// The R-values that approved drawings name, by the part of the house. They win
+// over the model code in every place of that part; a place's own R wins over
+// them.
+
+// drawn is one part of a house as the energy table of drawings names it.
+type drawn struct {
+	key, name, board string // board: where a foam board of its own may be named, empty for none
+	how              units.Prose
+}
+
+const twoFigures = "Two figures, such as 20 + 5: type the first here, the board is asked next."
+
+var drawnParts = []drawn{
+	{"attic", "ceiling under the attic", "", "On drawings often: ceiling or attic."},
+	{"slope", "sloped ceiling", "", "On drawings often: vaulted or cathedral ceiling."},
+	{"wall", "outside walls", "outside the studs", twoFigures},
+	{"floor", "floor over the crawl space", "", "On drawings often: floor."},
+	{"crawl_wall", "crawl space walls", "on the wall", `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build.`},
+	{"basement", "basement walls", "on the concrete", `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build.`},
+}
+
+func drawingQuestions() []Question {
+	var out []Question
+	for _, d := range drawnParts {
+		asked := func(a Answered, _ *Place) bool {
+			return a.drawingsNameR() && slices.Contains(a.drawnOfHouse(), d.key)
+		}
+		out = append(out, Question{
+			Scope: Drawings, Key: d.key, Kind: NumberKind, Unit: "R", Max: 100, DontKnow: true, Rough: true, Asked: asked,
+			Prompt: units.Prose("Which R-value do your drawings name for the " + d.name + "?"), How: d.how,
+		})
+		if d.board != "" {
+			out = append(out, Question{
+				Scope: Drawings, Key: d.key + "_board", Kind: NumberKind, Unit: "R", Max: 100, Optional: true, Rough: true, Asked: asked,
+				Prompt: units.Prose("Which R-value for a foam board " + d.board + "?"), How: "Leave it empty if they name no board there.",
+			})
+		}
+	}
+	return out
+}
+
+func (a Answered) drawingsNameR() bool { return a.House.Answers["drawings"].Bool }
+
+// drawnPart is the part of the house that a place belongs to, empty for none.
+func (a Answered) drawnPart(p *Place) string {
+	switch p.Kind {
+	case "attic":
+		return "attic"
+	case "sloped-ceiling":
+		return "slope"
+	case "exterior-wall", "rim-joist":
+		return "wall"
+	case "basement-wall":
+		return "basement"
+	case "crawl-space":
+		if a.Bool(PlaceScope, p, "vented") {
+			return "floor"
+		}
+		return "crawl_wall"
+	case "chimney": // a bay of the outside wall; elsewhere no R is asked beside it
+		if kind := p.Answers["chimney"].Text; kind == "masonry-in-wall" || kind == "masonry-outside" {
+			return "wall"
+		}
+	}
+	return ""
+}
+
+// drawnOfHouse are the parts that the house has: by its places, and before
+// there are any by those that its shape will propose.
+func (a Answered) drawnOfHouse() []string {
+	h := a.House
+	if len(h.Places) == 0 {
+		h = h.Clone()
+		Propose(a.List, h)
+	}
+	var out []string
+	for i := range h.Places {
+		out = append(out, a.drawnPart(&h.Places[i]))
+	}
+	return out
+}
+
+// DrawnR is what the drawings or a local rule name for a place: the R of the
+// blanket and of a board beside it. ok is false while nothing was typed.
+func (a Answered) DrawnR(p *Place) (r, boardR float64, ok bool) {
+	if own := a.Value(PlaceScope, p, "target_r"); own.Source == FromAnswer {
+		return own.Answer.Number, 0, true
+	}
+	part := a.drawnPart(p)
+	if part == "" || !a.drawingsNameR() {
+		return 0, 0, false
+	}
+	blanket, board := a.House.Answers["drawing_r."+part], a.House.Answers["drawing_r."+part+"_board"]
+	if p.Kind == "chimney" { // foam stays away from it
+		board = Answer{}
+	}
+	return blanket.Number, board.Number, blanket.State == Given || board.State == Given
+}
+
+// DrawingsOpen are the places whose R the drawings are said to name, but nobody
+// typed.
+func (a Answered) DrawingsOpen() []*Place {
+	if !a.drawingsNameR() {
+		return nil
+	}
+	var out []*Place
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if _, _, ok := a.DrawnR(p); !ok && a.drawnPart(p) != "" {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// OfHouse are the questions about the house itself in the order in which they
+// are asked. The drawings come last: which of their figures are asked for
+// hangs on the shape. What is out of the question is asked with what matters.
+func (l *QuestionList) OfHouse() []Question {
+	var first, last []Question
+	for _, q := range l.In(Top, "") {
+		switch q.Key {
+		case "rule_out", "rule_out_reason":
+		case "drawings":
+			last = append(last, q)
+		default:
+			first = append(first, q)
+		}
+	}
+	return slices.Concat(first, l.In(Site, ""), l.In(Shape, ""), last, l.In(Drawings, ""))
+}
