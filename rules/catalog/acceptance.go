@@ -49,18 +49,22 @@ const (
 
 // AcceptancePoint is one point a finished job is accepted by.
 type AcceptancePoint struct {
-	ID     string      `toml:"id,required"`
-	Title  string      `toml:"title,required"`
-	Remove bool        `toml:"remove"`
-	Kinds  []string    `toml:"kinds"` // of place; none means all
-	Faced  string      `toml:"faced"` // yes: only where a face was agreed
-	Old    bool        `toml:"old"`   // only in a house that may have old parts
-	Look   units.Prose `toml:"look,required"`
-	Fails  units.Prose `toml:"fails,required"`
-	Result string      `toml:"result,required"`
-	From   string      `toml:"from"`
-	Ask    units.Prose `toml:"ask,required"`
-	Absent units.Prose `toml:"ask_absent"` // asked instead where the agreed thing is not there at all
+	ID     string   `toml:"id,required"`
+	Title  string   `toml:"title,required"`
+	Remove bool     `toml:"remove"`
+	Kinds  []string `toml:"kinds"` // of place; none means all
+	Faced  string   `toml:"faced"` // yes: only where a face was agreed
+	Old    bool     `toml:"old"`   // only in a house that may have old parts
+	// The answer that settles it: left out where a yes-or-no is known to be no,
+	// or a figure to be above 0.
+	SettledBy string      `toml:"settled_by"`
+	Look      units.Prose `toml:"look,required"`
+	Fails     units.Prose `toml:"fails,required"`
+	Result    string      `toml:"result,required"`
+	From      string      `toml:"from"`
+	Ask       units.Prose `toml:"ask,required"`
+	Bare      units.Prose `toml:"look_unfaced"` // looked for instead where no face was agreed
+	Absent    units.Prose `toml:"ask_absent"`   // asked instead where the agreed thing is not there at all
 	Ref
 }
 
@@ -132,8 +136,10 @@ type HandoverNote struct {
 	Materials []string    `toml:"materials"`
 	Stages    []string    `toml:"stages"`
 	Faced     string      `toml:"faced"`
-	Old       bool        `toml:"old"`   // only in a house that may have old parts
-	Needs     string      `toml:"needs"` // what a rule of the place must require for the note to apply
+	Old       bool        `toml:"old"`        // only in a house that may have old parts
+	SettledBy string      `toml:"settled_by"` // as for a point of acceptance
+	Sizes     []string    `toml:"sizes"`      // of the framing; none means all
+	Needs     string      `toml:"needs"`      // what a rule of the place must require for the note to apply
 	Text      units.Prose `toml:"text,required"`
 	Ref
 }

@@ -93,7 +93,8 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 // only where there may be some, or where somebody noted them all the same.
 func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool {
 	old := !x.Old || p.Surface.MayBeOld || said[seePrefix+x.ID].State == house.Given
-	return old && x.For(p.Surface.Kind.ID, facedIn(p, said))
+	settled := settled(p, x.SettledBy) && said[seePrefix+x.ID].State != house.Given
+	return old && !settled && x.For(p.Surface.Kind.ID, facedIn(p, said))
 }
 
 // facedIn reports whether a face was agreed for a place or found in it.

@@ -39,6 +39,9 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
 	for _, x := range c.Acceptance.Points {
 		if hasPoint(x, p, nil) {
+			if e.Facing.OnBlanket == "none" && x.Bare != "" {
+				x.Look = x.Bare
+			}
 			s.Points = append(s.Points, x)
 		}
 	}
@@ -81,12 +84,27 @@ func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
 			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
 			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced) &&
-			(n.Needs == "" || requires(p, n.Needs)) && (!n.Old || p.Surface.MayBeOld)
+			(n.Needs == "" || requires(p, n.Needs)) && (!n.Old || p.Surface.MayBeOld) &&
+			!settled(p, n.SettledBy) && (len(n.Sizes) == 0 || slices.Contains(n.Sizes, p.Surface.Frame.Size))
 		if fits {
 			out = append(out, n)
 		}
 	}
 	return out
+}
+
+// settled reports whether an answer about a place leaves nothing to say: a no,
+// or a figure above 0. What is not known settles nothing.
+func settled(p plan.Place, fact string) bool {
+	if fact == "" || len(p.Candidates) == 0 {
+		return false
+	}
+	v := p.Candidates[0].Facts.Get(fact)
+	if yes, ok := v.AsBool(); ok {
+		return !yes
+	}
+	n, ok := v.AsNumber()
+	return ok && n > 0
 }
 
 // requires reports whether a rule asks for something at a place.

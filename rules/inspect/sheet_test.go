@@ -254,3 +254,66 @@ func TestAtticWaitsForItsDrywall(t *testing.T) {
 	after, before = attics(coldWall(t, units.US))
 	require.Equal(t, []int{0, 0}, []int{after, before})
 }
+
+// What the builder has answered is not handed over as if it were open: lights
+// that are all marked IC, wiring without porcelain knobs, a board that is
+// there, studs that are deep already. What is not known stays.
+func TestHandoverKnowsTheAnswers(t *testing.T) {
+	text := func(old, answers string) string {
+		j := planned.Job(fixture.Read(t, "version = 1\nstage = \"not-framed\"\nold = "+old+"\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"+answers))
+		out := ""
+		for _, s := range inspect.Sheets(j) {
+			for _, n := range s.Clear {
+				out += n.Text.String() + "\n"
+			}
+			for _, x := range s.Points {
+				out += x.Title + " " + x.Look.String() + "\n"
+			}
+		}
+		for _, person := range inspect.Persons() {
+			page, err := inspect.PageFor(j, person)
+			require.NoError(t, err)
+			for _, part := range page.Parts {
+				out += strings.Join(part.Lines, "\n") + "\n"
+			}
+		}
+		return out
+	}
+	attic := "[[place]]\nid = \"attic\"\nkind = \"attic\"\narea_ft2 = 900\nheel_in = 20\nflue_through = false\nvermiculite = false\n"
+	wall := "[[place]]\nid = \"walls\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 9\n"
+	light, knobs, board, studs := "Recessed lights without an IC mark", "orcelain knobs", "board outside the studs", "2x6 instead of 2x4"
+	open := text("true", attic+wall+"framing.size = \"2x4\"\nci_r = 0\n")
+	for _, s := range []string{light, board, studs} {
+		require.Contains(t, open, s)
+	}
+	said := text("true", attic+"non_ic_lights = false\nknob_and_tube = false\n"+wall+"framing.size = \"2x6\"\nci_r = 5\nknob_and_tube = false\n")
+	require.NotContains(t, said, light)
+	require.NotContains(t, said, "A "+board)
+	require.NotContains(t, said, studs)
+	require.NotContains(t, said, knobs)
+	require.Contains(t, text("true", attic+"non_ic_lights = false\n"), knobs, "not known: it stays")
+	require.Contains(t, said, "No paper and no foil on it", "an attic without a face is looked over for one")
+}
+
+// Every answer that settles a note is a fact of the rule book.
+func TestSettlingAnswersAreFacts(t *testing.T) {
+	c := fixture.Catalog(t)
+	facts := map[string]bool{}
+	for _, f := range c.Book.Facts() {
+		facts[f.Name] = true
+	}
+	n := 0
+	check := func(id, fact string) {
+		if fact != "" {
+			n++
+			require.True(t, facts[fact], "%s: %s", id, fact)
+		}
+	}
+	for _, x := range c.Acceptance.Points {
+		check(x.ID, x.SettledBy)
+	}
+	for _, x := range c.Acceptance.Notes {
+		check(x.ID, x.SettledBy)
+	}
+	require.Greater(t, n, 4)
+}
