@@ -37,12 +37,22 @@ func runOrder(args []string, e env) int {
 	if code != exitDone {
 		return code
 	}
-	return o.printEach(w, files, "battwright order my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
+	nothing := false
+	code = o.printEach(w, files, "battwright order my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
 		made := order.Make(p, w.answered(h))
 		text, err := o.render(w, made, p)
+		nothing = nothing || ordersNothing(made)
 		return text, notReady(made), err
 	})
+	if code == exitDone && nothing {
+		return exitShort
+	}
+	return code
 }
+
+// ordersNothing is true of a house with places of which none gets a line: there
+// is no order, however politely that is printed.
+func ordersNothing(o order.Order) bool { return len(o.Places) > 0 && len(o.Lines) == 0 }
 
 func (o *orderFlags) flags() *flag.FlagSet {
 	f := newFlags("order")

@@ -71,7 +71,7 @@ func TestOrderBadSizes(t *testing.T) {
 
 	path = houseFile(t, "[site]\nstate = \"VT\"\n[[place]]\nlabel = \"North\"\nkind = \"exterior-wall\"\nlengths_ft = [10]\nopenings = [\"9 of 3 ft x 7 ft\"]\n")
 	code, out, errs := ranOrder(path)
-	require.Equal(t, exitDone, code, errs)
+	require.Equal(t, exitShort, code, "nothing else is ordered: %s", errs)
 	require.Contains(t, out, "NOT COUNTED: the windows and doors do not fit into the wall")
 	code, _, _ = ranOrder(path, "--strict")
 	require.Equal(t, exitShort, code)
@@ -82,4 +82,16 @@ func TestPlanJSONCarriesTheOrder(t *testing.T) {
 	require.Equal(t, exitDone, run([]string{"plan", "--format", "json"}, env{stdin: strings.NewReader(""), stdout: &o, stderr: &e, getenv: func(string) string { return "" }}))
 	require.Contains(t, o.String(), `"convention": "bay by bay"`)
 	require.Contains(t, o.String(), `"spare_pieces"`)
+}
+
+// An order of nothing is printed with its reason and does not end like one that
+// can be carried to the store.
+func TestAnOrderOfNothingExits3(t *testing.T) {
+	stopped := houseFile(t, "[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nlength_ft = 30\nwidth_ft = 20\nknob_and_tube = true\n")
+	for _, format := range []string{"text", "markdown", "csv", "json"} {
+		code, out, errs := ranOrder("--format", format, stopped)
+		require.Equal(t, exitShort, code, format)
+		require.Empty(t, errs)
+		require.NotEmpty(t, out)
+	}
 }

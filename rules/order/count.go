@@ -23,6 +23,8 @@ type count struct {
 	lengthF float64 // of walls, all pieces together, 0 when not known
 	keys    []string
 	notes   []string
+	differ  string  // how the area typed and the sizes disagree
+	moreFt2 float64 // typed beyond what the lengths give
 }
 
 // sizes of one place, as answered or assumed.
@@ -123,9 +125,9 @@ func (s sizes) walls() (count, error) {
 	}
 	c.keys = []string{s.lengthKey(), heightKey, openKey}
 	if len(openings) > 0 {
-		c.note("where the windows stand is not asked: they are taken as spread evenly, with two studs on each side")
+		c.note("where the windows stand is not asked: they are taken as spread evenly, with two studs on each side; measure each narrow space before you cut for it")
 	}
-	s.areaNote(&c, c.lengthF*s.num("height_ft"))
+	s.differs(&c, c.lengthF*s.num("height_ft"))
 	return c.ofWall(w)
 }
 
@@ -136,13 +138,19 @@ func (s sizes) lengthKey() string {
 	return "length_ft"
 }
 
-// areaNote says when the area that was typed and the sizes disagree: the plan
-// goes by the one, the order by the other.
-func (s sizes) areaNote(c *count, grossFt2 float64) {
-	if typed := s.num("area_ft2"); s.said("area_ft2") && math.Abs(typed-grossFt2) > 0.05*typed {
-		text := fmt.Sprintf("you typed {%.0f square feet}, its lengths give {%.0f square feet bare}: the order goes by the lengths, the plan by the area; correct one of them", typed, grossFt2)
-		c.note("%s", units.Prose(text).In(s.m.a.System))
+// differs says when the area that was typed and the sizes disagree. The larger
+// of the two is ordered: a gable over the wall is in the area and in no length.
+func (s sizes) differs(c *count, grossFt2 float64) {
+	typed := s.num("area_ft2")
+	if !s.said("area_ft2") || math.Abs(typed-grossFt2) <= 0.05*typed {
+		return
 	}
+	text := fmt.Sprintf("you typed {%.0f square feet}, the lengths give {%.0f square feet}. Ordered for the lengths, which are more; the plan and its price go by the area you typed. Correct one of them", typed, grossFt2)
+	if typed > grossFt2 {
+		c.moreFt2 = typed - grossFt2
+		text = fmt.Sprintf("you typed {%.0f square feet}, the lengths give {%.0f square feet}. Ordered for the larger: the {%.0f square feet} beyond the lengths (a gable?) are counted by area, without a cut list. Correct one of them, or make a gable a place of its own", typed, grossFt2, c.moreFt2)
+	}
+	c.differ = units.Prose(text).In(s.m.a.System)
 }
 
 func (c count) ofWall(w takeoff.Wall) (count, error) {
@@ -164,7 +172,10 @@ func (s sizes) floorOf(rim bool) (count, error) {
 	f := takeoff.Floor{LengthIn: max(long, wide), WidthIn: min(long, wide), DepthIn: depth, SpacingIn: spacing, Rim: rim}
 	c.floor, c.keys = &f, []string{"length_ft", "width_ft"}
 	c.note("joists or rafters taken as running along the shorter side, from edge to edge")
-	s.areaNote(&c, long*wide/(units.InchPerFoot*units.InchPerFoot))
+	if rim {
+		c.note("taken as sawn joists %s thick: I-joists leave wider spaces, which are not counted here, and blankets cut for these would leave a gap; measure the space between the webs and ask for that width", s.m.a.System.Inches(takeoff.StudIn))
+	}
+	s.differs(&c, long*wide/(units.InchPerFoot*units.InchPerFoot))
 	var err error
 	c.layout, err = f.Layout()
 	return c, err
@@ -183,6 +194,7 @@ func (s sizes) crawlWalls() (count, error) {
 	depth, spacing := s.frame()
 	c.lengthF = 2 * (l + w)
 	c.keys = []string{"length_ft", "width_ft", "wall_height_ft"}
+	s.differs(&c, c.lengthF*high)
 	c.note("four walls, counted with studs; where the blanket hangs from the sill instead, cut it to the height")
 	return c.ofWall(takeoff.Wall{LengthsIn: takeoff.FeetIn(l, w, l, w), HeightIn: high * units.InchPerFoot, DepthIn: depth, SpacingIn: spacing})
 }

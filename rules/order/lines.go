@@ -76,6 +76,9 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		return out, false
 	}
 	out.Packages, out.Spare = packs, left
+	out.WithSpare = ceil(float64(out.Stock) * (1 + spare))
+	out.Hold = ceil(float64(out.Stock) / float64(out.PerPackage))
+	out.Form = formOf(out.Product, out.LengthIn)
 	face := k.widthIn * k.lengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(out.PerPackage)
 	out.PackageFt2 = face
 	if label.coverageFt2 > 0 {
@@ -89,15 +92,17 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	out.Returns = min(out.Buy, out.Spare/out.PerPackage)
 	out.Ft3 = face * float64(out.Buy) * first.Product.ThicknessIn / units.InchPerFoot
 	m.priceLine(&out, face)
+	if out.Quoted {
+		for _, l := range layers {
+			m.out.Places[homes[l]].Quoted++
+		}
+	}
 	return out, true
 }
 
 // needFt2 is the face a layer covers, to weigh spare shares by.
 func (l *Layer) needFt2() float64 {
-	if l.area.Ft2 > 0 {
-		return l.area.Ft2
-	}
-	return l.layout.ClearFt2
+	return l.area.Ft2 + l.layout.ClearFt2
 }
 
 // pool counts the layers of a line together: bays of all places in one cutting
@@ -112,9 +117,10 @@ func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 	for _, l := range layers {
 		if l.area.Ft2 > 0 {
 			areas[areaKey{l.area.SpacingIn, l.area.BayIn, l.area.PieceIn, l.area.Share, l.area.How}] += l.area.Ft2
-			continue
 		}
-		bays[l.Across] = append(bays[l.Across], l.layout)
+		if len(l.layout.Bays) > 0 {
+			bays[l.Across] = append(bays[l.Across], l.layout)
+		}
 	}
 	for k, ft2 := range areas {
 		n, err := takeoff.Area{Ft2: ft2, SpacingIn: k.spacing, BayIn: k.bay, PieceIn: k.piece, Share: k.share, How: k.how}.Count(layers[0].product(label.pieces))

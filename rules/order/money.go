@@ -114,8 +114,11 @@ func (m *maker) add() {
 		all.Total = all.Total.Plus(p.Money.Total)
 		if p.Skipped == "" && p.Problem == "" {
 			all.Priced++
-			if p.Quoted {
+			switch {
+			case p.Quoted > 0 && p.Quoted == len(p.Layers):
 				all.Quoted++
+			case p.Quoted > 0:
+				all.PartQuoted++
 			}
 		}
 	}

@@ -37,6 +37,7 @@ type Place struct {
 	Problem   string // why it could not be counted, in words for the builder
 	How       takeoff.Convention
 	Notes     []string // how it was counted, what to know before cutting
+	Differ    string   // how the area typed and the sizes disagree, and what was ordered; must be said where one buys
 	Assumed   []string // sizes that nobody confirmed, by their questions
 	Measured  int      // sizes marked as measured
 	Sizes     int      // sizes the count rests on
@@ -49,7 +50,7 @@ type Place struct {
 	Self      bool // the builder does the work
 	Hours     units.Range[float64]
 	Money     PlaceMoney
-	Quoted    bool // every blanket at the builder's own price
+	Quoted    int // how many of its blankets are at the builder's own price
 	Damp      candidate.Damp
 	AllDamp   bool // gets damp, and no other blanket would be drier
 }
@@ -71,6 +72,7 @@ type Layer struct {
 	Stock    int // batts or rolls, if this place were done alone
 	Packages int // the same with the spare, in packages
 	Spare    int
+	Form     string // batt or roll
 	key      key
 	layout   takeoff.Layout
 	area     takeoff.Area
@@ -88,9 +90,12 @@ type Line struct {
 	PackageFt2 float64 // coverage of a package
 	Label      bool    // sizes are from the builder's label; else usual ones
 	Places     []string
-	Stock      int // batts or rolls to cut from
-	Spare      int // of them beyond the count
-	Packages   int // needed in all
+	Stock      int    // batts or rolls to cut from
+	WithSpare  int    // the same with the spare share, before it is rounded to packages
+	Spare      int    // of them beyond the count
+	Packages   int    // needed in all
+	Hold       int    // packages that hold the count without the spare
+	Form       string // batt or roll
 	Have       int
 	Buy        int
 	Returns    int     // whole packages that should be left over
@@ -139,7 +144,8 @@ type Money struct {
 	PlaceMoney
 	Year        int           // of the rough prices, 0 when all are the builder's own
 	Known       catalog.Known // weakest mark among them
-	Quoted      int           // places whose blankets are at the builder's own price
+	Quoted      int           // places whose blankets are all at the builder's own price
+	PartQuoted  int           // places with some of theirs at it
 	Priced      int           // places in all
 	QuotedShare float64       // of the typical total, at the builder's own prices
 	Budget      units.Cents

@@ -25,7 +25,7 @@ func (m *maker) place(pl *plan.Place) {
 		out.Skipped = pl.Surface.Held()
 		return
 	case pl.Choice == nil:
-		out.Skipped = noneText(pl)
+		out.Skipped = m.noneText(pl)
 		return
 	}
 	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
@@ -36,7 +36,7 @@ func (m *maker) place(pl *plan.Place) {
 	}
 	c, err := s.count()
 	s.confirmed(c.keys, &out)
-	out.Notes, out.Bays, out.How = c.notes, c.layout.Bays, takeoff.ByBay
+	out.Notes, out.Differ, out.Bays, out.How = c.notes, c.differ, c.layout.Bays, takeoff.ByBay
 	out.FrameIn = pl.Surface.Frame.DepthIn
 	if c.byArea {
 		out.How = takeoff.ByModule
@@ -51,20 +51,21 @@ func (m *maker) place(pl *plan.Place) {
 	}
 	out.Extras = m.extras(s, c)
 	out.Hours = m.hours(pl)
-	out.Quoted = pl.Choice.Money.AllQuoted(len(pl.Choice.Layers))
 }
 
 // noneText says why a place gets no blanket: none fits, or none may go there.
-func noneText(pl *plan.Place) string {
+func (m *maker) noneText(pl *plan.Place) string {
 	for _, e := range pl.Entries {
 		if e.NoFit == "" {
 			return "no blanket may go there as it stands; the plan says why"
 		}
 	}
-	if len(pl.Entries) == 0 {
+	if len(pl.Unfit) == 0 {
 		return "no blanket may go there as it stands"
 	}
-	return "no blanket that is sold fits there as it stands: " + pl.Entries[0].Name + ": " + pl.Entries[0].NoFit
+	u := pl.Unfit[0]
+	material, _ := m.c.Material(u.Product.Material)
+	return fmt.Sprintf("no blanket that is sold fits there as it stands (for instance %s %s: %s)", material.Name, m.a.System.R(u.Product.NominalR), u.Why)
 }
 
 // layers takes off each blanket of the stack.
@@ -122,6 +123,7 @@ func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
 		return err
 	}
 	x.LengthIn = label.lengthFor(c.studIn)
+	x.Form = formOf(x.Product, x.LengthIn)
 	x.key = key{x.Product.ID, x.Facing, x.WidthIn, x.LengthIn}
 	if c.byArea {
 		return x.countArea(s, c, label)
@@ -180,7 +182,36 @@ func (x *Layer) countBays(c count, label label, shown units.System, out *Place) 
 	}
 	x.Bays, x.Cut, x.Joints, x.Stock, x.Packages, x.Spare = x.layout.Bays, t.Pieces, t.Joints, t.Stock, t.Packages, t.SparePieces
 	x.tallNote(c, shown, out)
-	return nil
+	return x.more(c, label)
+}
+
+// more counts by area what was typed beyond the lengths: a gable, most often.
+func (x *Layer) more(c count, label label) error {
+	if c.moreFt2 <= 0 {
+		return nil
+	}
+	x.area = takeoff.Area{Ft2: c.moreFt2, SpacingIn: c.layout.SpacingIn, How: takeoff.ByModule}
+	if x.Across {
+		x.area = takeoff.Area{Ft2: c.moreFt2, Share: 1, How: takeoff.ByClearShare}
+	}
+	n, err := x.area.Count(x.product(label.pieces))
+	if err != nil {
+		return err
+	}
+	x.Stock += n.Pieces
+	x.Packages, x.Spare, err = takeoff.Packages(x.Stock, x.spare, label.pieces)
+	return err
+}
+
+// rollFrom is the length, in inches, from which a blanket comes as a roll: the
+// longest batts, for walls called 10 ft high, are 117 in.
+const rollFrom = 120
+
+func formOf(p catalog.Product, lengthIn float64) string {
+	if p.Form == "roll" || lengthIn > rollFrom {
+		return "roll"
+	}
+	return "batt"
 }
 
 // tallNote says in one line what walls taller than the blanket need.

@@ -26,7 +26,7 @@ func (m *maker) unused() {
 		material, _ := m.c.Material(p.Material)
 		out := Line{
 			Product: p, Material: material, Facing: facing, WidthIn: label.widths[0], LengthIn: slices.Max(label.lengths),
-			PerPackage: label.pieces, Label: label.typed, byPlace: make([]float64, len(m.out.Places)),
+			Form: formOf(p, slices.Max(label.lengths)), PerPackage: label.pieces, Label: label.typed, byPlace: make([]float64, len(m.out.Places)),
 		}
 		face := out.WidthIn * out.LengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(out.PerPackage)
 		out.PackageFt2 = face

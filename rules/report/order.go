@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/order"
 	"battwright/rules/units"
 )
@@ -103,19 +104,12 @@ func thousands(n int) string {
 	return s
 }
 
-func formWord(form string) string {
-	if form == "roll" {
-		return "roll"
-	}
-	return "batt"
-}
-
 // knife is a length as a knife can follow it: to an eighth of an inch.
 func knife(in float64, s units.System) string { return s.Inches(math.Round(in*8) / 8) }
 
 // lineText names a blanket as it stands on the bag.
 func lineText(l order.Line, s units.System) string {
-	return fmt.Sprintf("%s %ss, %s, %s, %s thick, %s wide, %s long", l.Material.Name, formWord(l.Product.Form), FaceWord(l.Facing),
+	return fmt.Sprintf("%s %ss, %s, %s, %s thick, %s wide, %s long", l.Material.Name, l.Form, bagWord(l.Facing),
 		s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 }
 
@@ -126,6 +120,14 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
 	}
 	for _, p := range o.Places {
+		switch why := p.Skipped + p.Problem; {
+		case why != "":
+			b.add(OrderLoud, "NOTHING HERE FOR %s: %s", p.Label, why)
+		case p.Differ != "":
+			b.add(OrderLoud, "SIZES DISAGREE, %s: %s.", p.Label, p.Differ)
+		}
+	}
+	for _, p := range o.Places {
 		if damp := dampAtAGlance(p.Damp, p.AllDamp); damp != "" {
 			b.add(OrderLoud, "%s: %s. Settle that before you buy for it.", p.Label, strings.TrimPrefix(damp, "; "))
 		}
@@ -134,9 +136,9 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	for _, l := range o.Lines {
 		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))
 		b.add(OrderSub, "for %s", strings.Join(l.Places, ", "))
-		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, formWord(l.Product.Form)), l.Spare, packageText(l, s))
-		if l.Returns > 0 {
-			b.add(OrderSub, "%s should stay closed: ask whether %s can be returned", plural(l.Returns, "package"), map[bool]string{true: "it", false: "they"}[l.Returns == 1])
+		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, l.Form), l.Spare, packageText(l, s))
+		if text := holdText(l); text != "" {
+			b.add(OrderSub, "%s", text)
 		}
 		b.add(OrderSub, "%s", linePrice(l, s))
 		ft3 += l.Ft3
@@ -146,13 +148,36 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 		return b
 	}
 	if len(o.Lines) == 0 {
-		b.add(OrderPlain, "No blanket can be ordered yet: see the places below.")
+		b.add(OrderPlain, "No blanket can be ordered yet: settle what stands above first.")
 		return b
 	}
 	b.add(OrderPlain, "Room: %s of blanket as it lies; bags are pressed and take much less. Ask for the size of a bag before you borrow a pickup.", s.Volume(ft3))
 	b.add(OrderPlain, "Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
 	b.add(OrderPlain, "Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
 	return b
+}
+
+// holdText parts the packages that hold the count from those bought only
+// because of the spare.
+func holdText(l order.Line) string {
+	switch l.Packages - l.Hold {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("%s would just hold the count; the last one is for pieces that go wrong: buy it only if it can be returned closed", plural(l.Hold, "package"))
+	}
+	return fmt.Sprintf("%s would just hold the count; the other %d are for pieces that go wrong: buy them only if they can be returned closed", plural(l.Hold, "package"), l.Packages-l.Hold)
+}
+
+// bagWord is a face by our name and by the word on the bag.
+func bagWord(facing string) string {
+	switch facing {
+	case "kraft":
+		return FaceWord(facing) + " (kraft faced)"
+	case "none":
+		return FaceWord(facing) + " (unfaced)"
+	}
+	return FaceWord(facing)
 }
 
 func buyText(l order.Line) string {
@@ -197,27 +222,45 @@ func otherBlock(o order.Order, opts Options) OrderBlock {
 		if !g.Quote {
 			continue
 		}
-		b.add(OrderTick, "%s: %s", goodsCount(g, opts.System), g.Name)
+		b.add(OrderTick, "%s: %s", goodsCount(g, opts.Catalog, opts.System), g.Name)
 		b.add(OrderSub, "for %s; %s", strings.Join(g.Places, ", "), g.Note)
 	}
 	return b
 }
 
-func goodsCount(g order.Goods, s units.System) string {
+func goodsCount(g order.Goods, c *catalog.Catalog, s units.System) string {
 	switch g.Unit {
 	case "board":
 		return fmt.Sprintf("%s of %s x %s (%s with waste)", plural(g.Count, "sheet"), s.Feet(4), s.Feet(8), s.Area(g.Qty))
 	case "tube":
-		return plural(g.Count, "tube") + " for " + s.Feet(math.Ceil(g.Qty)) + " of gap"
+		return "about " + plural(g.Count, "tube") + " for some " + s.Feet(tens(g.Qty)) + " of gap"
 	case "paint":
 		return plural(g.Count, "gallon")
 	case "ft2":
 		return s.Area(float64(g.Count))
 	case "ft":
-		return s.Feet(float64(g.Count))
+		return s.Feet(tens(g.Qty))
+	}
+	switch {
+	case g.ID == "staples":
+		box := int(c.Figure("staple-box").Value)
+		return fmt.Sprintf("%s of %s (about %s needed)", boxes((g.Count+box-1)/box), thousands(box), thousands(int(hundreds(g.Qty))))
+	case g.Count > 100:
+		return "about " + thousands(int(tens(g.Qty)))
 	}
 	return thousands(g.Count)
 }
+
+func boxes(n int) string {
+	if n == 1 {
+		return "1 box"
+	}
+	return fmt.Sprintf("%d boxes", n)
+}
+
+// tens and hundreds round up: nobody counts staples, and too few is worse.
+func tens(v float64) float64     { return math.Ceil(v/10-1e-9) * 10 }
+func hundreds(v float64) float64 { return math.Ceil(v/100-1e-9) * 100 }
 
 func goodsBlock(o order.Order, opts Options) OrderBlock {
 	s := opts.System
@@ -226,7 +269,7 @@ func goodsBlock(o order.Order, opts Options) OrderBlock {
 		if g.Quote {
 			continue
 		}
-		b.add(OrderTick, "%s: %s", goodsCount(g, s), g.Name)
+		b.add(OrderTick, "%s: %s", goodsCount(g, opts.Catalog, s), g.Name)
 		text := "for " + strings.Join(g.Places, ", ")
 		if g.Note != "" {
 			text += "; " + g.Note
@@ -263,7 +306,7 @@ func labelBlock(o order.Order, opts Options) OrderBlock {
 	b := OrderBlock{ID: "label", Title: "Check the label before a bag is opened: an opened bag is not taken back"}
 	for _, l := range o.Lines {
 		b.add(OrderTick, "%s: %s on the bag, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR),
-			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), FaceWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2))
+			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), bagWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2))
 	}
 	if len(o.Lines) > 0 {
 		b.add(OrderSub, "Another width, length, count or coverage: type it in (prices and labels) and the list is counted again. Another R or thickness: do not take it. Some labels count the studs into the coverage, ours here do not.")

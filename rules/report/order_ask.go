@@ -22,7 +22,7 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 	out = append(out, top)
 	for i, l := range o.Lines {
 		b := OrderBlock{ID: "ask", Title: fmt.Sprintf("%d. %s", i+1, lineText(l, s))}
-		b.add(OrderPlain, "We need %s as we count them.", plural(l.Stock+l.Spare, formWord(l.Product.Form)))
+		b.add(OrderPlain, "%s, %d with spare.", plural(l.Stock, l.Form)+" counted", l.WithSpare)
 		for _, q := range []struct{ text, unit string }{
 			{"Price of a package, face included", "$"},
 			{"Pieces in a package", ""},
@@ -38,7 +38,7 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 		b.Rows = append(b.Rows, OrderRow{Tone: OrderSub, Text: fmt.Sprintf(`in the house file: product = "%s", facing = "%s"`, l.Product.ID, l.Facing)})
 		out = append(out, b)
 	}
-	out = append(out, askGoods(o, s), askStore(), askInstaller(o, p, s))
+	out = append(out, askGoods(o, opts), askStore(), askInstaller(o, p, s))
 	var full []OrderBlock
 	for _, b := range out {
 		if len(b.Rows) > 0 {
@@ -52,10 +52,11 @@ func (b *OrderBlock) blank(text, unit string) {
 	b.Rows = append(b.Rows, OrderRow{Tone: OrderBlank, Text: text, Unit: unit})
 }
 
-func askGoods(o order.Order, s units.System) OrderBlock {
+func askGoods(o order.Order, opts Options) OrderBlock {
+	s := opts.System
 	b := OrderBlock{ID: "ask", Title: "What goes with them"}
 	for _, g := range o.Goods {
-		b.blank(goodsCount(g, s)+", "+g.Name, "$")
+		b.blank(goodsCount(g, opts.Catalog, s)+", "+g.Name, "$")
 	}
 	return b
 }

@@ -38,6 +38,9 @@ func cutBlock(p order.Place, opts Options) OrderBlock {
 		b.add(OrderLoud, "NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
 	}
 	b.add(OrderPlain, "Counted %s. Sizes: %s.", howText(p.How), sizesText(p))
+	if p.Differ != "" {
+		b.add(OrderLoud, "SIZES DISAGREE: %s.", p.Differ)
+	}
 	for _, n := range p.Notes {
 		b.add(OrderSub, "%s", n)
 	}
@@ -67,7 +70,7 @@ func sizesText(p order.Place) string {
 
 func layerRows(b *OrderBlock, l order.Layer, i, n int, opts Options) {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
-	form := formWord(l.Product.Form)
+	form := l.Form
 	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 	if n > 1 {
 		head = fmt.Sprintf("Layer %d of %d: ", i+1, n) + head
@@ -138,7 +141,7 @@ func pieceLines(l order.Layer, sliverIn float64, s units.System) []string {
 		j := i
 		var widths []string
 		for ; j < len(pieces) && pieces[j].LengthIn == pieces[i].LengthIn; j++ {
-			if pieces[j].WidthIn < sliverIn+takeoff.FitWidthIn { // cut over by the fit
+			if aStrip(pieces[j].WidthIn, pieces[j].LengthIn, sliverIn) {
 				continue
 			}
 			w := knife(pieces[j].WidthIn, s)
@@ -174,8 +177,8 @@ func jointText(j takeoff.Joint, s units.System) string {
 
 // cuttingBlock says how to cut the batts of one kind for the whole house.
 func cuttingBlock(l order.Line, opts Options) OrderBlock {
-	s := opts.System
-	form := formWord(l.Product.Form)
+	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
+	form, strips := l.Form, false
 	b := OrderBlock{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.Places, ", "))}
 	whole := 0
 	for _, p := range l.Patterns {
@@ -183,13 +186,21 @@ func cuttingBlock(l order.Line, opts Options) OrderBlock {
 			whole += p.Count
 			continue
 		}
-		b.add(OrderSub, "%s: %s", plural(p.Count, form), patternText(p, l, s))
+		text, some := patternText(p, l, sliver, s)
+		strips = strips || some
+		if text == "" {
+			text = "strips only"
+		}
+		b.add(OrderSub, "%s: %s", plural(p.Count, form), text)
 	}
 	if len(b.Rows) == 0 {
 		return b
 	}
 	top := OrderRow{Text: fmt.Sprintf("%s go in whole. The rest, cut so that least is wasted; | means side by side, + end to end:", plural(whole, form))}
 	b.Rows = append([]OrderRow{top}, b.Rows...)
+	if strips {
+		b.add(OrderSub, "spaces under %s get strips of what is left over, cut by eye", s.Inches(sliver))
+	}
 	if l.Short > 0 {
 		b.add(OrderSub, "with more thought it might take %d fewer", l.Short)
 	}
@@ -201,11 +212,23 @@ func isWhole(p takeoff.StockCut, l order.Line) bool {
 		p.Slots[0].Pieces[0].WidthIn == l.WidthIn && p.Slots[0].LengthIn == l.LengthIn
 }
 
-func patternText(p takeoff.StockCut, l order.Line, s units.System) string {
+// aStrip reports whether a piece is narrower or shorter than a knife can
+// follow: the space gets a strip of what is left over.
+func aStrip(widthIn, lengthIn, sliverIn float64) bool {
+	return widthIn < sliverIn+takeoff.FitWidthIn || lengthIn < sliverIn // cut over by the fit
+}
+
+// patternText is one way to cut a blanket, without its strips; empty when only
+// strips are cut from it.
+func patternText(p takeoff.StockCut, l order.Line, sliverIn float64, s units.System) (text string, strips bool) {
 	var slots []string
 	for _, slot := range p.Slots {
 		var beside []string
 		for _, q := range slot.Pieces {
+			if aStrip(q.WidthIn, q.LengthIn, sliverIn) {
+				strips = true
+				continue
+			}
 			text := knife(q.WidthIn, s) + " x " + knife(q.LengthIn, s)
 			if q.WidthIn == l.WidthIn {
 				text = knife(q.LengthIn, s)
@@ -214,15 +237,21 @@ func patternText(p takeoff.StockCut, l order.Line, s units.System) string {
 				beside = append(beside, text)
 			}
 		}
+		if len(beside) == 0 {
+			continue
+		}
 		text := strings.Join(beside, " | ")
 		if slot.Count > 1 {
 			text = fmt.Sprintf("%d times (%s)", slot.Count, text)
 		}
 		slots = append(slots, text)
 	}
-	text := strings.Join(slots, " + ")
+	if len(slots) == 0 {
+		return "", strips
+	}
+	text = strings.Join(slots, " + ")
 	if p.OffcutIn >= takeoff.MinPieceIn {
 		text += "; " + knife(p.OffcutIn, s) + " left"
 	}
-	return text
+	return text, strips
 }

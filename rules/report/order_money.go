@@ -78,8 +78,8 @@ func workText(p order.Place) string {
 func OrderPriceText(o order.Order, s units.System) string {
 	m := o.Money
 	var out []string
-	if m.Quoted > 0 || m.QuotedShare > 0 {
-		out = append(out, QuotedText(m.Quoted, m.Priced))
+	if text := QuotedText(m.Quoted, m.PartQuoted, m.Priced); text != "" {
+		out = append(out, text)
 	}
 	if m.Year > 0 {
 		out = append(out, fmt.Sprintf("Rough prices are of %d (%s); each can be off by a third.", m.Year, KnownText(m.Known)))
