@@ -58,7 +58,7 @@ func newHouseForm(s *session) *form {
 		}
 		return send(goMsg{stepPlaces})
 	}
-	f := newForm("The house", "Enter takes what stands there. Nothing is wrong that you can't change later.", stepHouse, "", s, pick, then)
+	f := newForm("The house", "Press Enter to accept the answer shown. You can change any answer later.", stepHouse, "", s, pick, then)
 	f.speeds = true
 	return f
 }

@@ -16,7 +16,7 @@ import (
 func newVariants() *menu {
 	m := &menu{title: "Saved plans", intro: say.PlansIntro, at: stepLook}
 	m.rows = func(s *session) []choiceRow {
-		rows := []choiceRow{{"Keep the priorities of now as a plan", "", func(*session) tea.Cmd { return send(pushMsg{newKeep()}) }}}
+		rows := []choiceRow{{"Save the current priorities as a plan", "", func(*session) tea.Cmd { return send(pushMsg{newKeep()}) }}}
 		for _, v := range s.house.Variants {
 			rows = append(rows, choiceRow{v.Name, variantNote(s, v), func(s *session) tea.Cmd { return useVariant(s, v) }})
 		}

@@ -56,7 +56,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	d := Damp{Verdict: NotChecked, WhereLayer: -1}
 	switch {
 	case s.Kind.ID == "attic" || s.Kind.ID == "sloped-ceiling":
-		d.Note = "not checked: what happens above the blanket, at the roof, this method cannot tell. Painted drywall, sealed holes and open vents keep it safe."
+		d.Note = "not checked: this method cannot judge the roof above the blanket. A sealed, painted ceiling and open vents are what the model code relies on here; we have not checked yours."
 		return d
 	case s.Kind.Boundary == "none":
 		d.Note = "not checked near a chimney"

@@ -148,7 +148,7 @@ func (f *Facing) plan(s Surface, site Site, boardR float64, has func(string) boo
 func whyUnfaced(asked string, site Site) string {
 	switch {
 	case site.CodeZone == "":
-		return "unfaced for now: whether a vapor retarder is needed hangs on the climate zone, which is not known"
+		return "unfaced for now: whether you need a vapor retarder depends on the climate zone, which is not known yet"
 	case asked == RetarderBarred && site.Letter == "B":
 		return "unfaced: in the hottest zones nothing tight goes on the room side; the cooled room is the cold side there"
 	case asked == RetarderBarred:

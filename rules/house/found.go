@@ -48,7 +48,7 @@ func (r *reader) sorted() strict.Problems {
 	last := ps[strict.MaxProblems-1]
 	return append(ps[:strict.MaxProblems:strict.MaxProblems], strict.Problem{
 		File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
-		Want: "these mended first, then read again",
+		Want: "these fixed first, then read again",
 	})
 }
 

@@ -37,7 +37,7 @@ func TestFilesThatAreTooMuch(t *testing.T) {
 		{"ten megabytes", strings.Repeat("# nothing\n", 1<<20), "big.toml: found a file of 10485760 bytes; want at most 1048576 bytes"},
 		{"a name of a megabyte", name + strings.Repeat("a", 1<<20-len(name)-2) + "\"\n", "big.toml:2: name: found text of 1048554 characters; want one line of text of at most 200 characters"},
 		{"a key of a megabyte", "version = 1\n" + strings.Repeat("k", 1<<20-20) + "=1\n", "found a key that is not used here"},
-		{"a megabyte of unknown keys", longKeys.String(), "more mistakes from here on; want these mended first, then read again"},
+		{"a megabyte of unknown keys", longKeys.String(), "more mistakes from here on; want these fixed first, then read again"},
 		{"a megabyte of open brackets", "version = 1\nname = " + strings.Repeat("[", 1<<20-30), "levels of tables and lists inside one another"},
 		{"a megabyte of zeroes", strings.Repeat("\x00", 1<<20), "found the control character U+0000"},
 	} {

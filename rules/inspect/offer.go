@@ -63,7 +63,7 @@ func offerQuestions() []house.Question {
 		{Key: "air_sealing", Kind: house.Choice, Options: []house.Option{{Value: "included", Label: "in the price"}, {Value: "owner", Label: "we do it"}, {Value: "extra", Label: "at extra cost"}}, Prompt: "Who seals the holes first?"},
 		{Key: "inspection_first", Kind: house.YesNoKind, Prompt: "Is nothing covered before the inspection?"},
 		{Key: "labels_left", Kind: house.YesNoKind, Prompt: "Are the labels left?"},
-		{Key: "mending", Kind: house.YesNoKind, Prompt: "Are faults mended without charge?"},
+		{Key: "mending", Kind: house.YesNoKind, Prompt: "Are faults fixed without charge?"},
 		{Key: "total_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does all of it cost?"},
 	}
 }

@@ -9,7 +9,7 @@ import (
 // carries the value that was refused.
 var (
 	ErrTemperature = errors.New("temperature outside the range of the formula")
-	ErrPressure    = errors.New("impossible vapour pressure")
+	ErrPressure    = errors.New("impossible vapor pressure")
 	ErrHumidity    = errors.New("impossible relative humidity")
 	ErrPermeance   = errors.New("impossible permeance")
 	ErrLayer       = errors.New("impossible layer")

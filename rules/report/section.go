@@ -74,7 +74,7 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	add("Damp", "%s", DampText(e.Damp, o.System))
 	for _, h := range p.Depends {
 		if h.Rule.Effect.Kind == rules.Exclude {
-			add("Hangs", "on an answer that is not known yet: %s", lowerFirst(h.Rule.Title))
+			add("Open", "depends on an answer that is not known yet: %s", lowerFirst(h.Rule.Title))
 		}
 	}
 	return out

@@ -76,7 +76,7 @@ func SureNumbers(p plan.Place, o Options) string {
 	if !s.Known || s.Only {
 		return ""
 	}
-	return fmt.Sprintf("It wins in %d of 100 ways to weigh your priorities in the order you gave them, the next one in %d. That says how much hangs on the weights, not how likely we are right.", s.WinsOf100, s.RunnerWins)
+	return fmt.Sprintf("If we weigh your priorities differently but keep their order, it comes first in about %d of 100 cases and the runner-up in %d. This is not the chance that the choice is right.", s.WinsOf100, s.RunnerWins)
 }
 
 // switchText names the smallest change of one priority that changes the

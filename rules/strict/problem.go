@@ -76,7 +76,7 @@ func (ps Problems) tidy() Problems {
 		last := ps[MaxProblems-1]
 		ps = append(ps[:MaxProblems:MaxProblems], Problem{
 			File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
-			Want: "these mended first, then read again",
+			Want: "these fixed first, then read again",
 		})
 	}
 	return ps

@@ -145,7 +145,7 @@ func (c Chase) Wall() (Wall, error) {
 		{"chimney width", c.ChimneyWidthIn, 2, 600},
 		{"chimney depth", c.ChimneyDepthIn, 2, 600},
 		{"clearance", c.ClearanceIn, 0.5, 48},
-		{"storey height", c.StoreyIn, 12, maxHighIn},
+		{"story height", c.StoreyIn, 12, maxHighIn},
 	} {
 		if err := sizeBetween(s.name, s.in, s.low, s.high); err != nil {
 			return Wall{}, err
@@ -154,7 +154,7 @@ func (c Chase) Wall() (Wall, error) {
 	if err := checkFraming(c.DepthIn, c.SpacingIn, StudIn); err != nil {
 		return Wall{}, err
 	}
-	if err := countBetween("storeys", c.Storeys, 1, 10); err != nil {
+	if err := countBetween("stories", c.Storeys, 1, 10); err != nil {
 		return Wall{}, err
 	}
 	if err := countBetween("chase sides", c.Sides, 3, 4); err != nil {

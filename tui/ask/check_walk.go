@@ -22,7 +22,7 @@ func (a *app) finishedRows() []row {
 		rows = append(rows, row{text: p.Plan.Surface.Label + ": " + report.FoundNote(p), do: func(string) (stop, error) { return here, a.walkPlace(id) }})
 	}
 	return append(rows,
-		row{word: "result", text: "what was found, held against the plan", do: stays(func() { a.reads(a.foundText(a.talk.width)) })},
+		row{word: "result", text: "what was found, compared with the plan", do: stays(func() { a.reads(a.foundText(a.talk.width)) })},
 		row{word: "write", text: "what was found to a file: " + say.WalkFile, do: a.writeFound},
 		row{word: "write result", text: "the result to a file, to print", do: a.writes("finished.txt", "", func() (string, error) { return a.foundText(0) })},
 		row{word: "open", text: "a file of finished work. " + say.TakesPlace, do: a.openFound},

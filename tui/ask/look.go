@@ -125,7 +125,7 @@ func (a *app) plans() (stop, error) {
 		for _, v := range a.s.house.Variants {
 			rows = append(rows, row{text: v.Name + ": " + a.variantText(v), do: func(string) (stop, error) { a.usePlan(v); return up, nil }})
 		}
-		return append(rows, row{word: "keep", text: "the priorities of now as a plan", do: func(string) (stop, error) { return here, a.keepPlan() }})
+		return append(rows, row{word: "keep", text: "the current priorities as a plan", do: func(string) (stop, error) { return here, a.keepPlan() }})
 	}})
 	if to == up {
 		to = here

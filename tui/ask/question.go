@@ -110,7 +110,7 @@ func (a *app) dontKnow(q house.Question, place string) (told, bool) {
 	case v.Answer.State == house.Given:
 		a.talk.say("Noted as not known. Assumed meanwhile: " + a.shown(q, v.Answer) + ".")
 	case q.Safety:
-		a.talk.say("Noted as not known. Every caution that hangs on it is given until you know.")
+		a.talk.say("Noted as not known. Every caution that depends on it is given until you know.")
 	default:
 		a.talk.say("Noted as not known.")
 	}

@@ -47,5 +47,5 @@ var OrderFormats = []OrderFormat{
 	{"Order as JSON, for other programs", "json", "order"},
 	{"Order as CSV, for a spreadsheet", "csv", "order"},
 	{"Asking sheet as text, for paper", "txt", "ask"},
-	{"Asking sheet as text, 40 columns for a telephone", "txt", "ask-narrow"},
+	{"Asking sheet as text, 40 columns for a phone", "txt", "ask-narrow"},
 }
