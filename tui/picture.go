@@ -30,7 +30,7 @@ func drawing(p *page, d chart.Drawing) {
 func pictureRows(p *page, s *session, pl plan.Place) {
 	d, ok := s.tool(p.width).Layers(pl)
 	if !ok {
-		p.para(style.Warn, 0, "There is nothing to draw: no blanket goes here as it stands.")
+		p.para(style.Warn, 0, "There is nothing to draw: no blanket is planned here.")
 		return
 	}
 	drawing(p, d)

@@ -87,7 +87,7 @@ func (o orderFlags) render(w opened, made order.Order, p plan.Plan) (string, err
 // size that nobody confirmed.
 func notReady(o order.Order) bool {
 	for _, p := range o.Places {
-		if p.Skipped != "" || p.Problem != "" || p.NotMeasured() {
+		if p.Skipped != "" && !p.Idle || p.Problem != "" || !p.Idle && p.NotMeasured() {
 			return true
 		}
 	}

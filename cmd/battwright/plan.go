@@ -163,10 +163,18 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 	}
 }
 
-// fallsShort is what --strict looks at: a place without a plan, or a choice
-// that misses its target without the builder having accepted that.
+// fallsShort is what --strict looks at: nothing to judge, a place without a
+// plan, or a choice that misses its target without the builder having accepted
+// that. A board that is still to be bought, like the blankets, is no shortfall:
+// the plan names it.
 func fallsShort(p plan.Plan) bool {
+	if len(p.Places) == 0 || p.Site.Zone == "" {
+		return true
+	}
 	for _, place := range p.Places {
+		if !place.Stopped() && place.Target.Idle {
+			continue // nothing is asked there
+		}
 		if place.Choice == nil {
 			return true
 		}

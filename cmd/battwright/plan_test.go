@@ -124,6 +124,17 @@ func TestStrict(t *testing.T) {
 	require.Equal(t, exitShort, strict.code)
 	require.Equal(t, loose.stdout, strict.stdout, "--strict changes the code, not the result")
 	require.Equal(t, exitShort, runs("plan", "--strict", goodHouse, shortHouse).code)
+	dir := t.TempDir()
+	house := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		require.NoError(t, os.WriteFile(path, []byte("version = 1\n"+text), 0o600))
+		return path
+	}
+	require.Equal(t, exitShort, runs("plan", "--strict", house("empty.toml", "")).code, "nothing was judged")
+	wall := "[[place]]\nkind = \"exterior-wall\"\n"
+	require.Equal(t, exitShort, runs("plan", "--strict", house("zoneless.toml", wall)).code, "nobody knows what is asked")
+	require.Equal(t, exitDone, runs("plan", "--strict", house("board.toml", "[site]\nzone = \"6A\"\n"+wall)).code, "a board to buy is named, like all that is bought")
+	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\n")).code, "nothing is asked there")
 	require.Equal(t, exitShort, runs("plan", "--strict", shortHouse, "--out", filepath.Join(t.TempDir(), "x.txt")).code)
 }
 

@@ -57,6 +57,9 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	for _, b := range choose(fits, t.CavityR) {
 		out.Candidates = append(out.Candidates, assessOne(s, site, c, b, t, base))
 	}
+	if t.Idle { // the blankets are compared as they would go in, board and all; nothing is bought
+		out.Target.AddR = 0
+	}
 	return out
 }
 
@@ -147,9 +150,6 @@ func (a *Assessed) retard(s Surface, site Site, c *catalog.Catalog, t Target) {
 		return
 	}
 	try.Class = classOf(try, c)
-	if rule, err := c.Codes.Retarder(site.Edition, site.CodeZone); err == nil && try.Class == "I" && !rule.ClassIAllowed {
-		try.Why += "; sources disagree whether so tight a face may be inside in this zone: ask the building department"
-	}
 	try.pairs(s, site, c, a.Blankets, t)
 	damp := dampOf(s, site, c, a.Blankets, try, t)
 	if damp.Checked && dampRank[damp.Verdict] < dampRank[a.Damp.Verdict] {

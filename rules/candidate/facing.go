@@ -41,9 +41,8 @@ func (f Facing) Retarder() string {
 }
 
 const (
-	roomSide    = "toward the heated room"
-	openSide    = "toward the open crawl space"
-	visibleSide = "toward you, flat and without tears"
+	roomSide = "toward the heated room"
+	openSide = "toward the open crawl space"
 )
 
 // facingOf completes a stack with the retarder its place and climate ask.
@@ -55,20 +54,12 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 		return wallFacing(s, site, c, b, t, has)
 	case "rim-joist":
 		f.Asked, f.From = askedRetarder(site, c)
-		if f.Asked == RetarderWanted && has("foil-rated") {
-			f.OnBlanket, f.Side, f.Why = "foil-rated", roomSide, "left visible, so the face must be flame-rated"
-		} else {
-			f.Why = "unfaced: not sold with a flame-rated face; foam board cut to each bay would do better here"
-		}
-		if f.Asked != RetarderWanted {
-			f.Why = whyUnfaced(f.Asked, site)
+		f.Why = whyUnfaced(f.Asked, site)
+		if f.Asked == RetarderWanted {
+			f.Why = "unfaced, never a foil face here: first unfaced foam board cut to each bay, its edges sealed, then the blanket over it"
 		}
 	case "crawl-wall":
-		if has("foil-rated") {
-			f.OnBlanket, f.Side, f.Why = "foil-rated", visibleSide, "the blanket stays visible: only a face rated 25/450 may"
-		} else {
-			f.Why = "not sold with a flame-rated face: it must be covered with something the building department accepts"
-		}
+		f.Why = "unfaced: the wall must be able to dry toward the crawl space; what may cover it, the building department says"
 	case "crawl-space":
 		f.Why = "unfaced: the plastic on the earth does the work, and a paper face must not stay visible"
 	case "basement-wall":
@@ -98,15 +89,15 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 	return f
 }
 
-// pairs looks at what the retarder makes together with the outside of the
-// wall: two tight layers with fiber between, a board too thin beside a class
-// II face, and walls for which painted drywall is enough.
+// pairs looks at what the retarder makes together with the board on the cold
+// side: two tight layers with fiber between, in any place; in a wall also a
+// board too thin beside a class II face, and painted drywall that is enough.
 func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) {
+	board := s.CIR + t.AddR
+	f.TwoSheets = f.Class == "I" && board > 0
 	if s.Kind.ID != "exterior-wall" {
 		return
 	}
-	board := s.CIR + t.AddR
-	f.TwoSheets = f.Class == "I" && board > 0
 	rule, err := c.Codes.Retarder(site.Edition, site.CodeZone)
 	if err != nil {
 		return
@@ -162,8 +153,6 @@ func whyUnfaced(asked string, site Site) string {
 func openRetarder(f Facing, s Surface, has func(string) bool) (Facing, bool) {
 	f.Side, f.Why = roomSide, "the code does not ask for it here, but the damp check comes out better with it"
 	switch {
-	case s.Kind.ID == "rim-joist" && has("foil-rated"):
-		f.OnBlanket = "foil-rated"
 	case s.Kind.ID != "exterior-wall" || s.Retarder != "plan" || s.Exposed:
 		return f, false
 	case has("kraft"):

@@ -126,6 +126,9 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("label_r", rules.Number(b.NominalR))
 	set("cavity_r", rules.Number(b.CavityR))
 	set("layers", rules.Number(float64(len(b.Layers))))
+	if s.FoamUnsaid { // the fiber meets the board that is bought for it
+		set("foam_r", rules.Number(h.AddOutsideR))
+	}
 	set("short_by_r", rules.Number(h.ShortByR))
 	set("add_outside_r", rules.Number(h.AddOutsideR))
 	if s.Kind.ID == "attic" {

@@ -32,6 +32,7 @@ type Surface struct {
 	AreaFt2                 float64
 	Frame                   Frame
 	CIR                     float64 // board outside the studs, or foam inside below grade
+	FoamUnsaid              bool    // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64
 	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R
 	Labour                  string
@@ -75,6 +76,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	if s.Kind.Boundary == "soil" {
 		s.CIR = num("foam_r")
+		s.FoamUnsaid = a.Value(house.PlaceScope, p, "foam_r").Source != house.FromAnswer
 	}
 	if kind == "crawl-wall" {
 		s.HeightFt = num("wall_height_ft")

@@ -50,8 +50,9 @@ func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target,
 		f.OnBlanket = "none"
 	}
 	f.Turned = g.Turned && f.OnBlanket != "none"
-	f.TwoSheets = f.OnBlanket != "none" && f.Sheet != ""
 	f.Class = classOf(f, c)
+	f.pairs(s, site, c, b, t)
+	f.TwoSheets = f.TwoSheets || f.OnBlanket != "none" && f.Sheet != ""
 	return f
 }
 

@@ -17,6 +17,7 @@ type Target struct {
 	AddR        float64 // board still to be added: never silently met
 	FullHeightR float64 // lower R the code accepts in an attic where it runs full height over the walls, 0 when none
 	Required    bool
+	Idle        bool // nothing is asked here and nobody wants any: no blanket is planned
 	Text        string
 	Options     string // all alternatives as the code writes them
 	By          string // drawings, code, retrofit, none
@@ -24,12 +25,38 @@ type Target struct {
 	From        []catalog.Ref
 }
 
-// targetOf chooses the alternative of the code that this frame can hold with
-// the least added board; drawings win over any of it. maxCavityR is the most
-// R on the bag that any product of the catalog puts into this frame.
+// targetOf is what a place must reach and the board that is still to be bought
+// for it. Foam behind a wall below grade that nobody said is there is bought in
+// full. maxCavityR is the most R on the bag that any product of the catalog
+// puts into this frame.
 func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Target {
+	foam := foamToBuy(s, site, c)
+	t := chosenTarget(s, site, c, maxCavityR, s.CIR+foam)
+	t.AddR = max(foam, t.ContinuousR-s.CIR)
+	t.Idle = !t.Required && t.By != "none" && s.Pin == ""
+	return t
+}
+
+// foamToBuy is the board that goes on concrete before a blanket, where nobody
+// said that there is any; the middle zones' while no zone is known.
+func foamToBuy(s Surface, site Site, c *catalog.Catalog) float64 {
+	const middleZone = 5
+	switch {
+	case !s.FoamUnsaid:
+		return 0
+	case s.DrawingBoardR > 0:
+		return s.DrawingBoardR
+	case site.Zone == "":
+		return c.Foam.Behind.LeastR(middleZone)
+	}
+	return c.Foam.Behind.LeastR(site.ZoneNumber)
+}
+
+// chosenTarget takes the alternative of the code that this frame can hold with
+// the least board beside the board counted on; drawings win over any of it.
+func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR float64) Target {
 	if s.HasDrawing {
-		t := Target{CavityR: s.DrawingR, ContinuousR: s.DrawingBoardR, AddR: max(0, s.DrawingBoardR-s.CIR), By: "drawings"}
+		t := Target{CavityR: s.DrawingR, ContinuousR: s.DrawingBoardR, By: "drawings"}
 		t.Required = t.CavityR > 0 || t.ContinuousR > 0
 		t.Text = t.figures(s) + ", as your drawings or local rule say"
 		if s.OldIn > 0 {
@@ -61,7 +88,7 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 		}
 		shown = append(shown, "board outside the studs, another way of the code for walls, stays away from a chimney unless it is noncombustible by test")
 	}
-	t := chooseAlternative(alts, s.CIR, maxCavityR)
+	t := chooseAlternative(alts, boardR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, shown
 	t.Options = alternativesText(alts, s)
 	if s.Kind.ID == "attic" {
@@ -93,7 +120,7 @@ func chooseAlternative(alts []catalog.Alternative, haveBoardR, maxCavityR float6
 	if best < 0 {
 		return Target{}
 	}
-	return Target{CavityR: alts[best].CavityR, ContinuousR: alts[best].ContinuousR, AddR: bestAdd}
+	return Target{CavityR: alts[best].CavityR, ContinuousR: alts[best].ContinuousR}
 }
 
 // blanketAlone keeps the alternatives that need no board: near a chimney it

@@ -196,6 +196,15 @@ func (k *checker) shares() {
 	}
 	k.ref("lumber", k.c.Lumber.Ref)
 	k.ref("foam", k.c.Foam.Ref)
+	k.ref("foam behind", k.c.Foam.Behind.Ref)
+	last := -1
+	for _, row := range k.c.Foam.Behind.ByZone {
+		k.within("foam behind", "r", row.R, 0, 60)
+		if row.ToZone <= last {
+			k.bad("foam behind: zones must rise")
+		}
+		last = row.ToZone
+	}
 }
 
 func (k *checker) clearances() {

@@ -163,10 +163,36 @@ type Sheet struct {
 
 // Foam is the board other insulation is made of where the target needs it.
 type Foam struct {
-	Name   string  `toml:"name,required"`
-	RPerIn float64 `toml:"r_per_in,required"`
-	PermIn float64 `toml:"perm_in,required"`
+	Name   string     `toml:"name,required"`
+	RPerIn float64    `toml:"r_per_in,required"`
+	PermIn float64    `toml:"perm_in,required"`
+	Behind FoamBehind `toml:"behind,required"`
 	Ref
+}
+
+// FoamBehind is the board that goes on concrete before a blanket does, by
+// climate zone: fiber straight on concrete gets wet.
+type FoamBehind struct {
+	ByZone []FoamZone `toml:"by_zone,required"`
+	Ref
+}
+
+// FoamZone is the R of that board up to and in a zone, 0 to 8.
+type FoamZone struct {
+	ToZone int     `toml:"to_zone,required"`
+	R      float64 `toml:"r,required"`
+}
+
+// LeastR is the R of the board for a zone, 0 to 8; beyond the last row, that
+// row's.
+func (f FoamBehind) LeastR(zone int) float64 {
+	r := 0.0
+	for _, row := range f.ByZone {
+		if r = row.R; zone <= row.ToZone {
+			break
+		}
+	}
+	return r
 }
 
 // Size is a nominal lumber size.

@@ -164,7 +164,7 @@ func basementQuestions() []Question {
 			Key: "dampness", Kind: Choice, Kinds: wall, DontKnow: true, Safety: true, Prompt: "After rain or in spring, is the wall or floor below ground ...", How: "Not built yet or don't know: we count it as damp.",
 			Options: []Option{{"dry", "dry to the hand"}, {"damp", "damp or dark in spots"}, {"wet", "wet, or water on the floor"}},
 		},
-		{Key: "foam_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Foam board between the wall and the blanket: what R?", How: "0 if none is planned. Don't know: we plan what the climate asks.", Default: defaultFoam},
+		{Key: "foam_r", Kind: NumberKind, Unit: "R", Min: 0, Max: 60, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Is foam board on the wall, or bought for it? What R?", How: "0 if there will be none. Empty or don't know: the plan puts it on your list to buy."},
 		{Key: "above_grade_ft", Kind: NumberKind, Unit: "ft", Min: 0, Max: 12, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "How much of the wall sticks out of the soil?", Default: always(Number(1))},
 		{Key: "dehumidifier", Kind: YesNoKind, Kinds: wall, DontKnow: true, Asked: closed, Prompt: "Will a dehumidifier run from May to September?", Default: always(YesNo(false))},
 	}

@@ -1,9 +1,6 @@
 package house
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // Footprint, perimeter and the rest of the plain geometry of a shape typed
 // once. Everything here is a proposal: each place may carry its own size.
@@ -215,20 +212,4 @@ func (a Answered) zoneGuess() string {
 		return z.Text
 	}
 	return a.List.catalog.ZoneOf(a.House.Answers["site.state"].Text, a.House.Answers["site.county"].Text, a.House.Answers["site.climate"].Text, a.House.Answers["site.code"].Text)
-}
-
-// Foam is planned by zone where the builder has not said: R-5 in zone 3, R-10
-// in 4 to 6, R-15 in 7 and 8, none in the hot zones.
-func defaultFoam(a Answered, _ *Place) Answer {
-	switch z := strings.TrimSpace(a.zoneGuess()); {
-	case z == "":
-		return Number(10)
-	case z[0] <= '2':
-		return Number(0)
-	case z[0] == '3':
-		return Number(5)
-	case z[0] <= '6':
-		return Number(10)
-	}
-	return Number(15)
 }

@@ -116,7 +116,7 @@ func layerLines(j Job, p plan.Place) []string {
 	}
 	for _, h := range p.Require {
 		switch e := h.Rule.Effect; e.Need {
-		case "layer-under-joists", "cover":
+		case "layer-under-joists", "cover", "foam-in-bays":
 			out = append(out, "ALSO: "+units.Prose(e.NeedValue).In(j.System))
 		}
 	}
@@ -141,7 +141,7 @@ func boardText(j Job, p plan.Place) string {
 	case p.Target.AddR <= 0:
 		return ""
 	case p.Surface.Kind.Boundary == "soil":
-		return j.System.R(p.Target.AddR) + " foam board on the wall, before the studs"
+		return j.System.R(p.Target.AddR) + " foam board on the concrete, before the studs"
 	}
 	return j.System.R(p.Target.AddR) + " board outside the studs, before the siding"
 }

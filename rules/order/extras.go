@@ -47,12 +47,15 @@ func (m *maker) board(s sizes) Extra {
 	}
 	where := "outside the studs, before the siding goes on"
 	if s.place.Surface.Kind.Boundary == "soil" {
-		where = "on the wall, before the studs go up"
+		where = "on the concrete, before the studs go up"
+	}
+	note := "not a blanket: the target is met only with it"
+	if !s.place.Target.Required {
+		note = "not a blanket: fiber straight on concrete gets wet"
 	}
 	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
 	return Extra{
-		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
-		Note: "not a blanket: the target is met only with it",
+		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true, Note: note,
 	}
 }
 
@@ -211,7 +214,7 @@ func (m *maker) covers(s sizes) []Extra {
 	area := s.place.Surface.AreaFt2
 	for _, h := range s.place.Require {
 		switch e := h.Rule.Effect; e.Need {
-		case "layer-under-joists", "cover":
+		case "layer-under-joists", "cover", "foam-in-bays":
 			out = append(out, Extra{ID: e.Need, Name: units.Prose(e.NeedValue).In(m.a.System), Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
 		}
 	}

@@ -34,6 +34,7 @@ type Order struct {
 type Place struct {
 	ID, Label string
 	Skipped   string // why nothing is ordered for it
+	Idle      bool   // nothing is asked there: nothing is missing from the order
 	Problem   string // why it could not be counted, in words for the builder
 	How       takeoff.Convention
 	Notes     []string // how it was counted, what to know before cutting

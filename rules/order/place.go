@@ -24,6 +24,9 @@ func (m *maker) place(pl *plan.Place) {
 	case pl.Surface.Held() != "":
 		out.Skipped = pl.Surface.Held()
 		return
+	case pl.Target.Idle:
+		out.Skipped, out.Idle = "nothing is planned there: "+pl.Target.Text, true
+		return
 	case pl.Choice == nil:
 		out.Skipped = m.noneText(pl)
 		return

@@ -69,7 +69,7 @@ func (p Place) State() string {
 	switch {
 	case p.Stopped():
 		return StateStop
-	case p.Choice == nil:
+	case p.Choice == nil && !p.Target.Idle: // idle, the plan is to put nothing there
 		return StateNoPlan
 	}
 	return StatePlanned

@@ -177,6 +177,9 @@ func rankEntries(entries []Entry) {
 // choose takes the best usable entry, or the pinned material when it may go
 // there at all.
 func (p *Place) choose() {
+	if p.Target.Idle {
+		return // compared, for whoever wants one all the same
+	}
 	for i := range p.Entries {
 		e := &p.Entries[i]
 		if !e.Usable() {

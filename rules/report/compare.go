@@ -54,7 +54,10 @@ func Compare(plans []Named, o Options) []string {
 }
 
 func compareCell(p plan.Place, o Options) string {
-	if p.Choice == nil {
+	switch {
+	case !p.Stopped() && p.Target.Idle:
+		return NothingText(p)
+	case p.Choice == nil:
 		return "no plan as it stands"
 	}
 	text := ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)

@@ -123,6 +123,9 @@ func noSheet(p plan.Place, o Options) string {
 	case p.Surface.Held() != "":
 		return "NO SHEET: " + GapText(p, o)
 	}
+	if p.Target.Idle {
+		return "NO SHEET: " + NothingText(p) + "."
+	}
 	return "NO SHEET: no blanket may go here as it stands. See the plan."
 }
 
@@ -160,6 +163,9 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	}
 	if s.Plan.Target.AddR > 0 {
 		add("Plus", BoardText(s.Plan, o.System))
+	}
+	if foam := s.Plan.Surface.CIR + s.Plan.Target.AddR; foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
+		add("Behind", fmt.Sprintf("%s of foam board in all on the concrete, its joints taped, before the studs go up: ________", o.System.R(foam)))
 	}
 	if s.Plan.Surface.Kind.ID == "chimney" {
 		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))

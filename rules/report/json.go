@@ -66,6 +66,7 @@ func jsonStops(p plan.Place) []jsonStop {
 
 type jsonTarget struct {
 	Text        string   `json:"text"`
+	Meets       string   `json:"meets"` // yes, with-parts-to-buy, no, not-asked, unknown
 	CavityR     float64  `json:"cavity_r"`
 	ContinuousR float64  `json:"ci_r"`
 	AddOutsideR float64  `json:"add_outside_r"`
@@ -106,8 +107,9 @@ type jsonHeat struct {
 	AssemblyLow  float64   `json:"assembly_r_low"`
 	AssemblyHigh float64   `json:"assembly_r_high"`
 	U            float64   `json:"u"`
-	Meets        bool      `json:"meets_target"`
-	ShortByR     float64   `json:"short_by_r"`
+	Meets        bool      `json:"meets_target"` // without anything that is still to buy beside the blanket
+	ShortByR     float64   `json:"short_by_r"`   // of the blanket's part
+	BoardR       float64   `json:"counts_board_to_buy_r,omitempty"`
 	LossMMBtu    []float64 `json:"loss_mmbtu_year,omitempty"`
 	From         []string  `json:"from"`
 }
@@ -201,7 +203,7 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
 		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ranking: []jsonEntry{},
-		Target: jsonTarget{p.Target.Text, p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
+		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}
 	for _, e := range p.Entries {
@@ -220,6 +222,21 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		out.Install = append(out.Install, jsonNote{h.Rule.ID, h.Text})
 	}
 	return out
+}
+
+// meets says in one word whether the target of a place is met by the choice.
+func meets(p plan.Place) string {
+	switch {
+	case p.Stopped() || p.Target.By == "none" && p.Surface.Kind.CodeElement != "":
+		return "unknown"
+	case !p.Target.Required:
+		return "not-asked"
+	case p.Choice == nil || !p.Choice.Heat.MeetsTarget:
+		return "no"
+	case p.Target.AddR > 0:
+		return "with-parts-to-buy"
+	}
+	return "yes"
 }
 
 func safety(h rules.Hit, o Options) jsonSafety {
@@ -250,7 +267,7 @@ func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
 	}
 	out.Heat = &jsonHeat{
 		round(e.CavityR, 1), round(e.Heat.DeliveredR, 1), round(e.Heat.AssemblyR, 1), round(e.Heat.AssemblyLow, 1), round(e.Heat.AssemblyHigh, 1),
-		round(e.Heat.U, 4), e.Heat.MeetsTarget, round(e.Heat.ShortByR, 1), lowToHigh(e.Heat.LossMMBtu, 2), fromIDs(e.Heat.From),
+		round(e.Heat.U, 4), e.Heat.MeetsTarget && e.Heat.AddOutsideR == 0, round(e.Heat.ShortByR, 1), round(e.Heat.AddOutsideR, 1), lowToHigh(e.Heat.LossMMBtu, 2), fromIDs(e.Heat.From),
 	}
 	out.Damp = jsonDampOf(e)
 	out.Money = &jsonMoney{centsOf(e.Money.Total), fromIDs(e.Money.From)}

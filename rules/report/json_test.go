@@ -226,3 +226,49 @@ func withoutTexts(t *testing.T, s string) string {
 	require.NoError(t, err)
 	return string(b)
 }
+
+// One word says whether a target is met, and a board that is still to be bought
+// never counts as there: neither in that word nor in the older key beside it.
+func TestJSONSaysWhatIsStillToBuy(t *testing.T) {
+	for _, c := range []struct {
+		site, place, meets string
+		board              float64
+	}{
+		{"zone = \"6A\"", "kind = \"exterior-wall\"", "with-parts-to-buy", 5},
+		{"zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5", "yes", 0},
+		{"zone = \"5A\"", "kind = \"basement-wall\"", "with-parts-to-buy", 10},
+		{"zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 10", "yes", 0},
+		{"zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 0", "no", 5},
+		{"zone = \"2A\"", "kind = \"basement-wall\"", "not-asked", 0},
+		{"indoor = \"usual\"", "kind = \"exterior-wall\"", "unknown", 0},
+		{"zone = \"6A\"", "kind = \"chimney\"\nchimney = \"masonry-inside\"", "not-asked", 0},
+		{"zone = \"6A\"", "kind = \"basement-wall\"\ndampness = \"wet\"", "unknown", 10},
+		{"zone = \"6A\"", "kind = \"sloped-ceiling\"\nframing.size = \"2x6\"", "no", 0},
+	} {
+		p := plan.Make(fixture.OfPlaces(t, c.site, "id = \"here\"\n"+c.place))
+		b, err := report.JSON(p, planned.Options(t), false)
+		require.NoError(t, err)
+		var out struct {
+			Places []struct {
+				Target struct {
+					Meets string
+					Add   float64 `json:"add_outside_r"`
+				}
+				Choice *struct {
+					Heat struct {
+						Meets bool    `json:"meets_target"`
+						Board float64 `json:"counts_board_to_buy_r"`
+					}
+				}
+			}
+		}
+		require.NoError(t, json.Unmarshal(b, &out))
+		got := out.Places[0]
+		require.Equal(t, c.meets, got.Target.Meets, c)
+		require.Equal(t, c.board, got.Target.Add, c)
+		if got.Choice != nil {
+			require.Equal(t, c.board, got.Choice.Heat.Board, c)
+			require.False(t, c.board > 0 && got.Choice.Heat.Meets, c)
+		}
+	}
+}

@@ -53,7 +53,10 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	case p.Surface.Held() != "":
 		return out
 	case p.Choice == nil:
-		add("Use", "nothing as it stands: see why below")
+		add("Use", "%s", NothingText(p))
+		if p.Target.Idle {
+			add("If", "%s", wantedText(p))
+		}
 		return out
 	}
 	e := p.Choice
@@ -112,20 +115,45 @@ func besideBudget(more units.Cents, s units.System) string {
 	return "at the same price: the best set for the whole house takes this one"
 }
 
+// NothingText says of a place without a choice why nothing goes in.
+func NothingText(p plan.Place) string {
+	if p.Target.Idle {
+		return "no blanket planned: " + p.Target.Text
+	}
+	return "nothing as it stands: see why below"
+}
+
+// wantedText is what a builder may do who wants a blanket where none is asked.
+func wantedText(p plan.Place) string {
+	text := "you want one all the same, type the R you want here or name the fiber to keep"
+	if p.Surface.Kind.Boundary == "soil" {
+		text += "; foam board then goes on the concrete first, and is on the list to buy"
+	}
+	return text + ". What follows compares the four for that case."
+}
+
 // BoardText names the board the target needs beside the blanket, loudly.
 func BoardText(p plan.Place, s units.System) string {
 	if p.Surface.Kind.Boundary == "soil" {
-		return fmt.Sprintf("%s MORE FOAM BOARD ON THE WALL: not a blanket, not in this price, before the studs go up", s.R(p.Target.AddR))
+		more := ""
+		if p.Surface.CIR > 0 {
+			more = "MORE "
+		}
+		return fmt.Sprintf("%s %sFOAM BOARD ON THE CONCRETE: not a blanket, not in this price, before the studs go up", s.R(p.Target.AddR), more)
 	}
 	return fmt.Sprintf("%s BOARD OUTSIDE THE STUDS: not a batt, not in this price, buy before the siding goes on", s.R(p.Target.AddR))
 }
 
 func targetText(p plan.Place, e plan.Entry, s units.System) string {
 	switch {
+	case !p.Target.Required && p.Target.AddR > 0:
+		return p.Target.Text + "; the board keeps the fiber off the concrete"
 	case !p.Target.Required:
 		return p.Target.Text
 	case p.Target.CavityR == 0 && p.Target.AddR > 0:
 		return p.Target.Text + ": the board alone would do it, the blanket comes on top"
+	case e.Heat.MeetsTarget && p.Target.ContinuousR == 0 && p.Target.AddR > 0:
+		return "meets " + p.Target.Text + " only with the board: no fiber goes straight on concrete"
 	case e.Heat.MeetsTarget && p.Target.AddR > 0:
 		return "meets " + p.Target.Text + " only with the board"
 	case e.Heat.MeetsTarget:

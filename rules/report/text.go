@@ -125,7 +125,7 @@ func Glance(place plan.Place, o Options) string {
 	case place.Choice == nil && place.Surface.Kind.ID == "chimney":
 		return GapText(place, o) + "; nothing fits beyond it; confirm with the mason or installer"
 	case place.Choice == nil:
-		return "nothing as it stands; " + o.System.Area(place.Surface.AreaFt2)
+		return strings.TrimSuffix(NothingText(place), ": see why below") + "; " + o.System.Area(place.Surface.AreaFt2)
 	}
 	e := place.Choice
 	text := ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(e.Money.Total)

@@ -156,7 +156,7 @@ func (a *app) tellWhy(pl plan.Place) {
 func (a *app) tellLayers(pl plan.Place) {
 	a.talk.title("Layers, from inside to outside")
 	if pl.Choice == nil {
-		a.talk.say("Nothing to tell: no blanket goes here as it stands.")
+		a.talk.say("Nothing to tell: no blanket is planned here.")
 		return
 	}
 	d := pl.Choice.Damp

@@ -23,7 +23,7 @@ const (
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
-	NothingDamp = "Nothing to check: no blanket goes here as it stands."
+	NothingDamp = "Nothing to check: no blanket is planned here."
 	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place."
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
