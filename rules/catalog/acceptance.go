@@ -126,6 +126,15 @@ type Effort struct {
 	Ref
 }
 
+// EffortPeople is how many work at the pace of an Effort.
+const EffortPeople = 2
+
+// Hours are the hours those take, together, for an area in square feet: quick,
+// typical, slow.
+func (e Effort) Hours(ft2 float64) units.Range[float64] {
+	return units.Range[float64]{Low: ft2 / e.Ft2Hour.High, Typical: ft2 / e.Ft2Hour.Typical, High: ft2 / e.Ft2Hour.Low}
+}
+
 // HandoverNote is one line for one or several people on the site.
 type HandoverNote struct {
 	ID        string      `toml:"id,required"`

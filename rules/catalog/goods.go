@@ -75,7 +75,7 @@ var figureNames = []string{
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "hatch-length", "hatch-width",
 	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",
-	"hours-self", "hours-crew", "hours-crawl", "people", "hours-day",
+	"staple-box", "hours-crew", "hours-crawl", "people", "hours-day",
 }
 
 func (k *checker) goods() {

@@ -42,7 +42,7 @@ func TestOwnFigures(t *testing.T) {
 	for name, o := range map[string]fstest.MapFS{
 		"removed":     own("people", "each", "value = 3\nremove = true"),
 		"zero":        own("people", "each", "value = 0"),
-		"upside down": own("hours-self", "hours per ft2", "value = 1\nlow = 2"),
+		"upside down": own("hours-crew", "hours per ft2", "value = 1\nlow = 2"),
 		"share":       own("spare-plain", "share", "value = 1.5"),
 		"far apart":   own("staple-spacing", "in", "value = 48"),
 		"low shield":  own("flue-shield", "in", "value = 1"),

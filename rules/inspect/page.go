@@ -190,18 +190,10 @@ func hours(j Job) []string {
 		if !ok || !planned(p) {
 			continue
 		}
-		layers := float64(len(p.Choice.Layers))
-		slow, quick := p.Surface.AreaFt2*layers/e.Ft2Hour.Low, p.Surface.AreaFt2*layers/e.Ft2Hour.High
-		out = append(out, fmt.Sprintf("%s: two people, %s to %s hours (a guess, not yet checked); time yourselves on the first bays", p.Surface.Label, wholeHours(quick), wholeHours(slow)))
+		h := e.Hours(p.Surface.AreaFt2 * float64(len(p.Choice.Layers)))
+		out = append(out, fmt.Sprintf("%s: two people, %s (a guess, not yet checked); time yourselves on the first bays", p.Surface.Label, units.HoursText(h.Low, h.High)))
 	}
 	return out
-}
-
-func wholeHours(h float64) string {
-	if h < 1 {
-		return "1"
-	}
-	return units.Fraction(float64(int(h + 0.5)))
 }
 
 func labels(j Job) []string {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -88,13 +89,15 @@ func ceil(v float64) int {
 	return int(math.Ceil(min(most, max(0, v)) - 1e-9))
 }
 
-// hours are the hours of one place: the builder's own, or an installer's.
+// hours are the hours of one place, a person's: the builders' own, or an
+// installer's.
 func (m *maker) hours(pl *plan.Place) units.Range[float64] {
-	id := "hours-crew"
+	area := pl.Surface.AreaFt2 * float64(len(pl.Choice.Layers))
 	if pl.Surface.Labour == "self" {
-		id = "hours-self"
+		e, _ := m.c.Effort(pl.Surface.Kind.ID) // every kind has one
+		return times(e.Hours(area), catalog.EffortPeople)
 	}
-	h := times(m.c.Figure(id).Range(), pl.Surface.AreaFt2*float64(len(pl.Choice.Layers)))
+	h := times(m.c.Figure("hours-crew").Range(), area)
 	if pl.Surface.Kind.Labour == "labor-crawl" {
 		h = times(h, m.c.Figure("hours-crawl").Value)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/order"
 	"battwright/rules/units"
 )
@@ -58,19 +59,14 @@ func partsText(m order.PlaceMoney, s units.System) string {
 	return strings.Join(parts, ", ")
 }
 
+// workText says how long a place takes. The handover says the same of those who
+// do it themselves.
 func workText(p order.Place) string {
-	low, high := math.Ceil(p.Hours.Low), math.Ceil(p.Hours.High)
-	hours := fmt.Sprintf("%.0f to %.0f hours", low, high)
-	if low == high {
-		hours = fmt.Sprintf("about %.0f hours", high)
-		if high == 1 {
-			hours = "about an hour"
-		}
-	}
 	if p.Self {
-		return hours + " of your own, a first-timer's pace"
+		const n = catalog.EffortPeople
+		return "two people, " + units.HoursText(p.Hours.Low/n, p.Hours.High/n) + " at a first-timer's pace"
 	}
-	return hours + " of an installer"
+	return units.HoursText(p.Hours.Low, p.Hours.High) + " of an installer"
 }
 
 // OrderPriceText says whose prices these are and what may be said of them.

@@ -147,3 +147,19 @@ func TestOwnPricesAreCountedOrNotSaid(t *testing.T) {
 	require.Contains(t, report.QuotedText(2, 1, 7), "2 of 7 places, and for part of the blankets in 1 more")
 	require.Equal(t, "Your prices replace ours in 2 of 7 places.", report.QuotedText(2, 0, 7))
 }
+
+// The order and the handover count one work in one way.
+func TestHoursAreTheSameInOrderAndHandover(t *testing.T) {
+	a := fixture.Demo(t, demo.Default)
+	p := plan.Make(a)
+	text := block(order.Make(p, a), planned.Options(t), "money")
+	page, err := report.Handover{Job: planned.Job(a), Person: "self"}.Text(planned.Options(t))
+	require.NoError(t, err)
+	flat := strings.Join(strings.Fields(page), " ")
+	n := 0
+	for _, m := range regexp.MustCompile(`(?m)^([^:\n]+): .*; (two people, [^.]*? hours)`).FindAllStringSubmatch(text, -1) {
+		require.Contains(t, flat, m[1]+": "+m[2])
+		n++
+	}
+	require.Equal(t, len(p.Places), n)
+}

@@ -1,6 +1,9 @@
 package units
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // Other is a unit that is understood where one of ours is asked for.
 type Other struct {
@@ -37,4 +40,17 @@ func ParseOther(text, unit string) (v float64, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// HoursText writes a span of hours in whole ones, the quick end at least one:
+// "2 to 7 hours".
+func HoursText(low, high float64) string {
+	from, to := max(1, math.Floor(low+0.5)), max(1, math.Ceil(high))
+	switch {
+	case from < to:
+		return num(from, 0) + " to " + num(to, 0) + " hours"
+	case to == 1:
+		return "about an hour"
+	}
+	return "about " + num(to, 0) + " hours"
 }
