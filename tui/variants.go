@@ -6,7 +6,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
-	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
@@ -27,14 +26,12 @@ func newVariants() *menu {
 
 // variantNote says what the saved plan would change against the one shown.
 func variantNote(s *session, v house.Variant) string {
-	other := s.assess.Weigh(plan.PreferencesOf(s.answered(), &v))
+	other := s.assess.OfVariant(v)
 	return report.VariantText(s.plan, other, v, s.system)
 }
 
 func useVariant(s *session, v house.Variant) tea.Cmd {
-	for k, a := range v.Answers {
-		s.house.Answers.Set(k, a)
-	}
+	s.house.Answers = v.Over(s.house).Answers
 	s.edited(wholeHouse, "")
 	return send(goMsg{stepLook})
 }

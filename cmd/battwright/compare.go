@@ -43,7 +43,7 @@ func runCompare(args []string, e env) int {
 		if err != nil {
 			return fail(e, err)
 		}
-		plans = append(plans, report.Named{Name: name, Plan: assessed.Weigh(plan.PreferencesOf(a, v)), Was: v.Was})
+		plans = append(plans, report.Named{Name: name, Plan: assessed.OfVariant(*v), Was: v.Was})
 	}
 	_, err = fmt.Fprint(e.stdout, strings.Join(report.Compare(plans, w.options()), "\n")+"\n")
 	if err != nil {

@@ -108,7 +108,10 @@ func (w opened) plan(h *house.House, thorough bool) (plan.Plan, error) {
 		}
 	}
 	a := w.answered(h)
-	prefs := plan.PreferencesOf(a, v)
+	if v != nil {
+		a.House = v.Over(h)
+	}
+	prefs := plan.PreferencesOf(a, nil)
 	for k, level := range w.levels {
 		prefs.Priorities[k] = level
 	}

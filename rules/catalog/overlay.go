@@ -70,6 +70,14 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 			})
 		}
 	}
+	for i, x := range o.Criteria {
+		if !x.Remove && !slices.ContainsFunc(r.Criteria, func(b Criterion) bool { return b.ID == x.ID }) {
+			problems = append(problems, strict.Problem{
+				File: file, Line: lines.Of("criterion", i), Key: "criterion." + x.ID, Found: "a priority of your own",
+				Want: "the id of one of ours: what a priority measures is worked out by the program, so none can be added",
+			})
+		}
+	}
 	if len(problems) > 0 {
 		return problems
 	}

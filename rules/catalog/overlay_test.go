@@ -138,6 +138,15 @@ func TestOverlayMistakes(t *testing.T) {
 		"wrong type":       {"[[source]]\nid = 3\ntitle = \"x\"\n", "mine.toml:2"},
 		"hidden character": {"[[source]]\nid = \"x\"\ntitle = \"a\\u202eb\"\n", "U+202E"},
 		"syntax":           {"[[source]\n", "mine.toml:1"},
+		"a sixth priority": {ownSource + `[[criterion]]
+id = "carbon"
+name = "low carbon"
+measures = "pounds"
+unit = "lb"
+curve = [ { at = 0.0, value = 1.0 }, { at = 9.0, value = 0.0 } ]
+source = "own"
+known = "invented"
+`, "mine.toml:5: criterion.carbon: found a priority of your own"},
 		"dangling source": {`[[price]]
 product = "fg-13"
 low = 1

@@ -152,6 +152,21 @@ func (a Answered) KeepVariant(name string, was map[string]string) {
 	a.House.Variants = append(a.House.Variants, v)
 }
 
+// Over is a house with the priorities and the budget of a saved plan. One that
+// keeps anything about the budget but no sum was kept without one, and the sum
+// of the house does not count for it.
+func (v Variant) Over(h *House) *House {
+	out, budget := h.Clone(), false
+	for key, a := range v.Answers {
+		out.Answers.Set(key, a)
+		budget = budget || strings.HasPrefix(key, "budget.")
+	}
+	if budget && v.Answers["budget.total_usd"].State == Absent {
+		delete(out.Answers, "budget.total_usd")
+	}
+	return out
+}
+
 // Variant finds a saved plan by name, or nil.
 func (h *House) Variant(name string) *Variant {
 	for i := range h.Variants {

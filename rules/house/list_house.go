@@ -10,7 +10,7 @@ import (
 
 // NewList makes the question list for a catalog.
 func NewList(c *catalog.Catalog) *QuestionList {
-	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(), shapeQuestions(), drawingQuestions(), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
+	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(c), shapeQuestions(), drawingQuestions(), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
 }
 
 func always(a Answer) func(Answered, *Place) Answer {
@@ -59,7 +59,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 	}
 }
 
-func siteQuestions() []Question {
+func siteQuestions(c *catalog.Catalog) []Question {
 	return []Question{
 		{
 			Scope: Site, Key: "state", Kind: TextKind, DontKnow: true, Rough: true, Prompt: "Which state is the house in?",
@@ -75,7 +75,7 @@ func siteQuestions() []Question {
 			Options: zoneOptions(),
 		},
 		{
-			Scope: Site, Key: "climate", Kind: TextKind, Optional: true, Prompt: "Whose weather shall we use?",
+			Scope: Site, Key: "climate", Kind: TextKind, Optional: true, Valid: listedPlace(c), Prompt: "Whose weather shall we use?",
 			How: "The id of a listed place, for instance burlington-vt. Empty: the nearest listed place of the same zone.",
 		},
 		{

@@ -126,3 +126,34 @@ func TestCloneSharesNothing(t *testing.T) {
 	sameHouse(t, want, h, text)
 	require.Nil(t, h.Variant("loud"))
 }
+
+// Windows are neither lost nor doubled when walls are copied and some get sizes
+// of their own: what the others have comes off, the rest stays with the first.
+func TestNoWindowIsLost(t *testing.T) {
+	l := fixture.List(t)
+	const wall = "[[place]]\nkind = \"exterior-wall\"\n"
+	for _, c := range []struct {
+		text string
+		want []float64
+	}{
+		{wall, []float64{140}},
+		{wall + wall, []float64{70, 70}},
+		{wall + wall + "openings_ft2 = 56\n" + wall + "openings_ft2 = 15\n", []float64{69, 56, 15}},
+		{wall + wall + "length_ft = 30\n", []float64{140, 0}},
+		{wall + wall + "area_ft2 = 240\n" + wall + "length_ft = 12\nopenings_ft2 = 15\n", []float64{125, 0, 15}},
+		{wall + "length_ft = 36\n" + wall + "length_ft = 28\nopenings_ft2 = 20\n", []float64{120, 20}},
+		{wall + "openings = [\"1 of 36 in x 48 in\"]\n" + wall, []float64{12, 128}},
+	} {
+		a := house.Answered{List: l, House: read(t, l, "[shape]\nopenings_ft2 = 140\n"+c.text)}
+		total := 0.0
+		for i := range a.House.Places {
+			got := a.Num(house.PlaceScope, &a.House.Places[i], "openings_ft2")
+			require.InDelta(t, c.want[i], got, 0.5, c.text)
+			total += got
+		}
+		require.InDelta(t, 140, total, 0.5, c.text)
+	}
+	// A typed area stands for itself where nobody said anything of the house.
+	a := house.Answered{List: l, House: read(t, l, wall+"area_ft2 = 300\n")}
+	require.Zero(t, a.Num(house.PlaceScope, &a.House.Places[0], "openings_ft2"))
+}

@@ -12,8 +12,14 @@ func (r *reader) answer(q Question, path []any, v any) Answer {
 		return r.listAnswer(q, path, list)
 	}
 	a, ok := fromTOML(q, v)
-	if !ok || q.Check(a) != nil {
-		r.bad(path, v, q.Accepted()+q.hint(v))
+	if err := q.Check(a); !ok || err != nil {
+		want := q.Accepted() + q.hint(v)
+		if ok && q.Valid != nil {
+			if _, said, found := strings.Cut(err.Error(), wants); found {
+				want = said
+			}
+		}
+		r.bad(path, v, want)
 		return Answer{}
 	}
 	return a

@@ -99,9 +99,10 @@ func (a Answered) AreaGiven(p *Place) bool {
 	return long
 }
 
-// areaKeys are the answers that ownArea reads: a place that has them takes its
-// part of what the shape gives, and leaves the others of its kind the rest.
-var areaKeys = []string{"area_ft2", "length_ft", "lengths_ft", "width_ft", "height_ft"}
+// areaKeys are the answers that ownArea and ownOpenings read: a place that has
+// them takes its part of what the shape gives, and leaves the others of its kind
+// the rest.
+var areaKeys = []string{"area_ft2", "length_ft", "lengths_ft", "width_ft", "height_ft", "openings_ft2", "openings"}
 
 // GivesArea reports whether an answer to the question can change the sizes of
 // other places of the kind.
@@ -181,18 +182,49 @@ func (a Answered) belowShare() float64 {
 	return 1
 }
 
-// Openings are assumed only where the area is: a typed area without openings
-// is taken as it is.
+// Openings that were listed one by one are added up. Else a wall has its part
+// of those of the house: what other walls have of their own comes off, the rest
+// is shared by the walls that the shape gives their size. Where all walls have
+// sizes of their own, what is left of a sum that somebody said stays with the
+// first wall that was given no openings: no window is lost.
 func defaultOpenings(a Answered, p *Place) Answer {
-	_, typed := said(p, "area_ft2")
-	_, long := a.LongFt(p)
 	if listed := p.Answers["openings"]; listed.State == Given {
 		return Number(openingsFt2(listed.List))
 	}
-	if typed || long || p.Kind != "exterior-wall" {
+	if p.Kind != "exterior-wall" {
 		return Number(0)
 	}
-	return Number(roundTo(a.Num(Shape, nil, "openings_ft2")/a.countKind(p.Kind), 1))
+	total := a.Num(Shape, nil, "openings_ft2")
+	var sharing, open []*Place
+	for i := range a.House.Places {
+		q := &a.House.Places[i]
+		if q.Kind != p.Kind {
+			continue
+		}
+		if own, ok := ownOpenings(q); ok {
+			total -= own
+			continue
+		}
+		open = append(open, q)
+		if _, sized := a.ownArea(q); !sized {
+			sharing = append(sharing, q)
+		}
+	}
+	if len(sharing) == 0 && len(open) > 0 && a.House.Answers["shape.openings_ft2"].State == Given {
+		sharing = open[:1]
+	}
+	if !slices.ContainsFunc(sharing, func(q *Place) bool { return q.ID == p.ID }) {
+		return Number(0)
+	}
+	return Number(roundTo(max(0, total)/float64(len(sharing)), 1))
+}
+
+// ownOpenings are the windows and doors that were typed for a wall.
+func ownOpenings(p *Place) (ft2 float64, ok bool) {
+	if listed := p.Answers["openings"]; listed.State == Given {
+		return openingsFt2(listed.List), true
+	}
+	return said(p, "openings_ft2")
 }
 
 // NetAreaFt2 is the area to insulate: the area less the openings, never

@@ -1,9 +1,11 @@
 package house
 
 import (
+	"fmt"
 	"strings"
 
 	"battwright/rules/catalog"
+	"battwright/rules/strict"
 )
 
 const suggestions = 5
@@ -40,6 +42,44 @@ func (a Answered) Suggest(q Question, typed string) []string {
 		return out
 	}
 	return nil
+}
+
+// listedPlace refuses weather of a place that is not listed: without weather
+// there is no damp check, and nobody would see why.
+func listedPlace(c *catalog.Catalog) func(string) error {
+	return func(id string) error {
+		ids := make([]string, len(c.Climates))
+		for i, cl := range c.Climates {
+			if cl.ID == id {
+				return nil
+			}
+			ids[i] = cl.ID
+		}
+		return fmt.Errorf("found %q%s%s", clip(id), wants, idMeant(c, id, ids))
+	}
+}
+
+// wants stands between what was found and what would be right.
+const wants = "; want "
+
+// idMeant names the listed places whose name or id begins as typed, else the
+// one that is spelled most alike, else all.
+func idMeant(c *catalog.Catalog, typed string, ids []string) string {
+	var begin []string
+	for _, cl := range c.Climates {
+		if hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed) {
+			begin = append(begin, cl.ID)
+		}
+	}
+	if len(begin) == 0 {
+		if near := strict.Nearest(typed, ids); near != "" {
+			begin = append(begin, near)
+		}
+	}
+	if len(begin) == 0 || len(begin) > suggestions {
+		return "one of the listed places: " + strings.Join(ids, ", ")
+	}
+	return "the id of a listed place (did you mean " + strings.Join(begin, " or ") + "?)"
 }
 
 func (a Answered) suggestStates(typed string) []string {

@@ -36,15 +36,23 @@ func Make(a house.Answered) Plan {
 	return Assess(a).Weigh(PreferencesOf(a, nil))
 }
 
+// OfVariant is the plan of a saved plan: by the priorities, the budget and the
+// hands that it keeps, whatever those of the house are by now.
+func (a Assessment) OfVariant(v house.Variant) Plan {
+	now := a.Answered
+	now.House = v.Over(now.House)
+	hands := func(of house.Answered) string { return of.Text(house.Budget, nil, "labour") }
+	if hands(now) != hands(a.Answered) {
+		return Make(now)
+	}
+	return a.Weigh(PreferencesOf(a.Answered, &v))
+}
+
 // PreferencesOf reads priorities and budget from the house, or from a saved
 // plan laid over it.
 func PreferencesOf(a house.Answered, v *house.Variant) Preferences {
 	if v != nil {
-		h := a.House.Clone()
-		for k, answer := range v.Answers {
-			h.Answers[k] = answer
-		}
-		a.House = h
+		a.House = v.Over(a.House)
 	}
 	out := Preferences{Priorities: map[string]float64{}, Places: map[string]map[string]float64{}}
 	for _, k := range a.List.Catalog().Criteria {

@@ -135,7 +135,7 @@ func (a *app) plans() (stop, error) {
 
 // variantText says what a saved plan would change against the one shown.
 func (a *app) variantText(v house.Variant) string {
-	return report.VariantText(a.s.plan, a.s.assess.Weigh(plan.PreferencesOf(a.s.answered(), &v)), v, a.s.system)
+	return report.VariantText(a.s.plan, a.s.assess.OfVariant(v), v, a.s.system)
 }
 
 // siteKnown is the plan with the question answered whether the weather of
@@ -147,9 +147,7 @@ func (s *session) siteKnown() plan.Plan {
 }
 
 func (a *app) usePlan(v house.Variant) {
-	for k, x := range v.Answers {
-		a.s.house.Answers.Set(k, x)
-	}
+	a.s.house.Answers = v.Over(a.s.house).Answers
 	a.sayChange()
 }
 
