@@ -122,10 +122,10 @@ func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {
 	m := p.Measured
 	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
 	if !m.VoidSaid {
-		return NotSeen, fmt.Sprintf("taken as planned: %s %% of the area", short(100*m.Fit.Void))
+		return NotSeen, fmt.Sprintf("taken as planned: %s of the area", percent(m.Fit.Void))
 	}
 	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Void: m.Fit.Void, DepthLeft: 1})
-	text := fmt.Sprintf("%s %% of the area: %s, the plan counts on %s", short(100*m.Fit.Void), gradeName(c, got), gradeName(c, agreed))
+	text := fmt.Sprintf("%s of the area: %s, the plan counts on %s", percent(m.Fit.Void), gradeName(c, got), gradeName(c, agreed))
 	if got == heat.Ungraded {
 		text += "; counts as no insulation at all"
 	}
@@ -139,7 +139,7 @@ func (p FoundPlace) squeezed(j Job) (State, string) {
 	}
 	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
 	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
-	text := fmt.Sprintf("%s %% of the area", short(100*m.Fit.Squeezed))
+	text := fmt.Sprintf("%s of the area", percent(m.Fit.Squeezed))
 	if m.Fit.Squeezed > 0 {
 		text += fmt.Sprintf(", %s left there: %s, the plan counts on %s", units.US.Percent(m.Fit.DepthLeft), gradeName(c, got), gradeName(c, agreed))
 	}
@@ -194,8 +194,15 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	return NotSeen, name(agreed) + ": look toward which side it is"
 }
 
-// short writes a percentage with at most two decimals.
-func short(v float64) string {
-	s := fmt.Sprintf("%.2f", math.Round(v*100)/100)
-	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
+// percent writes a share as a tape measure and an eye tell it: in whole
+// percent, and what is less is said to be less.
+func percent(share float64) string {
+	p := math.Round(100 * share)
+	switch {
+	case share <= 0:
+		return "0 %"
+	case p < 1:
+		return "less than 1 %"
+	}
+	return fmt.Sprintf("about %.0f %%", p)
 }

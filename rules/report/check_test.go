@@ -10,6 +10,7 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -89,4 +90,36 @@ func TestFinishedWorkSaysMold(t *testing.T) {
 			require.Contains(t, text, "mold", form)
 		}
 	}
+}
+
+// Gaps measured by hand are shares of a guess: whole percents, never decimals.
+func TestMeasuredGapsAreWholePercents(t *testing.T) {
+	j := planned.Job(fixture.Demo(t, demo.Default))
+	for text, want := range map[string]string{"void_pct = 3.28": "about 3 %", "void_pct = 0.2": "less than 1 %", "void_pct = 0": "0 %", "gaps = \"24 x 1, 10 x 1/2\"\nlooked_ft2 = 50": "less than 1 %"} {
+		h, _, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "x.toml", "[[place]]\nid = \"street-wall\"\n"+text+"\n")
+		require.Empty(t, problems)
+		page := strings.Join(strings.Fields(report.FoundText(j, inspect.JudgeFound(j, h, nil), planned.Options(t))), " ")
+		require.Regexp(t, `No gaps(: |\? No: )`+want+" of the area", page, text)
+	}
+}
+
+// Two bids of one firm are told apart by their files, and an attic has no
+// finished wall.
+func TestTwoBidsOfOneFirm(t *testing.T) {
+	j := planned.Job(fixture.Demo(t, demo.Default))
+	bid := "from = \"One Firm (invented)\"\n[[part]]\nplace = \"attic\"\nmaterial = \"fiberglass\"\nr = 38\nthickness_in = 12\n"
+	var offers []inspect.OfferResult
+	for _, file := range []string{"bids/may.toml", "bids/june.toml"} {
+		r, problems := inspect.OpenOffer{Path: file, Text: bid}.Judge(j)
+		require.Empty(t, problems)
+		offers = append(offers, r)
+	}
+	o := planned.Options(t)
+	for form, text := range map[string]string{"text": report.OffersText(j, offers, o), "markdown": report.OffersMarkdown(j, offers, o)} {
+		for _, file := range []string{"may.toml", "june.toml"} {
+			require.Contains(t, text, "Questions to phone, One Firm (invented) ("+file+")", form)
+		}
+		require.NotContains(t, text, "Finished wall", form)
+	}
+	require.NotContains(t, report.OffersText(j, offers[:1], o), "may.toml", "one alone needs no file")
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"path"
 	"strings"
 
 	"battwright/rules/inspect"
@@ -25,18 +26,18 @@ func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
 	sec := d.section("Money")
 	sec.labelled("Plan", planMoney(j, o))
 	for _, r := range offers {
-		sec.labelled("Offer", r.Offer.From()+": "+totalText(r, o))
+		sec.labelled("Offer", name(offers, r)+": "+totalText(r, o))
 	}
 	for i := range placesOf(offers) {
 		offerPlace(&d, offers, i, o)
 	}
 	for _, r := range offers {
-		contractSection(&d, r, len(offers) > 1)
+		contractSection(&d, r, offers)
 	}
 	for _, r := range offers {
 		title := "Questions to phone"
 		if len(offers) > 1 {
-			title += ", " + r.Offer.From()
+			title += ", " + name(offers, r)
 		}
 		sec := d.section(title)
 		for _, q := range r.Questions {
@@ -47,6 +48,21 @@ func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
 		}
 	}
 	return d
+}
+
+// name is how an offer is named beside the others: two of one firm by their
+// files as well.
+func name(offers []inspect.OfferResult, r inspect.OfferResult) string {
+	from, same := r.Offer.From(), 0
+	for _, x := range offers {
+		if x.Offer.From() == from {
+			same++
+		}
+	}
+	if same > 1 && from != r.Offer.File {
+		return from + " (" + path.Base(strings.ReplaceAll(r.Offer.File, `\`, "/")) + ")"
+	}
+	return from
 }
 
 func planMoney(j inspect.Job, o Options) string {
@@ -86,7 +102,7 @@ func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 	sec := d.section(strings.ToUpper(at.Plan.Surface.Label))
 	head, rows := []string{"", "Plan"}, planColumn(at, o)
 	for _, r := range offers {
-		head = append(head, r.Offer.From())
+		head = append(head, name(offers, r))
 		col := offerColumn(find(r, at.Plan.Surface.ID), o)
 		for k := range rows {
 			rows[k] = append(rows[k], col[k])
@@ -98,7 +114,7 @@ func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 		for _, f := range p.Findings {
 			who := ""
 			if len(offers) > 1 {
-				who = r.Offer.From() + ": "
+				who = name(offers, r) + ": "
 			}
 			sec.item(strings.ToUpper(f.Level.String()) + "  " + who + findingText(f))
 			d.from = append(d.from, f.Ref)
@@ -122,7 +138,7 @@ func findingText(f inspect.Finding) string {
 	return f.Text
 }
 
-var offerRows = []string{"Fiber", "R on the bag", "Thick", "Finished wall", "Face", "Area", "Damp", "Price"}
+var offerRows = []string{"Fiber", "R on the bag", "Thickness", "Whole assembly", "Facing", "Area", "Moisture", "Price"}
 
 func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	rows := make([][]string, len(offerRows))
@@ -192,10 +208,10 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 	return out
 }
 
-func contractSection(d *doc, r inspect.OfferResult, several bool) {
+func contractSection(d *doc, r inspect.OfferResult, offers []inspect.OfferResult) {
 	title := "What a proper contract still lacks"
-	if several {
-		title += ": " + r.Offer.From()
+	if len(offers) > 1 {
+		title += ": " + name(offers, r)
 	}
 	sec := d.section(title)
 	for _, f := range r.Findings {
