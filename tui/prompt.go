@@ -9,7 +9,6 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/rules/strict"
@@ -219,17 +218,13 @@ func newGlossary() *prompt {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
 			return
 		}
-		if r, ok := s.catalog().Book.Rule(strings.TrimSpace(typed)); ok {
-			p.line(style.Title, "Rule "+r.ID+": "+r.Title)
-			p.para(style.Plain, 2, report.RuleText(s.catalog(), r, s.system))
-			p.para(style.Dim, 2, "From: "+sourceTitle(s, r.Source)+" ["+report.KnownText(catalog.Known(r.Known))+"]")
-			return
-		}
-		found, near := s.catalog().FindWord(typed)
-		for _, w := range found {
-			p.line(style.Title, w.Term)
-			p.para(style.Plain, 2, w.Meaning.In(s.system))
-			p.para(style.Dim, 2, "Why it matters: "+w.Matters.In(s.system))
+		found, near := report.TermLines(s.catalog(), strings.TrimSpace(typed), s.system)
+		for _, x := range found {
+			p.line(style.Title, x.Head)
+			for _, l := range x.Lines {
+				p.para(style.Plain, 2, l)
+			}
+			p.para(style.Dim, 2, x.From)
 			p.blank()
 		}
 		if len(found) == 0 && near != "" {

@@ -6,11 +6,8 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"battwright/rules"
-	"battwright/rules/catalog"
 	"battwright/rules/report"
 	"battwright/rules/strict"
-	"battwright/rules/units"
 )
 
 func runWords(args []string, e env) int {
@@ -36,11 +33,7 @@ func runWords(args []string, e env) int {
 		return exitDone
 	}
 	term := strings.Join(terms, " ")
-	if r, ok := c.Book.Rule(term); ok {
-		printRule(r, c, system, e)
-		return exitDone
-	}
-	found, near := c.FindWord(term)
+	found, near := report.TermLines(c, term, system)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
 		clean = ansi.Truncate(clean, mostEchoed, "...")
@@ -51,50 +44,22 @@ func runWords(args []string, e env) int {
 		fmt.Fprintln(e.stderr)
 		return exitInput
 	}
-	for i, w := range found {
+	for i, x := range found {
 		if i > 0 {
 			fmt.Fprintln(e.stdout)
 		}
-		printWord(w, c, system, e)
+		fmt.Fprintln(e.stdout, x.Head)
+		for _, part := range append(x.Lines, x.From) {
+			for _, line := range report.Wrap(part, 74) {
+				fmt.Fprintln(e.stdout, "  "+line)
+			}
+		}
 	}
 	return exitDone
 }
 
 // mostEchoed is how much of a word that is not known is printed back, in cells.
 const mostEchoed = 60
-
-func printWord(w catalog.Word, c *catalog.Catalog, s units.System, e env) {
-	fmt.Fprintln(e.stdout, w.Term)
-	for _, part := range []string{w.Meaning.In(s), "Why it matters: " + w.Matters.In(s)} {
-		for _, line := range report.Wrap(part, 74) {
-			fmt.Fprintln(e.stdout, "  "+line)
-		}
-	}
-	title := w.Source
-	if s, ok := c.Source(w.Source); ok {
-		title = s.Title
-	}
-	printFrom(title, w.Known, e)
-}
-
-// printRule shows a rule of the book by its id, with where it is from.
-func printRule(r *rules.Rule, c *catalog.Catalog, s units.System, e env) {
-	fmt.Fprintf(e.stdout, "Rule %s: %s\n", r.ID, r.Title)
-	for _, line := range report.Wrap(report.RuleText(c, r, s), 74) {
-		fmt.Fprintln(e.stdout, "  "+line)
-	}
-	title := r.Source
-	if s, ok := c.Source(r.Source); ok {
-		title = s.Title
-	}
-	printFrom(title, catalog.Known(r.Known), e)
-}
-
-func printFrom(title string, known catalog.Known, e env) {
-	for _, line := range report.Wrap(fmt.Sprintf("From: %s [%s]", title, report.KnownText(known)), 74) {
-		fmt.Fprintln(e.stdout, "  "+line)
-	}
-}
 
 func firstSentence(s string) string {
 	if i := strings.Index(s, ". "); i > 0 {

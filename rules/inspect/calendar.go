@@ -26,12 +26,12 @@ func ParseDay(text string) (time.Time, error) {
 }
 
 // Leads are what must be done by a day in the house of a job: without what only
-// other kinds of place need.
+// other kinds of place need, and without anything where no place has a plan.
 func Leads(j Job) []catalog.Lead {
 	var out []catalog.Lead
 	for _, l := range j.Catalog().Acceptance.Leads {
-		if len(l.Kinds) == 0 || slices.ContainsFunc(j.Plan.Places, func(p plan.Place) bool {
-			return planned(p) && slices.Contains(l.Kinds, p.Surface.Kind.ID)
+		if slices.ContainsFunc(j.Plan.Places, func(p plan.Place) bool {
+			return planned(p) && (len(l.Kinds) == 0 || slices.Contains(l.Kinds, p.Surface.Kind.ID))
 		}) {
 			out = append(out, l)
 		}

@@ -54,6 +54,7 @@ type FoundPlace struct {
 type FoundResult struct {
 	By, Date string
 	Places   []FoundPlace
+	Stopped  []plan.Place    // the plan has nothing there yet, because of a danger
 	Notes    strict.Problems // read in other units
 }
 
@@ -98,7 +99,7 @@ func (r FoundResult) ReadyToClose() bool {
 			return false
 		}
 	}
-	return len(r.Places) > 0
+	return len(r.Places) > 0 && len(r.Stopped) == 0
 }
 
 // FallsShort reports whether a point fails.
@@ -114,6 +115,11 @@ func (r FoundResult) FallsShort() bool {
 // JudgeFound holds finished work against the plan of the job.
 func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
 	out := FoundResult{By: h.Answers["by"].Text, Date: h.Answers["date"].Text, Notes: notes}
+	for _, p := range j.Plan.Places {
+		if p.Stopped() {
+			out.Stopped = append(out.Stopped, p)
+		}
+	}
 	for _, at := range h.Places {
 		if p, ok := j.Place(at.ID); ok && planned(p) {
 			out.Places = append(out.Places, JudgePlace(j, p, at.Answers))

@@ -234,10 +234,15 @@ func (p *OfferedPlace) gap(j Job) {
 		}
 	}
 	if s := p.Plan.Surface; s.Kind.ID == "chimney" {
-		p.find(Finding{
-			ID: "gap", Level: Note, Ref: catalog.Ref{Source: "irc-r1003", Known: catalog.Standard}, Text: "the air gap stays empty: " + j.System.Clearance(s.Clearance.Inches),
-			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, j.System.Clearance(s.Clearance.Inches)),
-		})
+		width := s.Clearance.Text(j.System)
+		f := Finding{
+			ID: "gap", Level: Note, Ref: s.Clearance.Ref(), Text: "the air gap stays empty: " + width + "; " + s.Clearance.Reason,
+			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, width),
+		}
+		if s.Held() != "" {
+			f.Level, f.Ask = Wrong, s.Label+": Which clearance does its listing name? Please show me the plate or the papers."
+		}
+		p.find(f)
 	}
 }
 

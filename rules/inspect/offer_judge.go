@@ -70,7 +70,7 @@ func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
 
 func (p *OfferedPlace) judge(j Job) {
 	for _, s := range p.Plan.Stops {
-		p.find(Finding{ID: "stopped", Level: Stop, Text: s.Say, Ask: p.Plan.Surface.Label + ": What do you do about this before any blanket goes in?"})
+		p.find(Finding{ID: "stopped", Level: Stop, Ref: s.Ref, Text: s.Say, Ask: p.Plan.Surface.Label + ": What do you do about this before any blanket goes in?"})
 	}
 	if len(p.Parts) == 0 {
 		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})

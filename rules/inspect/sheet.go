@@ -113,10 +113,13 @@ func requires(p plan.Place, need string) bool {
 }
 
 // HouseNotes are the notes of a group that apply to any place, each once, in
-// the order of the data.
+// the order of the data. A stopped place has no work that they could be about.
 func HouseNotes(j Job, group, person string) []catalog.HandoverNote {
 	seen := map[string]bool{}
 	for _, p := range j.Plan.Places {
+		if p.Stopped() {
+			continue
+		}
 		for _, n := range Notes(j, p, group, person) {
 			seen[n.ID] = true
 		}

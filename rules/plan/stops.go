@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"battwright/rules"
+	"battwright/rules/catalog"
 )
 
 // Stop is a danger that leaves a place without a plan.
@@ -13,6 +14,7 @@ type Stop struct {
 	Danger string // id of the rule
 	Say    string // what to do, in full
 	Call   string // who must come, empty when nobody licensed is needed
+	Ref    catalog.Ref
 }
 
 // Brief is the first sentence, to follow a colon.
@@ -28,10 +30,14 @@ func stopsOf(v rules.Verdict) []Stop {
 	var out []Stop
 	for _, h := range v.Safety {
 		if h.Rule.Effect.Stops && len(h.Unknown) == 0 {
-			out = append(out, Stop{h.Rule.ID, h.Text, h.Rule.Effect.Call})
+			out = append(out, Stop{h.Rule.ID, h.Text, h.Rule.Effect.Call, refOf(h)})
 		}
 	}
 	return out
+}
+
+func refOf(h rules.Hit) catalog.Ref {
+	return catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)}
 }
 
 // Stopped reports whether a danger leaves the place without a plan.

@@ -41,10 +41,19 @@ func csvText(rows [][]string) (string, error) {
 
 func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	row := []string{p.Surface.Label, p.Surface.Asked, fmt.Sprintf("%.1f", p.Surface.AreaFt2), "", e.Name, FitWord(e, nil, 0, o.System)}
-	if e.NoFit != "" || !e.Usable() {
-		return append(row, "", "", "", "", "", "", "", "", "no")
+	none := []string{"", "", "", "", "", "", "", "", "no"}
+	switch {
+	case p.Stopped():
+		row[5] = LabelStop
+		return append(row, none...)
+	case !e.Usable():
+		return append(row, none...)
 	}
 	row[3] = fmt.Sprint(e.Rank)
+	if p.Surface.Held() != "" {
+		row[5] = notYet
+		return append(row, none...)
+	}
 	chosen := "no"
 	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID {
 		chosen = "yes"

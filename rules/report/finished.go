@@ -21,6 +21,9 @@ func FoundMarkdown(j inspect.Job, r inspect.FoundResult, o Options) string {
 
 func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 	d := doc{title: "Finished work", intro: visitText(j, r) + " " + FoundVerdict(r)}
+	for _, p := range r.Stopped {
+		d.section("STOP: " + strings.ToUpper(p.Surface.Label)).items(p.StopLines())
+	}
 	if r.Stops() {
 		sec := d.section("STOP: DO NOT CLOSE")
 		for _, p := range r.Places {
@@ -86,6 +89,9 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Not ready to close: points fail."
 	case open > 0:
 		return fmt.Sprintf("Nothing failed yet; %s not looked at. Not ready to close.", were(open))
+	}
+	if len(r.Stopped) > 0 {
+		return "Every point on our list passes, but a place is stopped. Not ready to close."
 	}
 	return "Every point on our list passes. The inspector decides."
 }

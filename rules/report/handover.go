@@ -190,9 +190,13 @@ func (h Handover) calendar(d *doc, person string) {
 	if h.Drywall.IsZero() {
 		return
 	}
+	leads := inspect.Leads(h.Job)
+	if len(leads) == 0 {
+		return
+	}
 	sec := d.section("Around the drywall on " + h.Drywall.Format("Mon 2 Jan 2006"))
 	sec.say("Calendar days, a rule of thumb; what falls on a weekend is due the Friday before (after the drywall: the Monday after), and nothing falls on the day of the step that waits for it.")
-	for _, due := range inspect.Calendar(inspect.Leads(h.Job), h.Drywall, person) {
+	for _, due := range inspect.Calendar(leads, h.Drywall, person) {
 		who := ""
 		if person == "" {
 			who = due.Lead.Person + ": "

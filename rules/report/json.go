@@ -59,7 +59,7 @@ type jsonStop struct {
 func jsonStops(p plan.Place) []jsonStop {
 	out := make([]jsonStop, len(p.Stops))
 	for i, s := range p.Stops {
-		out[i] = jsonStop(s)
+		out[i] = jsonStop{s.Danger, s.Say, s.Call}
 	}
 	return out
 }
@@ -206,9 +206,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}
-	for _, e := range p.Entries {
-		out.Ranking = append(out.Ranking, jsonEntryOf(e, whole, o))
-	}
+	out.rank(p, whole, o)
 	if p.Choice != nil {
 		e := jsonEntryOf(*p.Choice, whole, o)
 		out.Choice, out.AllDamp = &e, p.AllDamp()
@@ -237,6 +235,21 @@ func meets(p plan.Place) string {
 		return "with-parts-to-buy"
 	}
 	return "yes"
+}
+
+// rank lists the materials as RankRows does: none while the place is stopped,
+// and no blanket of theirs while the width of its room is not known.
+func (out *jsonPlace) rank(p plan.Place, whole plan.Plan, o Options) {
+	if p.Stopped() {
+		return
+	}
+	for _, e := range p.Entries {
+		x := jsonEntryOf(e, whole, o)
+		if p.Surface.Held() != "" {
+			x.Product, x.Heat, x.Damp, x.Money = nil, nil, nil, nil
+		}
+		out.Ranking = append(out.Ranking, x)
+	}
 }
 
 func safety(h rules.Hit, o Options) jsonSafety {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"battwright/rules/plan"
@@ -219,10 +220,14 @@ const notInIt = "Board, sealant, whole packages and spares are not in it; see th
 
 // whatIsIn names what the plan's sum is made of.
 func whatIsIn(p plan.Plan) string {
+	what, where := "Blankets alone", "all places"
 	if p.Money.Labour.High > 0 {
-		return "Blankets alone and the work, all places"
+		what += " and the work"
 	}
-	return "Blankets alone, all places"
+	if slices.ContainsFunc(p.Places, func(x plan.Place) bool { return x.Choice == nil }) {
+		where = "the places that have a plan"
+	}
+	return what + ", " + where
 }
 
 // moreThan says how the plan's sum is above the budget, no finer than the

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/tui/say"
@@ -61,17 +60,12 @@ func (a *app) glossary(term string) {
 		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
 		return
 	}
-	if r, ok := a.s.catalog().Book.Rule(term); ok {
-		a.talk.say("Rule " + r.ID + ": " + r.Title)
-		a.talk.say(r.Reason)
-		a.talk.say("From: " + a.sourceTitle(r.Source) + " [" + report.KnownText(catalog.Known(r.Known)) + "]")
-		return
-	}
-	found, near := a.s.catalog().FindWord(term)
-	for _, w := range found {
-		a.talk.labelled(w.Term, w.Meaning.In(a.s.system))
-		a.talk.hang("  Why it matters: ", w.Matters.In(a.s.system))
-		a.talk.hang("  From: ", a.sourceTitle(w.Source)+" ["+report.KnownText(w.Known)+"]")
+	found, near := report.TermLines(a.s.catalog(), term, a.s.system)
+	for _, x := range found {
+		a.talk.labelled(x.Head, x.Lines[0])
+		for _, l := range append(x.Lines[1:], x.From) {
+			a.talk.hang("  ", l)
+		}
 	}
 	switch {
 	case len(found) > 0:
@@ -80,13 +74,6 @@ func (a *app) glossary(term string) {
 	default:
 		a.talk.say("No such word here.")
 	}
-}
-
-func (a *app) sourceTitle(id string) string {
-	if src, ok := a.s.catalog().Source(id); ok {
-		return src.Title
-	}
-	return id
 }
 
 // row is one thing that a menu offers: picked by its number, or by its word
