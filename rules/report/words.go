@@ -53,7 +53,10 @@ func ShortProduct(a candidate.Assessed, s units.System) string {
 // second gets damp.
 func SwapText(from, to candidate.Assessed, s units.System) string {
 	damp := ""
-	if to.Damp.Risk() > 0 {
+	switch was, now := from.Damp.Risk(), to.Damp.Risk(); {
+	case now > 0 && was == now:
+		damp = ", damp either way"
+	case now > was:
 		damp = ", gets damp"
 	}
 	for _, name := range []func(candidate.Assessed, units.System) string{ShortProduct, ProductText} {
