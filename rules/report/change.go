@@ -52,7 +52,7 @@ func oneChange(c plan.Change, s units.System) string {
 	case c.From != c.To:
 		return fmt.Sprintf("%s: %s -> %s%s", c.Label, name(c.From), name(c.To), costDelta(c.Cost, s))
 	case c.Product:
-		return fmt.Sprintf("%s: another %s blanket%s", c.Label, c.To, costDelta(c.Cost, s))
+		return fmt.Sprintf("%s: a different %s blanket%s", c.Label, c.To, costDelta(c.Cost, s))
 	}
 	return c.Label + ":" + strings.TrimPrefix(costDelta(c.Cost, s), ",")
 }
