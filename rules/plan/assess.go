@@ -41,7 +41,7 @@ func Make(a house.Answered) Plan {
 func (a Assessment) OfVariant(v house.Variant) Plan {
 	now := a.Answered
 	now.House = v.Over(now.House)
-	hands := func(of house.Answered) string { return of.Text(house.Budget, nil, "labour") }
+	hands := func(of house.Answered) string { return of.Text(house.Budget, nil, "labor") }
 	if hands(now) != hands(a.Answered) {
 		return Make(now)
 	}
