@@ -24,7 +24,7 @@ func (x *check) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case !ok:
 		return x, nil
 	case key.Matches(k, keys.Back):
-		return x, send(goMsg{stepOrder})
+		return x, send(backMsg{})
 	case key.Matches(k, keys.FindOut), key.Matches(k, keys.Next):
 		return x, send(pushMsg{newFindOut()})
 	case key.Matches(k, keys.Export):

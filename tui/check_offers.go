@@ -49,14 +49,14 @@ func offersShown(s *session, width int) (string, error) {
 
 // newOpenOffer reads an offer; one with mistakes is read as far as possible.
 func newOpenOffer() *prompt {
-	return newPrompt(stepCheck, "Open an offer file", say.PathOfFile("offer.toml"), func(path string, s *session) (tea.Cmd, string) {
-		text, problem := s.readFile(path)
-		if problem != "" {
-			return nil, problem
-		}
-		s.check.offers = inspect.WithOffer(s.check.offers, inspect.OpenOffer{Path: path, Text: text})
-		return send(replaceMsg{newText(offersShown, "offers.txt")}), ""
+	var x *prompt
+	x = newPrompt(stepCheck, "Open an offer file", say.PathOfFile("offer.toml"), func(path string, s *session) (tea.Cmd, string) {
+		return x.readThen(s, path, func(s *session, text string) tea.Cmd {
+			s.check.offers = inspect.WithOffer(s.check.offers, inspect.OpenOffer{Path: path, Text: text})
+			return send(replaceMsg{newText(offersShown, "offers.txt")})
+		})
 	})
+	return x
 }
 
 // problemRows lists what could not be read.

@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/inspect"
@@ -67,9 +68,9 @@ func newPersonPage(person string) *reading {
 // w writes it to a file.
 func newText(text func(*session, int) (string, error), file string) *reading {
 	r := &reading{at: stepCheck, extra: nil}
-	r.extra = append(r.extra, bind("w", "write to a file", "w"))
+	r.extra = append(r.extra, keyWrite)
 	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
-		if k.String() != "w" {
+		if !key.Matches(k, keyWrite) {
 			return nil
 		}
 		return send(pushMsg{newWriteText("Write to a file", file, func(s *session) (string, error) { return text(s, 0) })})
@@ -80,7 +81,7 @@ func newText(text func(*session, int) (string, error), file string) *reading {
 			p.para(style.Danger, 0, sentence(err))
 			return
 		}
-		for _, l := range splitLines(out) {
+		for _, l := range strings.Split(out, "\n") {
 			tone := style.Plain
 			if strings.Contains(l, "STOP") {
 				tone = style.Danger
@@ -102,14 +103,13 @@ func newWriteText(title, example string, text func(*session) (string, error)) *p
 		if err != nil {
 			return nil, sentence(err)
 		}
-		if problem := x.write(s, path, out); problem != "" {
-			return nil, problem
-		}
-		if x.written != nil {
-			x.written(s)
-		}
-		s.notice = say.Written(path)
-		return send(backMsg{}), ""
+		return x.write(s, path, out, func(s *session) tea.Cmd {
+			if x.written != nil {
+				x.written(s)
+			}
+			s.notice = say.Written(path)
+			return send(backMsg{})
+		}), ""
 	})
 	return x
 }

@@ -123,28 +123,31 @@ func (x *walkForm) Keys(*session) []key.Binding { return x.form.Keys(x.on) }
 func newOpenFound() *prompt {
 	var x *prompt
 	x = newPrompt(stepCheck, "Open finished work", say.PathOfFile("finished.toml")+". "+say.TakesPlace, func(path string, s *session) (tea.Cmd, string) {
-		text, problem := s.readFile(path)
-		if problem != "" {
-			return nil, problem
-		}
-		if s.walkUnsaved() && x.sure != path {
-			x.sure = path
-			return nil, say.UnsavedWalk + ". Enter again goes on."
-		}
-		taken, problems := s.walk().Open(s.job(), path, text)
-		s.check.bad = problems
-		title := say.AsFarAsPossible(path)
-		if taken {
-			s.edits++
-		} else {
-			title = say.NotRead(path)
-		}
-		if len(problems) > 0 {
-			return send(replaceMsg{newFoundProblems(title)}), ""
-		}
-		return send(backMsg{}), ""
+		return x.readThen(s, path, func(s *session, text string) tea.Cmd {
+			if s.walkUnsaved() && x.sure != path {
+				x.sure = path
+				x.problem = say.UnsavedWalk + ". Enter again goes on."
+				return nil
+			}
+			return openFound(s, path, text)
+		})
 	})
 	return x
+}
+
+func openFound(s *session, path, text string) tea.Cmd {
+	taken, problems := s.walk().Open(s.job(), path, text)
+	s.check.bad = problems
+	title := say.AsFarAsPossible(path)
+	if taken {
+		s.edits++
+	} else {
+		title = say.NotRead(path)
+	}
+	if len(problems) > 0 {
+		return send(replaceMsg{newFoundProblems(title)})
+	}
+	return send(backMsg{})
 }
 
 func newFoundProblems(title string) *reading {

@@ -35,8 +35,10 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 		f.closed(p, f.q.Prompt.In(s.system), answer, tone)
 		return
 	}
+	first := len(p.rows)
 	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt.In(s.system))
 	p.mark()
+	p.head, p.here, p.pin = first, p.focus, len(p.rows)-first
 	indent := 4
 	switch {
 	case f.textual():
@@ -124,6 +126,9 @@ func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
 			note = "  (assumed)"
 		}
 		p.line(tone, strings.Repeat(" ", indent)+mark+f.number(i)+o.Label.In(s.system)+note)
+		if i == f.cursor {
+			p.here = len(p.rows) - 1
+		}
 	}
 	if known.Source == house.FromUnknown {
 		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
@@ -142,6 +147,9 @@ func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
 			tick = g.Tick
 		}
 		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.system))
+		if i == f.cursor {
+			p.here = len(p.rows) - 1
+		}
 	}
 }
 

@@ -18,13 +18,19 @@ func (m Model) foot(top screen) []row {
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:
-		p.para(style.Warn, 0, say.NotAllSaved)
+		ask := say.NotAllSaved
+		if m.s.unkept != "" {
+			ask = m.s.unkept + say.SaveFirst
+		}
+		p.most(style.Warn, ask, m.height/3)
 		p.rows = append(p.rows, packKeys([]key.Binding{keys.Yes, keys.No, bind("b", "stay", "b")}, m.width)...)
 		return p.rows
+	case m.s.lasting() != "":
+		p.most(style.Warn, m.s.lasting(), m.height/3)
 	case m.s.notice != "":
-		p.para(style.Warn, 0, m.s.notice)
+		p.most(style.Warn, m.s.notice, m.height/3)
 	case m.s.unkept != "":
-		p.para(style.Warn, 0, m.s.unkept)
+		p.most(style.Warn, m.s.unkept, m.height/3)
 	case m.s.changed != "":
 		p.line(style.Good, m.s.changed)
 	}
@@ -146,7 +152,7 @@ func newKeyList(of screen, s *session) *reading {
 		p.blank()
 		p.line(style.Title, "Keys of every screen")
 		p.blank()
-		for _, b := range []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend} {
+		for _, b := range []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Top, keys.Bottom, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend} {
 			p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
 		}
 		p.blank()

@@ -117,6 +117,10 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		f.refresh(s)
 		f.fields[f.active].focus(s)
 	case key.Matches(k, keys.Back):
+		if f.speeds && f.active > 0 {
+			f.move(-1, s)
+			return f, nil
+		}
 		x.settle(s)
 		return f, send(backMsg{})
 	case key.Matches(k, keys.Next):
@@ -145,6 +149,28 @@ func (f *form) move(by int, s *session) {
 	f.fields[f.active].blur()
 	f.active = max(0, min(f.active+by, len(f.fields)-1))
 	f.fields[f.active].focus(s)
+}
+
+// again shows the answers as they are now, after other screens may have changed
+// them.
+func (f *form) again(s *session) {
+	f.refresh(s)
+	if len(f.fields) > 0 {
+		f.fields[f.active].focus(s)
+	}
+}
+
+// whereLeft opens the first question behind the last that was answered.
+func (f *form) whereLeft(s *session) {
+	to := 0
+	for i, x := range f.fields {
+		if s.answered().Raw(x.q, s.house.Place(f.place)).State != house.Absent {
+			to = min(i+1, len(f.fields)-1)
+		}
+	}
+	if to > 0 {
+		f.move(to-f.active, s)
+	}
 }
 
 // settle takes in what is still typed, where it is valid.
@@ -208,6 +234,9 @@ func keySentence(bindings []key.Binding) string {
 	return "Keys here: " + strings.Join(out, ", ") + "."
 }
 
+// keyBefore goes back in a form of many questions.
+var keyBefore = bind("b", "question before", "b", "esc")
+
 // keyDone leaves the questions of a place as they are answered.
 var keyDone = bind("n", "done", "n", "ctrl+n")
 
@@ -227,7 +256,11 @@ func (f *form) Keys(s *session) []key.Binding {
 	}
 	x := &f.fields[f.active]
 	out := x.keys()
-	out = append(out, x.shown(keys.Back), bind("tab", "next question", "tab"), x.shown(f.next(x)))
+	back := keys.Back
+	if f.speeds && f.active > 0 {
+		back = keyBefore
+	}
+	out = append(out, x.shown(back), bind("tab", "next question", "tab"), x.shown(f.next(x)))
 	if f.speeds {
 		more := keys.More
 		if !s.rough {

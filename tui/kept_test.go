@@ -15,11 +15,12 @@ import (
 func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 	later := demoHouse(t)
 	later.Answers["stage"] = house.Text("closed")
-	store := fixture.NewMemory()
-	store.Files["h.toml"] = house.Write(fixture.List(t), demoHouse(t))
-	store.Belongs("h.toml")
-	require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), later)))
+	var store *fixture.Memory
 	for choice, stage := range map[string]string{"1": "closed", "2": demoHouse(t).Answers["stage"].Text} {
+		store = fixture.NewMemory()
+		store.Files["h.toml"] = house.Write(fixture.List(t), demoHouse(t))
+		store.Belongs("h.toml")
+		require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), later)))
 		p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 		p.press("5").typed("h.toml").press("enter")
 		require.Contains(t, p.view(), say.KeptTitle)

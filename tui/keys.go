@@ -9,14 +9,14 @@ import (
 // keyMap holds every key of the program. The footer, the help screen and the
 // key table of the README are made from it.
 type keyMap struct {
-	Up, Down, Left, Right, PageUp, PageDown key.Binding
-	Accept, Back, Next, Prev                key.Binding
-	DontKnow, Why, Clear, More, Toggle      key.Binding
-	Yes, No                                 key.Binding
-	Add, Copy, Delete, Edit, Propose        key.Binding
-	Reasons, Picture, Damp, How, Own        key.Binding
-	FindOut, Export, Save, Keep, Words      key.Binding
-	All, GoTo, Quit, Interrupt, Suspend     key.Binding
+	Up, Down, Left, Right, PageUp, PageDown, Top, Bottom key.Binding
+	Accept, Back, Next, Prev                             key.Binding
+	DontKnow, Why, Clear, More, Toggle                   key.Binding
+	Yes, No                                              key.Binding
+	Add, Copy, Delete, Edit, Propose                     key.Binding
+	Reasons, Picture, Damp, How, Own                     key.Binding
+	FindOut, Export, Save, Keep, Words                   key.Binding
+	All, GoTo, Quit, Interrupt, Suspend                  key.Binding
 }
 
 func bind(help, what string, keys ...string) key.Binding {
@@ -42,6 +42,8 @@ var keys = keyMap{
 	Right:     bind("right", "more", "right"),
 	PageUp:    bind("pgup", "page up", "pgup"),
 	PageDown:  bind("pgdn", "page down", "pgdown"),
+	Top:       bind("home", "to the top", "home"),
+	Bottom:    bind("end", "to the end", "end"),
 	Accept:    bind("enter", "accept", "enter"),
 	Back:      bind("b", "back", "b", "esc"),
 	Next:      bind("n", "next step", "n", "ctrl+n"),
@@ -74,3 +76,10 @@ var keys = keyMap{
 	Interrupt: bind("ctrl+c", "stop", "ctrl+c"),
 	Suspend:   bind("ctrl+z", "pause", "ctrl+z"),
 }
+
+// The keys of single screens that the map does not hold.
+var (
+	keyMatters = bind("m", "what matters", "m")
+	keyOpen    = bind("c", "what can still change", "c")
+	keyWrite   = bind("w", "write to a file", "w")
+)

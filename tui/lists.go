@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -17,7 +18,14 @@ type reading struct {
 	draw  func(*page, *session)
 	extra []key.Binding
 	on    func(tea.KeyMsg, *session) tea.Cmd
-	back  tea.Cmd
+	ready func(*session) tea.Cmd // finds out what it shows
+}
+
+func (r *reading) prepare(s *session) tea.Cmd {
+	if r.ready == nil {
+		return nil
+	}
+	return r.ready(s)
 }
 
 func (r *reading) Step() step   { return r.at }
@@ -29,9 +37,6 @@ func (r *reading) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return r, nil
 	}
 	if key.Matches(k, keys.Back) {
-		if r.back != nil {
-			return r, r.back
-		}
 		return r, send(backMsg{})
 	}
 	if r.on != nil {
@@ -48,11 +53,15 @@ func (r *reading) Keys(*session) []key.Binding {
 
 // newFindOut is the list of what to find out, most plan-changing first.
 func newFindOut() *reading {
-	return &reading{at: stepCheck, draw: func(p *page, s *session) {
+	return &reading{at: stepCheck, ready: (*session).findOut, draw: func(p *page, s *session) {
 		p.line(style.Title, "Find-out list")
 		p.para(style.Dim, 0, say.Sentence(say.FindOutNote)+". "+say.Matters)
 		p.blank()
-		list := s.findOut()
+		if !s.foundOut() {
+			p.line(style.Dim, "Working it out ...")
+			return
+		}
+		list := s.found
 		for i, u := range list {
 			where := "House"
 			if u.Place != "" {
@@ -127,19 +136,8 @@ func newProblems(title string, err error) *reading {
 		p.line(style.Title, title)
 		p.para(style.Dim, 0, "The house that was open is still open and unchanged. Correct these lines in any editor, then open the file again:")
 		p.blank()
-		for _, l := range splitLines(err.Error()) {
+		for _, l := range strings.Split(err.Error(), "\n") {
 			p.para(style.Warn, 2, l)
 		}
 	}}
-}
-
-func splitLines(s string) []string {
-	var out []string
-	start := 0
-	for i := 0; i < len(s); i++ {
-		if s[i] == '\n' {
-			out, start = append(out, s[start:i]), i+1
-		}
-	}
-	return append(out, s[start:])
 }

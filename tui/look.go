@@ -38,14 +38,14 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, send(pushMsg{newExport()})
 	case key.Matches(k, keys.Keep):
 		return x, send(pushMsg{newVariants()})
-	case k.String() == "m":
-		return x, send(goMsg{stepMatters})
+	case key.Matches(k, keyMatters):
+		return x, send(goMsg{to: stepMatters})
 	case key.Matches(k, keys.Reasons):
 		return x, send(pushMsg{newMind()})
 	case key.Matches(k, keys.Next):
-		return x, send(goMsg{stepMoney})
+		return x, send(goMsg{to: stepMoney})
 	case key.Matches(k, keys.Back):
-		return x, send(goMsg{stepMatters})
+		return x, send(backMsg{})
 	}
 	return x, nil
 }
@@ -131,5 +131,5 @@ func (x *look) Keys(s *session) []key.Binding {
 	move, open := bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter")
 	move.SetEnabled(len(s.plan.Places) > 0)
 	open.SetEnabled(len(s.plan.Places) > 0)
-	return []key.Binding{move, open, bind("m", "what matters", "m"), bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
+	return []key.Binding{move, open, keyMatters, bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
 }

@@ -89,10 +89,7 @@ func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Next):
 		return m, m.leave()
 	case key.Matches(k, keys.Back):
-		if m.place != "" {
-			return m, send(backMsg{})
-		}
-		return m, send(goMsg{stepPlaces})
+		return m, send(backMsg{})
 	case key.Matches(k, keys.Accept):
 		if m.cursor < len(qs) && m.place == "" && m.cursor == 0 {
 			m.cursor++
@@ -111,7 +108,7 @@ func (m *matters) leave() tea.Cmd {
 	if m.place != "" {
 		return send(backMsg{})
 	}
-	return send(goMsg{stepLook})
+	return send(goMsg{to: stepLook})
 }
 
 // set changes one priority: a digit sets it, left and right move it.

@@ -8,6 +8,7 @@ package tui
 
 import (
 	"fmt"
+	"io"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -55,14 +56,19 @@ type (
 	pushMsg    struct{ to screen }
 	replaceMsg struct{ to screen }
 	backMsg    struct{}
-	goMsg      struct{ to step }
-	quitMsg    struct{}
-	savedMsg   struct {
+	goMsg      struct {
+		to   step
+		open bool // go on where the house was left
+	}
+	quitMsg  struct{}
+	savedMsg struct {
 		n   int
 		err error
 	}
-	noticeMsg struct{ text string }
-	nextMsg   struct{} // the next key of a burst
+	noticeMsg    struct{ text string }
+	pauseMsg     struct{}           // somebody wants the program to stop for a while
+	continuedMsg struct{}           // it goes on
+	nextMsg      struct{ turn int } // the next waiting key
 )
 
 func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
@@ -73,12 +79,20 @@ type Model struct {
 	theme         style.Theme
 	width, height int
 	stack         []screen
+	trail         []screen    // the steps that led here, the newest last
 	scroll        map[int]int // by depth of the stack
 	autosaved     int
-	queue         []tea.KeyMsg // keys of a burst that wait for their turn
+	queue         []tea.KeyMsg // keys that wait for their turn
+	turns         int          // the newest invitation to the next of them
+	leaving       bool         // the program ends once the answers are kept
+	frame         *string      // what is on the screen
 	paging        bool         // the person pages: what the keys act on may leave the window
 	asking        bool         // "leave without saving?" is on the screen
 	interrupted   bool
+	hurried       bool // ctrl-c came twice: nothing is waited for
+	paused        bool // the terminal is, or is about to be, the shell's
+	pauser        *pauser
+	in            io.Reader
 	done          bool
 }
 
@@ -94,32 +108,47 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.width, m.height = msg.Width, msg.Height
+		if m.width <= 0 || m.height <= 0 { // a terminal that does not know its size
+			m.width, m.height = 80, 24
+		}
 		return m, nil
 	case tea.KeyMsg:
 		return m.key(msg)
 	case nextMsg:
+		if msg.turn != m.turns {
+			return m, nil
+		}
 		return m.next()
+	case pauseMsg:
+		return m.pause()
+	case tea.ResumeMsg:
+		m.paused = false
+		return m, m.pauser.listen
+	case continuedMsg:
+		return m.continued()
+	case doneMsg:
+		return m.worked(msg)
+	case slowMsg:
+		return m.slow(msg)
+	case brokenMsg:
+		panic(msg.fault) // here the terminal is restored
 	case pushMsg:
 		m.turn()
-		return m.push(msg.to), nil
+		return m.push(msg.to).shown()
 	case replaceMsg:
 		m.turn()
-		m.stack = append(m.stack[:len(m.stack)-1:len(m.stack)-1], msg.to)
-		return m, nil
+		m.stack = m.stack[: len(m.stack)-1 : len(m.stack)-1]
+		return m.push(msg.to).shown()
 	case backMsg:
 		m.turn()
-		return m.back(), nil
+		return m.back().shown()
 	case goMsg:
 		m.turn()
-		return m.goTo(msg.to), nil
+		return m.goTo(msg).shown()
 	case quitMsg:
 		return m.quit()
 	case savedMsg:
-		m.s.unkept = ""
-		if msg.err != nil {
-			m.s.unkept = say.NotKept + msg.err.Error()
-		}
-		return m, nil
+		return m.kept(msg)
 	case noticeMsg:
 		m.s.notice = msg.text
 		return m, nil
@@ -139,12 +168,41 @@ func (m Model) turn() {
 // when it changed any.
 func (m Model) toTop(msg tea.Msg) (tea.Model, tea.Cmd) {
 	next, cmd := m.top().Update(msg, m.s)
-	m.stack = append(m.stack[:len(m.stack)-1:len(m.stack)-1], next)
-	if m.s.edits != m.autosaved {
-		m.autosaved = m.s.edits
-		return m, tea.Batch(cmd, m.autosave())
+	if m.s.rewind {
+		m.scroll[len(m.stack)], m.s.rewind = 0, false
 	}
+	m.stack = append(m.stack[:len(m.stack)-1:len(m.stack)-1], next)
+	m, cmd = m.keep(cmd)
 	return m, cmd
+}
+
+// keep keeps the answers beside what a command does, where any changed.
+func (m Model) keep(cmd tea.Cmd) (Model, tea.Cmd) {
+	if m.s.edits == m.autosaved {
+		return m, cmd
+	}
+	m.autosaved = m.s.edits
+	return m, tea.Batch(m.autosave(), cmd)
+}
+
+// kept takes in whether answers are kept. Until then the frame that shows them
+// waits.
+func (m Model) kept(msg savedMsg) (tea.Model, tea.Cmd) {
+	m.s.keptTo = max(m.s.keptTo, msg.n)
+	m.calm()
+	m.s.unkept = ""
+	if msg.err != nil {
+		m.s.unkept = say.NotKept + msg.err.Error()
+	}
+	switch {
+	case !m.leaving:
+		return m, nil
+	case msg.err != nil:
+		m.leaving, m.asking = false, true
+		return m, nil
+	}
+	m.done = true
+	return m, tea.Quit
 }
 
 func (m Model) top() screen { return m.stack[len(m.stack)-1] }
@@ -155,29 +213,89 @@ func (m Model) push(to screen) Model {
 	return m
 }
 
+// back shows the screen before: the one below, else the step that led here, else
+// the step that comes before in the path. It never leads to the start screen
+// while there are answers, where the next keys would begin another house.
 func (m Model) back() Model {
-	if len(m.stack) > 1 {
+	switch {
+	case len(m.stack) > 2:
 		m.stack = m.stack[: len(m.stack)-1 : len(m.stack)-1]
+		return m
+	case len(m.stack) < 2:
+		return m
+	case len(m.trail) > 0:
+		to := m.trail[len(m.trail)-1]
+		m.trail = m.trail[: len(m.trail)-1 : len(m.trail)-1]
+		m.stack = m.stack[:1:1]
+		if f, ok := to.(*form); ok {
+			f.again(m.s)
+		}
+		return m.push(to)
+	case m.stack[1].Step() > stepHouse:
+		to := screenOf(m.stack[1].Step()-1, m.s)
+		m.stack = m.stack[:1:1]
+		return m.push(to)
+	case m.stack[1].Step() == stepHouse && m.s.begun():
+		m.s.notice = say.FirstQuestion
+		return m
 	}
-	return m.entered()
-}
-
-// entered looks for kept answers when the start screen comes up: once, and not
-// while it is drawn.
-func (m Model) entered() Model {
-	if len(m.stack) == 1 {
-		m.s.lookForKept()
-	}
+	m.stack = m.stack[:1:1]
 	return m
 }
 
-// goTo replaces everything above the start screen by the screen of a step.
-func (m Model) goTo(to step) Model {
-	m.stack = m.stack[:1:1]
-	if sc := screenOf(to, m.s); sc != nil {
-		return m.push(sc)
+// pause gives the terminal back and stops.
+func (m Model) pause() (tea.Model, tea.Cmd) {
+	if m.paused || m.pauser == nil {
+		return m, nil
 	}
-	return m.entered()
+	m.paused = true
+	return m, m.pauser.letGo
+}
+
+// continued takes the terminal again that was not given back in order: a shell
+// had it meanwhile, and wrote on it.
+func (m Model) continued() (tea.Model, tea.Cmd) {
+	if m.paused {
+		return m, nil // the library is about to
+	}
+	in := m.in
+	return m, tea.Sequence(func() tea.Msg { raw(in); return nil }, tea.ClearScreen)
+}
+
+// shown is what a screen needs to know once it comes up, and is not found out
+// while it is drawn: the start screen whether answers are kept.
+func (m Model) shown() (tea.Model, tea.Cmd) {
+	if x, ok := m.top().(preparer); ok {
+		return m, x.prepare(m.s)
+	}
+	return m, nil
+}
+
+// preparer is a screen that finds something out when it comes up.
+type preparer interface{ prepare(*session) tea.Cmd }
+
+// longestTrail is how many steps back leads to before the order of the path.
+const longestTrail = 20
+
+// goTo replaces everything above the start screen by the screen of a step, and
+// keeps the one that led there.
+func (m Model) goTo(msg goMsg) Model {
+	switch {
+	case msg.open || msg.to == stepNone || len(m.stack) < 2:
+		m.trail = nil
+	case m.stack[1].Step() != msg.to:
+		trail := m.trail[max(0, len(m.trail)-longestTrail+1):]
+		m.trail = append(trail[:len(trail):len(trail)], m.stack[1])
+	}
+	m.stack = m.stack[:1:1]
+	sc := screenOf(msg.to, m.s)
+	if sc == nil {
+		return m
+	}
+	if f, ok := sc.(*form); ok && msg.open {
+		f.whereLeft(m.s)
+	}
+	return m.push(sc)
 }
 
 // autosave keeps the answers in the state folder, in a command.
@@ -186,24 +304,44 @@ func (m Model) autosave() tea.Cmd {
 		return nil
 	}
 	n, text, store := m.s.edits, m.s.keptText(), m.s.store
-	return func() tea.Msg { return savedMsg{n, store.Autosave(n, text)} }
+	m.s.keeping = n
+	return inTime(func() tea.Msg { return savedMsg{n, store.Autosave(n, text)} })
 }
 
+// quit asks first where answers would be left in no file of the person that has
+// one, or, once it turns out, in no file at all.
 func (m Model) quit() (tea.Model, tea.Cmd) {
-	if !m.s.saved && m.s.path != "" && !m.asking {
+	if !m.s.saved && m.s.path != "" {
 		m.asking = true
 		return m, nil
 	}
-	m.done = true
-	return m, tea.Sequence(m.autosave(), tea.Quit)
+	if m.s.saved && !m.s.walkUnsaved() {
+		m.done = true
+		return m, tea.Quit
+	}
+	keep := m.autosave()
+	if keep == nil {
+		m.done = true
+		return m, tea.Quit
+	}
+	m.leaving = true
+	return m, keep
+}
+
+// lost says why the newest answers are in no file, empty when they are in one.
+func (m Model) lost() string {
+	if m.s.saved && !m.s.walkUnsaved() || m.s.edits == m.s.opened {
+		return ""
+	}
+	return m.s.unkept
 }
 
 // leave answers "save before you leave?".
 func (m Model) leave(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case key.Matches(msg, keys.Yes):
-		m.asking, m.done = false, true
-		return m, tea.Sequence(m.save(), tea.Quit)
+		m.asking, m.s.leave = false, true
+		return m, m.save()
 	case key.Matches(msg, keys.No):
 		m.done = true
 		return m, tea.Sequence(m.autosave(), tea.Quit)
@@ -215,9 +353,17 @@ func (m Model) leave(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 
 // View draws the path, the top screen, what happened, and the keys.
 func (m Model) View() string {
-	if m.done || m.width == 0 {
+	switch {
+	case m.done || m.width == 0:
 		return ""
+	case m.s.keptTo < m.s.keeping && !m.s.slow && *m.frame != "":
+		return *m.frame // what an answer led to is shown once it is kept
 	}
+	*m.frame = m.draw()
+	return *m.frame
+}
+
+func (m Model) draw() string {
 	if m.width < minWidth || m.height < minHeight {
 		return m.tooSmall()
 	}

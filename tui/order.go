@@ -14,6 +14,7 @@ var (
 	keyCut    = bind("c", "cut lists", "c")
 	keyAsk    = bind("a", "asking sheet", "a")
 	keyPrices = bind("p", "prices and labels", "p")
+	keyCheck  = bind("n", "check", "n")
 	keyTaped  = bind("m", "I measured these", "m")
 )
 
@@ -29,11 +30,11 @@ func (s *session) order() *order.Order {
 
 // newOrder is the order step: the shopping list, and the ways on from it.
 func newOrder() *reading {
-	r := &reading{at: stepOrder, extra: []key.Binding{keyCut, keyAsk, keyPrices, keys.Export, bind("n", "check", "n")}, back: send(goMsg{stepMoney})}
+	r := &reading{at: stepOrder, extra: []key.Binding{keyCut, keyAsk, keyPrices, keys.Export, keyCheck}}
 	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
 		switch {
 		case key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
-			return send(goMsg{stepCheck})
+			return send(goMsg{to: stepCheck})
 		case key.Matches(k, keyCut):
 			return send(pushMsg{newCutLists()})
 		case key.Matches(k, keyAsk):

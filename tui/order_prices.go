@@ -183,11 +183,10 @@ func newOrderTo(what, ext string) *prompt {
 		if err != nil {
 			return nil, sentence(err)
 		}
-		if problem := x.write(s, path, text); problem != "" {
-			return nil, problem
-		}
-		s.notice = say.Written(path)
-		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
+		return x.write(s, path, text, func(s *session) tea.Cmd {
+			s.notice = say.Written(path)
+			return tea.Sequence(send(backMsg{}), send(backMsg{}))
+		}), ""
 	})
 	return x
 }

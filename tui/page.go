@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -27,13 +28,15 @@ type page struct {
 	ellipsis string // what says that a line was cut
 	focus    int    // the row that must stay in view when the page is cut to height
 	head     int    // the row above it that must too, where both do not fit; -1 for none
+	here     int    // the row in between that counts most, under a head that stays in place; -1 for none
+	pin      int    // how many rows that head has
 }
 
 // widestText keeps sentences readable: longer lines lose the eye.
 const widestText = 112
 
 func newPage(width int, ellipsis string) *page {
-	return &page{width: width, ellipsis: ellipsis, focus: -1, head: -1}
+	return &page{width: width, ellipsis: ellipsis, focus: -1, head: -1, here: -1}
 }
 
 func clean(s string) string {
@@ -64,6 +67,17 @@ func (p *page) blank() { p.rows = append(p.rows, nil) }
 func (p *page) para(tone style.Tone, indent int, s string) {
 	for _, l := range wrap(clean(s), min(p.width-indent, widestText)) {
 		p.add(piece{style.Plain, strings.Repeat(" ", indent)}, piece{tone, l})
+	}
+}
+
+// most is a paragraph of no more lines than given; what is cut shows.
+func (p *page) most(tone style.Tone, s string, lines int) {
+	all := wrap(clean(s), min(p.width, widestText))
+	for i, l := range all[:min(len(all), max(1, lines))] {
+		if i == lines-1 && len(all) > lines {
+			l = ansi.Truncate(l, p.width-ansi.StringWidth(p.ellipsis), "") + p.ellipsis
+		}
+		p.add(piece{tone, l})
 	}
 }
 
@@ -133,13 +147,20 @@ func (p *page) window(height, scroll int) (rows []row, top int, above, below boo
 	if p.focus >= 0 {
 		top = min(top, p.focus)
 		top = max(top, p.focus-height+1)
-		if p.head >= 0 {
+		switch {
+		case p.here >= 0 && p.focus-p.head >= height: // the options alone are longer
+			top = max(p.head, p.here-height+1)
+		case p.head >= 0:
 			top = min(top, p.head)
 		}
 	}
 	top = max(0, min(top, len(p.rows)-height))
 	end := min(len(p.rows), top+height)
-	return p.rows[top:end], top, top > 0, end < len(p.rows)
+	rows = p.rows[top:end]
+	if p.focus >= 0 && p.here >= 0 && top > p.head && p.pin < len(rows) {
+		rows = slices.Concat(p.rows[p.head:p.head+p.pin], rows[p.pin:])
+	}
+	return rows, top, top > 0, end < len(p.rows)
 }
 
 func paint(t style.Theme, r row) string {

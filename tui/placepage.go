@@ -48,18 +48,18 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		if x.show == v {
 			v = viewResult
 		}
-		x.show = v
+		x.show, s.rewind = v, true
 	}
 	switch {
 	case key.Matches(k, keys.Reasons):
 		turn(viewWhy)
-	case k.String() == "p":
+	case key.Matches(k, keys.Picture):
 		turn(viewPicture)
-	case k.String() == "d":
+	case key.Matches(k, keys.Damp):
 		turn(viewDamp)
 	case key.Matches(k, keys.How):
 		turn(viewHow)
-	case k.String() == "c" && s.plan.Stage == "not-framed":
+	case key.Matches(k, keyOpen) && s.plan.Stage == "not-framed":
 		return x, send(pushMsg{newStillOpen(x.id)})
 	case key.Matches(k, keys.Own):
 		return x, send(pushMsg{newMattersFor(s, x.id)})
@@ -73,7 +73,7 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		x.step(s, -1)
 	case key.Matches(k, keys.Back):
 		if x.show != viewResult {
-			x.show = viewResult
+			x.show, s.rewind = viewResult, true
 			return x, nil
 		}
 		return x, send(backMsg{})
@@ -83,6 +83,7 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 // step goes to the neighbouring place.
 func (x *placePage) step(s *session, by int) {
+	s.rewind = true
 	for i, p := range s.plan.Places {
 		if p.Surface.ID == x.id {
 			n := len(s.plan.Places)
@@ -230,7 +231,7 @@ func unknownHere(pl plan.Plan, id string) int {
 }
 
 func (x *placePage) Keys(s *session) []key.Binding {
-	open := bind("c", "what can still change", "c")
+	open := keyOpen
 	open.SetEnabled(s.plan.Stage == "not-framed")
 	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, open, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}
 }

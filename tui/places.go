@@ -58,7 +58,7 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		} else {
 			s.notice = say.AllProposed
 		}
-	case p != nil && k.String() == "c":
+	case p != nil && key.Matches(k, keys.Copy):
 		if s.house.Duplicate(p.ID) {
 			s.edited(wholeHouse, "")
 			x.cursor = len(s.house.Places) - 1
@@ -68,9 +68,9 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case p != nil && key.Matches(k, keys.Edit):
 		return x, send(pushMsg{newPlaceForm(s, p.ID)})
 	case key.Matches(k, keys.Accept), key.Matches(k, keys.Next):
-		return x, send(goMsg{stepMatters})
+		return x, send(goMsg{to: stepMatters})
 	case key.Matches(k, keys.Back):
-		return x, send(goMsg{stepHouse})
+		return x, send(backMsg{})
 	}
 	return x, nil
 }

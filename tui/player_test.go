@@ -126,6 +126,9 @@ func (p *player) typed(text string) *player {
 	return p
 }
 
+// toStart leads to the start screen through the menu of steps.
+func (p *player) toStart() *player { return p.press("ctrl+g", "up", "enter") }
+
 // ask tabs to a question of the form on top.
 func (p *player) ask(fullKey string) *player {
 	f, ok := p.m.top().(*form)

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -14,13 +15,18 @@ import (
 func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Interrupt):
+		again := m.interrupted
 		m.interrupted, m.done, m.queue = true, true, nil
+		if again {
+			m.hurried = true
+			return m, tea.Quit
+		}
 		return m, tea.Sequence(m.autosave(), tea.Quit)
 	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Suspend):
-		return m, tea.Suspend
+		return m.pause()
 	}
 	m.queue = append(slices.Clone(m.queue), msg)
-	if len(m.queue) > 1 {
+	if len(m.queue) > 1 || m.s.busy > 0 {
 		return m, nil
 	}
 	return m.next()
@@ -33,14 +39,14 @@ func (m Model) next() (tea.Model, tea.Cmd) {
 		m.queue = nil
 		return m, nil
 	}
+	if m.s.busy > 0 {
+		return m, nil // they go on when it is done
+	}
 	m.queue = slices.Concat(m.apart(m.queue[0]), m.queue[1:])
 	after, cmd := m.press(m.queue[0])
 	next := after.(Model)
 	next.queue = slices.Clone(m.queue[1:])
-	if len(next.queue) == 0 {
-		return next, cmd
-	}
-	return next, tea.Sequence(cmd, send(nextMsg{}))
+	return next.further(cmd)
 }
 
 // apart gives the keys that came in one message. A paste is one thing. So is a
@@ -94,8 +100,8 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		}
 		return m, nil
 	}
-	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp)
 	top := m.top()
+	m.paging = key.Matches(msg, keys.PageDown, keys.PageUp) || !top.Typing() && key.Matches(msg, keys.Top, keys.Bottom)
 	if !top.Typing() || msg.Type != tea.KeyRunes {
 		if next, cmd, used := m.everywhere(msg, top); used {
 			return next, cmd
@@ -104,6 +110,12 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case msg.String() == "ctrl+s":
 		return m.saveKey(msg)
+	case m.paging && key.Matches(msg, keys.Top):
+		m.scroll[len(m.stack)] = 0
+		return m, nil
+	case m.paging && key.Matches(msg, keys.Bottom):
+		m.scroll[len(m.stack)] = math.MaxInt32 // the window stops at the last row
+		return m, nil
 	case key.Matches(msg, keys.PageDown):
 		m.scroll[len(m.stack)] += max(1, m.height-8)
 		return m, nil
@@ -126,7 +138,8 @@ func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 		return next.(Model), cmd, true
 	case key.Matches(msg, keys.GoTo):
 		if x, ok := top.(*menu); ok && x.steps {
-			return m.back(), nil, true
+			next, cmd := m.back().shown()
+			return next.(Model), cmd, true
 		}
 		return m.push(newGoTo(top.Step())), nil, true
 	case key.Matches(msg, keys.Words):
@@ -153,14 +166,7 @@ func (m Model) saveKey(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	if x, ok := m.top().(settler); ok {
 		whole = x.settle(m.s)
 	}
-	var keep tea.Cmd
-	if m.s.edits != m.autosaved {
-		m.autosaved = m.s.edits
-		keep = m.autosave()
-	}
-	cmd := m.save()
-	if m.s.saved && !whole {
-		m.s.notice += ". Not in it: what is still typed here."
-	}
-	return m, tea.Sequence(keep, cmd)
+	m, keep := m.keep(nil)
+	m.s.partly = !whole
+	return m, tea.Sequence(keep, m.save())
 }

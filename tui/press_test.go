@@ -74,7 +74,7 @@ func TestNoticesGoWithTheNextKey(t *testing.T) {
 // A question asked by a notice is asked again once the notice is gone.
 func TestForgottenQuestionIsAskedAgain(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
-	p.press("1").ask("shape.length_ft").typed("61").press("enter").press("esc")
+	p.press("1").ask("shape.length_ft").typed("61").press("enter").toStart()
 	p.press("4")
 	require.Contains(t, p.view(), "would be replaced")
 	p.press("down")
@@ -179,7 +179,7 @@ func TestOnlyWhatIsThereIsOverwritten(t *testing.T) {
 		}
 		s.err = nil // the folder is made, and holds a file of the name
 		p.press("enter")
-		require.Contains(t, p.view(), "is there already. Enter again overwrites it.", name)
+		require.Contains(t, p.view(), "Enter again overwrites it", name)
 		for file, text := range s.Files {
 			require.Equal(t, "somebody's own", text, "%s: %s", name, file)
 		}

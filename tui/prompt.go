@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"errors"
-	"io/fs"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -46,14 +44,21 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, nil
 	}
 	switch {
-	case k.String() == "esc":
+	case k.Type == tea.KeyEsc:
+		s.leave = false
 		return x, send(backMsg{})
 	case key.Matches(k, keys.Accept) && x.confirm == nil:
 		return x, nil // what is typed is answered while it is typed
 	case key.Matches(k, keys.Accept):
 		text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
+		if said := strings.ToLower(text); x.sure != "" && (said == "yes" || said == "y") {
+			text = x.sure // the answer to whether the file may be overwritten
+		}
+		x.problem = ""
 		cmd, problem := x.confirm(text, s)
-		x.problem = problem
+		if problem != "" {
+			x.problem = problem
+		}
 		return x, cmd
 	}
 	x.problem = ""
@@ -91,29 +96,68 @@ func (x *prompt) Keys(*session) []key.Binding {
 	return []key.Binding{keys.Accept, back}
 }
 
+// readThen reads a file that a person names, outside the loop, and goes on with
+// its text; the problem is for the screen.
+func (x *prompt) readThen(s *session, path string, then func(*session, string) tea.Cmd) (tea.Cmd, string) {
+	switch store := s.store; {
+	case path == "":
+		return nil, "Type the name of a file."
+	case store == nil:
+		return nil, say.Sentence(say.NoReading)
+	default:
+		return s.work("Reading "+path, func() func(*session) tea.Cmd {
+			text, err := store.Read(path)
+			return func(s *session) tea.Cmd {
+				if err != nil {
+					x.problem = err.Error()
+					return nil
+				}
+				return then(s, text)
+			}
+		}), ""
+	}
+}
+
 // newOpenFile reads a house file; a broken one shows all its problems and
 // leaves the open house alone.
 func newOpenFile() *prompt {
-	return newPrompt(stepNone, say.Open.Label, say.PathOfFile("my-house.toml"), func(path string, s *session) (tea.Cmd, string) {
-		if path == "" {
-			return nil, "Type the name of a file."
-		}
-		text, err := s.store.Read(path)
-		if err != nil {
-			return nil, err.Error()
-		}
-		h, err := house.Read(s.list, path, text)
-		if err == nil && !s.mayReplace("file "+path, path) {
-			return nil, ""
-		}
-		if err != nil {
-			return send(replaceMsg{newProblems(path+" has mistakes", err)}), ""
-		}
+	var x *prompt
+	x = newPrompt(stepNone, say.Open.Label, say.PathOfFile("my-house.toml"), func(path string, s *session) (tea.Cmd, string) {
+		return x.readThen(s, path, func(s *session, text string) tea.Cmd { return openText(s, path, text) })
+	})
+	return x
+}
+
+func openText(s *session, path, text string) tea.Cmd {
+	h, err := house.Read(s.list, path, text)
+	if err != nil {
+		return send(replaceMsg{newProblems(path+" has mistakes", err)})
+	}
+	if !s.mayReplace("file "+path, path) {
+		return nil
+	}
+	return s.replaced(path, func(s *session) tea.Cmd {
 		s.open(h, path, text)
-		if kept, ok := say.KeptBeside(s.store, text); ok && say.SameFile(kept, path) {
-			return tea.Sequence(send(goMsg{firstOpenStep(s)}), send(pushMsg{newKeptChoice(kept)})), ""
+		return s.besideKept(path, text)
+	})
+}
+
+// besideKept goes on with a file just opened: asking first where answers are kept
+// for it that it does not hold.
+func (s *session) besideKept(path, text string) tea.Cmd {
+	store := s.store
+	return s.work("Looking for kept answers", func() func(*session) tea.Cmd {
+		have, kept, there := store.Resume()
+		return func(s *session) tea.Cmd {
+			if !there || !say.SameFile(kept, path) {
+				return goOn(s)
+			}
+			s.takeWalk(have)
+			if have == text {
+				return goOn(s)
+			}
+			return tea.Sequence(goOn(s), send(pushMsg{newKeptChoice(kept)}))
 		}
-		return send(goMsg{firstOpenStep(s)}), ""
 	})
 }
 
@@ -128,33 +172,12 @@ func newSaveAs(path, why string) *prompt {
 			path += ".toml"
 		}
 		text := s.text()
-		if problem := x.write(s, path, text); problem != "" {
-			return nil, problem
-		}
-		return tea.Batch(send(backMsg{}), s.savedIn(path, text)), ""
+		return x.write(s, path, text, func(s *session) tea.Cmd { return tea.Sequence(send(backMsg{}), s.savedIn(path, text)) }), ""
 	})
 	x.saves, x.why = true, why
 	x.input.SetValue(path)
 	x.input.CursorEnd()
 	return x
-}
-
-// write writes a file. Only a file that is there already can be overwritten, by
-// the same name a second time; any other problem stays one.
-func (x *prompt) write(s *session, path, text string) (problem string) {
-	if s.store == nil {
-		return say.Sentence(say.NoWriting)
-	}
-	err := s.store.Write(path, text, x.sure == path)
-	x.sure = ""
-	if errors.Is(err, fs.ErrExist) {
-		x.sure = path
-		return err.Error() + ". Enter again overwrites it."
-	}
-	if err != nil {
-		return err.Error() + "."
-	}
-	return ""
 }
 
 func forget(store Store) tea.Cmd {
@@ -191,11 +214,10 @@ func newExportTo(ext string) *prompt {
 		if err != nil {
 			return nil, sentence(err)
 		}
-		if problem := x.write(s, path, text); problem != "" {
-			return nil, problem
-		}
-		s.notice = say.Written(path)
-		return tea.Sequence(send(backMsg{}), send(backMsg{})), ""
+		return x.write(s, path, text, func(s *session) tea.Cmd {
+			s.notice = say.Written(path)
+			return tea.Sequence(send(backMsg{}), send(backMsg{}))
+		}), ""
 	})
 	return x
 }
@@ -204,7 +226,7 @@ func newReader() *reading {
 	return &reading{at: stepOrder, draw: func(p *page, s *session) {
 		o := s.options()
 		o.Width = min(p.width, 100)
-		for _, l := range splitLines(report.Text(s.plan, o)) {
+		for _, l := range strings.Split(report.Text(s.plan, o), "\n") {
 			p.line(style.Plain, l)
 		}
 	}}

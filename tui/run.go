@@ -3,7 +3,10 @@ package tui
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
+	"strings"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -32,21 +35,28 @@ type Config struct {
 // ErrInterrupted says that the person stopped the program with ctrl-c.
 var ErrInterrupted = errors.New("interrupted")
 
+// ErrHurried says that the program was ended while something hung.
+var ErrHurried = errors.New("ended at once")
+
+// ErrNotKept says that the newest answers are in no file; why follows.
+var ErrNotKept = errors.New("your answers are in no file")
+
 // NewModel makes the root model of a configuration.
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
 	s := newSession(c.List, c.Store, c.System)
 	s.g, s.ascii = theme.Glyphs, c.ASCII
-	m := Model{s: s, theme: theme, scroll: map[int]int{}}
+	m := Model{s: s, theme: theme, scroll: map[int]int{}, frame: new(string)}
 	m = m.push(newStart())
 	if c.House != nil {
 		// Before the start screen looks for kept answers: opening a house after
 		// that is how they are taken up.
 		s.open(c.House, c.Path, c.Text)
+		s.keptWalk(c.Path)
 	}
-	m = m.entered()
+	s.lookForKept() // before the terminal is the program's: nothing waits for it yet
 	if c.House != nil {
-		m = m.goTo(firstOpenStep(s))
+		m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
 		if path, ok := say.KeptBeside(s.store, c.Text); ok {
 			m = m.push(newKeptChoice(path))
 		} else if c.New {
@@ -61,21 +71,59 @@ func NewFile(path string) string {
 	return path + " is not there yet: this is a new house, and saving puts it there."
 }
 
+// grace is how long an orderly end may take once somebody insists on it.
+const grace = time.Second
+
 // Run shows the wizard until the person leaves or ctx ends. The terminal is
 // restored whatever happens, a panic included. Signals end ctx and are not the
 // library's: its own handler and the end of ctx can wait for each other for ever.
-func Run(ctx context.Context, c Config) error {
-	p := tea.NewProgram(NewModel(c), tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
+// When hurry is closed the program ends even if something it waits for never
+// comes, a drive that does not answer for instance.
+func Run(ctx context.Context, hurry <-chan struct{}, c Config) error {
+	m := NewModel(c)
+	m.pauser, m.in = newPauser(), c.In
+	p := tea.NewProgram(m, tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
+	go m.pauser.tell(p)
+	defer m.pauser.end()
+	ended := make(chan error, 1)
+	go func() { ended <- toTheEnd(p) }()
+	select {
+	case err := <-ended:
+		return err
+	case <-hurry:
+	}
+	select {
+	case err := <-ended:
+		return err
+	case <-time.After(grace):
+	}
+	_ = p.ReleaseTerminal()
+	return ErrHurried
+}
+
+// toTheEnd runs the program and keeps the last answers.
+func toTheEnd(p *tea.Program) error {
 	last, err := p.Run()
 	m, ok := last.(Model)
-	if ok && !m.s.saved {
-		// A signal may come before the command that keeps the last answer has run.
-		if keep := m.autosave(); keep != nil {
-			keep()
+	if !ok {
+		return err
+	}
+	// A signal may come before the command that keeps the last answer has run.
+	if keep := m.autosave(); keep != nil && !m.hurried && !m.s.saved {
+		msg := keep()
+		if slow, ok := msg.(slowMsg); ok {
+			msg = <-slow.rest
+		}
+		if kept, ok := msg.(savedMsg); ok {
+			next, _ := m.kept(kept)
+			m = next.(Model)
 		}
 	}
-	if ok && m.Interrupted() {
-		return ErrInterrupted
+	if m.Interrupted() {
+		err = ErrInterrupted
+	}
+	if why := m.lost(); why != "" {
+		err = errors.Join(err, fmt.Errorf("%w: %s", ErrNotKept, strings.TrimPrefix(why, say.NotKept)))
 	}
 	return err
 }

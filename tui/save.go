@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"errors"
+	"io/fs"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
@@ -17,18 +20,26 @@ func (m Model) save() tea.Cmd {
 	if s.path == "" {
 		return send(pushMsg{newSaveAs("", "")})
 	}
-	if s.store.Changed(s.path, s.onDisk) {
-		return send(pushMsg{newSaveAs(s.path, say.ChangedByOther(s.path))})
+	path, onDisk, text, store := s.path, s.onDisk, s.text(), s.store
+	ask := func(why string) func(*session) tea.Cmd {
+		return func(*session) tea.Cmd { return send(pushMsg{newSaveAs(path, why)}) }
 	}
-	if house.HasComments(s.onDisk) {
-		return send(pushMsg{newSaveAs(s.path, say.DropsComments(s.path))})
-	}
-	text := s.text()
-	if err := s.store.Write(s.path, text, true); err != nil {
-		s.notice = err.Error()
-		return nil
-	}
-	return s.savedIn(s.path, text)
+	return s.work("Saving "+path, func() func(*session) tea.Cmd {
+		if store.Changed(path, onDisk) {
+			return ask(say.ChangedByOther(path))
+		}
+		if house.HasComments(onDisk) {
+			return ask(say.DropsComments(path))
+		}
+		err := store.Write(path, text, true)
+		return func(s *session) tea.Cmd {
+			if err != nil {
+				s.notice, s.leave = err.Error(), false
+				return nil
+			}
+			return s.savedIn(path, text)
+		}
+	})
 }
 
 // keptText is what is kept in the state folder: the house, and the walk through
@@ -47,8 +58,67 @@ func (s *session) savedIn(path, text string) tea.Cmd {
 		}
 	}
 	s.path, s.onDisk, s.saved, s.notice = path, text, true, "Saved in "+path
-	if !had {
+	if s.partly {
+		s.notice += ". Not in it: what is still typed here."
+	}
+	s.partly = false
+	var forget, quit tea.Cmd
+	if had {
+		forget = s.forget()
+	}
+	if s.leave {
+		quit = send(quitMsg{})
+	}
+	return tea.Sequence(forget, quit)
+}
+
+// write writes a file outside the loop and then goes on. Only a file that is
+// there already can be overwritten, by the same name a second time or by yes;
+// any other problem stays one. What the house was read from is nothing to write
+// something else to.
+func (x *prompt) write(s *session, path, text string, then func(*session) tea.Cmd) tea.Cmd {
+	sure, inputs, store := x.sure == path, s.inputs(x.saves), s.store
+	x.sure = ""
+	if store == nil {
+		x.problem = say.Sentence(say.NoWriting)
 		return nil
 	}
-	return s.forget()
+	return s.work("Writing "+path, func() func(*session) tea.Cmd {
+		err := writeOther(store, path, text, sure, inputs)
+		return func(s *session) tea.Cmd {
+			switch {
+			case errors.Is(err, fs.ErrExist):
+				x.sure = path
+				x.problem = err.Error() + ". Enter again overwrites it, and so does yes."
+			case err != nil:
+				x.problem = err.Error() + "."
+			default:
+				return then(s)
+			}
+			return nil
+		}
+	})
+}
+
+// writeOther refuses to replace what the person's work is read from.
+func writeOther(store Store, path, text string, overwrite bool, inputs []string) error {
+	for _, in := range inputs {
+		if store.Same(path, in) {
+			return say.IsInput(path)
+		}
+	}
+	return store.Write(path, text, overwrite)
+}
+
+// inputs are the files that what is written is made from; the house itself is
+// saved in its own.
+func (s *session) inputs(saves bool) []string {
+	var out []string
+	if s.path != "" && !saves {
+		out = append(out, s.path)
+	}
+	for _, o := range s.check.offers {
+		out = append(out, o.Path)
+	}
+	return out
 }

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	tea "github.com/charmbracelet/bubbletea"
+
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/order"
@@ -23,6 +25,11 @@ type Store interface {
 	Resume() (text, path string, ok bool)
 	// Forget drops the kept answers, after they were saved.
 	Forget() error
+	// SetAside copies answers that are about to be replaced to a file of their
+	// own, and says which. Without a text it is those kept earlier.
+	SetAside(text string) (where string, err error)
+	// Same reports whether two names are of one file.
+	Same(a, b string) bool
 	// Read reads a house file.
 	Read(path string) (text string, err error)
 	// Changed reports whether the file is no longer what was read or written.
@@ -55,14 +62,22 @@ type session struct {
 	g       style.Glyphs
 	found   []plan.Said // the find-out list as of edit foundAt
 	foundAt int
-	near    string // whether another listed place's weather would change the plan, as of edit nearAt
-	nearAt  int
+	near    string            // whether another listed place's weather would change the plan, as of then
+	isFound bool              // both were worked out
 	minds   []plan.MindChange // what would change the plan as of edit mindAt
 	minded  bool
 	mindAt  int
 	ordered *order.Order // what is ordered, as of edit orderAt
 	orderAt int
 	ascii   bool
+	busy    int    // works that run outside the loop; keys wait for them
+	doing   string // what they do
+	slow    bool   // something lasts longer than a person waits without a word
+	keeping int    // the newest edit handed to the store
+	keptTo  int    // the newest it has answered for
+	leave   bool   // once the house is saved, the program ends
+	partly  bool   // what is typed on the screen is not in what is being saved
+	rewind  bool   // the screen shows something else: from its top
 	picked  bool   // the last key chose and went on by itself
 	kept    func() // set where answers are kept beside the house: what to do after one
 	check   checkState
@@ -77,7 +92,7 @@ func newSession(l *house.QuestionList, store Store, shown units.System) *session
 
 // open takes a house as the one worked on.
 func (s *session) open(h *house.House, path, text string) {
-	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.found = h, path, text, true, "", "", nil
+	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.isFound = h, path, text, true, "", "", false
 	s.opened, s.drop, s.minded, s.ordered = s.edits, "", false, nil
 	if s.store != nil {
 		s.store.Belongs(path)
@@ -85,14 +100,18 @@ func (s *session) open(h *house.House, path, text string) {
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
 	s.check = checkState{}
-	s.keptWalk(path)
+}
+
+// begun reports whether anything was answered, now or earlier.
+func (s *session) begun() bool {
+	return s.edits > s.opened || s.path != "" || !s.saved || len(s.house.Answers)+len(s.house.Places) > 0
 }
 
 // mayReplace asks before the house of a file, or a new one when target is
 // empty, takes the place of answers that are in no file of the person: the same
 // choice a second time means yes.
 func (s *session) mayReplace(choice, target string) bool {
-	lost := say.Replaced(s.saved, s.walkUnsaved(), s.store, target)
+	lost := say.Replaced(s.saved, s.walkUnsaved(), s.resume, target)
 	if lost == "" || s.drop == choice {
 		return true
 	}
@@ -103,6 +122,35 @@ func (s *session) mayReplace(choice, target string) bool {
 		say.KeptEarlier:  ": the same again to go on, or 1 to take them up.",
 	}[lost]
 	return false
+}
+
+// replaced keeps a copy of what is in no file of the person before then puts
+// another house in its place, and says where the copy is. Without a copy nothing
+// is replaced.
+func (s *session) replaced(target string, then func(*session) tea.Cmd) tea.Cmd {
+	text, store := "", s.store
+	switch say.Replaced(s.saved, s.walkUnsaved(), s.resume, target) {
+	case "":
+		return then(s)
+	case say.UnsavedHouse, say.UnsavedWalk:
+		text = s.keptText()
+	}
+	if store == nil {
+		return then(s)
+	}
+	return s.work("Keeping a copy", func() func(*session) tea.Cmd {
+		where, err := store.SetAside(text)
+		return func(s *session) tea.Cmd {
+			if err != nil {
+				s.notice = say.NoCopy + err.Error() + "."
+				return nil
+			}
+			s.resume = keptAnswers{}
+			cmd := then(s)
+			s.notice = say.CopyIn(where)
+			return cmd
+		}
+	})
 }
 
 func (s *session) answered() house.Answered {
@@ -160,21 +208,6 @@ func (s *session) answer(q house.Question, p *house.Place, a house.Answer) {
 
 func (s *session) text() string { return house.Write(s.list, s.house) }
 
-// readFile reads a file that a person names; the problem is for the screen.
-func (s *session) readFile(path string) (text, problem string) {
-	switch {
-	case path == "":
-		return "", "Type the name of a file."
-	case s.store == nil:
-		return "", say.Sentence(say.NoReading)
-	}
-	text, err := s.store.Read(path)
-	if err != nil {
-		return "", err.Error()
-	}
-	return text, ""
-}
-
 // place finds a place of the plan by id.
 func (s *session) place(id string) *plan.Place {
 	for i := range s.plan.Places {
@@ -185,15 +218,25 @@ func (s *session) place(id string) *plan.Place {
 	return nil
 }
 
-// findOut ranks what is unknown; it is worked out when its screen is shown.
-func (s *session) findOut() []plan.Said {
-	if s.foundAt == s.edits && s.found != nil {
-		return s.found
+// findOut ranks what is unknown, and tells whether the weather of another listed
+// place would change the plan. Both try many answers, so that in a large house
+// it takes seconds: it is worked out when its screen comes up.
+func (s *session) findOut() tea.Cmd {
+	if s.foundOut() {
+		return nil
 	}
-	s.found = s.assess.FindOut(plan.PreferencesOf(s.answered(), nil), s.plan)
-	s.foundAt = s.edits
-	return s.found
+	assess, prefs, base, at := s.assess, plan.PreferencesOf(s.answered(), nil), s.plan, s.edits
+	return s.work("Trying other answers", func() func(*session) tea.Cmd {
+		found, near := assess.FindOut(prefs, base), assess.NearClimates(prefs, base)
+		return func(s *session) tea.Cmd {
+			s.found, s.near, s.foundAt, s.isFound = found, near, at, true
+			return nil
+		}
+	})
 }
+
+// foundOut reports whether it is worked out for the plan as it is.
+func (s *session) foundOut() bool { return s.isFound && s.foundAt == s.edits }
 
 // mind lists what would change the plan; worked out when its screen is shown.
 func (s *session) mind() []plan.MindChange {
@@ -206,11 +249,8 @@ func (s *session) mind() []plan.MindChange {
 }
 
 // siteKnown is the plan with the question answered whether the weather of
-// another listed place would change it; worked out when its screen is shown.
+// another listed place would change it.
 func (s *session) siteKnown() plan.Plan {
-	if s.nearAt != s.edits || s.near == "" {
-		s.near, s.nearAt = s.assess.NearClimates(plan.PreferencesOf(s.answered(), nil), s.plan), s.edits
-	}
 	p := s.plan
 	p.NearClimate = s.near
 	return p

@@ -99,7 +99,7 @@ func newStart() *menu {
 func startRows(s *session) []choiceRow {
 	var rows []choiceRow
 	if s.edits > 0 || s.path != "" || len(s.house.Places) > 0 {
-		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), func(s *session) tea.Cmd { return send(goMsg{firstOpenStep(s)}) }})
+		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), goOn})
 	} else if s.resume.there {
 		kept := say.KeptAtStart(s.resume.path)
 		rows = append(rows, choiceRow{kept.Label, kept.Note, resume})
@@ -142,9 +142,11 @@ func startNew(s *session, rough bool) tea.Cmd {
 	if !s.mayReplace(fmt.Sprintf("new %t", rough), "") {
 		return nil
 	}
-	s.open(house.New(), "", "")
-	s.rough = rough
-	return send(goMsg{stepHouse})
+	return s.replaced("", func(s *session) tea.Cmd {
+		s.open(house.New(), "", "")
+		s.rough = rough
+		return send(goMsg{to: stepHouse})
+	})
 }
 
 func openDemo(s *session) tea.Cmd {
@@ -155,29 +157,43 @@ func openDemo(s *session) tea.Cmd {
 	if err != nil {
 		return send(noticeMsg{say.NoDemo + "."})
 	}
-	s.open(h, "", "")
-	return send(goMsg{stepLook})
+	return s.replaced("", func(s *session) tea.Cmd {
+		s.open(h, "", "")
+		return send(goMsg{to: stepLook})
+	})
 }
 
 // resume takes the kept answers back, with the file they belong to.
 func resume(s *session) tea.Cmd {
-	text, path, ok := s.store.Resume()
-	if !ok {
-		return send(noticeMsg{"Nothing was kept."})
-	}
+	store := s.store
+	return s.work("Reading the kept answers", func() func(*session) tea.Cmd {
+		text, path, ok := store.Resume()
+		onDisk := ""
+		if path != "" {
+			onDisk, _ = store.Read(path)
+		}
+		return func(s *session) tea.Cmd {
+			if !ok {
+				return send(noticeMsg{"Nothing was kept."})
+			}
+			return takeUp(s, text, path, onDisk)
+		}
+	})
+}
+
+func takeUp(s *session, text, path, onDisk string) tea.Cmd {
 	h, err := house.Read(s.list, "kept answers", text)
 	if err != nil {
 		return send(pushMsg{newProblems(say.KeptWrong, err)})
 	}
-	onDisk := ""
-	if path != "" {
-		onDisk, _ = s.store.Read(path)
-	}
 	s.open(h, path, onDisk)
 	s.takeWalk(text)
 	s.saved = false
-	return send(goMsg{firstOpenStep(s)})
+	return goOn(s)
 }
+
+// goOn leads to where a house goes on.
+func goOn(s *session) tea.Cmd { return send(goMsg{to: firstOpenStep(s), open: true}) }
 
 // newGoTo is the menu of all steps.
 func newGoTo(at step) *menu {
@@ -185,11 +201,11 @@ func newGoTo(at step) *menu {
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
 		for i := stepHouse; i <= stepCheck; i++ {
-			rows = append(rows, choiceRow{stepNames[i], "", func(*session) tea.Cmd { return send(goMsg{i}) }})
+			rows = append(rows, choiceRow{stepNames[i], "", next(i)})
 		}
 		return append(rows, choiceRow{"find-out list", "", func(*session) tea.Cmd { return send(replaceMsg{newFindOut()}) }},
 			choiceRow{"export", "", func(*session) tea.Cmd { return send(replaceMsg{newExport()}) }},
-			choiceRow{"start screen", "", func(*session) tea.Cmd { return send(goMsg{stepNone}) }})
+			choiceRow{"start screen", "", next(stepNone)})
 	}
 	m.cursor = max(0, int(at)-1)
 	return m

@@ -30,7 +30,7 @@ func screenOf(to step, s *session) screen {
 }
 
 func next(to step) func(*session) tea.Cmd {
-	return func(*session) tea.Cmd { return send(goMsg{to}) }
+	return func(*session) tea.Cmd { return send(goMsg{to: to}) }
 }
 
 // askedNow keeps the questions of the rough look, or all.
@@ -56,7 +56,7 @@ func newHouseForm(s *session) *form {
 			house.Propose(s.list, s.house)
 			s.edited(wholeHouse, "")
 		}
-		return send(goMsg{stepPlaces})
+		return send(goMsg{to: stepPlaces})
 	}
 	f := newForm("The house", "Press Enter to accept the answer shown. You can change any answer later.", stepHouse, "", s, pick, then)
 	f.speeds = true

@@ -33,7 +33,7 @@ func variantNote(s *session, v house.Variant) string {
 func useVariant(s *session, v house.Variant) tea.Cmd {
 	s.house.Answers = v.Over(s.house).Answers
 	s.edited(wholeHouse, "")
-	return send(goMsg{stepLook})
+	return send(goMsg{to: stepLook})
 }
 
 func newKeep() *prompt {

@@ -56,6 +56,7 @@ func wantsLines(plain bool, e env) bool {
 // started with. A signal ends it in order: the answers are kept.
 func askInLines(cfg tui.Config, e env) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	context.AfterFunc(ctx, stop) // a second signal ends the program whatever hangs
 	defer stop()
 	if cfg.New {
 		tell(e, "battwright: "+tui.NewFile(cfg.Path))

@@ -16,14 +16,15 @@ import (
 // all: a temporary file beside the target is written, synced and renamed, and
 // the folder is synced.
 type store struct {
-	dir  string // state folder, empty when there is none
-	mu   sync.Mutex
-	last int      // newest autosave written
-	path string   // the person's file the kept answers belong to
-	held slot     // where answers are kept, 0 before the first
-	lock *os.File // what keeps other programs out of it
-	mine bool     // this program wrote what is in it
-	lost bool     // the newest answers could not be kept
+	dir     string // state folder, empty when there is none
+	mu      sync.Mutex
+	last    int      // newest autosave written
+	path    string   // the person's file the kept answers belong to
+	held    slot     // where answers are kept, 0 before the first
+	lock    *os.File // what keeps other programs out of it
+	mine    bool     // this program wrote what is in it
+	offered *string  // which file what is in it belongs to, as it was found
+	lost    bool     // the newest answers could not be kept
 }
 
 const keptName = "kept-answers.toml"
@@ -109,9 +110,18 @@ func (s *store) Belongs(path string) {
 	s.path = path
 	if s.held != 0 && !s.mine {
 		// Kept answers for this very house were offered and taken up.
-		_, kept, ok := s.read(s.held)
-		s.mine = ok && kept == path
+		s.mine = s.offered != nil && *s.offered == path
 	}
+}
+
+// Same reports whether two names are of one file.
+func (s *store) Same(a, b string) bool {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	other, err := os.Stat(b)
+	return err == nil && os.SameFile(one, other)
 }
 
 // Resume gives the kept answers that no other running program is working on.

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // Two programs may run at once. Each keeps its answers in a slot of its own,
@@ -67,12 +68,15 @@ func (s *store) release() {
 	if s.lock != nil {
 		s.lock.Close()
 	}
-	s.held, s.lock, s.mine = 0, nil, false
+	s.held, s.lock, s.mine, s.offered = 0, nil, false, nil
 }
 
-// Close lets other programs take up what this one kept.
+// Close lets other programs take up what this one kept. Where a write hangs it
+// does not wait: the end of the process lets go as well.
 func (s *store) Close() {
-	s.mu.Lock()
+	if !s.mu.TryLock() {
+		return
+	}
 	defer s.mu.Unlock()
 	s.release()
 }
@@ -102,6 +106,59 @@ func (s *store) mayReplace() bool {
 	return ok && path == s.path
 }
 
+// asideName names answers that made room for another house. They are a house
+// file like any other, which is never written again.
+const (
+	asideName = "replaced-answers"
+	mostAside = 99
+)
+
+// SetAside copies answers that are about to be replaced to a file of their own,
+// and says which. Without a text it is what was kept and offered.
+func (s *store) SetAside(text string) (string, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.dir == "" {
+		return "", errors.New("there is no home folder to keep answers in")
+	}
+	path := s.path
+	if text == "" {
+		var ok bool
+		if text, path, ok = s.find(); !ok {
+			return "", errors.New("what was kept is gone")
+		}
+	}
+	if err := os.MkdirAll(s.dir, 0o700); err != nil {
+		return "", plainPathError(err)
+	}
+	text = pathMark + strconv.Quote(path) + "\n" + text
+	to := s.aside(text)
+	if now, err := readOrdinary(to); err == nil && now == text {
+		return to, nil
+	}
+	if err := writeWhole(to, text, 0o600); err != nil {
+		return "", plainPathError(err)
+	}
+	return to, nil
+}
+
+// aside is where answers are set aside: where they are already, else a free
+// name, and when all are taken the oldest.
+func (s *store) aside(text string) string {
+	oldest, at := "", time.Time{}
+	for n := 1; n <= mostAside; n++ {
+		name := filepath.Join(s.dir, asideName+"-"+strconv.Itoa(n)+".toml")
+		info, err := os.Lstat(name)
+		if now, _ := readOrdinary(name); err != nil || now == text {
+			return name
+		}
+		if oldest == "" || info.ModTime().Before(at) {
+			oldest, at = name, info.ModTime()
+		}
+	}
+	return oldest
+}
+
 // find looks for answers to offer: those of the file worked on first, then
 // those in the slot held, then any that no running program holds. The slot it
 // finds is held from then on. Where nothing can be locked it only reads.
@@ -128,7 +185,9 @@ func (s *store) find() (text, path string, ok bool) {
 	slices.SortStableFunc(found, func(a, b candidate) int { return a.order - b.order })
 	for _, c := range found {
 		if held, err := s.hold(c.n); held || err != nil {
-			return s.read(c.n)
+			text, path, ok := s.read(c.n)
+			s.offered = &path
+			return text, path, ok
 		}
 	}
 	return "", "", false

@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 
@@ -49,7 +50,7 @@ func runBare(args []string, e env) int {
 	defer answers.Close()
 	cfg := tui.Config{
 		List: house.NewList(c), Store: answers, System: systemOf(o.system), In: e.stdin, Out: e.stdout,
-		ASCII: ascii, Mono: mono || e.getenv("NO_COLOR") != "",
+		ASCII: ascii || !speaksUTF8(e.getenv), Mono: mono || e.getenv("NO_COLOR") != "",
 	}
 	if len(files) == 1 {
 		if code := openFor(&cfg, files[0], e); code != exitDone {
@@ -65,7 +66,7 @@ func runBare(args []string, e env) int {
 // openFor reads the house file named on the command line. A file that is not
 // there yet is where a new house will be saved.
 func openFor(cfg *tui.Config, path string, e env) int {
-	text, err := readText(path, nil)
+	text, err := readOrdinary(path)
 	if errors.Is(err, fs.ErrNotExist) && mayBegin(path) {
 		cfg.House, cfg.Path, cfg.New = house.New(), path, true
 		return exitDone
@@ -97,23 +98,58 @@ func noTerminal(files []string, dataDir, system string, e env) int {
 }
 
 // runWizard shows the screens. A signal ends them in order: the terminal is
-// restored and the answers are kept.
+// restored and the answers are kept. A second one ends them whatever hangs.
 func runWizard(cfg tui.Config, e env) int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	ctx, hurry, stop := stopping()
 	defer stop()
-	err := tui.Run(ctx, cfg)
+	err := tui.Run(ctx, hurry, cfg)
+	unkept := ""
+	if errors.Is(err, tui.ErrNotKept) {
+		unkept = " Your answers are in no file."
+	}
 	switch {
+	case errors.Is(err, tui.ErrHurried):
+		tell(e, "battwright: ended at once, while something it waited for hung. The very last answer may not be kept.")
+		return exitInterrupted
 	case errors.Is(err, tui.ErrInterrupted), errors.Is(err, tea.ErrInterrupted), ctx.Err() != nil:
-		tell(e, "battwright: stopped."+left(cfg))
+		tell(e, "battwright: stopped."+left(cfg)+unkept)
 		return exitInterrupted
 	case errors.Is(err, tea.ErrProgramPanic):
-		tell(e, "battwright: a fault in the program itself."+left(cfg))
+		tell(e, "battwright: a fault in the program itself."+left(cfg)+unkept)
 		return exitInternal
 	case err != nil:
-		return fail(e, err)
+		return fail(e, fmt.Errorf("battwright: %w", err))
 	}
 	goodbye(cfg, e, "battwright")
 	return exitDone
+}
+
+// stopping gives what the first signal ends, and what a second one does.
+func stopping() (ctx context.Context, hurry <-chan struct{}, stop func()) {
+	ctx, cancel := context.WithCancel(context.Background())
+	signals, at := make(chan os.Signal, 2), make(chan struct{})
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP, syscall.SIGQUIT)
+	go func() {
+		<-signals
+		cancel()
+		<-signals
+		close(at)
+	}()
+	return ctx, at, func() { signal.Stop(signals); cancel() }
+}
+
+// speaksUTF8 reports whether the terminal's letters are UTF-8, as the locale has
+// it; the first name that is set counts (IEEE Std 1003.1, section 8.2).
+func speaksUTF8(getenv func(string) string) bool {
+	if runtime.GOOS == "windows" {
+		return true // no locale of this kind; the terminal library sees to it
+	}
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToLower(getenv(name)); v != "" {
+			return strings.Contains(v, "utf-8") || strings.Contains(v, "utf8")
+		}
+	}
+	return false
 }
 
 // goodbye says where the answers are and with which command to go on; nothing

@@ -31,6 +31,9 @@ func (a *app) keptChoice(path string) (stop, error) {
 			}
 			return a.firstStop(), nil
 		case countIn(fold(line)) == 2:
+			if say.SameFile(path, a.s.path) && !a.setAside(say.KeptEarlier) {
+				continue
+			}
 			return a.firstStop(), nil
 		case wordIn(line) == wordQuit:
 			return here, errQuit

@@ -31,6 +31,8 @@ type Store interface {
 	Belongs(path string)
 	Resume() (text, path string, ok bool)
 	Forget() error
+	SetAside(text string) (where string, err error)
+	Same(a, b string) bool
 	Read(path string) (text string, err error)
 	Changed(path, text string) bool
 	Write(path, text string, overwrite bool) error

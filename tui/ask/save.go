@@ -126,12 +126,15 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 		if err != nil || !ok {
 			return "", err
 		}
+		if sure != "" && saysYes(path) {
+			path = sure // the answer to whether it may be overwritten
+		}
 		if !strings.HasSuffix(path, ending) {
 			path += ending
 		}
 		text, err := content()
 		if err == nil {
-			err = a.s.store.Write(path, text, sure == path)
+			err = a.writeOther(path, text, sure == path, ending == ".toml")
 		}
 		if err == nil {
 			return path, nil
@@ -142,8 +145,26 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 			continue
 		}
 		sure = path
-		a.problem(err.Error() + ". The same name again overwrites it.")
+		a.problem(err.Error() + ". Yes, or the same name again, overwrites it.")
 	}
+}
+
+// writeOther refuses to replace what the person's work is read from. The house
+// itself is saved in its own file.
+func (a *app) writeOther(path, text string, overwrite, saves bool) error {
+	var inputs []string
+	if a.s.path != "" && !saves {
+		inputs = append(inputs, a.s.path)
+	}
+	for _, o := range a.s.offers {
+		inputs = append(inputs, o.Path)
+	}
+	for _, in := range inputs {
+		if a.s.store.Same(path, in) {
+			return say.IsInput(path)
+		}
+	}
+	return a.s.store.Write(path, text, overwrite)
 }
 
 // leave asks about unsaved answers; false means stay.

@@ -1,11 +1,14 @@
 package say
 
+import "errors"
+
 // What is said about files of the person.
 const (
 	NoWriting   = "files cannot be written here."
 	NoReading   = "files cannot be read here."
 	NotAllSaved = "Not everything is in your file yet. Save it before you leave?"
 	NotKept     = "Your answers could not be kept: "
+	SaveFirst   = ". Save them in a file before you leave?"
 	PlainText   = "It is plain text; you can read and change it"
 )
 
@@ -24,6 +27,11 @@ func NameOfFile(example string) string { return "The name of a file, for instanc
 
 // PathOfFile asks for a file to read.
 func PathOfFile(example string) string { return "The path of a .toml file, for instance " + example }
+
+// IsInput refuses to write over what the work is read from.
+func IsInput(path string) error {
+	return errors.New(path + " is a file your house or its offers are read from: give this another name")
+}
 
 // Written says where something was written.
 func Written(path string) string { return "Written to " + path }

@@ -30,12 +30,13 @@ func KeptWhose(path string) string {
 }
 
 // KeptNote tells what becomes of answers kept for one file when another, or the
-// same, is gone on with: those of the same file are replaced by what is typed
-// next, all others stay in a place of their own.
+// same, is gone on with: those of the same file are copied, because what is typed
+// next is kept where they were; all others stay where they
+// are.
 func KeptNote(kept, opened string) string {
 	switch {
 	case SameFile(kept, opened):
-		return "The kept answers are dropped once you change something."
+		return "The kept answers are copied to a file of their own, which is named then."
 	case kept == "":
 		return "The kept answers stay, and are offered again at a start without a file."
 	}
@@ -58,6 +59,14 @@ const (
 	UnsavedWalk  = "What you noted of the finished work is in no file of yours and would be replaced"
 	KeptEarlier  = "Answers of an earlier time are kept and would be replaced"
 )
+
+// NoCopy says why nothing was replaced.
+const NoCopy = "Nothing was replaced, because no copy of your answers could be kept: "
+
+// CopyIn says where answers are that made room for another house.
+func CopyIn(where string) string {
+	return "The answers before are kept in " + where + ": open it to go on with them."
+}
 
 // Resumer is what tells of kept answers.
 type Resumer interface {

@@ -39,6 +39,9 @@ const (
 	AlreadyTaken = "Your choice was taken already, so that enter was left out. Enter again goes on."
 )
 
+// FirstQuestion is said where nothing lies before.
+const FirstQuestion = "This is the first question. g leads to every step and to the start screen."
+
 // The last step.
 const (
 	Check       = "Hand over and check"
