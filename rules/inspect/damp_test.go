@@ -124,3 +124,17 @@ func TestNoFaceIsBetterTurned(t *testing.T) {
 	})
 	require.Positive(t, tried)
 }
+
+// A sheet that was agreed is not there because it was agreed: unseen it has no
+// verdict, missing it is put up.
+func TestAgreedSheetIsLookedFor(t *testing.T) {
+	j := planned.Job(fixture.OfPlaces(t, "state = \"VT\"\ncounty = \"Chittenden\"", "id = \"walls\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 9\nci_r = 5\nretarder = \"smart\"\nframing.size = \"2x6\""))
+	for text, want := range map[string]struct {
+		state inspect.State
+		damp  string
+	}{"": {inspect.NotSeen, candidate.NotChecked}, "sheet = \"smart\"": {inspect.Pass, j.Plan.Places[0].Choice.Damp.Verdict}, "sheet = \"none\"": {inspect.Fix, candidate.MoldRisk}} {
+		p := place(t, found(t, j, "[[place]]\nid = \"walls\"\nfacing = \"none\"\n"+text+"\n"), "walls")
+		require.Equal(t, want.state, state(t, p, "facing-side"), text)
+		require.Equal(t, want.damp, p.Got.Damp.Verdict, text)
+	}
+}

@@ -152,9 +152,10 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 }
 
 // FaceSeen reports whether somebody looked at what the damp check hangs on:
-// which face there is, and where there is one, toward which side.
+// which face there is, and where there is one, toward which side, and the sheet
+// where one was agreed.
 func (p FoundPlace) FaceSeen() bool {
-	return p.Answers["facing"].State == house.Given && (p.Measured.Facing == "none" || p.Measured.Side != "" || !sided(p.Plan))
+	return (sheetAgreed(p.Plan) == "" || p.Answers["sheet"].State == house.Given) && p.Answers["facing"].State == house.Given && (p.Measured.Facing == "none" || p.Measured.Side != "" || !sided(p.Plan))
 }
 
 // Damper reports whether the place as it was found has a worse verdict of the
@@ -169,7 +170,7 @@ func (p FoundPlace) Damper() bool {
 func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	g := candidate.GivenStack{
 		Material: p.Measured.Material, Layers: p.Measured.layers(j.Catalog(), p.Plan),
-		Facing: p.Measured.Facing, Turned: p.Measured.Side == "out" && sided(p.Plan), Sheet: p.Plan.Choice.Facing.Sheet,
+		Facing: p.Measured.Facing, Turned: p.Measured.Side == "out" && sided(p.Plan), Sheet: p.Measured.Sheet,
 	}
 	if p.Measured.VoidSaid {
 		g.Void = &void

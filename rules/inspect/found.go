@@ -43,6 +43,7 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},
 		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face has it?"},
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side is the face?"},
+		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Kinds: []string{"exterior-wall", "sloped-ceiling", "rim-joist"}, Prompt: "Which sheet is on the room side of it?"},
 		{Key: "thickness_in", Kind: house.Numbers, Most: 60, Unit: "in", Max: 60, Prompt: "How thick is it, measured at spread points?", How: "All layers together, with commas between. Attic: a ruler pushed down to the ceiling, the blanket not pressed. Walls: where you open one."},
 		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "{How many square feet|How much} did you look at?", How: "Empty: all of it."},
 		{Key: "gaps", Kind: house.TextKind, Prompt: "Which gaps are there? Length x width, with commas.", How: "Right through the blanket, in inches: 12 x 1/2, 93 x 1/4. None: 0 x 0.", Valid: func(s string) error { _, err := GapsIn2(s); return err }},
@@ -81,12 +82,24 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 	for _, q := range l.In(house.PlaceScope, p.Surface.Kind.ID) {
 		id, seen := strings.CutPrefix(q.Key, seePrefix)
 		at := slices.IndexFunc(l.Catalog().Acceptance.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
+		if q.Key == "sheet" && sheetAgreed(p) == "" {
+			continue
+		}
 		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) {
 			continue
 		}
 		out = append(out, q)
 	}
 	return out
+}
+
+// sheetAgreed is the sheet that a plan has on the room side and that can be
+// seen before the drywall, empty when there is none: paint comes after it.
+func sheetAgreed(p plan.Place) string {
+	if !planned(p) || p.Choice.Facing.Sheet == "paint" {
+		return ""
+	}
+	return p.Choice.Facing.Sheet
 }
 
 // hasPoint reports whether a place is accepted by a point: those of old parts

@@ -17,6 +17,7 @@ type Measured struct {
 	Material    catalog.Material
 	Facing      string
 	Side        string
+	Sheet       string // beside the blanket, as planned where nobody looked
 	LabelRead   bool
 	Depths      []float64 // measured, all layers together
 	PlannedIn   float64
@@ -37,6 +38,12 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	}
 	if f := a["facing"]; f.State == house.Given {
 		m.Facing = f.Text
+	}
+	m.Sheet = e.Facing.Sheet
+	if f := a["sheet"]; f.State == house.Given && sheetAgreed(p) != "" {
+		if m.Sheet = f.Text; m.Sheet == "none" {
+			m.Sheet = ""
+		}
 	}
 	m.labels(e.Layers, a)
 	m.OwnIn = heightOf(m.lie(c, p))

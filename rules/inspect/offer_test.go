@@ -6,9 +6,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // The offer that follows the plan lacks nothing but the chimney.
@@ -248,4 +250,25 @@ func TestQuestionsNameNoKeys(t *testing.T) {
 	require.Contains(t, all, "Street wall: You give RSI 4.05. Which R is printed on the US label?")
 	require.Contains(t, all, "Street wall: You give 140 mm. How many inches thick is it by its label?")
 	require.NotRegexp(t, `part\[|_mm|_ft2|\brsi\b`, all)
+}
+
+// The width of the air gap, its source and its mark are those of the clearance:
+// masonry by the code, the back of a fireplace from memory; what only a listing
+// says has no width and stops.
+func TestGapIsTheClearances(t *testing.T) {
+	for kind, want := range map[string]struct {
+		level inspect.Level
+		known catalog.Known
+	}{"masonry-inside": {inspect.Note, catalog.Standard}, "masonry-fireplace": {inspect.Note, catalog.Memory}, "factory-built": {inspect.Wrong, ""}} {
+		j := planned.Job(fixture.OfPlaces(t, "state = \"VT\"\ncounty = \"Chittenden\"", "id = \"chimney\"\nkind = \"chimney\"\nchimney = \""+kind+"\"\nframing.size = \"2x10\""))
+		p := at(t, offered(t, j, "[[part]]\nplace = \"chimney\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\nfacing = \"none\"\n"), "chimney")
+		gap := said(t, p.Findings, "gap")
+		require.Equal(t, want.level, gap.Level, kind)
+		require.Equal(t, want.known, gap.Ref.Known, kind)
+		require.Equal(t, p.Plan.Surface.Clearance.Ref(), gap.Ref, kind)
+		require.Contains(t, gap.Text, p.Plan.Surface.Clearance.Text(units.US), kind)
+		if want.level == inspect.Wrong {
+			require.NotRegexp(t, "[0-9] in", gap.Text+gap.Ask, "no width without its listing")
+		}
+	}
 }

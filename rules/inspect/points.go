@@ -41,7 +41,7 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	}
 	if out.State > Pass {
 		out.Ask = x.Ask.In(j.System)
-		if x.From == catalog.FromFacing && p.Measured.Facing == "none" && p.Plan.Choice.Facing.OnBlanket != "none" && x.Absent != "" {
+		if bare := p.Measured.Facing == "none" && p.Measured.Sheet == ""; bare && x.From == catalog.FromFacing && p.Plan.Choice.Facing.Retarder() != "none" && x.Absent != "" {
 			out.Ask = x.Absent.In(j.System) // nothing is there to turn
 		}
 	}
@@ -68,6 +68,8 @@ func (p FoundPlace) chimney(j Job) (State, string) {
 		return Halt, "there is something in the gap: do not close"
 	case gap.State == house.Given && gap.Number < need:
 		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Clearance(need))
+	case !p.Plan.Surface.Clearance.Known:
+		return NotSeen, p.Plan.Surface.Clearance.Text(j.System) + "; do not close before that"
 	case in.State == house.Given && gap.State == house.Given:
 		return Pass, fmt.Sprintf("empty, %s at its tightest", j.System.Inches(gap.Number))
 	}
@@ -178,6 +180,19 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	}
 	if said.Text != agreed {
 		return Fix, name(said.Text) + ", agreed " + name(agreed)
+	}
+	if sheet := sheetAgreed(p.Plan); sheet != "" {
+		switch got := p.Answers["sheet"]; {
+		case got.State != house.Given:
+			return NotSeen, "agreed: " + name(sheet) + "; look whether it is up"
+		case got.Text == "none":
+			return Fix, "no sheet, agreed " + name(sheet)
+		case got.Text != sheet:
+			return Fix, name(got.Text) + ", agreed " + name(sheet)
+		}
+		if agreed == "none" {
+			return Pass, name(agreed) + ", " + name(sheet)
+		}
 	}
 	if agreed == "none" {
 		return Pass, name(agreed)

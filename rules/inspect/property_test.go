@@ -43,6 +43,9 @@ func numbers(vs ...float64) house.Answer {
 // asPlanned are the answers of a job done as the plan has it.
 func asPlanned(p plan.Place) house.Answers {
 	a := house.Answers{"material": house.Text(p.Choice.MaterialID), "facing": house.Text(p.Choice.Facing.OnBlanket), "facing_side": house.Text("room")}
+	if p.Choice.Facing.Sheet != "" {
+		a["sheet"] = house.Text(p.Choice.Facing.Sheet)
+	}
 	if p.Surface.Kind.ID == "crawl-wall" {
 		a["facing_side"] = house.Text("out")
 	}

@@ -113,7 +113,7 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	inch := units.Prose("{in|mm}").In(j.System)
 	switch from {
 	case catalog.FromChimney:
-		return fmt.Sprintf("tightest ______ %s (agreed %s)", inch, j.System.Clearance(p.Surface.Clearance.Inches))
+		return fmt.Sprintf("tightest ______ %s (agreed %s)", inch, p.Surface.Clearance.Text(j.System))
 	case catalog.FromLabel:
 		return "R ______ (agreed " + layersText(p.Choice.Layers, j.System) + ")"
 	case catalog.FromThickness:
