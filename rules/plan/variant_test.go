@@ -16,11 +16,11 @@ import (
 func TestASavedPlanStaysWhatItWas(t *testing.T) {
 	a := fixture.Copy(fixture.Demo(t, demo.Default))
 	delete(a.House.Answers, "budget.total_usd")
-	a.House.Answers.Set("budget.labour", house.Text("self"))
+	a.House.Answers.Set("budget.labor", house.Text("self"))
 	was := plan.Make(a)
 	a.KeepVariant("kept", nil)
 	a.House.Answers.Set("budget.total_usd", house.Number(float64(was.Money.Total.Typical)/100*0.9))
-	a.House.Answers.Set("budget.labour", house.Text("installer"))
+	a.House.Answers.Set("budget.labor", house.Text("installer"))
 	now := plan.Assess(a).OfVariant(*a.House.Variant("kept"))
 	require.Equal(t, was.Money.Total, now.Money.Total)
 	require.False(t, now.Money.HasBudget)
