@@ -49,7 +49,7 @@ var pairs = map[string]pairOfUnits{
 	"R":       {regexp.MustCompile(`^R-` + number), regexp.MustCompile(`^RSI ` + number), by(1 / 5.678263), func(v float64) float64 { return map[bool]float64{true: 0.5, false: 0.05}[v >= 9.95] }, 0.005},
 	"U":       {regexp.MustCompile(`^U-` + number), regexp.MustCompile(`^U ` + number + ` W/m2K`), by(5.678263), flat(0.0005), 0.005},
 	"area":    {regexp.MustCompile(`^` + number + ` (?:ft2|square feet|square foot)`), regexp.MustCompile(`^` + number + ` m2`), by(0.3048 * 0.3048), flat(0.5), 0.1},
-	"volume":  {regexp.MustCompile(`^` + number + ` ft3`), regexp.MustCompile(`^` + number + ` m3`), by(0.3048 * 0.3048 * 0.3048), flat(0.5), 0.05},
+	"volume":  {regexp.MustCompile(`^` + number + ` ft3`), regexp.MustCompile(`^` + number + ` m3`), by(0.3048 * 0.3048 * 0.3048), func(v float64) float64 { return v / 20 }, 5},
 	"energy":  {regexp.MustCompile(`^` + number + ` MMBtu`), regexp.MustCompile(`^` + number + ` kWh`), by(1055.056 / 3.6), flat(0.05), 0.5},
 	"days":    {regexp.MustCompile(`^` + number + ` F-days`), regexp.MustCompile(`^` + number + ` K-days`), by(1 / 1.8), flat(50), 50},
 	"damp":    {regexp.MustCompile(`^` + number + ` oz/ft2`), regexp.MustCompile(`^` + number + ` g/m2`), by(453.59237 / 16 / (0.3048 * 0.3048)), flat(0.05), 0.5},

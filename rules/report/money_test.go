@@ -131,3 +131,11 @@ func TestSavingsThatRoundToNothing(t *testing.T) {
 		require.NotRegexp(t, `\$0 to|[0-9]{3} years|[1-9]\d*\.\d points|0 MMBtu to`, strings.Join(strings.Fields(text), " "))
 	}
 }
+
+// A change for less money is said, not written with a minus.
+func TestCheaperIsSaid(t *testing.T) {
+	change := plan.Change{Label: "Rim joist", From: "mineral wool", To: "fiberglass", Cost: -9612}
+	require.Equal(t, "Rim joist: mineral wool -> fiberglass, about $96 less", report.ChangeText([]plan.Change{change}, units.US))
+	change.Cost = 181400
+	require.Contains(t, report.ChangeText([]plan.Change{change}, units.US), "about $1,800 more")
+}

@@ -237,7 +237,7 @@ func goodsCount(g order.Goods, c *catalog.Catalog, s units.System) string {
 	case "paint":
 		return plural(g.Count, "gallon")
 	case "ft2":
-		return s.Area(float64(g.Count))
+		return s.Area(tens(g.Qty))
 	case "ft":
 		return s.Feet(tens(g.Qty))
 	}

@@ -34,11 +34,11 @@ func priceNote(p plan.Plan) string {
 	}
 	switch text := QuotedText(quoted, part, all); {
 	case text == "":
-		return "Rough prices, area times a price range; can be off by a third."
+		return "Rough prices, area times a price range; each price can be off by a third."
 	case quoted == all:
 		return text + " What goes with the blankets is at rough prices."
 	default:
-		return text + " The rest is area times a rough price, and can be off by a third."
+		return text + " The rest is area times a rough price; each can be off by a third."
 	}
 }
 

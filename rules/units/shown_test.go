@@ -38,7 +38,7 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"a floor", func(s System) string { return s.Area(1120) }, "1,120 ft2", "104.1 m2"},
 		{"a large floor", func(s System) string { return s.Area(1234567.4) }, "1,234,567 ft2", "114695.1 m2"},
 		{"less than nothing", func(s System) string { return s.Area(-1500) }, "-1,500 ft2", "-139.4 m2"},
-		{"a truck", func(s System) string { return s.Volume(1000) }, "1,000 ft3", "28.3 m3"},
+		{"a truck", func(s System) string { return s.Volume(2755) }, "about 2,800 ft3", "about 78 m3"},
 		{"on a ceiling", func(s System) string { return s.Load(1.6) }, "1.6 lb/ft2", "7.8 kg/m2"},
 		{"frost", func(s System) string { return s.Temp(0) }, "32 F", "0 C"},
 		{"where both meet", func(s System) string { return s.Temp(-40) }, "-40 F", "-40 C"},

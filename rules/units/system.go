@@ -135,12 +135,16 @@ func (s System) Area(ft2 float64) string {
 	return groupedFloat(ft2) + " ft2"
 }
 
-// Volume shows a volume given in cubic feet.
+// Volume shows a volume given in cubic feet with two figures: it says what kind
+// of truck.
 func (s System) Volume(ft3 float64) string {
 	if s == SI {
-		return num(ft3*M3PerFt3, 1) + " m3"
+		if v := ft3 * M3PerFt3; v < 10 {
+			return "about " + num(v, 1) + " m3"
+		}
+		return "about " + groupedFloat(twoFigures(ft3*M3PerFt3)) + " m3"
 	}
-	return groupedFloat(ft3) + " ft3"
+	return "about " + groupedFloat(twoFigures(ft3)) + " ft3"
 }
 
 // Load shows a weight on a ceiling given in lb/ft2.
