@@ -15,7 +15,7 @@ func TestARetarderBesideTheBlanketIsOrdered(t *testing.T) {
 		"smart":        {"sheet-smart", "tape"},
 		"polyethylene": {"sheet-polyethylene", "tape"},
 		"paint":        {"paint"},
-		"kraft":        nil,
+		"plan":         nil,
 		"none":         nil,
 	} {
 		o, _, _ := made(t, wall("lengths_ft = [20]\nheight_ft = 8\nopenings = []\nframing.size = \"2x4\"\nci_r = 10\nretarder = \""+retarder+"\""))
