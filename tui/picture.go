@@ -55,7 +55,7 @@ func dampRows(p *page, s *session, pl plan.Place) {
 		return
 	}
 	drawing(p, months)
-	for _, l := range report.DampLimits(d, s.catalog().Settings.MoldRH) {
+	for _, l := range report.DampLimits(d, s.catalog().Settings, s.system) {
 		p.para(style.Dim, 0, l)
 	}
 }

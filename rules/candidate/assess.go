@@ -4,6 +4,7 @@
 package candidate
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -53,7 +54,9 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	fits, unfit := Fit(s, c)
 	t := targetOf(s, site, c, mostCavityR(fits))
 	base := placeFacts(a, p, s, site)
-	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdictOf(c, base, s.System)}
+	verdict := verdictOf(c, base, s.System)
+	s.UnderJoists = needs(verdict, "layer-under-joists")
+	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdict}
 	for _, b := range choose(fits, t.CavityR) {
 		out.Candidates = append(out.Candidates, assessOne(s, site, c, b, t, base))
 	}
@@ -61,6 +64,12 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 		out.Target.AddR = 0
 	}
 	return out
+}
+
+// needs reports whether a rule requires something of the place, whatever the
+// blanket.
+func needs(v rules.Verdict, what string) bool {
+	return slices.ContainsFunc(v.Require, func(n rules.Need) bool { return n.Need == what })
 }
 
 func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, base *rules.Facts) Assessed {

@@ -34,8 +34,15 @@ type Damp struct {
 	Layers     []string    // names, inside first
 	InC        float64     // room and outside in the coldest month
 	OutC       float64
-	Note       string
-	From       []catalog.Ref
+	// Months, 1 to 12, in which the dampest plane stands above the line and is
+	// not counted as a mold risk, by the reason.
+	TooCold, AsOutdoors, TooFew []int
+	// What the check takes as there and is still to be bought or done.
+	BoardR       float64 // board of this R
+	Dehumidifier bool
+	UnderJoists  bool // a tight layer under the joists
+	Note         string
+	From         []catalog.Ref
 }
 
 // Risk is what the verdict means for wood, paper and fiber: 0 nothing found, or
@@ -77,6 +84,9 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 		return d
 	}
 	d.fill(r, layers, months)
+	d.excuse(r, months, limits(c), !soil)
+	d.BoardR, d.UnderJoists = t.AddR, s.UnderJoists
+	d.Dehumidifier = s.Kind.Boundary == "soil" && site.Dehumid[s.ID]
 	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
 	return d
 }
@@ -130,6 +140,34 @@ func (d *Damp) fill(r moisture.Result, layers []moisture.Layer, months [12]moist
 	}
 }
 
+// excuse sorts the months in which the dampest plane stands above the line of
+// mold by why they are not counted. A verdict of mold has none.
+func (d *Damp) excuse(r moisture.Result, months [12]moisture.Month, l moisture.Limits, outsideAir bool) {
+	if d.Verdict != NoBuildUp || d.WorstMonth == 0 {
+		return
+	}
+	plane := r.Interfaces[r.Worst.Interface]
+	for m, rh := range plane.RH {
+		switch {
+		case rh <= l.MoldRH:
+		case plane.TempC[m] <= l.MoldAboveC:
+			d.TooCold = append(d.TooCold, m+1)
+		case outsideAir && rh <= outdoorRH(months[m]):
+			d.AsOutdoors = append(d.AsOutdoors, m+1)
+		default:
+			d.TooFew = append(d.TooFew, m+1)
+		}
+	}
+}
+
+func outdoorRH(m moisture.Month) float64 {
+	sat, err := moisture.SaturationPa(m.OutC)
+	if err != nil {
+		return 0
+	}
+	return math.Min(1, m.OutPa/sat)
+}
+
 func planeName(layers []moisture.Layer, i int) string {
 	switch {
 	case i <= 0:
@@ -149,6 +187,9 @@ func dampLayers(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) (
 		switch l.Name {
 		case "blanket":
 			layers = append(layers, blanketDamp(c, b, f)...)
+			if s.UnderJoists {
+				layers = append(layers, sheet("the layer under the joists", 0, c.Settings.UnderJoistsPerm, false))
+			}
 		case "sheathing":
 			layers = append(layers, sheet(s.Sheathing.Name.In(s.System), s.Sheathing.R, s.Sheathing.Perm, true))
 		case "board outside", "foam board":

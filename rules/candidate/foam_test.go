@@ -23,7 +23,7 @@ func TestFoamNobodyTypedIsBoughtInFull(t *testing.T) {
 		{"4A", "irc-2021", basement, 10},
 		{"5A", "irc-2021", basement, 10}, // 13+5ci in 2x4 studs
 		{"5A", "irc-2018", basement, 15}, // 15ci or 19: no blanket in 2x4 studs has R-19
-		{"5A", "irc-2018", crawl, 10},   // R-19 fits between 2x6
+		{"5A", "irc-2018", crawl, 10},    // R-19 fits between 2x6
 		{"6A", "irc-2021", crawl, 10},
 		{"7", "irc-2021", basement, 15},
 		{"8", "irc-2009", crawl, 15},

@@ -32,6 +32,7 @@ type Surface struct {
 	AreaFt2                 float64
 	Frame                   Frame
 	CIR                     float64 // board outside the studs, or foam inside below grade
+	UnderJoists             bool    // a rule requires a tight layer there
 	FoamUnsaid              bool    // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64
 	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R

@@ -87,7 +87,7 @@ func gapR(s Surface, c *catalog.Catalog, b Blankets, r, otherR float64) float64 
 }
 
 // throughGaps takes measured gaps of crossed blankets off the whole surface.
-func throughGaps(s Surface, c *catalog.Catalog, b Blankets, layers []heat.Layer, x heat.Bounds) heat.Bounds {
+func throughGaps(s Surface, c *catalog.Catalog, b Blankets, layers []heat.Voided, x heat.Bounds) heat.Bounds {
 	other := otherLayersR(layers)
 	less := func(r float64) float64 {
 		if r <= other {

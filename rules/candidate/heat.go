@@ -12,7 +12,7 @@ import (
 type Heat struct {
 	CountedR     float64 // what a code official counts: the bag, or less where squeezed
 	DeliveredR   float64 // in the cavity with the workmanship assumed
-	AssemblyR    float64 // the whole surface with its wood, ISO 6946 mean
+	AssemblyR    float64 // the whole surface with its wood, ISO 6946 mean for the wood, voids beside it
 	AssemblyLow  float64 // heat spreads sideways freely, loft at its low end
 	AssemblyHigh float64 // no sideways flow: the usual US figure
 	U            float64 // of AssemblyR
@@ -71,28 +71,29 @@ func woodDepthIn(s Surface, heightIn float64) float64 {
 
 // series lists the layers of the place from inside to outside, each once as
 // the heat calculation wants it. lowLoft takes loft at its low end.
-func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft bool) []heat.Layer {
-	out := []heat.Layer{heat.Plain(s.Kind.InsideFilmR)}
+func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft bool) []heat.Voided {
+	plain := func(r float64) heat.Voided { return heat.Whole(heat.Plain(r)) }
+	out := []heat.Voided{plain(s.Kind.InsideFilmR)}
 	for _, l := range s.Kind.Layers {
 		switch l.Name {
 		case "blanket":
 			out = append(out, oldBlanket(s, c)...)
 			out = append(out, blanketLayers(s, c, b, lowLoft)...)
 		case "sheathing":
-			out = append(out, heat.Plain(s.Sheathing.R))
+			out = append(out, plain(s.Sheathing.R))
 		case "board outside", "foam board":
-			out = append(out, heat.Plain(s.CIR+addR))
+			out = append(out, plain(s.CIR+addR))
 		case "cladding":
-			out = append(out, heat.Plain(s.Cladding.R))
+			out = append(out, plain(s.Cladding.R))
 		default:
-			out = append(out, heat.Plain(l.R))
+			out = append(out, plain(l.R))
 		}
 	}
-	return append(out, heat.Plain(s.Kind.OutsideFilmR))
+	return append(out, plain(s.Kind.OutsideFilmR))
 }
 
 // oldBlanket is what lies between the joists of an attic already.
-func oldBlanket(s Surface, c *catalog.Catalog) []heat.Layer {
+func oldBlanket(s Surface, c *catalog.Catalog) []heat.Voided {
 	if s.OldIn <= 0 {
 		return nil
 	}
@@ -100,7 +101,7 @@ func oldBlanket(s Surface, c *catalog.Catalog) []heat.Layer {
 	if s.OldIn <= s.Frame.DepthIn { // deeper, it covers the wood
 		old.WoodR, old.WoodShare = s.OldIn*c.Lumber.RPerIn, s.Frame.WoodShare
 	}
-	return []heat.Layer{old.Layer()}
+	return []heat.Voided{old.Voided()}
 }
 
 // standsIn is how high above the ceiling the new blankets begin.
@@ -111,7 +112,7 @@ func standsIn(s Surface, b Blankets) float64 {
 	return s.OldIn
 }
 
-func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []heat.Layer {
+func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []heat.Voided {
 	loft := 1.0
 	if lowLoft {
 		loft = b.Material.LoftShare
@@ -119,12 +120,12 @@ func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []he
 	voids := voidShares(s, c, b)
 	if !s.Kind.StackOverFraming {
 		fill := b.CavityR * loft
-		return []heat.Layer{heat.Cavity{
+		return []heat.Voided{heat.Cavity{
 			FillR: fill, WoodR: woodDepthIn(s, b.HeightIn) * c.Lumber.RPerIn,
 			WoodShare: s.Frame.WoodShare, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[0],
-		}.Layer()}
+		}.Voided()}
 	}
-	var out []heat.Layer
+	var out []heat.Voided
 	inJoists := s.Frame.RoomIn + c.Settings.GapOKIn
 	height := 0.0
 	for i, l := range b.Layers {
@@ -136,7 +137,7 @@ func blanketLayers(s Surface, c *catalog.Catalog, b Blankets, lowLoft bool) []he
 		case l.ProudIn > 0:
 			wood, woodR = s.Frame.WoodShare, proudR(c, l, l.R*loft)
 		}
-		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: woodR, WoodShare: wood, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[i]}.Layer())
+		out = append(out, heat.Cavity{FillR: l.R * loft, WoodR: woodR, WoodShare: wood, EmptyR: c.Settings.EmptyCavityR, VoidShare: voids[i]}.Voided())
 	}
 	return out
 }
@@ -193,11 +194,11 @@ func deliveredR(s Surface, c *catalog.Catalog, b Blankets, otherR float64) float
 	return gapR(s, c, b, sum, otherR)
 }
 
-func otherLayersR(layers []heat.Layer) float64 {
+func otherLayersR(layers []heat.Voided) float64 {
 	sum := 0.0
 	for _, l := range layers {
-		if len(l) == 1 {
-			sum += l[0].R
+		if len(l.Full) == 1 {
+			sum += l.Full[0].R
 		}
 	}
 	return sum
@@ -206,11 +207,11 @@ func otherLayersR(layers []heat.Layer) float64 {
 // heatOf works out a stack in its place against the target.
 func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Heat, error) {
 	layers := series(s, c, b, t.AddR, false)
-	bounds, err := heat.BoundsOf(layers)
+	bounds, err := heat.BoundsBeside(layers)
 	if err != nil {
 		return Heat{}, err
 	}
-	low, err := heat.BoundsOf(series(s, c, b, t.AddR, true))
+	low, err := heat.BoundsBeside(series(s, c, b, t.AddR, true))
 	if err != nil {
 		return Heat{}, err
 	}

@@ -291,6 +291,7 @@ type Settings struct {
 	RHCapCooled     float64 `toml:"rh_cap_cooled"`
 	RHCap           float64 `toml:"rh_cap"`
 	RHDehumidified  float64 `toml:"rh_dehumidified"`
+	UnderJoistsPerm float64 `toml:"under_joists_perm"` // most that the layer under the joists of a vented crawl space lets through
 	Ref
 }
 

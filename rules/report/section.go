@@ -167,17 +167,32 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 }
 
 func givesText(p plan.Place, e plan.Entry, s units.System) string {
-	board := ""
-	if p.Target.AddR > 0 {
-		board = " with the board"
-	}
-	// The code counts the bag; what the finished surface does is less, because
-	// of its wood, the fitting, and blankets that are squeezed.
-	text := fmt.Sprintf("%s as usually fitted; with the wood the finished surface is about %s%s", s.R(e.Heat.DeliveredR), s.R(e.Heat.AssemblyR), board)
+	text := fmt.Sprintf("%s as usually fitted. The whole surface, with %s: about %s", s.R(e.Heat.DeliveredR), wholeOf(p, s), s.R(e.Heat.AssemblyR))
 	if low, high := e.Heat.AssemblyLow, e.Heat.AssemblyHigh; units.US.R(low) != units.US.R(high) {
 		text += fmt.Sprintf(" (%s to %s)", s.R(low), s.R(high))
 	}
 	return text
+}
+
+// wholeOf names what the R of the whole surface counts beside the blankets.
+func wholeOf(p plan.Place, s units.System) string {
+	parts := []string{"its wood"}
+	if old := p.Surface.ExistingR; old > 0 {
+		parts = append(parts, "the old "+s.R(old))
+	}
+	if there := p.Surface.CIR; there > 0 {
+		parts = append(parts, "the "+s.R(there)+" board you said is there")
+	}
+	if buy := p.Target.AddR; buy > 0 {
+		parts = append(parts, "the "+s.R(buy)+" board to buy")
+	}
+	if p.Surface.Kind.Boundary == "soil" {
+		parts = append(parts, "the concrete")
+	}
+	if n := len(parts) - 1; n > 0 {
+		return strings.Join(parts[:n], ", ") + " and " + parts[n]
+	}
+	return parts[0]
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {

@@ -130,28 +130,62 @@ func WhyOut(e plan.Entry) []string {
 // is the same.
 const plainlyDampRH = 0.9
 
-// DampText says what the damp check found, never that a place is dry.
+// DampText says what the damp check found and on what it counts, never that a
+// place is dry.
 func DampText(d candidate.Damp, s units.System) string {
+	if !d.Checked {
+		return d.Note
+	}
+	text := dampFinding(d, s)
+	if with := dampWith(d, s); with != "" {
+		text = with + ": " + text
+	}
+	return text + notChecked(d, s)
+}
+
+// dampWith names what the check takes as there, so that nobody reads its
+// verdict without it.
+func dampWith(d candidate.Damp, s units.System) string {
+	var with []string
+	if d.BoardR > 0 {
+		with = append(with, "with the "+s.R(d.BoardR)+" board")
+	}
+	if d.UnderJoists {
+		with = append(with, "with the layer under the joists")
+	}
+	if d.Dehumidifier {
+		with = append(with, "if the dehumidifier runs from May to September")
+	}
+	return strings.Join(with, " and ")
+}
+
+func notChecked(d candidate.Damp, s units.System) string {
+	text := " Leaks, rain and moving air are not covered."
+	if d.BoardR > 0 {
+		text = " Without the board this was not checked." + text
+	}
+	return text
+}
+
+func dampFinding(d candidate.Damp, s units.System) string {
 	switch d.Verdict {
 	case candidate.NoBuildUp:
-		return "no damp build-up from vapor. Does not cover leaks, rain or air."
+		return "no damp builds up from vapor."
 	case candidate.Dries:
 		if s.Moisture(d.PeakGM2) == aTrace {
-			return fmt.Sprintf("a trace of damp builds up by %s and dries again by %s. Does not cover leaks, rain or air.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
+			return fmt.Sprintf("a trace of damp builds up by %s and dries again by %s.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 		}
-		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
+		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 	case candidate.MoldRisk:
 		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 && s.Moisture(d.PeakGM2) != aTrace {
-			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s. Does not cover leaks, rain or air.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
+			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
 		}
 		if d.WorstRH < plainlyDampRH {
-			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 		}
-		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s. Does not cover leaks, rain or air.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
-	case candidate.StaysWet:
-		return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
+		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 	}
-	return d.Note
+	return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
 }
 
 // DampAtAGlance is what a line about the choice of a place must not leave out:
@@ -178,13 +212,59 @@ func dampAtAGlance(d candidate.Damp, all bool) string {
 }
 
 // DampLimits say, under the year of the damp check, what it does not cover and
-// why months above the line may not count.
-func DampLimits(d candidate.Damp, moldRH float64) []string {
+// why months above the line do not count.
+func DampLimits(d candidate.Damp, set catalog.Settings, s units.System) []string {
 	var out []string
-	if d.Verdict == candidate.NoBuildUp && d.WorstRH > moldRH {
-		out = append(out, "The months above the line do not count against it: they are too cold for mold at that spot, or no damper than the air outdoors.")
+	if text := excused(d, set, s); text != "" {
+		out = append(out, text)
 	}
 	return append(out, "A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
+}
+
+// excused names the months above the line and why none of them is counted.
+func excused(d candidate.Damp, set catalog.Settings, s units.System) string {
+	var why []string
+	add := func(months []int, reason string) {
+		if len(months) > 0 {
+			why = append(why, "in "+MonthSpans(months)+" "+reason)
+		}
+	}
+	add(d.TooCold, "that spot is too cold for mold, "+s.Temp(set.MoldAboveC)+" or less")
+	add(d.AsOutdoors, "it is no damper than the air outdoors")
+	add(d.TooFew, "it is too short a time")
+	if len(why) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Above %s %s, and not counted as a mold risk: %s. Leaking room air can still make it wet: seal first.", s.Percent(set.MoldRH), d.Where, strings.Join(why, "; "))
+}
+
+// MonthSpans names months 1 to 12, given in order, by their runs; a run may
+// pass the turn of the year: "December to February and June".
+func MonthSpans(list []int) string {
+	if len(list) == len(months)-1 {
+		return "every month"
+	}
+	start := 0 // begin behind a gap, so that no run is cut at the turn of the year
+	for i, m := range list {
+		if m-1 != list[(i+len(list)-1)%len(list)]%12 {
+			start = i
+			break
+		}
+	}
+	var spans []string
+	for i := 0; i < len(list); {
+		first := list[(start+i)%len(list)]
+		last := first
+		for i++; i < len(list) && list[(start+i)%len(list)] == last%12+1; i++ {
+			last = last%12 + 1
+		}
+		name := MonthName(first)
+		if last != first {
+			name += " to " + MonthName(last)
+		}
+		spans = append(spans, name)
+	}
+	return strings.Join(spans, " and ")
 }
 
 // aTrace is how an amount of water is shown that would round to nothing.

@@ -212,10 +212,9 @@ func (a *app) tellDamp(pl plan.Place) {
 		values, opts = d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: a.s.system.Moisture, Held: true}
 	}
 	a.talk.say(chart.Pen{}.Months(values, opts, a.talk.width).Sentence)
-	if d.Verdict == candidate.NoBuildUp && d.WorstRH > limit {
-		a.talk.say("The months above it do not count against it: they are too cold for mold at that spot, or no damper than the air outdoors.")
+	for _, l := range report.DampLimits(d, a.s.catalog().Settings, a.s.system) {
+		a.talk.say(l)
 	}
-	a.talk.say("A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
 }
 
 func (a *app) tellHow(pl plan.Place) {

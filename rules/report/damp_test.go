@@ -1,0 +1,97 @@
+package report_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/candidate"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/rules/units"
+	"battwright/testdata/fixture"
+)
+
+func placeOf(t *testing.T, site, keys string) plan.Place {
+	t.Helper()
+	return plan.Make(fixture.OfPlaces(t, site, "id = \"here\"\n"+keys)).Places[0]
+}
+
+// A damp verdict never stands without what it counts on: the board that is to
+// buy, the dehumidifier, the layer under the joists.
+func TestDampVerdictNamesWhatItCountsOn(t *testing.T) {
+	set := fixture.Catalog(t).Settings
+	wall := placeOf(t, "zone = \"6A\"", "kind = \"exterior-wall\"")
+	text := report.DampText(wall.Choice.Damp, units.US)
+	require.Contains(t, text, "with the R-5 board: ")
+	require.Contains(t, text, "Without the board this was not checked.")
+	there := report.DampText(placeOf(t, "zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5").Choice.Damp, units.US)
+	require.NotContains(t, there, "board: ")
+
+	basement := "kind = \"basement-wall\"\nfoam_r = 10\ndampness = \"dry\"\n"
+	dry := report.DampText(placeOf(t, "zone = \"5A\"", basement+"dehumidifier = true").Choice.Damp, units.US)
+	require.Contains(t, dry, "if the dehumidifier runs from May to September: ")
+	require.NotContains(t, report.DampText(placeOf(t, "zone = \"5A\"", basement).Choice.Damp, units.US), "dehumidifier")
+
+	hot := "state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = true"
+	floor := "kind = \"crawl-space\"\nvented = true"
+	d := placeOf(t, hot, floor).Choice.Damp
+	require.Contains(t, report.DampText(d, units.US), "with the layer under the joists: ")
+	require.Contains(t, d.Layers, "the layer under the joists")
+	require.Less(t, d.WorstRH, 0.85, "by hand about 77 % at the subfloor behind one perm, 90 % without")
+	require.NotContains(t, placeOf(t, "zone = \"6A\"", floor).Choice.Damp.Layers, "the layer under the joists")
+	require.NotEmpty(t, set.UnderJoistsPerm)
+}
+
+// Months above the line that are not counted are named, each with its reason.
+func TestMonthsThatDoNotCountAreNamed(t *testing.T) {
+	set := fixture.Catalog(t).Settings
+	met := 0
+	for _, zone := range []string{"4A", "4C", "5A", "6A", "7", "8"} {
+		for _, keys := range []string{"kind = \"exterior-wall\"", "kind = \"exterior-wall\"\nci_r = 5", "kind = \"crawl-space\"", "kind = \"basement-wall\"\ndehumidifier = true"} {
+			d := placeOf(t, "zone = \""+zone+"\"", keys).Choice.Damp
+			over := 0
+			for _, rh := range d.RH {
+				if rh > set.MoldRH {
+					over++
+				}
+			}
+			limits := report.DampLimits(d, set, units.US)
+			if d.Verdict != candidate.NoBuildUp || over == 0 {
+				require.Len(t, limits, 1)
+				continue
+			}
+			met++
+			require.Equal(t, over, len(d.TooCold)+len(d.AsOutdoors)+len(d.TooFew), "%s %s", zone, keys)
+			require.Contains(t, limits[0], "not counted as a mold risk")
+			for _, list := range [][]int{d.TooCold, d.AsOutdoors, d.TooFew} {
+				if len(list) > 0 {
+					require.Contains(t, limits[0], report.MonthSpans(list))
+				}
+			}
+		}
+	}
+	require.Positive(t, met)
+	for want, list := range map[string][]int{
+		"December to February": {1, 2, 12}, "June": {6}, "January and March to April": {1, 3, 4},
+		"July and November to December": {7, 11, 12}, "every month": {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12},
+	} {
+		require.Equal(t, want, report.MonthSpans(list), list)
+	}
+}
+
+// The R of the whole surface names all that it counts.
+func TestWholeSurfaceNamesItsParts(t *testing.T) {
+	gives := func(site, keys string) string {
+		for _, l := range report.PlaceLines(placeOf(t, site, keys), report.Options{Catalog: fixture.Catalog(t)}) {
+			if l.Label == "Gives" {
+				return l.Text
+			}
+		}
+		return ""
+	}
+	require.Contains(t, gives("zone = \"6A\"", "kind = \"exterior-wall\""), "with its wood and the R-5 board to buy: about")
+	require.Contains(t, gives("zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5"), "with its wood and the R-5 board you said is there: about")
+	require.Contains(t, gives("zone = \"5A\"", "kind = \"basement-wall\""), "with its wood, the R-10 board to buy and the concrete: about")
+	require.Contains(t, gives("zone = \"5A\"", "kind = \"attic\"\nexisting_r = 19"), "with its wood and the old R-19: about")
+}
