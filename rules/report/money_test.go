@@ -72,6 +72,7 @@ func TestOnlyTheOrderJudgesTheBudget(t *testing.T) {
 			case o.Money.Budget < o.Money.Total.High || len(o.Money.Without) > 0:
 				require.Equal(t, order.MayHold, got.Budget.Word)
 				require.Nil(t, got.Budget.Within)
+				require.Contains(t, rows, "may hold")
 			default:
 				require.True(t, *got.Budget.Within)
 			}

@@ -112,9 +112,12 @@ func orderBudgetText(m order.Money, s units.System) string {
 	case m.Budget < m.Total.Typical:
 		return text + "it does not hold unless most prices turn out low; " + short + without + "."
 	case m.Budget < m.Total.High:
-		return text + "it may hold: it does at the typical prices, not at the high ones" + without + "."
+		return text + "it may hold. It does at the typical prices, not at the high ones" + without + "."
 	}
-	return text + "it holds even at the high prices" + without + "."
+	if without != "" {
+		return text + "it may hold. It does even at the high prices" + without + "."
+	}
+	return text + "it holds even at the high prices."
 }
 
 // casesText gives two odds as cases of a hundred, never more certain than 99.
