@@ -1,6 +1,7 @@
 package order
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -64,4 +65,28 @@ func TestALongBlanketIsARoll(t *testing.T) {
 	require.Equal(t, "roll", o.Places[0].Layers[0].Form)
 	batts, _, _ := made(t, wall(plainWall))
 	require.Equal(t, "batt", batts.Lines[0].Form)
+}
+
+// A price typed for one width is not called the builder's price of another.
+func TestAPriceOfAnotherWidthIsSaid(t *testing.T) {
+	attic := houseOf(place("attic", "attic", "length_ft = 40\nwidth_ft = 28\nframing.size = \"2x8\"\nframing.spacing_in = 24"))
+	quote := "[[quote]]\nproduct = \"fg-25\"\nusd = 60\nper = \"package\"\npieces = 10\nwidth_in = %g\nlength_in = 48\n"
+	other, _, _ := made(t, attic+fmt.Sprintf(quote, 16.0))
+	l := lineOf(t, other, "fg-25")
+	require.True(t, l.Scaled)
+	same, _, _ := made(t, attic+fmt.Sprintf(quote, l.WidthIn))
+	own := lineOf(t, same, "fg-25")
+	require.False(t, own.Scaled)
+	require.Equal(t, 60.0, own.PerPack.Typical)
+}
+
+func lineOf(t *testing.T, o Order, product string) Line {
+	t.Helper()
+	for _, l := range append(o.Lines, o.Unused...) {
+		if l.Product.ID == product {
+			return l
+		}
+	}
+	require.Fail(t, "not ordered", product)
+	return Line{}
 }

@@ -155,6 +155,7 @@ func (m *maker) priceLine(out *Line, faceFt2 float64) {
 		out.PerPack, out.Quoted = units.Same(q.USD), true
 	case ok && priced:
 		out.PerPack, out.Quoted = units.Same(usd*out.PackageFt2), true
+		out.Scaled = q.Per == house.PerPackage
 	default:
 		out.PerPack = times(m.c.UnitPrice(out.Product.ID), faceFt2)
 		if p, found := m.c.Price(out.Product.ID); found {

@@ -106,6 +106,7 @@ type Line struct {
 	PerPack    units.Range[float64]
 	Cost       units.Range[units.Cents]
 	Quoted     bool
+	Scaled     bool // the builder's price is for another width, and was turned by area
 	Year       int
 	Ref        catalog.Ref
 	byPlace    []float64

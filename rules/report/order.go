@@ -197,6 +197,9 @@ func packageText(l order.Line, s units.System) string {
 }
 
 func linePrice(l order.Line, s units.System) string {
+	if l.Scaled {
+		return fmt.Sprintf("%s, at the price of the width you typed, by area: about %s a package; ask for this width", s.MoneyRange(l.Cost), s.MoneyAbout(units.FromDollars(l.PerPack.Typical)))
+	}
 	if l.Quoted {
 		return fmt.Sprintf("%s, your price: %s a package", s.MoneyRange(l.Cost), s.MoneyExact(units.FromDollars(l.PerPack.Typical)))
 	}
