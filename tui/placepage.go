@@ -59,7 +59,7 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		turn(viewDamp)
 	case key.Matches(k, keys.How):
 		turn(viewHow)
-	case key.Matches(k, keyOpen) && s.plan.Stage == "not-framed":
+	case key.Matches(k, keyOpen) && x.canChange(s):
 		return x, send(pushMsg{newStillOpen(x.id)})
 	case key.Matches(k, keys.Own):
 		return x, send(pushMsg{newMattersFor(s, x.id)})
@@ -79,6 +79,12 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, send(backMsg{})
 	}
 	return x, nil
+}
+
+// canChange reports whether there is anything to compare before framing.
+func (x *placePage) canChange(s *session) bool {
+	pl := s.place(x.id)
+	return s.plan.Stage == "not-framed" && pl != nil && !pl.Stopped()
 }
 
 // step goes to the neighbouring place.
@@ -232,6 +238,6 @@ func unknownHere(pl plan.Plan, id string) int {
 
 func (x *placePage) Keys(s *session) []key.Binding {
 	open := keyOpen
-	open.SetEnabled(s.plan.Stage == "not-framed")
+	open.SetEnabled(x.canChange(s))
 	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, open, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}
 }

@@ -1,0 +1,209 @@
+package report_test
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules"
+	"battwright/rules/inspect"
+	"battwright/rules/order"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// Every rule that stops a place is met by the houses below, so that a new one
+// is not left out of the test of the views.
+func TestStoppedHousesMeetEveryStop(t *testing.T) {
+	met := map[string]bool{}
+	for _, h := range planned.StoppedHouses(t) {
+		for _, s := range plan.Make(h.House).Places[0].Stops {
+			met[s.Danger] = true
+		}
+	}
+	for _, r := range fixture.Catalog(t).Book.Rules() {
+		if r.Effect.Stops {
+			require.True(t, met[r.ID], r.ID)
+		}
+	}
+}
+
+// A stopped place begins with STOP in everything that is printed of it, says
+// every danger, and no line of work, choice or money.
+func TestStoppedPlacesInEveryView(t *testing.T) {
+	o := planned.Options(t)
+	for _, h := range planned.StoppedHouses(t) {
+		t.Run(h.Name, func(t *testing.T) {
+			j := planned.Job(h.House)
+			place := j.Plan.Places[0]
+			require.Nil(t, place.Choice)
+			for form, text := range viewsOf(t, j, o) {
+				for _, s := range place.Stops {
+					require.Contains(t, spaced(text), spaced(s.Say), form)
+				}
+				require.NotContains(t, spaced(text), "STOP, after that: "+spaced(place.Stops[0].Say), form)
+			}
+			out := planned.Forms(t, j.Plan, o)
+			section := between(out["text"], strings.ToUpper(planned.StoppedLabel)+" ", "THE OTHER ")
+			_, body, _ := strings.Cut(section, "\n")
+			_, body, _ = strings.Cut(body, "\n")
+			require.True(t, strings.HasPrefix(body, "STOP "), body)
+			noWork(t, j, section)
+			section = between(out["markdown"], "## "+planned.StoppedLabel, "## The other")
+			require.True(t, strings.HasPrefix(strings.TrimSpace(strings.SplitN(section, "\n", 2)[1]), "- **STOP**"), section)
+			noWork(t, j, section)
+			require.True(t, strings.HasPrefix(report.Glance(place, o), "STOP: "))
+			noWork(t, j, report.Glance(place, o))
+			stoppedJSON(t, j.Plan, out["json"])
+			for _, line := range strings.Split(out["csv"], "\n") {
+				if strings.HasPrefix(line, planned.StoppedLabel) {
+					require.Contains(t, line, ",STOP,,,,,,,,,no")
+				}
+			}
+			require.Equal(t, j.Plan.Places[1].Choice.Money.Total, j.Plan.Money.Total, "nothing of the place is in the sum")
+		})
+	}
+}
+
+// viewsOf are the printed views besides the rows of a spreadsheet.
+func viewsOf(t *testing.T, j inspect.Job, o report.Options) map[string]string {
+	t.Helper()
+	out := planned.Forms(t, j.Plan, o)
+	delete(out, "csv")
+	made := order.Make(j.Plan, j.Assessment.Answered)
+	out["order"] = report.OrderText(made, j.Plan, o)
+	handed := report.Handover{Job: j}
+	var err error
+	out["handover"], err = handed.Text(o)
+	require.NoError(t, err)
+	b, err := handed.JSON(o)
+	require.NoError(t, err)
+	out["handover json"] = string(b)
+	for _, person := range inspect.Persons() {
+		out["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+		require.NoError(t, err)
+	}
+	out["cover"] = blocksOf(report.CoverBlocks(j.Plan, o))
+	out["sheet"] = blocksOf(report.SheetBlocks(j, j.Plan.Places[0], o))
+	found, notes, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "f", "version = 1\n")
+	require.Empty(t, problems)
+	judged := inspect.JudgeFound(j, found, notes)
+	require.False(t, judged.ReadyToClose())
+	out["finished"] = report.FoundText(j, judged, o)
+	bid, problems := inspect.ReadOffer(j, "o", "version = 1\nfirm = \"Invented\"\n[[part]]\nplace = \""+planned.StoppedID+"\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
+	require.NotNil(t, bid)
+	result := inspect.JudgeOffer(j, bid)
+	require.Equal(t, inspect.Stop, result.Places[0].Findings[0].Level, "%v", problems)
+	out["bid"] = report.OffersText(j, []inspect.OfferResult{result}, o)
+	return out
+}
+
+func blocksOf(blocks []report.CheckBlock) string {
+	var out []string
+	for _, b := range blocks {
+		out = append(out, b.Title)
+		for _, r := range b.Rows {
+			out = append(out, r.Text)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// between is the part of a text from one mark to the next.
+func between(text, from, to string) string {
+	_, rest, _ := strings.Cut(text, from)
+	part, _, _ := strings.Cut(rest, to)
+	return part
+}
+
+// noWork finds nothing in a text that is only there where work has a plan.
+func noWork(t *testing.T, j inspect.Job, text string) {
+	t.Helper()
+	for _, r := range j.Catalog().Book.Rules() {
+		if r.Effect.Kind == rules.Install || r.Effect.Kind == rules.Require {
+			require.NotContains(t, spaced(text), spaced(r.Reason), r.ID)
+		}
+	}
+	for _, word := range []string{"$", "of 100 points", "N95", "Use ", "R-"} {
+		require.NotContains(t, text, word)
+	}
+}
+
+func stoppedJSON(t *testing.T, p plan.Plan, text string) {
+	t.Helper()
+	var got struct {
+		Places []struct {
+			State   string
+			Stopped string
+			Stops   []struct{ Danger, Say, Call string }
+			Ranking []any
+			Choice  any
+			Install []any
+			Order   []any
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(text), &got))
+	first, other := got.Places[0], got.Places[1]
+	require.Equal(t, "stop", first.State)
+	require.True(t, strings.HasPrefix(first.Stopped, "STOP: "))
+	require.Len(t, first.Stops, len(p.Places[0].Stops))
+	for i, s := range p.Places[0].Stops {
+		require.Equal(t, struct{ Danger, Say, Call string }{s.Danger, s.Say, s.Call}, first.Stops[i])
+		require.Contains(t, s.Say, s.Call)
+	}
+	require.Empty(t, first.Ranking)
+	require.Nil(t, first.Choice)
+	require.Empty(t, first.Install)
+	require.Empty(t, first.Order)
+	require.Equal(t, "planned", other.State)
+	require.Empty(t, other.Stops)
+	require.NotEmpty(t, other.Ranking)
+}
+
+// Nothing is ordered for a stopped place, and the order says why.
+func TestNothingIsOrderedForStoppedPlaces(t *testing.T) {
+	o := planned.Options(t)
+	for _, h := range planned.StoppedHouses(t) {
+		p := plan.Make(h.House)
+		made := order.Make(p, h.House)
+		require.Empty(t, made.Places[0].Layers, h.Name)
+		require.Empty(t, made.Places[0].Extras, h.Name)
+		require.Zero(t, made.Places[0].Money.Total, h.Name)
+		require.True(t, strings.HasPrefix(made.Places[0].Skipped, "STOP: "), h.Name)
+		for _, l := range made.Lines {
+			require.NotContains(t, l.Places, planned.StoppedLabel, h.Name)
+		}
+		for _, g := range made.Goods {
+			require.NotContains(t, g.Places, planned.StoppedLabel, h.Name)
+		}
+		table, err := report.OrderCSV(made, o)
+		require.NoError(t, err)
+		for _, line := range strings.Split(table, "\n") {
+			if strings.HasPrefix(line, "blanket,") || strings.HasPrefix(line, "with it,") {
+				require.NotContains(t, line, planned.StoppedLabel)
+			}
+		}
+	}
+}
+
+// Who goes first is in the data: the fill is tested before an electrician
+// crawls through it, and old wiring is looked at before anybody stands in water.
+func TestStopsInTheOrderOfWhoGoesFirst(t *testing.T) {
+	of := func(place string) []string {
+		p := plan.Make(fixture.Read(t, "version = 1\nstage = \"framed\"\nold = true\n[[place]]\nid = \"x\"\n"+place))
+		var out []string
+		for _, s := range p.Places[0].Stops {
+			out = append(out, s.Danger)
+		}
+		return out
+	}
+	require.Equal(t, []string{"vermiculite", "knob-and-tube"}, of("kind = \"attic\"\nknob_and_tube = true\nvermiculite = true\n"))
+	require.Equal(t, []string{"knob-and-tube", "water-first"}, of("kind = \"crawl-space\"\nvented = true\nknob_and_tube = true\ndampness = \"wet\"\n"))
+	p := plan.Make(fixture.Read(t, "version = 1\n[[place]]\nid = \"x\"\nkind = \"basement-wall\"\ndampness = \"wet\"\n"))
+	require.Empty(t, p.Places[0].Stops[0].Call, "water needs gutters and time, nobody licensed")
+	require.NotContains(t, p.Places[0].StopText(), "licensed")
+}
