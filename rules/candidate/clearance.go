@@ -38,9 +38,11 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	// A listing or an inspector may ask for more than the code. A listing of 0 is
 	// no width to build by.
 	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer {
-		switch typed := listed.Answer.Number; {
+		typed := listed.Answer.Number
+		c.SureIn = max(c.SureIn, typed)
+		switch {
 		case typed > c.Inches:
-			c.Inches, c.SureIn, c.From = typed, typed, nil
+			c.Inches, c.From = typed, nil
 			c.Known, c.Reason = kind.Known, "as its listing says"
 			why = "the kind of chimney is not known, so the distance you typed may not be enough; "
 		case typed == 0:

@@ -7,7 +7,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
 
@@ -134,6 +136,29 @@ func TestClearances(t *testing.T) {
 		require.Equal(t, !row.Known, got.Held() != "", name)
 		require.NotEmpty(t, got.Clearance.Reason, name)
 		require.InDelta(t, 7.25-row.Inches, got.Frame.RoomIn, 1e-9, name)
+	}
+}
+
+// Each width has its own source and mark: masonry chimneys are read in R1003.18,
+// fireplaces stand in R1001.11, their back from memory only, which is said.
+// Listed pipes have no figure in the data at all.
+func TestClearancesHaveTheirOwnMarks(t *testing.T) {
+	c := fixture.Catalog(t)
+	of := func(kind string) Clearance {
+		return assess(t, c, cold, fmt.Sprintf("kind = \"chimney\"\nchimney = %q", kind)).Surface.Clearance
+	}
+	for _, kind := range []string{"masonry-inside", "masonry-in-wall", "masonry-outside"} {
+		require.Equal(t, []catalog.Ref{{Source: "irc-r1003", Known: catalog.Standard}}, of(kind).From, kind)
+		require.NotContains(t, of(kind).Reason, "memory")
+	}
+	fire := of("masonry-fireplace")
+	require.Equal(t, []catalog.Ref{{Source: "irc-r1001", Known: catalog.Secondary}, {Source: "irc-r1001", Known: catalog.Memory}}, fire.From)
+	require.Equal(t, catalog.Memory, fire.Ref().Known, "the 4 in that is kept")
+	require.Contains(t, fire.Reason, "4 in (from memory, not yet checked)")
+	for _, kind := range []string{"factory-built", "type-b-vent", "metal-connector", "pellet-vent", "plastic-vent", "unknown"} {
+		require.Empty(t, c.ClearancesOf(kind), kind)
+		require.Equal(t, "width not known: read the listing", of(kind).Text(units.US))
+		require.Empty(t, of(kind).From, kind)
 	}
 }
 

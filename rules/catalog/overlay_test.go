@@ -130,6 +130,21 @@ fires = false
 	require.Equal(t, "changed", r.Reason)
 }
 
+// The air beside a chimney may grow in an overlay, never shrink or go.
+func TestOverlayNeverShrinksAClearance(t *testing.T) {
+	load := func(chimney, inches, more string) (*catalog.Catalog, error) {
+		return catalog.Load(data.Files, over(map[string]string{"mine.toml": "[[clearance]]\nid = \"masonry-inside\"\nchimney = \"" + chimney + "\"\ntext = \"masonry\"\ninches = " + inches + "\nsource = \"irc-r1003\"\nknown = \"standard\"\n" + more}))
+	}
+	for _, bad := range [][3]string{{"masonry-inside", "1", ""}, {"masonry-outside", "2", ""}, {"masonry-inside", "2", "remove = true\n"}} {
+		_, err := load(bad[0], bad[1], bad[2])
+		require.ErrorContains(t, err, "mine.toml:", bad)
+	}
+	c, err := load("masonry-inside", "3", "")
+	require.NoError(t, err)
+	require.Equal(t, 3.0, c.ClearancesOf("masonry-inside")[0].Inches)
+	require.NotEmpty(t, c.Overlaid)
+}
+
 // Each mistake of an overlay is refused with what is wrong and, where the file
 // can be blamed, its line.
 func TestOverlayMistakes(t *testing.T) {

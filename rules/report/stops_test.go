@@ -2,6 +2,8 @@ package report_test
 
 import (
 	"encoding/json"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -206,4 +208,66 @@ func TestStopsInTheOrderOfWhoGoesFirst(t *testing.T) {
 	p := plan.Make(fixture.Read(t, "version = 1\n[[place]]\nid = \"x\"\nkind = \"basement-wall\"\ndampness = \"wet\"\n"))
 	require.Empty(t, p.Places[0].Stops[0].Call, "water needs gutters and time, nobody licensed")
 	require.NotContains(t, p.Places[0].StopText(), "licensed")
+}
+
+// Where the width of the air beside a flue is not known no width is printed, no
+// blanket is chosen, and the fibers are still ranked with their reasons.
+func TestUnknownWidthsAreNotPrinted(t *testing.T) {
+	width := regexp.MustCompile(`\d ?(in|inch|inches|mm)\b`)
+	o := planned.Options(t)
+	for _, kind := range []string{"factory-built", "type-b-vent", "pellet-vent", "plastic-vent", "unknown"} {
+		for _, more := range []string{"", "\nclearance_in = 0"} {
+			a := fixture.OfPlaces(t, "zone = \"6A\"", "id = \"here\"\nlabel = \"Flue\"\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = \""+kind+"\""+more)
+			j := planned.Job(a)
+			p := j.Plan.Places[0]
+			require.Nil(t, p.Choice, kind)
+			require.Zero(t, j.Plan.Money.Total)
+			text := report.Glance(p, o) + "\n" + strings.Join(report.Cautions(p, o), "\n")
+			for _, l := range report.PlaceLines(p, o) {
+				text += "\n" + l.Text
+			}
+			for _, r := range report.RankRows(p, o) {
+				text += "\n" + r.Text()
+			}
+			handed, err := report.Handover{Job: j}.Text(o)
+			require.NoError(t, err)
+			handed = between(handed, "FLUE", "LABELS AND RECEIPTS")
+			made := order.Make(j.Plan, a)
+			for what, said := range map[string]string{"plan": text, "handover": handed, "order": made.Places[0].Skipped} {
+				require.Contains(t, spaced(said), "width not known: read the listing", what)
+				require.Empty(t, width.FindAllString(strings.ReplaceAll(said, "64 ft2, 2x8 at 16 in", ""), -1), "%s of %s", what, kind)
+			}
+			require.Empty(t, made.Lines)
+			require.Empty(t, made.Places[0].Extras)
+			rows := report.RankRows(p, o)
+			require.Equal(t, "1", rows[0].Rank)
+			require.Equal(t, "mineral wool", rows[0].Name)
+			require.Empty(t, rows[0].Price)
+			require.NotEmpty(t, rows[0].Plus)
+			require.NotContains(t, planned.Forms(t, j.Plan, o)["csv"], "batts")
+			require.NotContains(t, planned.Forms(t, j.Plan, o)["json"], "product")
+			bid, _ := inspect.ReadOffer(j, "o", "version = 1\n[[part]]\nplace = \"here\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
+			offered := report.OffersText(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, o)
+			require.Contains(t, spaced(offered), "WRONG the air gap stays empty: width not known: read the listing")
+		}
+	}
+}
+
+// A bid beside a chimney is held to the width with its own source: the 4 in at
+// the back of a fireplace is said to be from memory, and not in R1003.18.
+func TestBidsNameTheWidthWithItsSource(t *testing.T) {
+	o := planned.Options(t)
+	for kind, want := range map[string]string{
+		"masonry-inside": "IRC R1003.18 and .19", "masonry-fireplace": "IRC R1001.11",
+	} {
+		j := planned.Job(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"here\"\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = \""+kind+"\""))
+		bid, _ := inspect.ReadOffer(j, "o", "version = 1\n[[part]]\nplace = \"here\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
+		r := inspect.JudgeOffer(j, bid)
+		at := slices.IndexFunc(r.Places[0].Findings, func(f inspect.Finding) bool { return f.ID == "gap" })
+		require.GreaterOrEqual(t, at, 0)
+		source, _ := j.Catalog().Source(r.Places[0].Findings[at].Ref.Source)
+		require.Contains(t, source.Title, want)
+		text := spaced(report.OffersText(j, []inspect.OfferResult{r}, o))
+		require.Equal(t, kind == "masonry-fireplace", strings.Contains(text, "4 in (from memory, not yet checked)"), kind)
+	}
 }
