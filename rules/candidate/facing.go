@@ -13,16 +13,18 @@ const (
 
 // Facing says what slows damp air, on which side, and who brings it.
 type Facing struct {
-	OnBlanket string // facing of the blanket itself: none, kraft, foil-rated
-	Turned    bool   // that face was found or offered away from the heated room
-	Sheet     string // a sheet or paint beside the blanket, empty when none
-	Added     bool   // the plan adds the sheet, at its cost
-	Side      string // where it goes, in words
-	Class     string // retarder class of what there is, empty when vapor-open
-	Asked     string // what the code wants: none, wanted, low-perm-barred
-	TwoSheets bool   // a class I sheet inside and a board outside: fiber between two tight layers
-	ThinBoard bool   // board outside thinner than the code wants beside a class II retarder
-	PaintDoes bool   // the code accepts painted drywall alone for this wall
+	OnBlanket string  // facing of the blanket itself: none, kraft, foil-rated
+	Turned    bool    // that face was found or offered away from the heated room
+	Sheet     string  // a sheet or paint beside the blanket, empty when none
+	Added     bool    // the plan adds the sheet, at its cost
+	Side      string  // where it goes, in words
+	Class     string  // retarder class of what there is, empty when vapor-open
+	Asked     string  // what the code wants: none, wanted, low-perm-barred
+	TwoSheets bool    // a class I sheet inside and a board outside: fiber between two tight layers
+	BoardR    float64 // board outside in all, there or to buy
+	VaporR    float64 // least board the code's vapor table wants beside this retarder, 0 when it asks none
+	ThinBoard bool    // BoardR is less than VaporR
+	PaintDoes bool    // the code accepts painted drywall alone for this wall
 	Why       string
 	From      []catalog.Ref
 }
@@ -110,7 +112,9 @@ func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t T
 	}
 	if f.Class == "II" && board > 0 {
 		least, err := rule.ClassIIBoard.LeastR(s.Frame.DepthIn, cavityR)
-		f.ThinBoard = err == nil && board < least
+		if err == nil {
+			f.BoardR, f.VaporR, f.ThinBoard = board, least, board < least
+		}
 	}
 	pass, err := rule.ClassIIIPasses(catalog.WallOutside{
 		Sheathing: s.Sheathing.ID, VentedCladding: s.Cladding.ID == "vented", BoardR: board, StudDepthIn: s.Frame.DepthIn, CavityR: cavityR,

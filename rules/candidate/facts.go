@@ -120,6 +120,8 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("retarder_asked", rules.Text(f.Asked))
 	set("two_retarders", rules.Bool(f.TwoSheets))
 	set("thin_board", rules.Bool(f.ThinBoard))
+	set("board_r", rules.Number(f.BoardR))
+	set("vapor_board_r", rules.Number(f.VaporR))
 	set("paint_does", rules.Bool(f.PaintDoes))
 	set("trim_in", rules.Number(b.TrimIn))
 	set("squeeze", rules.Number(b.Squeeze))

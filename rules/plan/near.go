@@ -4,21 +4,24 @@ import (
 	"fmt"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 )
 
 // NearClimates says whether the weather of another listed place of the same
-// zone would change the plan. Empty when no other place serves.
+// zone would change the plan: what is bought, or what the damp check finds.
+// Empty when no other place serves. A place of another moisture letter is
+// another question.
 func (a Assessment) NearClimates(p Preferences, base Plan) string {
-	if len(a.Site.Near) == 0 {
-		return ""
-	}
 	q, ok := a.Answered.List.Find("site.climate")
 	if !ok {
 		return ""
 	}
-	var changed, same []string
+	var changed, damp, same []string
 	for _, near := range a.Site.Near {
+		if zone := near.Zone2021; len(zone) != len(base.Site.Zone) || !strings.HasSuffix(zone, base.Site.Letter) {
+			continue
+		}
 		h := a.Answered.House.Clone()
 		now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
 		now.Store(q, nil, house.Text(near.ID))
@@ -26,19 +29,49 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 		if other.Site.Zone != base.Site.Zone {
 			continue // another zone is another question
 		}
-		if len(materialChanges(Changes(base, other))) > 0 {
-			changed = append(changed, near.Name)
-		} else {
-			same = append(same, near.Name)
+		name := a.stationName(near.Climate)
+		switch {
+		case len(materialChanges(Changes(base, other))) > 0:
+			changed = append(changed, name)
+		case !sameDamp(base, other):
+			damp = append(damp, name)
+		default:
+			same = append(same, name)
 		}
 	}
-	switch {
-	case len(changed) > 0:
-		return fmt.Sprintf("with the weather of %s the plan would change", strings.Join(changed, " or "))
-	case len(same) > 0:
-		return fmt.Sprintf("with the weather of %s the plan would be the same", strings.Join(same, " or "))
+	var parts []string
+	add := func(names []string, what string) {
+		if len(names) > 0 {
+			parts = append(parts, fmt.Sprintf("with the weather of %s %s", strings.Join(names, " or "), what))
+		}
 	}
-	return ""
+	add(changed, "the plan would change")
+	add(damp, "the blankets would be the same, but the damp check would find something else")
+	if len(parts) == 0 {
+		add(same, "the plan would be the same")
+	}
+	return strings.Join(parts, "; ")
+}
+
+// stationName tells two listed places of one name apart by their state.
+func (a Assessment) stationName(c catalog.Climate) string {
+	for _, other := range a.Answered.List.Catalog().Climates {
+		if other.ID != c.ID && other.Name == c.Name && c.State != "" {
+			return c.Name + ", " + c.State
+		}
+	}
+	return c.Name
+}
+
+// sameDamp reports whether the damp check finds the same in every place.
+func sameDamp(a, b Plan) bool {
+	for i := range a.Places {
+		x, y := a.Places[i].Choice, b.Places[i].Choice
+		if x != nil && y != nil && x.Damp.Verdict != y.Damp.Verdict {
+			return false
+		}
+	}
+	return true
 }
 
 func materialChanges(changes []Change) []Change {
