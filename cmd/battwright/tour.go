@@ -43,7 +43,7 @@ func tourText(p plan.Plan) string {
 		}
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "A TOUR in six steps, on %s, a house of ours with %d places.\n", strings.TrimSuffix(p.Name, " (invented)"), len(p.Places))
+	fmt.Fprintf(&b, "A TOUR in six steps, on the demo house (%s, %d places).\n", strings.TrimSuffix(p.Name, " (invented)"), len(p.Places))
 	fmt.Fprintf(&b, `It is invented, and nothing you do to it can harm anything.
 
 1. See the whole result once. Read the first page: each place in one line.
