@@ -6,11 +6,13 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 )
 
-// keyMap holds every key of the program. The footer, the help screen and the
-// key table of the README are made from it.
+// keyMap holds the keys that more than one screen knows. The footer and the list
+// of all keys are made from it and from the keys of single screens, which stand
+// below or beside their screen and are matched as bindings too. A name that
+// begins with ctrl is the one a text field leaves to the key.
 type keyMap struct {
 	Up, Down, Left, Right, PageUp, PageDown, Top, Bottom key.Binding
-	Accept, Back, Next, Prev                             key.Binding
+	Accept, Back, Next                                   key.Binding
 	DontKnow, Why, Clear, More, Toggle                   key.Binding
 	Yes, No                                              key.Binding
 	Add, Copy, Delete, Edit, Propose                     key.Binding
@@ -47,7 +49,6 @@ var keys = keyMap{
 	Accept:    bind("enter", "accept", "enter"),
 	Back:      bind("b", "back", "b", "esc"),
 	Next:      bind("n", "next step", "n", "ctrl+n"),
-	Prev:      bind("p", "step before", "ctrl+p"),
 	DontKnow:  bind("d", "don't know", "d", "ctrl+d"),
 	Why:       bind("?", "why we ask", "?", "f1"),
 	Clear:     bind("c", "clear", "c", "ctrl+u"),

@@ -3,7 +3,8 @@
 // Rules of the screens: a screen says what to show and holds no arithmetic;
 // all text goes through page, which cleans and cuts it; letters belong to a
 // text field while one is active; back always works and loses nothing; no
-// meaning by colour alone; work on files happens in commands.
+// meaning by colour alone; work on files, and what takes long, happens in
+// commands (work.go).
 package tui
 
 import (

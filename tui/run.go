@@ -80,7 +80,12 @@ const grace = time.Second
 // When hurry is closed the program ends even if something it waits for never
 // comes, a drive that does not answer for instance.
 func Run(ctx context.Context, hurry <-chan struct{}, c Config) error {
+	return runWith(ctx, hurry, c, func(*Model) {})
+}
+
+func runWith(ctx context.Context, hurry <-chan struct{}, c Config, begin func(*Model)) error {
 	m := NewModel(c)
+	begin(&m)
 	m.pauser, m.in = newPauser(), c.In
 	p := tea.NewProgram(m, tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithAltScreen(), tea.WithInput(c.In), tea.WithOutput(c.Out))
 	go m.pauser.tell(p)

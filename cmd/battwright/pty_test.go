@@ -49,6 +49,9 @@ func startOther(t *testing.T, state string, width, height uint16, environ []stri
 	s := &session{t: t, cmd: exec.Command(name, args...), vt: vt10x.New(vt10x.WithSize(int(width), int(height))), changed: make(chan struct{}, 1), ended: make(chan struct{})}
 	s.cmd.Dir = t.TempDir()
 	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8", "HOME=" + s.cmd.Dir, "XDG_STATE_HOME=" + state, "PATH=" + os.Getenv("PATH")}, environ...)
+	if width == 0 { // the terminal does not say how large it is
+		s.vt.Resize(80, 24)
+	}
 	f, err := pty.StartWithSize(s.cmd, &pty.Winsize{Rows: height, Cols: width})
 	require.NoError(t, err)
 	s.pty = closable(t, f)

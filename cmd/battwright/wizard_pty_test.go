@@ -108,6 +108,7 @@ func TestStopped(t *testing.T) {
 	for name, stop := range map[string]func(*session){
 		"SIGTERM": func(s *session) { s.signal(syscall.SIGTERM) },
 		"SIGHUP":  func(s *session) { s.signal(syscall.SIGHUP) },
+		"SIGQUIT": func(s *session) { s.signal(syscall.SIGQUIT) },
 		"SIGINT":  func(s *session) { s.signal(syscall.SIGINT) },
 		"ctrl-c":  func(s *session) { s.write(ctrlC) },
 	} {

@@ -219,7 +219,7 @@ func TestFilesOfTheCheckAreNotOverwrittenUnasked(t *testing.T) {
 		lines := append([]string{"3", "check", word}, typed...)
 		out, err := said(t, store, ask.Config{}, append(lines, "mine", "other", "quit")...)
 		require.NoError(t, err)
-		has(t, out, "Not taken: mine is there already. The same name again overwrites it.")
+		has(t, out, "Not taken: mine is there already. Yes overwrites it.")
 		require.Equal(t, "# mine", store.Files["mine"], word)
 		require.NotEmpty(t, store.Files["other"], word)
 		_, err = said(t, store, ask.Config{}, append(lines, "mine", "mine", "quit")...)

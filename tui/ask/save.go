@@ -145,7 +145,7 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 			continue
 		}
 		sure = path
-		a.problem(err.Error() + ". Yes, or the same name again, overwrites it.")
+		a.problem(err.Error() + ". Yes overwrites it.")
 	}
 }
 
