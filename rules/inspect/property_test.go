@@ -161,6 +161,59 @@ func TestWorseIsNeverBetter(t *testing.T) {
 	})
 }
 
+// Work that is worse than the plan in every layer is never a better figure
+// anywhere; and whatever is measured, the two figures of a place that stand
+// beside each other never point in two directions: less in place is never more
+// with the wood.
+func TestWorseWorkIsNoBetterFigure(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 5))
+	contrary := 0
+	try := func(j inspect.Job, p plan.Place) {
+		for range 8 {
+			a := randomFound(rng, p)
+			mixed := inspect.JudgePlace(j, p, a)
+			require.NotNil(t, mixed.Got)
+			got, planned := mixed.Got.Heat, p.Choice.Heat
+			if got.DeliveredR < planned.DeliveredR-0.05 {
+				contrary++
+				require.LessOrEqual(t, got.AssemblyR, planned.AssemblyR+1e-9, "%s %v: %.2f in place, planned %.2f", p.Surface.ID, a, got.DeliveredR, planned.DeliveredR)
+			}
+			var rs, depths []float64
+			for _, l := range p.Choice.Layers {
+				rs = append(rs, l.Product.NominalR*(0.6+0.39*rng.Float64()))
+			}
+			for range 10 {
+				depths = append(depths, p.Choice.HeightIn*(0.5+0.49*rng.Float64()))
+			}
+			a["label_r"], a["thickness_in"] = numbers(rs...), numbers(depths...)
+			a["void_pct"] = house.Number(100*planned.VoidShare + rng.Float64()*10)
+			worse := inspect.JudgePlace(j, p, a)
+			require.NotNil(t, worse.Got)
+			require.Less(t, worse.Got.Heat.DeliveredR, planned.DeliveredR, p.Surface.ID)
+			require.Less(t, worse.Got.Heat.AssemblyR, planned.AssemblyR, p.Surface.ID)
+			require.GreaterOrEqual(t, worse.Got.Heat.LossMMBtu.High, planned.LossMMBtu.High, p.Surface.ID)
+		}
+	}
+	chosen(t, try)
+	for _, spacing := range []int{16, 24} { // an attic between trusses, where no layer covers the gaps of the other
+		j := atticJob(t, "trusses", spacing)
+		try(j, j.Plan.Places[0])
+	}
+	require.Greater(t, contrary, 20)
+}
+
+// A thinner attic with fewer gaps than were planned: the case of a contractor
+// who would quote the better of two figures.
+func TestThinnerWithFewerGaps(t *testing.T) {
+	j := atticJob(t, "trusses", 24)
+	p := j.Plan.Places[0]
+	tall := p.Choice.HeightIn
+	f := place(t, found(t, j, fmt.Sprintf("[[place]]\nid = \"attic\"\nthickness_in = [%g, %g, %g]\nvoid_pct = 1\nsqueezed_pct = 5\nsqueezed_to_in = %g\n", tall, 0.9*tall, 0.8*tall, 0.6*tall)), "attic")
+	require.Less(t, f.Got.Heat.DeliveredR, p.Choice.Heat.DeliveredR)
+	require.LessOrEqual(t, f.Got.Heat.AssemblyR, p.Choice.Heat.AssemblyR)
+	require.Positive(t, f.LostHeat.High, "what is worse costs heat")
+}
+
 // What is offered as planned is worth what the plan is worth.
 func TestOfferedAsPlannedIsThePlan(t *testing.T) {
 	for _, name := range demo.Names() {
