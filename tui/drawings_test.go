@@ -16,7 +16,7 @@ func TestDrawingsAreAskedForAtOnce(t *testing.T) {
 	f, ok := p.m.top().(*form)
 	require.True(t, ok)
 	require.Equal(t, "drawing_r.attic", f.fields[f.active].q.FullKey())
-	p.typed("49").press("enter").typed("20").press("enter").typed("5").press("enter").press("d")
+	p.typed("49").press("enter").typed("20").press("enter").typed("5").press("enter").press("ctrl+d")
 	require.Equal(t, stepPlaces, p.m.top().Step())
 	require.Equal(t, house.Number(49), p.m.s.house.Answers["drawing_r.attic"])
 	p.press("enter", "ctrl+n")

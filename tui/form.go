@@ -18,6 +18,7 @@ type form struct {
 	intro  string
 	at     step
 	place  string // id of the place, empty for the house
+	named  bool   // the title is the name of the place, which may change here
 	pick   func(*session) []house.Question
 	then   func(*session) tea.Cmd // after the last question
 	fields []field
@@ -184,7 +185,11 @@ func (f *form) settle(s *session) (whole bool) {
 }
 
 func (f *form) View(p *page, s *session) {
-	p.line(style.Title, f.title)
+	title := f.title
+	if place := s.house.Place(f.place); f.named && place != nil {
+		title = s.answered().Text(house.PlaceScope, place, "label")
+	}
+	p.line(style.Title, title)
 	if f.intro != "" {
 		p.para(style.Dim, 0, f.intro)
 	}

@@ -139,9 +139,9 @@ func TestCommandsOfATextField(t *testing.T) {
 func TestEnterBehindADigitSkipsNothing(t *testing.T) {
 	for _, together := range []bool{false, true} {
 		p := newPlayer(t, Config{Mono: true}, 80, 24)
-		p.press("1").ask("drawings")
+		p.press("1").ask("stage")
 		p.hold = together // both keys are there before either is worked off
-		p.press("n", "enter")
+		p.press("1", "enter")
 		p.hold = false
 		p.settle()
 		f := p.m.top().(*form)

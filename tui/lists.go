@@ -78,7 +78,7 @@ func newFindOut() *reading {
 			}
 		}
 		if len(list) == 0 {
-			p.line(style.Good, "Nothing is unknown.")
+			p.para(style.Plain, 0, say.NoneOpen(len(s.plan.Assumed)))
 		}
 		p.blank()
 		p.line(style.Title, "Whose weather")

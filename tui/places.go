@@ -68,7 +68,7 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case p != nil && key.Matches(k, keys.Edit):
 		return x, send(pushMsg{newPlaceForm(s, p.ID)})
 	case key.Matches(k, keys.Accept), key.Matches(k, keys.Next):
-		return x, send(goMsg{to: stepMatters})
+		return x, send(onward(s))
 	case key.Matches(k, keys.Back):
 		return x, send(backMsg{})
 	}
@@ -124,7 +124,11 @@ func (x *places) row(p *page, s *session, a house.Answered, i int) {
 }
 
 func (x *places) Keys(s *session) []key.Binding {
-	out := []key.Binding{bind("enter", "what matters", "enter"), keys.Add}
+	on := "what matters"
+	if s.unsized() >= 0 {
+		on = "size and frame of each"
+	}
+	out := []key.Binding{bind("enter", on, "enter"), keys.Add}
 	if len(s.house.Places) > 0 {
 		out = append(out, keys.Edit, keys.Copy, keys.Delete)
 	}

@@ -233,8 +233,9 @@ func find(t *testing.T, key string) house.Question {
 func TestNewFile(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: house.New(), Path: "new.toml", New: true}, 80, 24)
 	require.Contains(t, p.view(), "new.toml is not there yet")
-	require.Contains(t, p.view(), "How far is the building today?")
-	p.press("2", "s")
+	require.Contains(t, p.view(), "A new house, ready to order", "how to begin it is asked first")
+	require.NotContains(t, p.view(), "Go on with")
+	p.press("1", "2", "s")
 	require.Contains(t, p.store.Files["new.toml"], `stage = "framed"`)
 	require.True(t, strings.Contains(p.view(), "Saved in new.toml"), p.view())
 }

@@ -55,13 +55,17 @@ func NewModel(c Config) Model {
 		s.keptWalk(c.Path)
 	}
 	s.lookForKept() // before the terminal is the program's: nothing waits for it yet
-	if c.House != nil {
-		m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
-		if path, ok := say.KeptBeside(s.store, c.Text); ok {
-			m = m.push(newKeptChoice(path))
-		} else if c.New {
-			s.notice = NewFile(c.Path)
-		}
+	if c.House == nil {
+		return m
+	}
+	path, kept := say.KeptBeside(s.store, c.Text)
+	if c.New && !kept { // how to begin it is asked first
+		s.fresh, s.notice = c.Path, NewFile(c.Path)
+		return m
+	}
+	m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
+	if kept {
+		m = m.push(newKeptChoice(path))
 	}
 	return m
 }

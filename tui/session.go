@@ -46,6 +46,7 @@ type session struct {
 	list    *house.QuestionList
 	house   *house.House
 	path    string // the person's own file, empty when none yet
+	fresh   string // the file that was named at the start and is not there yet, until a house is begun
 	onDisk  string // its text as last read or written
 	saved   bool   // everything said is in the person's own file
 	edits   int
@@ -81,7 +82,8 @@ type session struct {
 	picked  bool   // the last key chose and went on by itself
 	kept    func() // set where answers are kept beside the house: what to do after one
 	check   checkState
-	rough   bool // the rough look: only the few questions that decide most
+	sized   map[string]bool // places led through on the way to an order
+	rough   bool            // the rough look: only the few questions that decide most
 }
 
 func newSession(l *house.QuestionList, store Store, shown units.System) *session {
@@ -99,12 +101,12 @@ func (s *session) open(h *house.House, path, text string) {
 	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
-	s.check = checkState{}
+	s.check, s.sized, s.fresh = checkState{}, map[string]bool{}, ""
 }
 
 // begun reports whether anything was answered, now or earlier.
 func (s *session) begun() bool {
-	return s.edits > s.opened || s.path != "" || !s.saved || len(s.house.Answers)+len(s.house.Places) > 0
+	return s.edits > s.opened || s.path != "" && s.fresh == "" || !s.saved || len(s.house.Answers)+len(s.house.Places) > 0
 }
 
 // mayReplace asks before the house of a file, or a new one when target is

@@ -98,15 +98,16 @@ func newStart() *menu {
 
 func startRows(s *session) []choiceRow {
 	var rows []choiceRow
-	if s.edits > 0 || s.path != "" || len(s.house.Places) > 0 {
+	rough, whole := say.Rough(s.list), say.Whole(s.list)
+	if s.edits > 0 || s.path != "" && s.fresh == "" || len(s.house.Places) > 0 {
 		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), goOn})
 	} else if s.resume.there {
 		kept := say.KeptAtStart(s.resume.path)
 		rows = append(rows, choiceRow{kept.Label, kept.Note, resume})
 	}
 	return append(rows,
-		choiceRow{say.Rough.Label, say.Rough.Note, func(s *session) tea.Cmd { return startNew(s, true) }},
-		choiceRow{say.Whole.Label, say.Whole.Note, func(s *session) tea.Cmd { return startNew(s, false) }},
+		choiceRow{rough.Label, rough.Note, func(s *session) tea.Cmd { return startNew(s, true) }},
+		choiceRow{whole.Label, whole.Note, func(s *session) tea.Cmd { return startNew(s, false) }},
 		choiceRow{say.Demo.Label, say.Demo.Note, openDemo},
 		choiceRow{say.Open.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
 		choiceRow{say.Words.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newGlossary()}) }},
@@ -126,7 +127,7 @@ func houseName(s *session) string {
 
 func stageLine(s *session) string {
 	stage := report.StageText(s.plan.Stage)
-	return fmt.Sprintf("It is %s. %d places, %d answers not known yet.", stage, len(s.plan.Places), len(s.plan.Unknown))
+	return fmt.Sprintf("It is %s. %d places; %s.", stage, len(s.plan.Places), say.OpenAnswers(len(s.plan.Unknown), len(s.plan.Assumed)))
 }
 
 // firstOpenStep is where to go on: the house until it has places, then the
@@ -139,11 +140,12 @@ func firstOpenStep(s *session) step {
 }
 
 func startNew(s *session, rough bool) tea.Cmd {
-	if !s.mayReplace(fmt.Sprintf("new %t", rough), "") {
+	path := s.fresh
+	if !s.mayReplace(fmt.Sprintf("new %t", rough), path) {
 		return nil
 	}
-	return s.replaced("", func(s *session) tea.Cmd {
-		s.open(house.New(), "", "")
+	return s.replaced(path, func(s *session) tea.Cmd {
+		s.open(house.New(), path, "")
 		s.rough = rough
 		return send(goMsg{to: stepHouse})
 	})

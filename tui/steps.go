@@ -74,7 +74,9 @@ func newPlaceForm(s *session, id string) *form {
 	}
 	p := s.house.Place(id)
 	title := s.answered().Text(house.PlaceScope, p, "label")
-	return newForm(title, say.SizeFirst, stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	f := newForm(title, say.SizeFirst, stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	f.named = true
+	return f
 }
 
 var keyLadder = bind("l", say.LadderNote, "l", "ctrl+l")

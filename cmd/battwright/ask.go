@@ -63,7 +63,7 @@ func askInLines(cfg tui.Config, e env) int {
 	}
 	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
 	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{
-		List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text,
+		List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text, New: cfg.New,
 		System: cfg.System, Width: max(0, width), Echo: !typedAt(e.stdin),
 	})
 	switch {

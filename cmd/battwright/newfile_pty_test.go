@@ -16,7 +16,7 @@ func TestNewFileInTheScreens(t *testing.T) {
 	t.Parallel()
 	path := filepath.Join(t.TempDir(), "new.toml")
 	s := start(t, t.TempDir(), 100, 30, nil, path)
-	s.sees("is not there yet").sees("› How far is the building today?").key("2").sees("› Do your approved")
+	s.sees("is not there yet").sees("ready to order").key("1").sees("› How far is the building today?").key("2").sees("› Is any part")
 	require.NoFileExists(t, path, "nothing is written before it is saved")
 	s.key("s").sees("Saved in")
 	require.Contains(t, readFile(t, path), `stage = "framed"`)

@@ -30,6 +30,9 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 		return "<!-- real: " + name + " -->\n```\n" + readmeBlock(t, name) + "```\n<!-- end -->"
 	})
 	require.GreaterOrEqual(t, seen, 3)
+	l, err := loadCatalog("")
+	require.NoError(t, err)
+	require.Contains(t, string(b), fmt.Sprintf("about %d questions on the house", house.NewList(l).Counts(true).House), "what is promised is counted")
 	if os.Getenv("UPDATE") == "1" {
 		require.NoError(t, os.WriteFile(path, []byte(now), 0o644))
 		return

@@ -27,15 +27,16 @@ func runTour(args []string, e env) int {
 	if err != nil {
 		return fail(e, err)
 	}
-	if _, err := io.WriteString(e.stdout, tourText(plan.Make(house.Answered{List: l, House: h}))); err != nil {
+	if _, err := io.WriteString(e.stdout, tourText(plan.Make(house.Answered{List: l, House: h}), l.Counts(true).House)); err != nil {
 		return fail(e, err)
 	}
 	return exitDone
 }
 
 // tourText is the tour of a plan: its places are named as they really are, the
-// commands are meant to be typed as they stand.
-func tourText(p plan.Plan) string {
+// commands are meant to be typed as they stand. answers is how many the rough look
+// asks for.
+func tourText(p plan.Plan, answers int) string {
 	place, cautions := "a place", 0
 	for _, x := range p.Places {
 		if x.Choice != nil && len(x.Safety) > cautions {
@@ -56,7 +57,7 @@ func tourText(p plan.Plan) string {
      battwright plan --priority cost=5 --priority sound=0
 5. A word you do not know:
      battwright words kraft
-6. Then your own house: a rough look takes about 10 answers and 3 minutes, and
+6. Then your own house: a rough look takes about %d answers, and
    "don't know" is an answer. In screens, or line by line:
      battwright
      battwright ask
@@ -65,6 +66,6 @@ func tourText(p plan.Plan) string {
 
 Your answers stay on this machine. Before you buy: measure, read the label,
 and ask your building office.
-`, place)
+`, place, answers)
 	return b.String()
 }

@@ -127,9 +127,9 @@ func (a Answered) DrawingsOpen() []*Place {
 func (l *QuestionList) OfHouse() []Question {
 	var first, last []Question
 	for _, q := range l.In(Top, "") {
-		switch q.Key {
-		case "rule_out", "rule_out_reason":
-		case "drawings":
+		switch {
+		case q.LaterAsked():
+		case q.Key == "drawings":
 			last = append(last, q)
 		default:
 			first = append(first, q)

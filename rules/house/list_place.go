@@ -36,14 +36,14 @@ var longKinds = []string{"attic", "exterior-wall", "crawl-space", "basement-wall
 func sizeQuestions() []Question {
 	return []Question{
 		{Key: "label", Kind: TextKind, Prompt: "What do you call this place?", Default: defaultLabel},
-		{Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Kinds: longKinds, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
-		{Key: "lengths_ft", Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: 40, 28, 12 ft 6 in. They win over the one length."},
-		{Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
-		{Key: "height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
+		{Key: "length_ft", ToOrder: true, Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, DontKnow: true, Kinds: longKinds, Prompt: "How long is it?", How: "Along the floor. With the height or width it gives the area."},
+		{Key: "lengths_ft", ToOrder: true, Kind: Numbers, Most: MaxRuns, Unit: "ft", Min: 0.5, Max: 2000, Optional: true, Kinds: runKinds, Prompt: "Has it several straight pieces? How long is each?", How: "Outside lengths, in any order: 40, 28, 12 ft 6 in. They win over the one length."},
+		{Key: "width_ft", ToOrder: true, Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 1000, Optional: true, DontKnow: true, Kinds: []string{"attic", "crawl-space", "sloped-ceiling"}, Prompt: "How wide is it?"},
+		{Key: "height_ft", ToOrder: true, Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 40, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall", "chimney"}, Prompt: "How high is it?", Default: defaultHeight},
 		{Key: "stud_in", Kind: NumberKind, Unit: "in", Min: 6, Max: 470, Optional: true, DontKnow: true, Kinds: runKinds, Prompt: "How long is a stud, from plate to plate?", How: "Measure the empty space between the bottom and the top wood, up and down. Empty: the usual stud for that height."},
-		{Key: "area_ft2", Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "{How many square feet|How large} is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
-		{Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 100000, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall"}, Prompt: "Windows and doors in it, together?", How: "They are taken off the area.", Default: defaultOpenings},
-		{Key: "openings", Kind: Sizes, Most: MaxOpenings, Optional: true, Kinds: runKinds, Prompt: "Each window and door: how many, how wide, how high?", How: "Of the frame around it: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in. They win over the {square feet|area}."},
+		{Key: "area_ft2", ToOrder: true, Kind: NumberKind, Unit: "ft2", Min: 1, Max: 200000, DontKnow: true, Prompt: "{How many square feet|How large} is it?", How: "Length times width or height, windows and doors included. Measure inside.", Default: defaultArea},
+		{Key: "openings_ft2", ToOrder: true, Kind: NumberKind, Unit: "ft2", Min: 0, Max: 100000, DontKnow: true, Kinds: []string{"exterior-wall", "basement-wall"}, Prompt: "Windows and doors in it, together?", How: "They are taken off the area.", Default: defaultOpenings},
+		{Key: "openings", ToOrder: true, Kind: Sizes, Most: MaxOpenings, Optional: true, Kinds: runKinds, Prompt: "Each window and door: how many, how wide, how high?", How: "Of the frame around it: 2 of 36 in x 48 in, 1 of 3 ft x 6 ft 8 in. They win over the {square feet|area}."},
 	}
 }
 
@@ -59,21 +59,21 @@ func framingQuestions(c *catalog.Catalog) []Question {
 	}
 	return []Question{
 		{
-			Key: "framing.size", Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
+			Key: "framing.size", ToOrder: true, Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
 			How: "Measure the depth of a stud or joist: {3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Text(a.kindOf(p).DefaultSize)
 			},
 		},
 		{
-			Key: "framing.spacing_in", Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
+			Key: "framing.spacing_in", ToOrder: true, Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, Kinds: framedKinds, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
 			How: "Usually {16 or 24 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Number(a.kindOf(p).DefaultSpacingIn)
 			},
 		},
 		{
-			Key: "framing.practice", Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Prompt: "How is it framed?",
+			Key: "framing.practice", ToOrder: true, Asked: framed, Kind: Choice, Kinds: framedKinds, DontKnow: true, Prompt: "How is it framed?",
 			Options: []Option{{"standard", "usual studs or joists"}, {"advanced", "advanced framing, fewer studs"}, {"trusses", "factory-made trusses"}, {"timber", "log or timber frame"}},
 			How:     "Trusses are triangles of thin lumber with metal plates.",
 			Default: func(a Answered, p *Place) Answer {
@@ -143,7 +143,7 @@ func crawlQuestions() []Question {
 	return []Question{
 		{Key: "vented", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Prompt: "Does the crawl space have open vents to outdoors?", How: "Grilles in the foundation wall.", Default: always(YesNo(true))},
 		{Key: "ground_cover", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Safety: true, Prompt: "Is the earth covered with plastic sheet, wall to wall?"},
-		{Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 12, Kinds: crawl, DontKnow: true, Prompt: "How high are the crawl space walls?", Default: always(Number(3)), Asked: func(a Answered, p *Place) bool {
+		{Key: "wall_height_ft", ToOrder: true, Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 12, Kinds: crawl, DontKnow: true, Prompt: "How high are the crawl space walls?", Default: always(Number(3)), Asked: func(a Answered, p *Place) bool {
 			v := a.Value(PlaceScope, p, "vented")
 			return v.Known && !v.Answer.Bool
 		}},
@@ -178,9 +178,9 @@ func chimneyQuestions() []Question {
 			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}},
 		},
 		{Key: "clearance_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},
-		{Key: "width_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How wide is the chimney?", Default: always(Number(24))},
-		{Key: "depth_in", Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How deep is it?", Default: always(Number(24))},
-		{Key: "floors", Kind: NumberKind, Whole: true, Min: 1, Max: 6, Kinds: chimney, DontKnow: true, Prompt: "Through how many stories does it go?", Default: func(a Answered, _ *Place) Answer {
+		{Key: "width_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How wide is the chimney?", Default: always(Number(24))},
+		{Key: "depth_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How deep is it?", Default: always(Number(24))},
+		{Key: "floors", ToOrder: true, Kind: NumberKind, Whole: true, Min: 1, Max: 6, Kinds: chimney, DontKnow: true, Prompt: "Through how many stories does it go?", Default: func(a Answered, _ *Place) Answer {
 			return Number(a.Num(Shape, nil, "stories"))
 		}},
 		{Key: "gap_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 24, Kinds: chimney, DontKnow: true, Prompt: "How much air is there between the chimney and the framing?", How: "Measure at the tightest spot.", Optional: true},

@@ -61,6 +61,7 @@ type Question struct {
 	DontKnow bool // "don't know" is offered
 	Optional bool // no answer is a full answer
 	Rough    bool // part of the rough look
+	ToOrder  bool // of a place: must be known before its blankets are ordered
 	Safety   bool // decides safety: unknown until answered
 	Whole    bool // whole numbers only
 	Record   bool // for the builder\'s own record: nothing is made of it, and How says so

@@ -78,9 +78,12 @@ func (a Answered) ownArea(p *Place) (float64, bool) {
 // worked out from a length and a width that both were. Half of a size leaves
 // the area assumed.
 func (a Answered) AreaGiven(p *Place) bool {
-	if _, ok := said(p, "area_ft2"); ok {
-		return true
-	}
+	_, ok := said(p, "area_ft2")
+	return ok || a.measured(p)
+}
+
+// measured reports whether the sides of a place that give its area were typed.
+func (a Answered) measured(p *Place) bool {
 	both := func(keys ...string) bool {
 		for _, k := range keys {
 			if _, ok := said(p, k); !ok {

@@ -132,6 +132,9 @@ func sameLines(t *testing.T, want, got string) {
 
 var asked = regexp.MustCompile(`(?m)^\d+ of \d+\. (.*)$`)
 
+// ledTo is the heading of a place on the way to an order.
+var ledTo = regexp.MustCompile(`(?m), place (\d+) of \d+$`)
+
 // lines plays the same house here.
 func lines(t *testing.T, r *replies, rough bool, kinds []string) (kept, text string) {
 	t.Helper()
@@ -152,6 +155,13 @@ func lines(t *testing.T, r *replies, rough bool, kinds []string) (kept, text str
 				return r.to(last, place).line, true
 			}
 			require.Len(t, found, 1, since)
+			if led := ledTo.FindStringSubmatch(since); led != nil {
+				place, _ = strconv.Atoi(led[1])
+				place--
+				kind = kinds[place]
+			} else if strings.Contains(since, "What matters\n") {
+				place, kind = -1, ""
+			}
 			q := named(t, found[0][1], kind)
 			last = q
 			if q.Key == "rule_out_reason" && q.Scope == house.Top {

@@ -95,22 +95,9 @@ func (a *app) house() (stop, error) {
 	return atPlaces, nil
 }
 
-// laterAsked: what is out of the question is asked with what matters.
-func laterAsked(q house.Question) bool {
-	return q.Scope == house.Top && (q.Key == "rule_out" || q.Key == "rule_out_reason")
-}
-
 // matters asks what is out of the question and what counts most.
 func (a *app) matters() (stop, error) {
-	to, err := a.form("What matters", say.Priorities, "", func() []house.Question {
-		var out []house.Question
-		for _, q := range a.s.list.In(house.Top, "") {
-			if laterAsked(q) {
-				out = append(out, q)
-			}
-		}
-		return append(out, a.s.list.In(house.Priorities, "")...)
-	})
+	to, err := a.form("What matters", say.Priorities, "", a.s.list.OfMatters)
 	if to == up {
 		return atPlaces, err
 	}
@@ -128,6 +115,24 @@ func (a *app) placeForm(id string) error {
 		return a.s.list.In(house.PlaceScope, kind)
 	})
 	return err
+}
+
+// onward leads from the places to what matters. Whoever wants to order is first
+// asked for size and frame of each place that was not asked about yet.
+func (a *app) onward() (stop, error) {
+	for i := 0; i < len(a.s.house.Places) && !a.s.rough; i++ {
+		id := a.s.house.Places[i].ID
+		if a.s.sized[id] {
+			continue
+		}
+		title := fmt.Sprintf("%s, place %d of %d", a.label(&a.s.house.Places[i]), i+1, len(a.s.house.Places))
+		to, err := a.form(title, say.SizeToOrder, id, func() []house.Question { return a.s.answered().ToOrder(a.s.house.Place(id)) })
+		if err != nil || to == up {
+			return here, err
+		}
+		a.s.sized[id] = true
+	}
+	return atMatters, nil
 }
 
 // ownMatters asks what matters at one place alone.

@@ -84,7 +84,7 @@ func (a *app) findOut() {
 		}
 	}
 	if len(list) == 0 {
-		a.talk.say("Nothing is unknown.")
+		a.talk.say(say.NoneOpen(len(a.s.plan.Assumed)))
 	}
 	a.talk.title("Whose weather")
 	for _, l := range report.SiteLines(a.s.siteKnown(), a.s.options(0)) {

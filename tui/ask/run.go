@@ -13,6 +13,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
+	"battwright/tui/say"
 )
 
 // Errors of Run. Both come after the answers were kept.
@@ -53,6 +54,7 @@ type Config struct {
 	House  *house.House // nil: begin with the start menu
 	Path   string       // the file of House
 	Text   string       // the text of that file as read
+	New    bool         // the file is not there yet: the house will be saved in it
 	System units.System
 	Width  int  // of a line, 30 to 200; 0 means 78
 	Echo   bool // write each answer after its prompt: for input that no terminal echoes
@@ -125,7 +127,9 @@ const (
 func (a *app) walk(cfg Config) error {
 	a.welcome()
 	at := atStart
-	if cfg.House != nil {
+	if _, kept := say.KeptBeside(a.s.store, cfg.Text); cfg.New && !kept {
+		a.s.fresh = cfg.Path // how to begin it is asked first
+	} else if cfg.House != nil {
 		var err error
 		if at, err = a.keptBeside(cfg.Text); err != nil {
 			return err

@@ -1,6 +1,7 @@
 package ask_test
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 	"testing"
@@ -105,6 +106,11 @@ func (s *screens) whole(rough bool) (kept, text string) {
 		s.press(tea.KeyMsg{Type: tea.KeyDown})
 	}
 	s.press(next)
+	for i, p := range h.Places { // in lines too: size and frame of each, then what matters
+		if !rough {
+			s.form(fmt.Sprintf("(place %d of %d)", i+1, len(h.Places)), i, p.Kind)
+		}
+	}
 	s.matters()
 	s.press(runes("n"))
 	s.form("Work and money", -1, "")

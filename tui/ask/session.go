@@ -14,6 +14,7 @@ type session struct {
 	list   *house.QuestionList
 	house  *house.House
 	path   string // the person's own file, empty when none yet
+	fresh  string // the file that was named at the start and is not there yet, until a house is begun
 	onDisk string // its text as last read or written
 	saved  bool   // everything said is in the person's own file
 	edits  int
@@ -22,7 +23,8 @@ type session struct {
 	failed error // why the last could not be kept
 	store  Store
 	system units.System
-	rough  bool // only the few questions that decide most
+	sized  map[string]bool // places led through on the way to an order
+	rough  bool            // only the few questions that decide most
 	assess plan.Assessment
 	plan   plan.Plan
 	offers []inspect.OpenOffer
@@ -49,7 +51,7 @@ func (s *session) open(h *house.House, path, text string) {
 	}
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
-	s.offers, s.found = nil, nil
+	s.offers, s.found, s.sized, s.fresh = nil, nil, map[string]bool{}, ""
 	s.keptWalk(path)
 }
 

@@ -22,7 +22,7 @@ func (a *app) start() (stop, error) {
 func (a *app) startRows() []row {
 	var rows []row
 	switch {
-	case a.s.edits > 0 || a.s.path != "" || len(a.s.house.Places) > 0:
+	case a.s.edits > 0 || a.s.path != "" && a.s.fresh == "" || len(a.s.house.Places) > 0:
 		rows = append(rows, row{text: "Go on with " + a.houseName(), do: func(string) (stop, error) { return a.firstStop(), nil }})
 	case a.s.store != nil:
 		if _, path, ok := a.s.store.Resume(); ok {
@@ -30,8 +30,8 @@ func (a *app) startRows() []row {
 		}
 	}
 	return append(rows,
-		row{text: say.Rough.Text(), do: func(string) (stop, error) { return a.begin(true) }},
-		row{text: say.Whole.Text(), do: func(string) (stop, error) { return a.begin(false) }},
+		row{text: say.Rough(a.s.list).Text(), do: func(string) (stop, error) { return a.begin(true) }},
+		row{text: say.Whole(a.s.list).Text(), do: func(string) (stop, error) { return a.begin(false) }},
 		row{text: say.Demo.Text(), do: func(string) (stop, error) { return a.demo() }},
 		row{text: say.Open.Label, do: func(string) (stop, error) { return a.openFile() }},
 		row{text: say.Words.Label, do: stays(func() { a.glossary("") })},
@@ -56,10 +56,11 @@ func (a *app) houseName() string {
 }
 
 func (a *app) begin(rough bool) (stop, error) {
-	if yes, err := a.mayReplace(""); !yes || err != nil {
+	path := a.s.fresh
+	if yes, err := a.mayReplace(path); !yes || err != nil {
 		return here, err
 	}
-	a.s.open(house.New(), "", "")
+	a.s.open(house.New(), path, "")
 	a.s.rough = rough
 	return atHouse, nil
 }

@@ -14,6 +14,7 @@ import (
 const (
 	Priorities  = "Safety rules, the R-value and the drier choice come first. Beyond that, what matters most? 0 does not matter, 5 matters most."
 	Glance      = "The house at a glance"
+	SizeToOrder = "What must be known before blankets are ordered. Its other questions: under the list of places."
 	SizeFirst   = "Size first, then what it is made of."
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority would change the plan."
@@ -103,12 +104,43 @@ func (r Row) Text() string {
 
 // The rows of the start menu.
 var (
-	Rough = Row{"A new house, rough look", "About 10 questions, 3 minutes: what goes where and roughly what it costs."}
-	Whole = Row{"A new house, ready to order", "About 40 questions, 15 minutes, with a tape measure: sizes you can buy by."}
 	Demo  = Row{"Look at a demo house", "An invented house with every kind of place. Change anything; it is not yours."}
 	Open  = Row{"Open a house file", ""}
 	Words = Row{"Words of the trade", ""}
 )
+
+// Rough and Whole are the two ways to begin, with the number of questions that
+// each asks about a usual new house.
+func Rough(l *house.QuestionList) Row {
+	n := l.Counts(true)
+	return Row{"A new house, rough look", fmt.Sprintf("About %d questions on the house and %d on what matters; most may stay as they are. What goes where, and roughly what it costs.", n.House, n.Matters)}
+}
+
+// Whole is the way to an order.
+func Whole(l *house.QuestionList) Row {
+	n := l.Counts(false)
+	return Row{"A new house, ready to order", fmt.Sprintf("About %d questions on the house, %d on size and frame of its %d places and %d on what matters. With a tape measure: sizes you can buy by.", n.House, n.Sizes, n.Places, n.Matters)}
+}
+
+// OpenAnswers counts what is not known and what is assumed.
+func OpenAnswers(unknown, assumed int) string {
+	return fmt.Sprintf("%s not known yet, %d assumed", counted(unknown, "answer"), assumed)
+}
+
+// NoneOpen heads the assumptions where no question is open.
+func NoneOpen(assumed int) string {
+	if assumed == 0 {
+		return "No open questions, and nothing is assumed."
+	}
+	return fmt.Sprintf("No open questions. %s only assumed: see below.", map[bool]string{true: "1 answer is", false: fmt.Sprintf("%d answers are", assumed)}[assumed == 1])
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
 
 // Purpose is what the program is for.
 const Purpose = "Which blanket insulation goes where in your house, and why."

@@ -1,0 +1,65 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+)
+
+// Ready to order leads through size and frame of every place and not past them;
+// the rough look goes on to what matters.
+func TestReadyToOrderAsksEveryPlace(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 100, 60)
+	p.press("2", "ctrl+n")
+	require.Equal(t, stepPlaces, p.m.top().Step())
+	require.Contains(t, p.view(), "size and frame of each")
+	places := len(p.m.s.house.Places)
+	require.Greater(t, places, 3)
+	p.press("enter")
+	for i := range places {
+		f, ok := p.m.top().(*form)
+		require.True(t, ok, "place %d", i+1)
+		require.Contains(t, p.view(), "(place "+string(rune('1'+i))+" of ")
+		for _, x := range f.fields {
+			require.True(t, x.q.ToOrder, x.q.Key)
+		}
+		require.NotEmpty(t, f.fields)
+		p.press("ctrl+n")
+	}
+	require.Equal(t, stepMatters, p.m.top().Step())
+	p.press("b", "enter") // each is led through once
+	require.Equal(t, stepMatters, p.m.top().Step())
+
+	p = newPlayer(t, Config{Mono: true}, 100, 60)
+	p.press("1", "ctrl+n", "enter")
+	require.Equal(t, stepMatters, p.m.top().Step())
+}
+
+// A form is headed by the name that its place has now.
+func TestARenamedPlaceHasItsNewNameOverItsForm(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 100, 60)
+	p.press("1", "ctrl+n", "down", "c", "e")
+	require.Contains(t, p.view(), "Exterior walls 2")
+	p.press("ctrl+u").typed("Street wall").press("enter")
+	require.NotContains(t, p.view(), "Exterior walls 2")
+	require.Equal(t, house.Text("Street wall"), p.m.s.house.Places[len(p.m.s.house.Places)-1].Answers["label"])
+}
+
+// Where no question is open it is not said that nothing is unknown: what is
+// assumed is counted, on the find-out list and at the start.
+func TestAssumptionsAreNotCalledKnown(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 60)
+	p.m.s.plan.Unknown = nil
+	n := len(p.m.s.plan.Assumed)
+	require.Greater(t, n, 10)
+	line := stageLine(p.m.s)
+	require.Contains(t, line, "0 answers not known yet, ")
+	require.Contains(t, line, " assumed.")
+	p.m.s.found, p.m.s.foundAt = nil, 0
+	p.press("f")
+	require.NotContains(t, p.view(), "Nothing is unknown")
+	require.True(t, strings.Contains(p.view(), "only assumed: see below") || len(p.m.s.findOut()) > 0)
+}
