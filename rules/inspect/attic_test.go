@@ -47,7 +47,7 @@ func TestOpenAtticBattIsNotSqueezed(t *testing.T) {
 			require.Equal(t, in, p.Offered.HeightIn)
 			require.NotContains(t, ids(p.Findings), "squeezed")
 			require.Equal(t, r < 49, p.Offered.Heat.ShortByR > 0, "R-49 is what is asked")
-			require.Contains(t, said(t, p.Findings, "joist-tops").Text, "open air above")
+			require.Contains(t, said(t, p.Findings, "joist-tops").Text, "nothing squeezes it")
 			require.Less(t, p.Offered.Heat.AssemblyR, p.Closed.Heat.AssemblyR, "bare tops lose heat")
 			require.Less(t, p.Closed.Heat.AssemblyR, r)
 

@@ -66,7 +66,7 @@ func (p *OfferedPlace) proud(j Job, g candidate.GivenStack) {
 	s, label := j.System, p.Plan.Surface.Label
 	p.find(Finding{
 		ID: "joist-tops", Level: Note, Line: p.Parts[0].Line, Ref: practice,
-		Text: fmt.Sprintf("%s between joists of %s: open air above, so it counts its full %s. The finished surface is about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
+		Text: fmt.Sprintf("%s between joists of %s, with open air above: nothing squeezes it, so it counts the %s of its label. With the wood it comes to about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
 			s.Inches(l.RoomIn), s.Inches(p.Plan.Surface.Frame.RoomIn), s.R(l.R), s.R(closed.Heat.AssemblyR), s.R(p.Offered.Heat.AssemblyR)),
 		Ask: label + ": How wide are the blankets, and do they meet over the joist tops?",
 	})
