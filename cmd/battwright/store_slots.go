@@ -87,6 +87,9 @@ func (s *store) claim() error {
 		return nil
 	}
 	for n := slot(1); n <= mostSlots; n++ {
+		if _, err := os.Lstat(s.file(n)); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err // the folder is somebody else's, for instance
+		}
 		if !s.empty(n) {
 			continue
 		}

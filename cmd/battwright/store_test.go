@@ -99,3 +99,40 @@ func TestWriteFollowsALink(t *testing.T) {
 	require.NoError(t, err)
 	require.NotZero(t, info.Mode()&os.ModeSymlink)
 }
+
+// What is about to be replaced is copied to a house file of its own, once, and
+// what is kept stays until it is written over.
+func TestSetAside(t *testing.T) {
+	state := t.TempDir()
+	s := newStore(environ(map[string]string{"XDG_STATE_HOME": state}))
+	defer s.Close()
+	require.NoError(t, s.Autosave(1, "version = 1\nstage = \"framed\"\n"))
+	where, err := s.SetAside("version = 1\nstage = \"framed\"\n")
+	require.NoError(t, err)
+	require.Contains(t, readFile(t, where), "stage = \"framed\"")
+	again, err := s.SetAside("version = 1\nstage = \"framed\"\n")
+	require.NoError(t, err)
+	require.Equal(t, where, again, "the same answers need one copy")
+	other, err := s.SetAside("version = 1\nstage = \"wired\"\n")
+	require.NoError(t, err)
+	require.NotEqual(t, where, other)
+	require.Equal(t, exitDone, runs("check", where).code, "it is a house file like any other")
+	_, _, there := s.Resume()
+	require.True(t, there)
+
+	next := newStore(environ(map[string]string{"XDG_STATE_HOME": state})) // what was offered, and not taken up
+	s.Close()
+	defer next.Close()
+	_, _, there = next.Resume()
+	require.True(t, there)
+	where, err = next.SetAside("")
+	require.NoError(t, err)
+	require.Contains(t, readFile(t, where), "stage = \"framed\"")
+
+	nowhere := newStore(environ(nil))
+	_, err = nowhere.SetAside("version = 1\n")
+	require.Error(t, err)
+	require.True(t, s.Same(where, filepath.Join(filepath.Dir(where), ".", filepath.Base(where))))
+	require.False(t, s.Same(where, other))
+	require.False(t, s.Same(where, filepath.Join(state, "none")))
+}

@@ -135,3 +135,18 @@ func TestBurstsInFields(t *testing.T) {
 	s.write(ctrlC)
 	require.Equal(t, exitInterrupted, s.exit())
 }
+
+// An answer is on the disk before the frame that shows it: a process killed the
+// moment the next question is seen has lost nothing.
+func TestKilledBehindTheFrame(t *testing.T) {
+	t.Parallel()
+	for range 5 {
+		state := t.TempDir()
+		s := start(t, state, 80, 24, nil)
+		s.sees("rough look").key("1").sees("› How far").write("2")
+		s.sees("› Is any part of it")
+		s.signal(syscall.SIGKILL)
+		s.exit()
+		require.Contains(t, readFile(t, keptIn(state)), `stage = "framed"`)
+	}
+}
