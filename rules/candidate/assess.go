@@ -57,8 +57,14 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	verdict := verdictOf(c, base, s.System)
 	s.UnderJoists = needs(verdict, "layer-under-joists")
 	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdict}
-	for _, b := range choose(fits, t.CavityR) {
-		out.Candidates = append(out.Candidates, assessOne(s, site, c, b, t, base))
+	stands, heavy := carried(s, t, c, fits)
+	out.Unfit = append(heavy, out.Unfit...)
+	t.EnoughR = enoughR(s, t, stands)
+	out.Target = t
+	for _, b := range choose(stands, func(b Blankets) bool { return enough(s, t, b) }) {
+		one := assessOne(s, site, c, b, t, base)
+		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(s, t, stands, b.Material.ID)
+		out.Candidates = append(out.Candidates, one)
 	}
 	if t.Idle { // the blankets are compared as they would go in, board and all; nothing is bought
 		out.Target.AddR = 0

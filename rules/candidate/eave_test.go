@@ -24,7 +24,7 @@ func TestWhatIsLeftAtATightEave(t *testing.T) {
 			for _, l := range a.Layers {
 				id += l.Product.ID + " "
 			}
-			room := max(0, heel-(a.Heat.FullHeelIn-a.HeightIn))
+			room := max(0, heel-(fullHeel(r.Surface, a.Blankets)-a.HeightIn))
 			if a.Heat.EaveShortIn == 0 {
 				continue
 			}

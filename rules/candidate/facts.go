@@ -135,7 +135,9 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("add_outside_r", rules.Number(h.AddOutsideR))
 	if s.Kind.ID == "attic" {
 		set("ceiling_load", rules.Number(h.CeilingLbFt2))
+		set("ceiling_limit", rules.Number(h.CeilingLimit))
 		set("overloaded", rules.Bool(h.CeilingLbFt2 > h.CeilingLimit))
+		set("load_limited", rules.Bool(b.LoadLimited))
 		// The heel is often a guess: whole inches are all that can be told.
 		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}

@@ -22,15 +22,16 @@ type Layer struct {
 
 // Blankets is a stack of layers of one material that physically fits a place.
 type Blankets struct {
-	Material catalog.Material
-	Layers   []Layer
-	WidthIn  float64 // width of the blanket in the bay
-	TrimIn   float64 // how much wider it is than the bay
-	NominalR float64 // R on the bags, added up for one place only
-	CavityR  float64 // R after squeezing
-	HeightIn float64
-	Squeeze  float64 // largest label thickness against the room it gets
-	CostUSD  float64 // typical material price per ft2, for pruning only
+	Material    catalog.Material
+	Layers      []Layer
+	WidthIn     float64 // width of the blanket in the bay
+	TrimIn      float64 // how much wider it is than the bay
+	NominalR    float64 // R on the bags, added up for one place only
+	CavityR     float64 // R after squeezing
+	HeightIn    float64
+	Squeeze     float64 // largest label thickness against the room it gets
+	CostUSD     float64 // typical material price per ft2, for pruning only
+	LoadLimited bool    // the ceiling carries no stack of this material that is enough
 }
 
 // Unfit says why a product is not proposed.
@@ -205,7 +206,7 @@ func (b Blankets) counted() float64 { return math.Round(b.CavityR) }
 // choose keeps the few stacks of each material worth looking at in full: the
 // cheapest that meets the target, the next better ones, and when none meets
 // it, those that come nearest.
-func choose(stacks []Blankets, needR float64) []Blankets {
+func choose(stacks []Blankets, meets func(Blankets) bool) []Blankets {
 	byMaterial := map[string][]Blankets{}
 	var order []string
 	for _, b := range stacks {
@@ -216,12 +217,12 @@ func choose(stacks []Blankets, needR float64) []Blankets {
 	}
 	var out []Blankets
 	for _, id := range order {
-		out = append(out, chooseOf(byMaterial[id], needR)...)
+		out = append(out, chooseOf(byMaterial[id], meets)...)
 	}
 	return out
 }
 
-func chooseOf(stacks []Blankets, needR float64) []Blankets {
+func chooseOf(stacks []Blankets, isEnough func(Blankets) bool) []Blankets {
 	// Cheapest first; of equal price the fewest layers, then the least height.
 	sort.SliceStable(stacks, func(i, j int) bool {
 		a, b := stacks[i], stacks[j]
@@ -234,15 +235,14 @@ func chooseOf(stacks []Blankets, needR float64) []Blankets {
 		return a.HeightIn < b.HeightIn
 	})
 	var meets, short []Blankets
-	bestR := 0.0
-	for _, b := range stacks {
-		if b.CavityR <= bestR { // dearer and no better: dominated
-			continue
-		}
-		bestR = b.CavityR
-		if b.counted() >= needR {
+	bestEnough, bestShort := 0.0, 0.0
+	for _, b := range stacks { // dearer and no better than one of its own sort: dominated
+		switch ok := isEnough(b); {
+		case ok && b.CavityR > bestEnough:
+			bestEnough = b.CavityR
 			meets = append(meets, b)
-		} else {
+		case !ok && len(meets) == 0 && b.CavityR > bestShort:
+			bestShort = b.CavityR
 			short = append(short, b)
 		}
 	}

@@ -32,8 +32,9 @@ type Surface struct {
 	AreaFt2                 float64
 	Frame                   Frame
 	CIR                     float64 // board outside the studs, or foam inside below grade
-	UnderJoists             bool    // a rule requires a tight layer there
-	FoamUnsaid              bool    // nobody said what foam is behind: none is there, the plan buys it
+	Ceilings                Ceilings
+	UnderJoists             bool // a rule requires a tight layer there
+	FoamUnsaid              bool // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64
 	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R
 	Labour                  string
@@ -96,6 +97,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Quotes = a.House.Quotes
 	s.Clearance = clearanceOf(a, p)
+	s.Ceilings = ceilingsOf(a)
 	if s.Kind.StackOverFraming && c.Settings.OldRPerIn > 0 {
 		const guessStepIn = 0.5 // a guess: to the half inch
 		s.OldIn = math.Round(s.ExistingR/c.Settings.OldRPerIn/guessStepIn) * guessStepIn

@@ -22,11 +22,13 @@ type Heat struct {
 	VoidShare    float64
 	CeilingLbFt2 float64
 	CeilingLimit float64
-	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
-	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
-	AtStake      float64 // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
-	FullHeelIn   float64 // heel at which the blanket would run full height over the walls
-	FullHeightR  float64 // lower R that serves because the blanket runs full height over the wall, 0 when not
+	EaveShortIn  float64   // how much higher than the heel allows, with the airway kept
+	EaveR        float64   // of the thin strip at the eave, 0 when it need not be thin
+	AtStake      float64   // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
+	FullHeelIn   float64   // least heel at which this fiber would run full height over the walls with the lower R the code accepts, 0 when none
+	FullLabels   []float64 // of the stack that needs that heel
+	FullHeightR  float64   // lower R that serves because the blanket runs full height over the wall, 0 when not
+	SlopedR      float64   // lower R that serves because the slope is a small part of the ceiling, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel
 	From         []catalog.Ref
@@ -233,9 +235,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	if s.Kind.ID == "attic" {
 		atticExtras(&h, s, c, b)
 	}
-	if s.Kind.ID == "attic" {
-		fullHeight(&h, site, c, t)
-	}
+	exceptions(&h, s, b, t)
 	h.LossMMBtu, err = lossOf(s, site, c, b, bounds, t)
 	if err != nil {
 		return h, err
@@ -244,33 +244,9 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	return h, nil
 }
 
-// fullHeight: where the blanket runs uncrushed over the whole ceiling and the
-// top of the outside wall, the code accepts the next lower R.
-func fullHeight(h *Heat, site Site, c *catalog.Catalog, t Target) {
-	if h.MeetsTarget || h.EaveShortIn > 0 || t.By != "code" {
-		return
-	}
-	serves, ref, ok := c.Codes.FullHeight(site.Edition, t.CavityR)
-	if ok && h.CountedR >= serves {
-		h.FullHeightR, h.ShortByR, h.MeetsTarget = serves, 0, true
-		h.From = uniqueRefs(append(h.From, ref))
-	}
-}
-
 func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
-	for _, l := range b.Layers {
-		// Squeezing does not make a blanket lighter: the label thickness counts.
-		lb, err := heat.CeilingLoad(l.Product.ThicknessIn, b.Material.DensityKgM3)
-		if err == nil {
-			h.CeilingLbFt2 += lb
-		}
-	}
-	h.CeilingLimit = c.Settings.CeilingLbStrong
-	if s.Drywall == "half" && s.Frame.SpacingIn > 16 {
-		h.CeilingLimit = c.Settings.CeilingLbThin
-	}
-	h.FullHeelIn = standsIn(s, b) + b.HeightIn + airwayIn
-	h.EaveShortIn = max(0, h.FullHeelIn-s.HeelIn)
+	h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(b), ceilingLimit(s, c)
+	h.EaveShortIn = max(0, fullHeel(s, b)-s.HeelIn)
 	if h.EaveShortIn > 0 {
 		// What a strip has left where the roof comes down on it. Beyond the
 		// squeeze a batt bears, a thinner one must be laid there instead, so

@@ -16,6 +16,8 @@ type Target struct {
 	ContinuousR float64 // board outside the studs, or foam behind below grade
 	AddR        float64 // board still to be added: never silently met
 	FullHeightR float64 // lower R the code accepts in an attic where it runs full height over the walls, 0 when none
+	SlopedR     float64 // lower R the code accepts on this slope, a small part of the ceiling; 0 when none
+	EnoughR     float64 // R beyond which nothing more is asked of the blanket
 	Required    bool
 	Idle        bool // nothing is asked here and nobody wants any: no blanket is planned
 	Text        string
@@ -33,6 +35,7 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	foam := foamToBuy(s, site, c)
 	t := chosenTarget(s, site, c, maxCavityR, s.CIR+foam)
 	t.AddR = max(foam, t.ContinuousR-s.CIR)
+	slopedException(&t, s, c, maxCavityR)
 	t.Idle = !t.Required && t.By != "none" && s.Pin == ""
 	return t
 }
@@ -92,7 +95,10 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, shown
 	t.Options = alternativesText(alts, s)
 	if s.Kind.ID == "attic" {
-		t.FullHeightR, _, _ = c.Codes.FullHeight(site.Edition, t.CavityR)
+		if serves, ref, ok := c.Codes.FullHeight(site.Edition, t.CavityR); ok {
+			t.FullHeightR = serves
+			t.From = append(t.From, ref)
+		}
 	}
 	if s.ExistingR > 0 && s.Kind.CodeElement == "ceiling" {
 		retrofitTarget(&t, s, site, c)

@@ -77,7 +77,7 @@ func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
 					// Board still missing is added up, never taken as there.
 					require.InDelta(t, math.Max(0, got.ContinuousR-s.CIR), got.AddR, 1e-9, name)
 					meets := false
-					for _, b := range choose(fits, got.CavityR) {
+					for _, b := range choose(fits, func(b Blankets) bool { return enough(s, got, b) }) {
 						meets = meets || b.counted() >= got.CavityR
 					}
 					require.Equal(t, fit, meets, name)

@@ -75,8 +75,8 @@ func simple(points []catalog.CurvePoint, raw units.Range[float64]) Measure {
 // is not counted: otherwise a thicker, dearer blanket would look cheaper.
 func costMeasure(k catalog.Criterion, s Surface, h Heat, m Money, t Target) Measure {
 	useful := h.DeliveredR
-	if t.CavityR > 0 {
-		useful = math.Min(useful, t.CavityR)
+	if t.EnoughR > 0 {
+		useful = math.Min(useful, t.EnoughR)
 	}
 	points := k.Curve
 	if s.Labour != "self" && len(k.CurveInstaller) > 0 {

@@ -154,6 +154,7 @@ type minimumCell struct {
 // CodeBook is what the model code asks by edition, zone and part of the house.
 // It is read-only once parsed.
 type CodeBook struct {
+	Sloped     SlopedRule
 	Editions   []Edition
 	minimums   map[cellKey]minimumCell
 	retrofits  map[string]RetrofitLevel
@@ -265,13 +266,14 @@ func ParseCodes(text string) (*CodeBook, error) {
 		return nil, err
 	}
 	b := bookBuilder{book: &CodeBook{
-		Editions: f.Editions, notes: f.Notes, fullHeight: f.FullHeight, zoning: f.Zoning,
+		Sloped: f.Sloped, Editions: f.Editions, notes: f.Notes, fullHeight: f.FullHeight, zoning: f.Zoning,
 		minimums:  map[cellKey]minimumCell{},
 		retrofits: map[string]RetrofitLevel{}, retarders: map[cellKey]RetarderRule{},
 	}}
 	b.addEditions()
 	b.addMinimums(f.Minimums)
 	b.addNotes()
+	b.checkSloped()
 	b.addRetrofits(f.Retrofits)
 	b.addRetarders(f.Retarders)
 	b.checkZoning()
@@ -373,6 +375,14 @@ func (b *bookBuilder) addMinimums(records []minimumRecord) {
 			}
 		}
 	}
+}
+
+func (b *bookBuilder) checkSloped() {
+	r := b.book.Sloped
+	b.ref("sloped", r.Ref)
+	b.figure("sloped r", r.R, 1, maxTableR)
+	b.figure("sloped share", r.Share, 0, 1)
+	b.figure("sloped most_ft2", r.MostFt2, 1, 1e5)
 }
 
 func (b *bookBuilder) addNotes() {

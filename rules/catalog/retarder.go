@@ -212,6 +212,7 @@ type codeFile struct {
 	Minimums   []minimumRecord    `toml:"minimum"`
 	Notes      []noteRecord       `toml:"note"`
 	FullHeight []fullHeightRecord `toml:"full_height"`
+	Sloped     SlopedRule         `toml:"sloped,required"`
 	Retrofits  []retrofitRecord   `toml:"retrofit"`
 	Retarders  []retarderRecord   `toml:"retarder"`
 	Zoning     zoningRecord       `toml:"zoning"`
@@ -247,6 +248,16 @@ func (n noteRecord) applies(k cellKey, alts []Alternative) bool {
 	return n.AboveR == nil || slices.ContainsFunc(alts, func(a Alternative) bool {
 		return a.CavityR > *n.AboveR || a.CavityR == 0 && a.ContinuousR > *n.AboveR
 	})
+}
+
+// SlopedRule is the R that serves on a small part of the ceiling where sloped
+// rafters cannot hold what the table asks: on Share of the whole insulated
+// ceiling, and never on more than MostFt2.
+type SlopedRule struct {
+	R       float64 `toml:"r,required"`
+	Share   float64 `toml:"share,required"`
+	MostFt2 float64 `toml:"most_ft2,required"`
+	Ref
 }
 
 type fullHeightRecord struct {

@@ -199,7 +199,7 @@ func TestSpareIsOrdered(t *testing.T) {
 	packages := func(share float64) int {
 		with := house.Answered{List: house.NewList(withSpare(t, share)), House: a.House}
 		for _, l := range Make(p, with).Lines {
-			if l.Product.ID == "fg-21" {
+			if l.Product.ID == "fg-20" {
 				require.Equal(t, 23, l.Stock)
 				return l.Packages
 			}

@@ -61,6 +61,11 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	}
 	e := p.Choice
 	add("Use", "%s%s", ProductText(e.Assessed, o.System), DampAtAGlance(p))
+	if pin := p.Surface.Pin; pin != "" && pin != e.MaterialID {
+		if kept := p.EntryOf(pin); kept != nil {
+			add("Kept", "not %s, which you asked to keep here: %s", kept.Name, strings.Join(WhyOut(*kept), " "))
+		}
+	}
 	if sheet := SheetText(e.Assessed, o.Catalog); sheet != "" {
 		add("Sheet", "%s", sheet)
 	}
@@ -156,6 +161,10 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 		return p.Target.Text
 	case p.Target.CavityR == 0 && p.Target.AddR > 0:
 		return p.Target.Text + ": the board alone would do it, the blanket comes on top"
+	case e.Heat.FullHeightR > 0:
+		return fmt.Sprintf("%s: %s at full height over the walls serves", p.Target.Text, s.R(e.Heat.FullHeightR))
+	case e.Heat.SlopedR > 0:
+		return fmt.Sprintf("%s: %s serves here, because the slopes are %s of %s of ceiling, within the code's exception; as recalled, so ask the building office", p.Target.Text, s.R(e.Heat.SlopedR), s.Area(p.Surface.Ceilings.SlopesFt2), s.Area(p.Surface.Ceilings.AllFt2))
 	case e.Heat.MeetsTarget && p.Target.ContinuousR == 0 && p.Target.AddR > 0:
 		return "meets " + p.Target.Text + " only with the board: no fiber goes straight on concrete"
 	case e.Heat.MeetsTarget && p.Target.AddR > 0:
@@ -217,10 +226,8 @@ func MoreLines(p plan.Place, o Options) []Line {
 	if p.Choice == nil {
 		return out
 	}
-	if serves := p.Choice.Heat.FullHeightR; serves > 0 {
-		out = append(out, Line{"Full", fmt.Sprintf("%s serves for %s because the blanket runs uncrushed over the whole ceiling and the top of the outside walls", o.System.R(serves), o.System.R(p.Target.CavityR))})
-	} else if p.Surface.Kind.ID == "attic" && p.Target.FullHeightR > 0 {
-		out = append(out, Line{"Full", fmt.Sprintf("with a heel of at least %s the blanket would run full height over the walls, and the code would then accept %s", o.System.Inches(p.Choice.Heat.FullHeelIn), o.System.R(p.Target.FullHeightR))})
+	if full := fullText(p, o.System); full != "" {
+		out = append(out, Line{"Full", full})
 	}
 	out = append(out, Line{"Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here " + o.System.R(p.Choice.Heat.CountedR)})
 	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
@@ -234,6 +241,30 @@ func MoreLines(p plan.Place, o Options) []Line {
 		out = append(out, Line{"Thicker", thickerText(t, o)})
 	}
 	return out
+}
+
+// fullText is about the lower R that the code accepts where a blanket runs full
+// height over the outside walls: that it does, or what it would take.
+func fullText(p plan.Place, s units.System) string {
+	h := p.Choice.Heat
+	if h.FullHeightR > 0 {
+		return fmt.Sprintf("%s serves for %s because the blanket runs uncrushed over the whole ceiling and the top of the outside walls", s.R(h.FullHeightR), s.R(p.Target.CavityR))
+	}
+	if h.FullHeelIn <= 0 {
+		return ""
+	}
+	labels := make([]string, len(h.FullLabels))
+	for i, r := range h.FullLabels {
+		labels[i] = s.R(r)
+	}
+	if h.FullHeelIn <= p.Surface.HeelIn {
+		return fmt.Sprintf("%s would run full height over the walls here, and the code would then accept %s", strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
+	}
+	text := fmt.Sprintf("with a heel of at least %s, %s would run full height over the walls, and the code would then accept %s", s.Inches(h.FullHeelIn), strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
+	if p.Surface.Frame.Practice == "trusses" {
+		return text + ": say so before the trusses are ordered"
+	}
+	return text + "; if the rafters are raised for it, the framer or an engineer must say first what then ties the walls together"
 }
 
 // UnfitLines say of every blanket that is not proposed why it does not fit.

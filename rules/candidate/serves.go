@@ -1,0 +1,176 @@
+package candidate
+
+import (
+	"fmt"
+
+	"battwright/rules/catalog"
+	"battwright/rules/heat"
+	"battwright/rules/house"
+)
+
+// Ceilings are the areas to insulate under the roof of the whole house, ft2.
+type Ceilings struct {
+	AllFt2, SlopesFt2 float64 // attic floors and slopes together; the slopes alone
+	Known             bool    // every area is the builder's own, none a guess
+}
+
+func ceilingsOf(a house.Answered) Ceilings {
+	out := Ceilings{Known: true}
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Kind != "attic" && p.Kind != "sloped-ceiling" {
+			continue
+		}
+		area := a.NetAreaFt2(p)
+		out.AllFt2 += area
+		out.Known = out.Known && a.AreaGiven(p)
+		if p.Kind == "sloped-ceiling" {
+			out.SlopesFt2 += area
+		}
+	}
+	return out
+}
+
+// slopedException: a slope whose rafters cannot hold the R of the table may
+// have a lower one on a small part of the ceiling. Nothing guessed counts.
+func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float64) {
+	rule := c.Codes.Sloped
+	if s.Kind.ID != "sloped-ceiling" || t.By != "code" || t.CavityR <= rule.R || maxCavityR >= t.CavityR {
+		return
+	}
+	most := min(rule.MostFt2, rule.Share*s.Ceilings.AllFt2)
+	t.From = append(t.From, rule.Ref)
+	switch {
+	case !s.Ceilings.Known:
+		t.Notes = append(t.Notes, fmt.Sprintf("on a small part of the ceiling %s serves: type the area of every ceiling and slope, and the plan says on how much", s.System.R(rule.R)))
+	case s.Ceilings.SlopesFt2 > most:
+		t.Notes = append(t.Notes, fmt.Sprintf("%s serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more",
+			s.System.R(rule.R), s.System.Area(most), s.System.Area(s.Ceilings.AllFt2), s.System.Area(rule.MostFt2), s.System.Area(s.Ceilings.SlopesFt2), s.System.Area(s.Ceilings.SlopesFt2-most)))
+	default:
+		t.SlopedR = rule.R
+	}
+}
+
+// fullHeel is the heel in inches at which a stack runs uncrushed over the top
+// of the outside wall, with the airway above it.
+func fullHeel(s Surface, b Blankets) float64 { return standsIn(s, b) + b.HeightIn + airwayIn }
+
+// runsFull reports whether a stack has the lower R of the code and runs with it
+// at full height over the walls. That R may not be rounded up: it is asked of
+// blankets that are not squeezed.
+func runsFull(s Surface, t Target, b Blankets) bool {
+	return hasFullR(t, b) && fullHeel(s, b) <= s.HeelIn
+}
+
+func hasFullR(t Target, b Blankets) bool {
+	const slack, mostLayers = 1e-9, 2 // nobody builds an attic of three thin dense batts to save an inch of heel
+	return t.By == "code" && t.FullHeightR > 0 && len(b.Layers) <= mostLayers && b.CavityR >= t.FullHeightR-slack
+}
+
+// enough reports whether a stack does the blanket's part of the target, by its
+// R or by an exception of the code.
+func enough(s Surface, t Target, b Blankets) bool {
+	return b.counted() >= t.CavityR || runsFull(s, t, b) || t.SlopedR > 0 && b.counted() >= t.SlopedR
+}
+
+// enoughR is the R beyond which more is not asked: that of the exception where
+// one of the stacks serves by it.
+func enoughR(s Surface, t Target, stacks []Blankets) float64 {
+	if t.SlopedR > 0 {
+		return t.SlopedR
+	}
+	for _, b := range stacks {
+		if runsFull(s, t, b) {
+			return t.FullHeightR
+		}
+	}
+	return t.CavityR
+}
+
+// exceptions notes by which exception a stack that is short of the table serves.
+func exceptions(h *Heat, s Surface, b Blankets, t Target) {
+	switch {
+	case h.MeetsTarget || !enough(s, t, b):
+		return
+	case runsFull(s, t, b):
+		h.FullHeightR = t.FullHeightR
+	default:
+		h.SlopedR = t.SlopedR
+	}
+	h.ShortByR, h.MeetsTarget = 0, true
+	h.From = uniqueRefs(append(h.From, t.From...))
+}
+
+// lowestHeel is the heel the code's lower R would need here with one material,
+// and the labels of the stack that needs it; 0 when none has that R.
+func lowestHeel(s Surface, t Target, stacks []Blankets, material string) (in float64, labels []float64) {
+	for _, b := range stacks {
+		if b.Material.ID != material || !hasFullR(t, b) {
+			continue
+		}
+		if heel := fullHeel(s, b); in == 0 || heel < in {
+			in, labels = heel, nil
+			for _, l := range b.Layers {
+				labels = append(labels, l.Product.NominalR)
+			}
+		}
+	}
+	return in, labels
+}
+
+// ceilingLoad is what a stack weighs on the ceiling, lb/ft2. Squeezing does not
+// make a blanket lighter: the label thickness counts.
+func ceilingLoad(b Blankets) float64 {
+	sum := 0.0
+	for _, l := range b.Layers {
+		if lb, err := heat.CeilingLoad(l.Product.ThicknessIn, b.Material.DensityKgM3); err == nil {
+			sum += lb
+		}
+	}
+	return sum
+}
+
+// ceilingLimit is what the ceiling carries without sagging, lb/ft2, by the rule
+// of thumb for the drywall that was typed.
+func ceilingLimit(s Surface, c *catalog.Catalog) float64 {
+	if s.Drywall == "half" && s.Frame.SpacingIn > 16 {
+		return c.Settings.CeilingLbThin
+	}
+	return c.Settings.CeilingLbStrong
+}
+
+// carried leaves out the stacks that are too heavy for the ceiling, and says so
+// of a material that has none left. A material that only a heavier stack would
+// bring to the target is marked.
+func carried(s Surface, t Target, c *catalog.Catalog, stacks []Blankets) (out []Blankets, unfit []Unfit) {
+	if s.Kind.ID != "attic" {
+		return stacks, nil
+	}
+	limit := ceilingLimit(s, c)
+	light, heavy := map[string]bool{}, map[string]bool{} // whether one of them is enough, by material
+	least := map[string]Blankets{}
+	for _, b := range stacks {
+		id := b.Material.ID
+		if ceilingLoad(b) <= limit {
+			light[id] = light[id] || enough(s, t, b)
+			out = append(out, b)
+			continue
+		}
+		heavy[id] = heavy[id] || enough(s, t, b)
+		if now, ok := least[id]; !ok || ceilingLoad(b) < ceilingLoad(now) {
+			least[id] = b
+		}
+	}
+	for i := range out {
+		id := out[i].Material.ID
+		out[i].LoadLimited = heavy[id] && !light[id]
+	}
+	for _, m := range c.Materials {
+		if b, ok := least[m.ID]; ok {
+			if _, any := light[m.ID]; !any {
+				unfit = append(unfit, Unfit{b.Layers[0].Product, fmt.Sprintf("%s, too heavy: by the rule of thumb this ceiling carries %s", s.System.Load(ceilingLoad(b)), s.System.Load(limit))})
+			}
+		}
+	}
+	return out, unfit
+}
