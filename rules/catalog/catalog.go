@@ -34,6 +34,7 @@ type Catalog struct {
 	prices      map[string]Price
 	sources     map[string]Source
 	sourceOrder []string
+	marks       map[string][]Known // of each source, as its figures carry them
 	help        map[string]int
 	ifUnknown   map[string]units.Prose
 	reasons     map[string][2]string // of rules with figures and no facts, by system
@@ -118,6 +119,10 @@ func (c *Catalog) Source(id string) (Source, bool) {
 	s, ok := c.sources[id]
 	return s, ok
 }
+
+// Marks are how well the figures and statements from a source are known, the
+// best first: one source may serve several.
+func (c *Catalog) Marks(source string) []Known { return c.marks[source] }
 
 // Help finds the explanation of a question by its full key.
 func (c *Catalog) Help(key string) (Help, bool) {

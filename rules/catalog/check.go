@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // checker gathers every problem of the records instead of stopping at one.
@@ -21,6 +22,15 @@ func (k *checker) ref(what string, r Ref) {
 	}
 	if !r.Known.Valid() {
 		k.bad("%s: known = %q; want standard, secondary, practice, memory or invented", what, r.Known)
+	}
+	k.c.mark(r)
+}
+
+// mark notes how well something of a source is known, the best first.
+func (c *Catalog) mark(r Ref) {
+	if !slices.Contains(c.marks[r.Source], r.Known) {
+		c.marks[r.Source] = append(c.marks[r.Source], r.Known)
+		slices.SortFunc(c.marks[r.Source], func(a, b Known) int { return a.weakness() - b.weakness() })
 	}
 }
 
@@ -53,6 +63,17 @@ func ids[T any](list []T, id func(T) string) []string {
 
 func (c *Catalog) check(r *records) []error {
 	k := &checker{c: c}
+	c.marks = map[string][]Known{}
+	if c.Codes != nil { // else its own problem is told
+		for _, r := range c.Codes.refs {
+			c.mark(r)
+		}
+	}
+	for _, cl := range c.Climates {
+		for _, r := range cl.Refs() {
+			c.mark(r)
+		}
+	}
 	k.unique("material", ids(r.Materials, func(x Material) string { return x.ID }))
 	k.unique("product", ids(r.Products, func(x Product) string { return x.ID }))
 	k.unique("price of", ids(r.Prices, func(x Price) string { return x.Product }))

@@ -162,6 +162,7 @@ type CodeBook struct {
 	notes      []noteRecord
 	fullHeight []fullHeightRecord
 	zoning     zoningRecord
+	refs       []Ref // of everything in it
 }
 
 // Edition finds an edition by id.
@@ -295,6 +296,7 @@ func (b *bookBuilder) bad(format string, args ...any) {
 }
 
 func (b *bookBuilder) ref(what string, r Ref) {
+	b.book.refs = append(b.book.refs, r)
 	if r.Source == "" || !r.Known.Valid() {
 		b.bad("%s: wants a source and a mark, has %q, %q", what, r.Source, r.Known)
 	}

@@ -129,33 +129,27 @@ func (a Assessment) notCovered(out *Plan) {
 }
 
 func sources(out *Plan, c *catalog.Catalog) {
-	out.SourceKnown = map[string]catalog.Known{}
-	use := func(r catalog.Ref) {
-		if r.Source == "" {
-			return
-		}
-		known := r.Known
-		old, ok := out.SourceKnown[r.Source]
-		if ok {
-			known = catalog.Weakest(old, known)
-		}
-		if !ok || known != old {
-			out.SourceKnown[r.Source] = known
-		}
-	}
+	used := map[string]bool{}
+	use := func(r catalog.Ref) { used[r.Source] = true }
 	hits := func(lists ...[]rules.Hit) {
 		for _, list := range lists {
 			for _, h := range list {
-				use(catalog.Ref{Source: h.Rule.Source, Known: catalog.Known(h.Rule.Known)})
+				use(refOf(h))
 			}
 		}
 	}
 	for i := range out.Places {
 		p := &out.Places[i]
+		hits(p.Safety, p.Install, p.Require)
+		if p.Stopped() {
+			continue // nothing else is said of it
+		}
 		for _, r := range p.Target.From {
 			use(r)
 		}
-		hits(p.Safety, p.Install, p.Require)
+		for _, r := range p.Surface.Clearance.From {
+			use(r)
+		}
 		for k := range p.Entries {
 			e := &p.Entries[k]
 			if e.NoFit == "" {
@@ -172,7 +166,8 @@ func sources(out *Plan, c *catalog.Catalog) {
 	for _, r := range out.Site.From {
 		use(r)
 	}
-	for id := range out.SourceKnown {
+	delete(used, "")
+	for id := range used {
 		if s, ok := c.Source(id); ok {
 			out.Sources = append(out.Sources, s)
 		} else {

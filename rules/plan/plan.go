@@ -35,7 +35,6 @@ type Plan struct {
 	NotCovered  []string
 	Overlaid    []string
 	Sources     []catalog.Source
-	SourceKnown map[string]catalog.Known // weakest mark under which a source is used
 }
 
 // Priority is one priority with its level 0 to 5 and its share of the whole.

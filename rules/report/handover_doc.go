@@ -235,29 +235,15 @@ func docMarkdown(d doc, o Options) string {
 	return m.b.String()
 }
 
-// refLines names each source once with the weakest mark it is used under.
+// refLines names each source once.
 func refLines(refs []catalog.Ref, c *catalog.Catalog) []string {
-	known := map[string]catalog.Known{}
-	var order []string
+	seen := map[string]bool{"": true}
+	var out []string
 	for _, r := range refs {
-		if r.Source == "" {
-			continue
+		if !seen[r.Source] {
+			seen[r.Source] = true
+			out = append(out, sourceText(c, r.Source))
 		}
-		old, ok := known[r.Source]
-		if !ok {
-			order = append(order, r.Source)
-			known[r.Source] = r.Known
-			continue
-		}
-		known[r.Source] = catalog.Weakest(old, r.Known)
-	}
-	out := make([]string, len(order))
-	for i, id := range order {
-		title := id
-		if s, ok := c.Source(id); ok {
-			title = s.Title
-		}
-		out[i] = title + " [" + KnownText(known[id]) + "]"
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"battwright/rules"
+	"battwright/rules/catalog"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/rank"
@@ -165,9 +166,10 @@ func (b *jsonBudget) judge(m order.Money) {
 }
 
 type jsonSource struct {
-	ID    string `json:"id"`
-	Title string `json:"title"`
-	Known string `json:"known"`
+	ID    string          `json:"id"`
+	Title string          `json:"title"`
+	Known string          `json:"known"` // the weakest of the marks
+	Marks []catalog.Known `json:"marks"`
 }
 
 // JSON writes a plan as one JSON object, indented or on one line.
@@ -195,7 +197,11 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 		out.Places = append(out.Places, jsonPlaceOf(place, p, o))
 	}
 	for _, s := range p.Sources {
-		out.Sources = append(out.Sources, jsonSource{s.ID, s.Title, string(p.SourceKnown[s.ID])})
+		x := jsonSource{ID: s.ID, Title: s.Title, Marks: o.Catalog.Marks(s.ID)}
+		for _, k := range x.Marks {
+			x.Known = string(k)
+		}
+		out.Sources = append(out.Sources, x)
 	}
 	return out
 }

@@ -43,7 +43,7 @@ func Markdown(p plan.Plan, o Options) string {
 	m.list("Not known yet", saidLines(p.Unknown))
 	m.list("Not covered", p.NotCovered)
 	m.list("Changed by your own data files", p.Overlaid)
-	m.list("Where the figures are from", sourceLines(p))
+	m.list("Where the figures are from", sourceLines(p, o))
 	m.para(Closing)
 	return m.b.String()
 }

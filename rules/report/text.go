@@ -36,7 +36,7 @@ func Text(p plan.Plan, o Options) string {
 	t.list("NOT KNOWN YET", saidLines(p.Unknown))
 	t.list("NOT COVERED", p.NotCovered)
 	t.list("CHANGED BY YOUR OWN DATA FILES", p.Overlaid)
-	t.list("WHERE THE FIGURES ARE FROM", sourceLines(p))
+	t.list("WHERE THE FIGURES ARE FROM", sourceLines(p, o))
 	t.blank()
 	t.para(Closing)
 	return t.String()
@@ -100,10 +100,10 @@ func saidLines(list []plan.Said) []string {
 	return out
 }
 
-func sourceLines(p plan.Plan) []string {
+func sourceLines(p plan.Plan, o Options) []string {
 	out := make([]string, len(p.Sources))
 	for i, s := range p.Sources {
-		out[i] = fmt.Sprintf("%s [%s]", s.Title, KnownText(p.SourceKnown[s.ID]))
+		out[i] = sourceText(o.Catalog, s.ID)
 	}
 	return out
 }

@@ -307,5 +307,25 @@ func KnownText(k catalog.Known) string {
 // First says what no priority and no budget gives away.
 const First = "Safety rules, the R-value and the drier choice come before any of them."
 
+// sourceText names a source with the marks of what it serves: the same wherever
+// it is printed. The mark of one statement stands beside the statement.
+func sourceText(c *catalog.Catalog, id string) string {
+	title := id
+	if s, ok := c.Source(id); ok {
+		title = s.Title
+	}
+	var words []string
+	for _, k := range c.Marks(id) {
+		words = append(words, KnownText(k))
+	}
+	switch len(words) {
+	case 0:
+		return title
+	case 1:
+		return title + " [" + words[0] + "]"
+	}
+	return title + " [" + words[0] + "; partly " + strings.Join(words[1:], ", ") + "]"
+}
+
 // Closing is the caution every report ends with.
 const Closing = "Model codes are law only as adopted where you build: ask the building department. Electrical, chimney and structural work belongs to licensed trades."
