@@ -43,7 +43,7 @@ func TestAskOpensAnOffer(t *testing.T) {
 		"offers", "blank", in("blank.toml"), "open", offerDir+"nowhere.toml", offerDir+"full.toml", "open", offerDir+"bold.toml", "write", in("offers.txt"), "back",
 		"finished work", "open", finishedDir+"mixed.toml", "result", "write", in("finished.toml"), "quit")}.run("ask", jobHouse)
 	require.Equal(t, exitDone, r.code, r.stderr)
-	require.Contains(t, r.stderr, "Start again with: battwright ask\n")
+	require.Contains(t, r.stderr, "To go on, type: battwright ask")
 	for _, args := range [][]string{
 		{"handover", jobHouse, "--page", "framer"}, {"offer", jobHouse, offerDir + "full.toml", offerDir + "bold.toml"}, {"inspect", jobHouse, finishedDir + "mixed.toml"},
 	} {

@@ -17,7 +17,7 @@ func lines(t *testing.T, state string) *session {
 	s := start(t, state, 100, 100, nil, "ask")
 	s.sees("Your choice:").write("1\r")
 	s.sees("How far is the building today?").write("framed\r")
-	s.sees("name R-values?").keeps(state, `stage = "framed"`)
+	s.sees("from before 1990?").keeps(state, `stage = "framed"`)
 	return s
 }
 

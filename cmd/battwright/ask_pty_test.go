@@ -28,7 +28,7 @@ func TestAskInATerminal(t *testing.T) {
 			s := start(t, state, 100, 100, []string{"TERM=dumb"})
 			s.sees("Your choice:").write("1\r")
 			s.sees("How far is the building today?").write("framed\r")
-			s.sees("name R-values?").keeps(state, `stage = "framed"`)
+			s.sees("from before 1990?").keeps(state, `stage = "framed"`)
 			end.do(s)
 			require.Equal(t, end.code, s.exit())
 			require.Contains(t, readFile(t, keptIn(state)), `stage = "framed"`)

@@ -47,7 +47,8 @@ func newStore(getenv func(string) string) *store {
 var errLocked = errors.New("another battwright is running")
 
 // Where names the file the answers of this program are in: those kept, else the
-// person's own. It is empty when neither is there, or the newest answers are in
+// person's own, and beside it those that were kept for it earlier and were not
+// taken up. It is empty when neither is there, or the newest answers are in
 // neither.
 func (s *store) Where() string {
 	s.mu.Lock()
@@ -61,6 +62,18 @@ func (s *store) Where() string {
 	if _, err := os.Stat(s.path); s.path == "" || err != nil {
 		return ""
 	}
+	if s.held != 0 {
+		if _, path, ok := s.read(s.held); ok && path == s.path {
+			return s.path + ", and those of an earlier time that are not in it in " + s.file(s.held)
+		}
+	}
+	return s.path
+}
+
+// File names the person's own file, empty when it has none yet.
+func (s *store) File() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	return s.path
 }
 

@@ -45,3 +45,35 @@ func TestGoodbyeIsTrue(t *testing.T) {
 	require.Equal(t, exitInput, r.code)
 	require.NotContains(t, r.stderr, "Your answers are in")
 }
+
+// Kept answers that were not taken up are not said to be in the file they are
+// for: "in a3.toml" would be false.
+func TestAnswersThatWereNotTakenUpAreNamed(t *testing.T) {
+	environ, path := lineEnv(t), filepath.Join(t.TempDir(), "a3.toml")
+	require.NoError(t, os.WriteFile(path, []byte("version = 1\n"), 0o644))
+	r := with{stdin: "1\nframed\n", environ: environ}.run("ask", path)
+	require.Contains(t, r.stderr, "Your answers are in ")
+	r = with{environ: environ}.run("ask", path)
+	require.Equal(t, exitInput, r.code)
+	require.Contains(t, r.stderr, "a3.toml, and those of an earlier time that are not in it in ")
+	require.Contains(t, r.stderr, keptName)
+}
+
+// What is named at the end is a command that leads back to the same answers.
+func TestGoodbyeNamesACommandThatWorks(t *testing.T) {
+	environ, dir := lineEnv(t), t.TempDir()
+	path := filepath.Join(dir, "my own ord.toml")
+	r := with{stdin: "1\nframed\nsave\n" + path + "\nquit\n", environ: environ}.run("ask")
+	require.Equal(t, exitDone, r.code, r.stderr)
+	require.Contains(t, r.stderr, "To go on, type: battwright ask '"+path+"'\n")
+	r = with{stdin: "quit\n", environ: environ}.run("ask", path)
+	require.Contains(t, r.stdout, "Your answer so far: framed.")
+	for typed, want := range map[string]string{"/x/ord.toml": "/x/ord.toml", "/x/it's.toml": `'/x/it'\''s.toml'`, "/x/a b": "'/x/a b'", "/x/$(y)": "'/x/$(y)'"} {
+		require.Equal(t, want, typedPath(typed))
+	}
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	require.Equal(t, "ord.toml", typedPath(filepath.Join(here, "ord.toml")))
+	require.Equal(t, "go run ./cmd/battwright ask", started("/tmp/go-build1/b001/exe/battwright", "battwright ask"))
+	require.Equal(t, "battwright ask", started("/usr/bin/battwright", "battwright ask"))
+}

@@ -155,9 +155,37 @@ func speaksUTF8(getenv func(string) string) bool {
 // goodbye says where the answers are and with which command to go on; nothing
 // when there are none.
 func goodbye(cfg tui.Config, e env, again string) {
-	if said := left(cfg); said != "" {
-		tell(e, strings.TrimSpace(said)+" Start again with: "+again)
+	said := left(cfg)
+	if said == "" {
+		return
 	}
+	if own, ok := cfg.Store.(interface{ File() string }); ok && own.File() != "" {
+		again += " " + typedPath(own.File())
+	}
+	tell(e, strings.TrimSpace(said)+" To go on, type: "+started(os.Args[0], again))
+}
+
+// started is a command as it must be typed again by somebody who started the
+// program without installing it: "go run" builds it in a folder of its own.
+func started(program, again string) string {
+	if strings.Contains(program, "go-build") && filepath.Base(filepath.Dir(program)) == "exe" {
+		return strings.Replace(again, "battwright", "go run ./cmd/battwright", 1)
+	}
+	return again
+}
+
+// typedPath is a path as it is typed from where the person stands, in quotes
+// where the shell would take it apart.
+func typedPath(path string) string {
+	if here, err := os.Getwd(); err == nil {
+		if near, err := filepath.Rel(here, path); err == nil && filepath.IsLocal(near) {
+			path = near
+		}
+	}
+	if strings.Trim(path, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-/") == "" && !strings.HasPrefix(path, "-") {
+		return path
+	}
+	return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
 }
 
 // left says where the answers are that a program leaves behind, after a space;

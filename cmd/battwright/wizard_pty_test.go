@@ -40,7 +40,7 @@ func (s *session) reach(question, key string) *session {
 func TestNewHouseToText(t *testing.T) {
 	t.Parallel()
 	s := start(t, t.TempDir(), 80, 24, nil)
-	s.sees("A new house, rough look").key("1").sees("› How far is the building today?").key("2").sees("› Do your approved")
+	s.sees("A new house, rough look").key("1").sees("› How far is the building today?").key("2").sees("› Is any part")
 	s.reach("Which state", enter).typed("MN").reach("Which county", enter).typed("Hennepin").key(enter)
 	s.reach("How long is the house", enter).typed("36").reach("What goes up", enter).key(enter).sees("The places to insulate").key(enter).sees("What matters").key(enter).sees("› lowest price").key("5").key(enter).sees("The house at a glance")
 	s.key("x").sees("Export the recommendation").key("2").sees("The name of a file").typed("mine").key(enter).sees("Written to mine.txt")
@@ -70,7 +70,7 @@ func TestKilledAndResumed(t *testing.T) {
 	t.Parallel()
 	state := t.TempDir()
 	s := start(t, state, 80, 24, nil)
-	s.sees("rough look").key("1").sees("› How far").key("2").sees("› Do your approved")
+	s.sees("rough look").key("1").sees("› How far").key("2").sees("› Is any part")
 	s.keeps(state, `stage = "framed"`)
 	s.signal(syscall.SIGKILL)
 	s.exit()
@@ -116,7 +116,7 @@ func TestStopped(t *testing.T) {
 			t.Parallel()
 			state := t.TempDir()
 			s := start(t, state, 80, 24, nil)
-			s.sees("rough look").key("1").sees("› How far").key("3").sees("› Do your approved")
+			s.sees("rough look").key("1").sees("› How far").key("3").sees("› Is any part")
 			stop(s) // at once: the last answer may not be on disk yet
 			require.Equal(t, exitInterrupted, s.exit())
 			s.restored()
@@ -138,7 +138,7 @@ func TestPausedAndContinued(t *testing.T) {
 	s.until("the terminal given back", func() bool { return strings.Contains(s.bytes(), off) }, nil)
 	back := func() bool { return strings.LastIndex(s.bytes(), on) > strings.Index(s.bytes(), off) }
 	s.until("the screen taken again", back, func() { s.signal(syscall.SIGCONT) })
-	s.sees("› How far is the building today?").key("2").sees("› Do your approved")
+	s.sees("› How far is the building today?").key("2").sees("› Is any part")
 	s.write(ctrlC)
 	require.Equal(t, exitInterrupted, s.exit())
 	s.restored()
@@ -159,7 +159,7 @@ func TestResized(t *testing.T) {
 	resize(30, 8)
 	s.sees("needs at least")
 	resize(120, 40)
-	s.sees("first look").sees("› How far is the building today?").key("2").sees("› Do your approved")
+	s.sees("first look").sees("› How far is the building today?").key("2").sees("› Is any part")
 	s.write(ctrlC)
 	require.Equal(t, exitInterrupted, s.exit())
 }
@@ -200,7 +200,7 @@ func TestClosedTerminal(t *testing.T) {
 	t.Parallel()
 	state := t.TempDir()
 	s := start(t, state, 80, 24, nil)
-	s.sees("rough look").key("1").sees("› How far").key("4").sees("› Do your approved")
+	s.sees("rough look").key("1").sees("› How far").key("4").sees("› Is any part")
 	s.keeps(state, `stage = "insulated"`)
 	require.NoError(t, s.pty.Close())
 	require.NotEqual(t, exitInternal, s.exit())

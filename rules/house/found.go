@@ -125,6 +125,9 @@ func (l *QuestionList) homes() homes {
 // meant adds the word that a person most likely meant.
 func meant(v any, known []string) string {
 	s, _ := v.(string)
+	if near := nearestNumber(s, known); len(near) > 0 {
+		return " (did you mean " + strings.Join(near, " or ") + "?)"
+	}
 	if near := strict.Nearest(s, known); near != "" {
 		return " (did you mean " + near + "?)"
 	}

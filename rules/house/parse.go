@@ -84,6 +84,11 @@ func (q Question) match(s string) string {
 			return o.Value
 		}
 	}
+	for _, o := range q.Options { // of the years of a code any is meant
+		if yearIn(o.Label.In(units.US), s) {
+			return o.Value
+		}
+	}
 	return s
 }
 
