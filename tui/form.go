@@ -224,7 +224,7 @@ func (f *form) helpRows(p *page, s *session) {
 	if h.Ask != "" {
 		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.system))
 	}
-	p.para(style.Dim, 4, keySentence(f.Keys(s))+" "+say.OneEnter)
+	p.para(style.Dim, 4, keySentence(append(f.Keys(s), f.fields[f.active].shown(keys.GoTo)))+" "+say.OneEnter)
 	p.mark()
 }
 

@@ -190,6 +190,7 @@ func (m *matters) row(p *page, s *session, q house.Question, i int) {
 			if h, ok := s.catalog().Help("priorities." + k.ID); ok {
 				p.para(style.Good, 4, h.Why.In(s.system))
 			}
+			p.para(style.Dim, 4, keySentence(append(m.Keys(s), keys.GoTo, keys.Words)))
 		}
 	}
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"io/fs"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -78,13 +79,19 @@ func (s *session) savedIn(path, text string) tea.Cmd {
 // something else to.
 func (x *prompt) write(s *session, path, text string, then func(*session) tea.Cmd) tea.Cmd {
 	sure, inputs, store := x.sure == path, s.inputs(x.saves), s.store
+	typed := strings.TrimSpace(x.input.Value())
 	x.sure = ""
 	if store == nil {
 		x.problem = say.Sentence(say.NoWriting)
 		return nil
 	}
 	return s.work("Writing "+path, func() func(*session) tea.Cmd {
-		err := writeOther(store, path, text, sure, inputs)
+		var err error
+		if typed != path && store.Folder(typed) { // the ending was added to the name of a folder
+			err = say.IsFolder(typed)
+		} else {
+			err = writeOther(store, path, text, sure, inputs)
+		}
 		return func(s *session) tea.Cmd {
 			switch {
 			case errors.Is(err, fs.ErrExist):

@@ -30,6 +30,8 @@ type Store interface {
 	SetAside(text string) (where string, err error)
 	// Same reports whether two names are of one file.
 	Same(a, b string) bool
+	// Folder reports whether a name is of a folder.
+	Folder(path string) bool
 	// Read reads a house file.
 	Read(path string) (text string, err error)
 	// Changed reports whether the file is no longer what was read or written.

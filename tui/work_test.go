@@ -259,3 +259,35 @@ func TestLongNoticesFit(t *testing.T) {
 	p.m.s.notice = "Saved in " + strings.Repeat("a/very/long/path/", 60)
 	require.Equal(t, 9, strings.Count(p.view(), "\n"))
 }
+
+// The name of a folder is no name of a file, with an ending or without.
+func TestAFolderIsSaidToBeOne(t *testing.T) {
+	for _, keys := range [][]string{{"s"}, {"x", "2"}, {"g", "6", "x", "1"}} {
+		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+		p.store.Folders = map[string]bool{"docs": true, "docs/": true}
+		for _, name := range []string{"docs", "docs/"} {
+			p = newPlayer(t, Config{Mono: true, House: demoHouse(t), Store: p.store}, 80, 24)
+			p.press(keys...).typed(name).press("enter")
+			require.Contains(t, p.view(), name+" is a folder", "%q", keys)
+			require.Empty(t, p.store.Files)
+		}
+	}
+}
+
+// Where the footer of a small window has no room for a key, the help of the
+// question has it.
+func TestKeysWithoutRoomAreInTheHelp(t *testing.T) {
+	for name, want := range map[string][]string{"money": {" l what the next dollars buy", " g go to"}, "matters-help": {"g go to"}} {
+		p := at(t, stopNamed(t, name), Config{Mono: true}, 60, 20)
+		if name == "money" {
+			p.press("?")
+		}
+		shown := p.view()
+		for range 4 {
+			shown += p.press("pgdn").view()
+		}
+		for _, key := range want {
+			require.Contains(t, strings.Join(strings.Fields(shown), " "), key, name)
+		}
+	}
+}

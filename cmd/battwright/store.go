@@ -127,6 +127,12 @@ func (s *store) Belongs(path string) {
 	}
 }
 
+// Folder reports whether a name is of a folder.
+func (s *store) Folder(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
 // Same reports whether two names are of one file.
 func (s *store) Same(a, b string) bool {
 	one, err := os.Stat(a)

@@ -38,3 +38,13 @@ func TestInputsAreNotOverwritten(t *testing.T) {
 	require.Equal(t, "version = 1\n", store.Files["my.txt"])
 	require.Contains(t, out, "are read from")
 }
+
+// The name of a folder is no name of a file.
+func TestAFolderIsSaidToBeOne(t *testing.T) {
+	store := fixture.NewMemory()
+	store.Folders = map[string]bool{"docs": true}
+	out, err := said(t, store, ask.Config{}, "3", "export", "1", "docs", "back", "back", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "docs is a folder")
+	require.Empty(t, store.Files)
+}

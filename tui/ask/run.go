@@ -34,6 +34,7 @@ type Store interface {
 	Forget() error
 	SetAside(text string) (where string, err error)
 	Same(a, b string) bool
+	Folder(path string) bool
 	Read(path string) (text string, err error)
 	Changed(path, text string) bool
 	Write(path, text string, overwrite bool) error

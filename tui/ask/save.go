@@ -129,10 +129,14 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 		if sure != "" && saysYes(path) {
 			path = sure // the answer to whether it may be overwritten
 		}
+		typed := path
 		if !strings.HasSuffix(path, ending) {
 			path += ending
 		}
 		text, err := content()
+		if err == nil && a.s.store.Folder(typed) {
+			err = say.IsFolder(typed)
+		}
 		if err == nil {
 			err = a.writeOther(path, text, sure == path, ending == ".toml")
 		}

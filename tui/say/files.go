@@ -33,6 +33,11 @@ func IsInput(path string) error {
 	return errors.New(path + " is a file your house or its offers are read from: give this another name")
 }
 
+// IsFolder refuses to write over a folder, or beside it by chance.
+func IsFolder(path string) error {
+	return errors.New(path + " is a folder: name a file in it")
+}
+
 // Written says where something was written.
 func Written(path string) string { return "Written to " + path }
 
