@@ -1,6 +1,7 @@
 package order
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -39,4 +40,14 @@ func TestCoversAreOnTheList(t *testing.T) {
 	cover, ok := ids(demo.Text("house-by-the-water.toml"))["cover"]
 	require.True(t, ok, "the thick one that is chosen there is not")
 	require.Equal(t, 528.0, cover.Qty, "132 feet round, 4 feet high, worked by hand")
+}
+
+// A chimney built into the outside wall is framed on three sides, one inside the
+// house on four.
+func TestAChimneyInTheWallHasThreeSides(t *testing.T) {
+	for kind, sides := range map[string]string{"masonry-in-wall": "3 framed sides", "masonry-inside": "4 framed sides"} {
+		o, _, _ := made(t, houseOf("[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \""+kind+"\"\nwidth_in = 36\ndepth_in = 24\nheight_ft = 8\nfloors = 1\ngap_in = 2\nframing.size = \"2x6\"\nframing.spacing_in = 16\n"))
+		require.NotEmpty(t, o.Places[0].Layers, kind)
+		require.Contains(t, strings.Join(o.Places[0].Notes, "; "), sides, kind)
+	}
 }

@@ -33,3 +33,13 @@ func TestARetarderBesideTheBlanketIsOrdered(t *testing.T) {
 		require.Equal(t, want, got, retarder)
 	}
 }
+
+// A wall of which only the area is known gets a sheet for all of it, with laps
+// and no more than half as much again.
+func TestARetarderByTheArea(t *testing.T) {
+	o, _, _ := made(t, wall("area_ft2 = 400\nframing.size = \"2x4\"\nci_r = 10\nretarder = \"smart\""))
+	i := slices.IndexFunc(o.Places[0].Extras, func(x Extra) bool { return x.ID == "sheet-smart" })
+	require.GreaterOrEqual(t, i, 0)
+	require.GreaterOrEqual(t, o.Places[0].Extras[i].Ft2, 400.0)
+	require.LessOrEqual(t, o.Places[0].Extras[i].Ft2, 600.0)
+}
