@@ -97,7 +97,9 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Quotes = a.House.Quotes
 	s.Clearance = clearanceOf(a, p)
-	s.Ceilings = ceilingsOf(a)
+	if s.Kind.ID == "sloped-ceiling" {
+		s.Ceilings = ceilingsOf(a)
+	}
 	if s.Kind.StackOverFraming && c.Settings.OldRPerIn > 0 {
 		const guessStepIn = 0.5 // a guess: to the half inch
 		s.OldIn = math.Round(s.ExistingR/c.Settings.OldRPerIn/guessStepIn) * guessStepIn

@@ -24,7 +24,8 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 	// The site is cheap and knows of dehumidifiers, which are asked by place.
 	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
 	for i := range now.House.Places {
-		if now.House.Places[i].ID == placeID {
+		// What is asked of a slope hangs on the areas of all ceilings.
+		if now.House.Places[i].ID == placeID || now.House.Places[i].Kind == "sloped-ceiling" {
 			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
 		}
 	}
