@@ -51,3 +51,17 @@ func TestAChimneyInTheWallHasThreeSides(t *testing.T) {
 		require.Contains(t, strings.Join(o.Places[0].Notes, "; "), sides, kind)
 	}
 }
+
+// A wall of which only the area is known has two plates to seal along a length
+// that is its area over its height: 400 ft2 of 8 ft wall, 97 1/8 in with its
+// plates, is 49 ft long.
+func TestSealantByTheArea(t *testing.T) {
+	o, _, _ := made(t, wall("area_ft2 = 400\nheight_ft = 8\nframing.size = \"2x4\"\nci_r = 10"))
+	for _, x := range o.Places[0].Extras {
+		if x.ID == "sealant" {
+			require.InEpsilon(t, 2*400/(97.125/12), x.Qty, 0.001)
+			return
+		}
+	}
+	t.Fatal("no sealant on the list")
+}

@@ -18,7 +18,9 @@ func TestQuotesOfBlanketsNobodyTakes(t *testing.T) {
 		}
 		return out
 	}
-	q := func(id string) string { return "[[quote]]\nproduct = \"" + id + "\"\npieces = 10\nwidth_in = 15\nlength_in = 93\n" }
+	q := func(id string) string {
+		return "[[quote]]\nproduct = \"" + id + "\"\npieces = 10\nwidth_in = 15\nlength_in = 93\n"
+	}
 	o, _, _ := made(t, wall(plainWall))
 	require.Len(t, o.Lines, 1)
 	bought := o.Lines[0].Product.ID
