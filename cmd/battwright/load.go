@@ -80,9 +80,6 @@ func readHouse(l *house.QuestionList, path string, stdin io.Reader) (*house.Hous
 // a huge file is refused quickly. "-" is stdin, where that is not nil.
 func readText(path string, stdin io.Reader) (string, error) {
 	r := stdin
-	if path == "-" && stdin == nil {
-		return "", errors.New("the answers come from the keyboard here, so the house cannot; name a house file")
-	}
 	if path != "-" {
 		info, err := os.Stat(path)
 		if err != nil {
@@ -112,6 +109,9 @@ var (
 // readOrdinary reads a file and nothing else: a pipe or a device could keep it
 // waiting for ever, and is not even opened to wait.
 func readOrdinary(path string) (string, error) {
+	if path == "-" {
+		return "", errors.New("the answers come from the keyboard here, so the house cannot; name a house file")
+	}
 	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return "", err

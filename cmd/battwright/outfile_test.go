@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -121,4 +122,20 @@ func TestDataFiguresAreBounded(t *testing.T) {
 		require.Equal(t, exitInput, code, text)
 		require.Contains(t, problems, want, text)
 	}
+}
+
+// What takes long to work out is worked out where it is printed, and nowhere
+// else: the list of what to find out, and whether other weather would change the
+// plan.
+func TestOnlyWhatIsPrintedIsWorkedOut(t *testing.T) {
+	w, code := open(openFlags{system: "us"}, nil, env{stdin: strings.NewReader(""), stdout: io.Discard, stderr: io.Discard, getenv: func(string) string { return "" }})
+	require.Equal(t, exitDone, code)
+	quick, err := w.plan(w.houses[0], false)
+	require.NoError(t, err)
+	require.Empty(t, quick.NearClimate)
+	whole, err := w.plan(w.houses[0], true)
+	require.NoError(t, err)
+	require.NotEmpty(t, whole.NearClimate)
+	_, out, _ := said(t, "", "plan")
+	require.Contains(t, strings.Join(strings.Fields(out), " "), "with the weather of")
 }

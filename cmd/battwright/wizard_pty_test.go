@@ -42,7 +42,7 @@ func TestNewHouseToText(t *testing.T) {
 	s := start(t, t.TempDir(), 80, 24, nil)
 	s.sees("A new house, rough look").key("1").sees("› How far is the building today?").key("2").sees("› Is any part")
 	s.reach("Which state", enter).typed("MN").reach("Which county", enter).typed("Hennepin").key(enter)
-	s.reach("How long is the house", enter).typed("36").reach("What goes up", enter).key(enter).sees("The places to insulate").key(enter).sees("What matters").key(enter).sees("› lowest price").key("5").key(enter).sees("The house at a glance")
+	s.reach("How long is the house", enter).typed("36").reach("Do your approved", enter).key(enter).sees("The places to insulate").key(enter).sees("What matters").key(enter).sees("› lowest price").key("5").key(enter).sees("The house at a glance")
 	s.key("x").sees("Export the recommendation").key("2").sees("The name of a file").typed("mine").key(enter).sees("Written to mine.txt")
 	s.write("q")
 	require.Equal(t, exitDone, s.exit())
