@@ -107,7 +107,7 @@ func TestPausedInAShell(t *testing.T) {
 				s.until("the screens", func() bool { return strings.Contains(s.bytes()[at:], c.next) }, nil)
 				s.write("2")
 			}
-			s.until("the next question", func() bool { return strings.Contains(s.bytes()[at:], "R-values?") }, nil)
+			s.until("the next question", func() bool { return strings.Contains(s.bytes()[at:], "1990?") }, nil)
 			s.keeps(state, `stage = "framed"`)
 			s.write(ctrlC)
 			s.until("the shell again", func() bool { return strings.HasSuffix(s.bytes(), "ready> ") }, nil)

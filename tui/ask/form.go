@@ -135,6 +135,16 @@ func (a *app) onward() (stop, error) {
 	return atMatters, nil
 }
 
+// onwardTo names where next leads to from the places.
+func (a *app) onwardTo() string {
+	for _, p := range a.s.house.Places {
+		if !a.s.rough && !a.s.sized[p.ID] {
+			return "size and frame of each place, then what matters"
+		}
+	}
+	return "on to what matters"
+}
+
 // ownMatters asks what matters at one place alone.
 func (a *app) ownMatters(id string) error {
 	p := a.s.house.Place(id)

@@ -28,7 +28,7 @@ func (a *app) placesRows() []row {
 		id := p.ID
 		rows = append(rows, row{text: a.placeLine(p), do: func(string) (stop, error) { return here, a.placeForm(id) }})
 	}
-	rows = append(rows, row{word: "next", text: "on to what matters", do: func(string) (stop, error) { return a.onward() }},
+	rows = append(rows, row{word: "next", text: a.onwardTo(), do: func(string) (stop, error) { return a.onward() }},
 		row{word: "add", text: "a place that is missing", do: func(string) (stop, error) { return a.addPlace() }})
 	if len(a.s.house.Places) > 0 {
 		rows = append(rows,
