@@ -19,7 +19,7 @@ var oldWords = regexp.MustCompile(`(?i)porcelain|knob|pebbly|vermiculite|asbesto
 // A house that is not framed yet has no old wiring, and is not asked whether it
 // has; one that may have old parts is warned at each place and asked once.
 func TestOldPartsOnlyWhereTheyMayBe(t *testing.T) {
-	const rest = "\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\n"
+	const rest = "\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\ncode = \"irc-2021\"\n[[place]]\nkind = \"attic\"\n[[place]]\nkind = \"exterior-wall\"\n"
 	for _, now := range []string{"stage = \"not-framed\"", "stage = \"framed\"\nold = false"} {
 		a := fixture.Read(t, "version = 1\n"+now+rest)
 		p := plan.Make(a)
