@@ -51,7 +51,7 @@ func (x *placePage) why(p *page, s *session, pl plan.Place) {
 			}
 			continue
 		}
-		for _, l := range report.Detail(s.catalog(), e, s.system) {
+		for _, l := range report.Detail(pl, e, s.options()) {
 			p.labelled(style.Dim, "  "+l.Label, 24, l.Text)
 		}
 		for _, h := range e.Verdict.For {
@@ -89,9 +89,12 @@ func (x *placePage) how(p *page, s *session, pl plan.Place) {
 	for _, c := range report.Cautions(pl, s.options()) {
 		p.para(style.Warn, 2, "! "+c)
 	}
-	p.blank()
-	p.line(style.Title, "How")
-	for _, h := range report.Steps(pl) {
+	steps := report.Steps(pl)
+	if len(steps) > 0 {
+		p.blank()
+		p.line(style.Title, "How")
+	}
+	for _, h := range steps {
 		p.para(style.Plain, 2, s.g.Dot+" "+h)
 	}
 	for _, n := range pl.Target.Notes {

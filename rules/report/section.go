@@ -270,6 +270,9 @@ func fullText(p plan.Place, s units.System) string {
 // UnfitLines say of every blanket that is not proposed why it does not fit.
 func UnfitLines(p plan.Place, o Options) []string {
 	var out []string
+	if p.Surface.Held() != "" {
+		return nil // what fits is told once the room is known
+	}
 	for _, u := range p.Unfit {
 		name := u.Product.Material
 		if m, ok := o.Catalog.Material(u.Product.Material); ok {
@@ -413,15 +416,19 @@ func Steps(p plan.Place) []string {
 	return out
 }
 
-// Detail names the values of an entry, a priority a line.
-func Detail(c *catalog.Catalog, e plan.Entry, s units.System) []Line {
+// Detail names the values of an entry, a priority a line; none while the width
+// of its room is not known: they would be those of a blanket that nobody may buy.
+func Detail(p plan.Place, e plan.Entry, o Options) []Line {
+	if p.Surface.Held() != "" {
+		return nil
+	}
 	var out []Line
-	for i, k := range c.Criteria {
+	for i, k := range o.Catalog.Criteria {
 		if i >= len(e.Values) {
 			break
 		}
 		v := e.Values[i]
-		out = append(out, Line{k.Name, fmt.Sprintf("worth %.0f points (%s)", e.Parts[i], measured(k, v, s))})
+		out = append(out, Line{k.Name, fmt.Sprintf("worth %.0f points (%s)", e.Parts[i], measured(k, v, o.System))})
 	}
 	return out
 }

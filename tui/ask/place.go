@@ -139,7 +139,7 @@ func (a *app) tellWhy(pl plan.Place) {
 			}
 			continue
 		}
-		for _, l := range report.Detail(a.s.catalog(), e, a.s.system) {
+		for _, l := range report.Detail(pl, e, o) {
 			a.talk.labelled(l.Label, l.Text)
 		}
 		for _, h := range e.Verdict.For {
@@ -222,8 +222,11 @@ func (a *app) tellHow(pl plan.Place) {
 	for _, c := range report.Cautions(pl, a.s.options(0)) {
 		a.talk.hang("- ", c)
 	}
-	a.talk.title("How")
-	for _, h := range report.Steps(pl) {
+	steps := report.Steps(pl)
+	if len(steps) > 0 {
+		a.talk.title("How")
+	}
+	for _, h := range steps {
 		a.talk.hang("- ", h)
 	}
 	for _, n := range pl.Target.Notes {
