@@ -76,8 +76,11 @@ func (c *Clearance) byCode(list []catalog.Clearance, s units.System) {
 		}
 	}
 	c.Known, c.Reason = len(list) > 0, strings.Join(words, "; ")
-	if len(list) > 1 {
+	switch {
+	case len(list) > 1:
 		c.Reason += "; the larger is kept"
+	case c.Known && c.SureIn > 0:
+		c.Reason = list[0].Text // its width stands before it
 	}
 }
 
