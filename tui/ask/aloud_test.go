@@ -101,13 +101,13 @@ func TestAnAreaIsYoursOnlyWhenAllOfItWasTyped(t *testing.T) {
 func TestAPriceThatTurnsThePlanAwayStaysInReach(t *testing.T) {
 	out, err := said(t, fixture.NewMemory(), ask.Config{Echo: true}, "3", "order", "3", "done", "done", "done", "done", "done", "115 per ft2", "again", "quit")
 	require.NoError(t, err)
-	has(t, out, "\n3. fiberglass R-21, paper face, 15 in wide: no price typed yet")
+	has(t, out, "\n3. fiberglass R-20, paper face, 15 in wide: no price typed yet")
 	flat := strings.Join(strings.Fields(out), " ")
-	has(t, flat, "fiberglass R-21, paper face, 15 in wide: $115.00 a ft2, label not typed; not in the order as the plan is now")
+	has(t, flat, "fiberglass R-20, paper face, 15 in wide: $115.00 a ft2, label not typed; not in the order as the plan is now")
 	rows := strings.Split(out, "\n")
 	number := ""
 	for _, l := range rows {
-		if n, _, ok := strings.Cut(l, ". fiberglass R-21, paper face, 15 in wide: $115"); ok {
+		if n, _, ok := strings.Cut(l, ". fiberglass R-20, paper face, 15 in wide: $115"); ok {
 			number = n
 		}
 	}
@@ -116,5 +116,5 @@ func TestAPriceThatTurnsThePlanAwayStaysInReach(t *testing.T) {
 		number, "done", "done", "done", "done", "done", "clear", "quit")
 	require.NoError(t, err)
 	require.NotContains(t, out[strings.LastIndex(out, "Blankets of the order"):], "not in the order")
-	has(t, out[strings.LastIndex(out, "Blankets of the order"):], "\n3. fiberglass R-21, paper face, 15 in wide: no price typed yet")
+	has(t, out[strings.LastIndex(out, "Blankets of the order"):], "\n3. fiberglass R-20, paper face, 15 in wide: no price typed yet")
 }
