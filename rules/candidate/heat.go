@@ -31,6 +31,7 @@ type Heat struct {
 	SlopedR      float64   // lower R that serves because the slope is a small part of the ceiling, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel
+	SummerMost   bool                 // in a warm zone, cooled: what comes in through the summer is the bigger half and not counted
 	From         []catalog.Ref
 }
 
@@ -241,6 +242,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		return h, err
 	}
 	h.LossUSD = site.yearCost(h.LossMMBtu, c)
+	h.SummerMost = site.Cooled && site.Zone != "" && site.ZoneNumber <= lastWarmZone
 	return h, nil
 }
 
@@ -267,3 +269,7 @@ func labelHeight(b Blankets) float64 {
 	}
 	return sum
 }
+
+// lastWarmZone: in zones 0 to 3 the heat that comes in through the summer is
+// the bigger half of the bill of a cooled house (common practice, no source).
+const lastWarmZone = 3

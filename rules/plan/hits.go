@@ -141,11 +141,11 @@ func sources(out *Plan, c *catalog.Catalog) {
 	for i := range out.Places {
 		p := &out.Places[i]
 		hits(p.Safety, p.Install, p.Require)
-		if p.Stopped() {
-			continue // nothing else is said of it
-		}
 		for _, r := range p.Target.From {
 			use(r)
+		}
+		if p.Stopped() {
+			continue // nothing else is said of it
 		}
 		for _, r := range p.Surface.Clearance.From {
 			use(r)

@@ -94,6 +94,9 @@ func changes(t *testing.T, q house.Question, kind string) bool {
 	rng := rand.New(rand.NewPCG(31, uint64(len(kind))))
 	for range 200 { // most chimneys by chance have no plan
 		a := fixture.RandomHouse(t, rng, kind)
+		if q.Scope == house.Drawings { // asked only of drawings that name R-values
+			a.House.Answers.Set("drawings", house.YesNo(true))
+		}
 		before := ""
 		for _, answer := range tries(q) {
 			now := fixture.Copy(a)

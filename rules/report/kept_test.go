@@ -31,7 +31,7 @@ func TestSinceKept(t *testing.T) {
 	h.Delete("rim")
 	h.Add("attic")
 	since := report.SinceKept(h.Variant("kept").Was, now())
-	require.Contains(t, since, "Street wall was fiberglass R-21")
+	require.Contains(t, since, "Street wall was fiberglass R-20")
 	require.Contains(t, since, "is new")
 	require.Contains(t, since, "1 of its places are gone")
 }

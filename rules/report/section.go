@@ -235,6 +235,9 @@ func MoreLines(p plan.Place, o Options) []Line {
 		if usd := p.Choice.Heat.LossUSD; usd.High > 0 {
 			text += fmt.Sprintf(", some %s at usual prices; an estimate, never a bill", o.System.MoneyRange(dollarsRange(usd)))
 		}
+		if p.Choice.Heat.SummerMost {
+			text += ". That is winter alone: cooling, the bigger half in a climate like yours, is not in it"
+		}
 		out = append(out, Line{"Loses", text})
 	}
 	if t, ok := p.NextThicker(); ok {
@@ -285,12 +288,16 @@ func UnfitLines(p plan.Place, o Options) []string {
 
 // thickerText puts the next thicker stack in context.
 func thickerText(t plan.Thicker, o Options) string {
+	winter := ""
+	if t.Stack.Heat.SummerMost {
+		winter = " (what it saves in cooling is not worked out)"
+	}
 	saves := dollarsRange(t.SavesUSD)
 	text := fmt.Sprintf("%s would cost about %s more and save", ProductText(t.Stack, o.System), o.System.MoneyAbout(t.ExtraCost))
 	if saves.Low < units.FromDollars(0.5) { // its low end would be shown as nothing
-		return text + " next to nothing of heating a year: it does not come back in heat alone"
+		return text + " next to nothing of heating a year: it does not come back in heat alone" + winter
 	}
-	return text + fmt.Sprintf(" some %s of heating a year: %s to come back", o.System.MoneyRange(saves), yearsText(t.PaybackYears))
+	return text + fmt.Sprintf(" some %s of heating a year: %s to come back", o.System.MoneyRange(saves), yearsText(t.PaybackYears)) + winter
 }
 
 // mostYears is beyond what anybody plans for.

@@ -208,7 +208,7 @@ func dampAtAGlance(d candidate.Damp, all bool) string {
 	if all {
 		return text + ", whichever fiber goes in"
 	}
-	return text + " (another blanket here would be drier)"
+	return text + " (not every blanket here does: see why the drier one is not taken)"
 }
 
 // DampLimits say, under the year of the damp check, what it does not cover and
@@ -305,7 +305,7 @@ func KnownText(k catalog.Known) string {
 }
 
 // First says what no priority and no budget gives away.
-const First = "Safety rules, the R-value and the drier choice come before any of them."
+const First = "Safety rules and the R-value come first. No priority and no budget picks a blanket that gets damp while another passes both and does not."
 
 // sourceText names a source with the marks of what it serves: the same wherever
 // it is printed. The mark of one statement stands beside the statement.

@@ -12,14 +12,14 @@ import (
 
 // Words over a part of the work.
 const (
-	Priorities  = "Safety rules, the R-value and the drier choice come first. Beyond that, what matters most? 0 does not matter, 5 matters most."
+	Priorities  = "Safety rules and the R-value come first, then staying out of damp. Beyond that, what matters most? 0 does not matter, 5 matters most."
 	Glance      = "The house at a glance"
 	SizeToOrder = "What must be known before blankets are ordered. Its other questions: under the list of places."
 	SizeFirst   = "Size first, then what it is made of."
 	WouldChange = "What would change the plan"
 	NoMind      = "No single priority would change the plan."
 	Ladder      = "What the next dollars buy"
-	LadderIntro = "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and the drier choice is kept."
+	LadderIntro = "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and none gets damp where another would not."
 	NotOrdered  = "not in the order as the plan is now"
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
