@@ -47,6 +47,8 @@ func TestFoamNobodyTypedIsBoughtInFull(t *testing.T) {
 	typed := assess(t, fixture.Catalog(t), "zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 5")
 	require.Equal(t, 5.0, typed.Surface.CIR)
 	require.Zero(t, typed.Target.AddR, "13+5ci with the board that is there")
+	thin := assess(t, fixture.Catalog(t), "zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 3")
+	require.Equal(t, 7.0, thin.Target.AddR, "who must buy more buys up to the R-10 of the climate, as who has none")
 }
 
 // Where the code asks nothing, nothing is planned, unless the builder names a

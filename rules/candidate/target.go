@@ -35,6 +35,10 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 	foam := foamToBuy(s, site, c)
 	t := chosenTarget(s, site, c, maxCavityR, s.CIR+foam)
 	t.AddR = max(foam, t.ContinuousR-s.CIR)
+	if t.AddR > 0 && s.Kind.Boundary == "soil" && !s.HasDrawing {
+		// Who must buy foam anyway buys what keeps the concrete warm enough.
+		t.AddR = max(t.AddR, climateFoam(site, c)-s.CIR)
+	}
 	slopedException(&t, s, c, maxCavityR)
 	t.Idle = !t.Required && t.By != "none" && s.Pin == ""
 	return t
@@ -43,13 +47,19 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 // foamToBuy is the board that goes on concrete before a blanket, where nobody
 // said that there is any; the middle zones' while no zone is known.
 func foamToBuy(s Surface, site Site, c *catalog.Catalog) float64 {
-	const middleZone = 5
 	switch {
 	case !s.FoamUnsaid:
 		return 0
 	case s.DrawingBoardR > 0:
 		return s.DrawingBoardR
-	case site.Zone == "":
+	}
+	return climateFoam(site, c)
+}
+
+// climateFoam is the foam that keeps concrete warm enough behind a blanket.
+func climateFoam(site Site, c *catalog.Catalog) float64 {
+	const middleZone = 5
+	if site.Zone == "" {
 		return c.Foam.Behind.LeastR(middleZone)
 	}
 	return c.Foam.Behind.LeastR(site.ZoneNumber)
