@@ -125,7 +125,7 @@ func newOpenFound() *prompt {
 	x = newPrompt(stepCheck, "Open finished work", say.PathOfFile("finished.toml")+". "+say.TakesPlace, func(path string, s *session) (tea.Cmd, string) {
 		return x.readThen(s, path, func(s *session, text string) tea.Cmd {
 			if s.walkUnsaved() && x.sure != path {
-				x.sure = path
+				x.askTwice(path)
 				x.problem = say.UnsavedWalk + ". Enter again goes on."
 				return nil
 			}

@@ -238,5 +238,5 @@ func sentence(err error) string {
 
 // onScreen turns the words of files into those of the screens.
 func onScreen(s string) string {
-	return strings.NewReplacer(`, or "unknown"`, ", or d for don't know", "true or false", "yes or no").Replace(s)
+	return strings.NewReplacer(`, or "unknown"`, ", or ctrl+d for don't know", "true or false", "yes or no").Replace(s)
 }

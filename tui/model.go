@@ -347,7 +347,7 @@ func (m Model) leave(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		m.done = true
 		return m, tea.Sequence(m.autosave(), tea.Quit)
 	case key.Matches(msg, keys.Back):
-		m.asking = false
+		m.asking, m.interrupted = false, false
 	}
 	return m, nil
 }

@@ -16,7 +16,13 @@ func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Interrupt):
 		again := m.interrupted
-		m.interrupted, m.done, m.queue = true, true, nil
+		m.interrupted, m.queue = true, nil
+		m.settle()
+		if !again && m.lost() != "" { // one key must not lose everything: it asks, a second one ends
+			m.asking = true
+			return m, nil
+		}
+		m.done = true
 		if again {
 			m.hurried = true
 			return m, tea.Quit
@@ -150,6 +156,14 @@ func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 		return m, m.save(), true
 	}
 	return m, nil, false
+}
+
+// settle takes in what is still being typed, where it is valid: whoever stops
+// the program loses no letter of it.
+func (m Model) settle() {
+	if x, ok := m.top().(settler); ok && m.s.busy == 0 {
+		x.settle(m.s)
+	}
 }
 
 // settler is a screen where something may still be typed.

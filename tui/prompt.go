@@ -25,6 +25,7 @@ type prompt struct {
 	saves       bool           // it asks where to save: the save key accepts
 	why         string         // why it is asked, when that is not plain
 	sure        string         // what was asked twice: the same text accepted again means yes
+	fresh       bool           // it was just asked: letters are an answer of their own, not more of the name
 	written     func(*session) // after the file was written
 }
 
@@ -62,9 +63,16 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		return x, cmd
 	}
 	x.problem = ""
+	if x.fresh && k.Type == tea.KeyRunes {
+		x.input.SetValue("")
+	}
+	x.fresh = false
 	x.input, _ = x.input.Update(k)
 	return x, nil
 }
+
+// askTwice asks whether a file that is there may be overwritten.
+func (x *prompt) askTwice(path string) { x.sure, x.fresh = path, true }
 
 func (x *prompt) View(p *page, s *session) {
 	p.line(style.Title, x.title)

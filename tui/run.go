@@ -118,6 +118,9 @@ func toTheEnd(p *tea.Program) error {
 		return err
 	}
 	// A signal may come before the command that keeps the last answer has run.
+	if !m.hurried {
+		m.settle()
+	}
 	if keep := m.autosave(); keep != nil && !m.hurried && !m.s.saved {
 		msg := keep()
 		if slow, ok := msg.(slowMsg); ok {

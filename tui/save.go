@@ -95,7 +95,7 @@ func (x *prompt) write(s *session, path, text string, then func(*session) tea.Cm
 		return func(s *session) tea.Cmd {
 			switch {
 			case errors.Is(err, fs.ErrExist):
-				x.sure = path
+				x.askTwice(path)
 				x.problem = err.Error() + ". Enter again overwrites it, and so does yes."
 			case err != nil:
 				x.problem = err.Error() + "."

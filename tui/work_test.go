@@ -180,7 +180,7 @@ func TestOverwritingIsAnsweredAndInputsAreSafe(t *testing.T) {
 	for _, yes := range []string{"y", "Yes"} {
 		p := newPlayer(t, Config{Mono: true, House: demoHouse(t), Path: "a.toml"}, 80, 24)
 		p.store.Files["mine.txt"] = "somebody's own"
-		p.press("x", "2").typed("mine").press("enter", "ctrl+u").typed(yes).press("enter")
+		p.press("x", "2").typed("mine").press("enter").typed(yes).press("enter")
 		require.Contains(t, p.view(), "Written to mine.txt")
 		require.NotContains(t, p.store.Files, yes+".txt")
 	}
@@ -206,6 +206,23 @@ func TestBackIsTheScreenBefore(t *testing.T) {
 	p.press("b")
 	require.Contains(t, p.view(), say.FirstQuestion)
 	require.Equal(t, stepHouse, p.m.top().Step(), "with answers, never the start screen")
+}
+
+// What is half typed is kept when the program is stopped, and one key does not
+// lose answers that could not be kept.
+func TestStoppingLosesNothingTyped(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true}, 80, 24)
+	p.press("1").ask("shape.length_ft").typed("33").press("ctrl+c")
+	require.True(t, p.quit)
+	require.Contains(t, p.store.Text, "length_ft = 33")
+
+	p = newPlayer(t, Config{Mono: true}, 80, 24)
+	p.store.Broken = errors.New("the disk is full")
+	p.press("1", "2", "ctrl+c")
+	require.False(t, p.quit, "it asks first")
+	require.Contains(t, strings.Join(strings.Fields(p.view()), " "), "Save them in a file before you leave?")
+	p.press("ctrl+c")
+	require.True(t, p.quit, "the second one ends")
 }
 
 // A half-filled form opens where it was left.
