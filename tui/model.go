@@ -124,7 +124,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m.pause()
 	case tea.ResumeMsg:
 		m.paused = false
-		return m, m.pauser.listen
+		return m, nil
 	case continuedMsg:
 		return m.continued()
 	case doneMsg:

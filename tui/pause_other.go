@@ -15,5 +15,4 @@ func newPauser() *pauser          { return &pauser{} }
 func (*pauser) tell(*tea.Program) {}
 func (*pauser) end()              {}
 func (*pauser) letGo() tea.Msg    { return nil }
-func (*pauser) listen() tea.Msg   { return nil }
 func raw(io.Reader)               {}

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"sync/atomic"
 	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -15,21 +16,30 @@ import (
 // pauser gives the terminal back when somebody else stops the program (kill
 // -TSTP), and takes it again when it goes on. The library does both for its key
 // alone.
-type pauser struct{ signals chan os.Signal }
+type pauser struct {
+	signals chan os.Signal
+	letting atomic.Bool // the next stop signal comes from the library
+}
 
 func newPauser() *pauser {
-	x := &pauser{make(chan os.Signal, 4)}
+	x := &pauser{signals: make(chan os.Signal, 4)}
 	signal.Notify(x.signals, syscall.SIGTSTP, syscall.SIGCONT)
 	return x
 }
 
-// tell passes the signals on to a program until it has ended.
+// tell passes the signals on to a program until it has ended. A SIGTSTP that was
+// ever listened to stops a Go program no more, and resetting it does not change
+// that: the runtime keeps its handler. So the one that the library sends, when it
+// has given the terminal back, is answered with the stop that nobody can catch.
 func (x *pauser) tell(p *tea.Program) {
 	for sig := range x.signals {
-		if sig == syscall.SIGTSTP {
-			p.Send(pauseMsg{})
-		} else {
+		switch {
+		case sig == syscall.SIGCONT:
 			p.Send(continuedMsg{})
+		case x.letting.CompareAndSwap(true, false):
+			_ = syscall.Kill(syscall.Getpid(), syscall.SIGSTOP)
+		default:
+			p.Send(pauseMsg{})
 		}
 	}
 }
@@ -42,13 +52,8 @@ func (x *pauser) end() {
 // letGo lets the next stop signal stop the process, which the library sends once
 // it has given the terminal back.
 func (x *pauser) letGo() tea.Msg {
-	signal.Reset(syscall.SIGTSTP)
+	x.letting.Store(true)
 	return tea.SuspendMsg{}
-}
-
-func (x *pauser) listen() tea.Msg {
-	signal.Notify(x.signals, syscall.SIGTSTP)
-	return nil
 }
 
 // raw makes a terminal raw again that a shell had meanwhile. What it was before
