@@ -74,6 +74,9 @@ func (x *look) View(p *page, s *session) {
 
 func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 	first := len(p.rows)
+	if here && x.cursor == 0 { // the first look opens at its top, with the total
+		p.here, first = first, 0
+	}
 	glance(p, s, pl, here)
 	for i, r := range report.RankRows(pl, s.options()) {
 		cell := r.Fit

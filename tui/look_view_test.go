@@ -7,6 +7,10 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/report"
+	"battwright/tui/say"
 )
 
 // However small the window, the name of the place that enter would open is in
@@ -22,5 +26,26 @@ func TestTheChosenPlaceIsSeen(t *testing.T) {
 			p.press("down")
 		}
 		require.Contains(t, p.press(slices.Repeat([]string{"pgup"}, 60)...).view(), "The house at a glance")
+	}
+}
+
+// The first look opens with its heading and the total, and the place that enter
+// would open is below them. A warning stands in between.
+func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
+	nowhere, undrawn := demoHouse(t), demoHouse(t)
+	for key := range nowhere.Answers {
+		if strings.HasPrefix(key, "site.") {
+			delete(nowhere.Answers, key)
+		}
+	}
+	undrawn.Answers["drawings"] = house.YesNo(true)
+	for name, h := range map[string]*house.House{"demo": demoHouse(t), "no zone": nowhere, "drawings not read": undrawn} {
+		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
+			p := newPlayer(t, Config{Mono: true, House: h}, size[0], size[1])
+			view := strings.Join(strings.Fields(p.view()), " ")
+			require.Contains(t, view, say.Glance, "%s %v", name, size)
+			require.Contains(t, view, report.MoneyText(p.m.s.plan, p.m.s.system), "%s %v", name, size)
+			require.Contains(t, view, "› "+p.m.s.plan.Places[0].Surface.Label, "%s %v", name, size)
+		}
 	}
 }

@@ -200,13 +200,17 @@ func goOn(s *session) tea.Cmd { return send(goMsg{to: firstOpenStep(s), open: tr
 // newGoTo is the menu of all steps.
 func newGoTo(at step) *menu {
 	m := &menu{title: "Go to", at: at, steps: true}
+	findOut, export := newFindOut(), newExport()
+	if at == stepNone { // on the start screen no step lies below: back leads there
+		findOut.at, export.at = at, at
+	}
 	m.rows = func(*session) []choiceRow {
 		var rows []choiceRow
 		for i := stepHouse; i <= stepCheck; i++ {
 			rows = append(rows, choiceRow{stepNames[i], "", next(i)})
 		}
-		return append(rows, choiceRow{"find-out list", "", func(*session) tea.Cmd { return send(replaceMsg{newFindOut()}) }},
-			choiceRow{"export", "", func(*session) tea.Cmd { return send(replaceMsg{newExport()}) }},
+		return append(rows, choiceRow{"find-out list", "", func(*session) tea.Cmd { return send(replaceMsg{findOut}) }},
+			choiceRow{"export", "", func(*session) tea.Cmd { return send(replaceMsg{export}) }},
 			choiceRow{"start screen", "", next(stepNone)})
 	}
 	m.cursor = max(0, int(at)-1)

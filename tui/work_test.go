@@ -199,6 +199,12 @@ func TestBackIsTheScreenBefore(t *testing.T) {
 		p.press(c.keys...).press("esc")
 		require.Equal(t, before, p.view(), "%q", c.keys)
 	}
+	for key, title := range map[string]string{"8": "Find-out list", "9": "Export the recommendation"} {
+		p := newPlayer(t, Config{Mono: true}, 80, 24)
+		start := p.view()
+		require.Contains(t, p.press("g", key).view(), title)
+		require.Equal(t, start, p.press("esc").view(), "from the start screen back to it")
+	}
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	p.press("1", "2", "esc")
 	f := p.m.top().(*form)
