@@ -102,7 +102,7 @@ func TestKeptAnswersStayAsIsSaid(t *testing.T) {
 	}
 	const offered = "Answers were kept that are not saved"
 	asks(one, change("5")...)
-	require.NotContains(t, asks(two, "quit"), "dropped", "they are another file's")
+	require.NotContains(t, asks(two, "quit"), "copied", "they are another file's")
 	said := asks(two, append([]string{"2"}, change("4")...)...)
 	require.Contains(t, said, offered)
 	require.Contains(t, said, "The kept answers stay, and are offered again when "+one+" is opened.")
@@ -111,12 +111,19 @@ func TestKeptAnswersStayAsIsSaid(t *testing.T) {
 	said = asks(one, "1", "quit", "no")
 	require.Contains(t, said, offered)
 	require.Contains(t, said, "They are for "+one)
-	require.Contains(t, said, "The kept answers are dropped once you change something.")
+	require.Contains(t, said, "The kept answers are copied to a file of their own, which is named then.")
 	require.Contains(t, asks(two, "1", "quit", "no"), "They are for "+two)
 
-	// Of the same file they are dropped by a change.
-	asks(one, append([]string{"2"}, change("1")...)...)
-	kept, _ := filepath.Glob(filepath.Join(environ["XDG_STATE_HOME"], "battwright", "kept-answers*.toml"))
+	// Those of the same file make room for a change, and are found where it is said.
+	folder := filepath.Join(environ["XDG_STATE_HOME"], "battwright")
+	said = asks(one, append([]string{"2"}, change("1")...)...)
+	aside, err := filepath.Glob(filepath.Join(folder, "replaced-answers*.toml"))
+	require.NoError(t, err)
+	require.Len(t, aside, 1)
+	require.Contains(t, strings.ReplaceAll(said, " ", ""), "keptin"+aside[0]+":", "long names go over the end of a line")
+	require.Contains(t, readFile(t, aside[0]), "\ncost = 5")
+	kept, err := filepath.Glob(filepath.Join(folder, "kept-answers*.toml"))
+	require.NoError(t, err)
 	require.Len(t, kept, 2)
 	for _, path := range kept {
 		require.NotContains(t, readFile(t, path), "\ncost = 5")

@@ -39,7 +39,7 @@ func TestNoColour(t *testing.T) {
 func TestASCIIScreens(t *testing.T) {
 	t.Parallel()
 	s := start(t, t.TempDir(), 80, 24, nil, "--ascii")
-	s.sees("> 1  A new house").key("3").sees("The house at a glance").key(enter).sees("Cost").key("p").sees("INSIDE")
+	s.sees("> 1  A new house").key("3").sees("The house at a glance").key(enter).sees("taken already").key(enter).sees("Cost").key("p").sees("INSIDE")
 	s.write(ctrlC)
 	s.exit()
 	for _, r := range s.bytes() {

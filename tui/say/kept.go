@@ -31,8 +31,7 @@ func KeptWhose(path string) string {
 
 // KeptNote tells what becomes of answers kept for one file when another, or the
 // same, is gone on with: those of the same file are copied, because what is typed
-// next is kept where they were; all others stay where they
-// are.
+// next is kept where they were; all others stay where they are.
 func KeptNote(kept, opened string) string {
 	switch {
 	case SameFile(kept, opened):

@@ -37,7 +37,7 @@ func TestSameFile(t *testing.T) {
 }
 
 func TestWhatBecomesOfKeptAnswersIsSaid(t *testing.T) {
-	require.Contains(t, say.KeptNote("/a.toml", "/a.toml"), "dropped once you change something")
+	require.Contains(t, say.KeptNote("/a.toml", "/a.toml"), "copied to a file of their own")
 	require.Contains(t, say.KeptNote("/a.toml", "/b.toml"), "stay, and are offered again when /a.toml is opened")
 	require.Contains(t, say.KeptNote("", "/b.toml"), "stay, and are offered again at a start without a file")
 }
