@@ -107,8 +107,8 @@ func oldBlanket(s Surface, c *catalog.Catalog) []heat.Voided {
 	return []heat.Voided{old.Voided()}
 }
 
-// standsIn is how high above the ceiling the new blankets begin.
-func standsIn(s Surface, b Blankets) float64 {
+// StandsIn is how high above the ceiling the new blankets begin.
+func StandsIn(s Surface, b Blankets) float64 {
 	if s.OldIn > 0 && b.Layers[0].Across {
 		return math.Max(s.OldIn, s.Frame.DepthIn)
 	}
@@ -253,7 +253,7 @@ func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
 		// What a strip has left where the roof comes down on it. Beyond the
 		// squeeze a batt bears, a thinner one must be laid there instead, so
 		// no more than room times a usual R per inch is claimed.
-		room := max(0, s.HeelIn-airwayIn-standsIn(s, b))
+		room := max(0, s.HeelIn-airwayIn-StandsIn(s, b))
 		r, err := heat.CompressedR(b.NominalR, labelHeight(b), room)
 		if err != nil {
 			r = room * b.NominalR / labelHeight(b)

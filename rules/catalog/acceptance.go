@@ -45,6 +45,9 @@ const (
 	FromVoids     = "voids"
 	FromSqueezed  = "squeezed"
 	FromFacing    = "facing"
+	FromBoard     = "board"      // that the plan counts on beside the blanket
+	FromDamp      = "plan-damp"  // the plan itself finds the place damp
+	FromBare      = "no-blanket" // the plan has none here
 )
 
 // AcceptancePoint is one point a finished job is accepted by.
@@ -58,6 +61,7 @@ type AcceptancePoint struct {
 	// The answer that settles it: left out where a yes-or-no is known to be no,
 	// or a figure to be above 0.
 	SettledBy string      `toml:"settled_by"`
+	Needs     string      `toml:"needs"` // what a rule of the place must require for the point to be there
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`
 	Result    string      `toml:"result,required"`

@@ -4,7 +4,7 @@ import "slices"
 
 var (
 	pointResults = []string{ResultFix, ResultReject, ResultGrade, ResultStop}
-	pointFroms   = []string{"", FromChimney, FromLabel, FromThickness, FromVoids, FromSqueezed, FromFacing}
+	pointFroms   = []string{"", FromChimney, FromLabel, FromThickness, FromVoids, FromSqueezed, FromFacing, FromBoard, FromDamp, FromBare}
 
 	// Persons are those a page can be written for.
 	Persons = []string{"installer", "framer", "electrician", "plumber", "inspector", "store", "self"}

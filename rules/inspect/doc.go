@@ -12,6 +12,7 @@ import (
 	"errors"
 	"slices"
 
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -59,6 +60,25 @@ func (j Job) IDs() []string {
 
 // planned reports whether a place has a blanket to hand over at all.
 func planned(p plan.Place) bool { return p.Choice != nil }
+
+// inspected reports whether finished work is looked at in a place: wherever a
+// blanket is planned, wherever one must not lie, and beside every chimney.
+func inspected(p plan.Place) bool {
+	return planned(p) || !p.Target.Idle || byChimney(p)
+}
+
+// byChimney reports whether a place lies beside a chimney, whose air gap stays
+// empty whatever is planned.
+func byChimney(p plan.Place) bool { return p.Surface.Kind.ID == "chimney" }
+
+// barred reports whether a blanket in a place can hurt people as things stand:
+// a danger stops it, or the width that must stay empty is not known.
+func barred(p plan.Place) bool { return p.Stopped() || p.Surface.Held() != "" }
+
+// damp reports whether the plan itself finds that a place gets damp.
+func damp(p plan.Place) bool {
+	return planned(p) && dampRank[p.Choice.Damp.Verdict] > dampRank[candidate.Dries]
+}
 
 // Level is how much a finding weighs.
 type Level int

@@ -81,6 +81,28 @@ func (p FoundPlace) Open() int {
 	return n
 }
 
+// OpenStops counts the points that can hurt people and that nobody looked at.
+func (p FoundPlace) OpenStops() int {
+	n := 0
+	for _, x := range p.Points {
+		if x.State == NotSeen && x.Point.Result == catalog.ResultStop {
+			n++
+		}
+	}
+	return n
+}
+
+// DampPlanned reports whether the plan finds the place damp and nothing that
+// was found changes that.
+func (p FoundPlace) DampPlanned() bool {
+	for _, x := range p.Points {
+		if x.Point.From == catalog.FromDamp && x.State > Pass {
+			return true
+		}
+	}
+	return false
+}
+
 // Stops reports whether anything found forbids closing.
 func (r FoundResult) Stops() bool {
 	for _, p := range r.Places {
@@ -121,35 +143,55 @@ func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
 		}
 	}
 	for _, at := range h.Places {
-		if p, ok := j.Place(at.ID); ok && planned(p) {
+		if p, ok := j.Place(at.ID); ok && (inspected(p) || said(at.Answers)) {
 			out.Places = append(out.Places, JudgePlace(j, p, at.Answers))
 		}
 	}
 	return out
 }
 
-// JudgePlace holds one place against its plan. The place must have a choice.
+// JudgePlace holds one place against its plan. Where the plan has no blanket,
+// only what must not be there is judged, and what somebody noted.
 func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
-	c := j.Catalog()
-	out := FoundPlace{Plan: p, Answers: a, Measured: measure(c, p, a)}
-	m := out.Measured
-	got, err := out.given(j, m.Fit.Void)
-	if err == nil {
-		if !out.FaceSeen() {
-			got.Damp = notJudged
-		}
-		out.Got = &got
-		out.LostHeat = lost(got.Heat.LossMMBtu, p.Choice.Heat.LossMMBtu)
-		out.LostUSD = lost(got.Heat.LossUSD, p.Choice.Heat.LossUSD)
+	out := FoundPlace{Plan: p, Answers: a}
+	if planned(p) {
+		out.work(j)
 	}
-	out.grade(j)
-	for _, point := range c.Acceptance.Points {
+	for _, point := range j.Catalog().Acceptance.Points {
 		if hasPoint(point, p, a) {
-			out.Points = append(out.Points, out.point(j, point))
+			out.Points = append(out.Points, out.point(j, pointIn(j, p, point)))
 		}
 	}
 	return out
 }
+
+// work is what the blankets that were found are worth.
+func (p *FoundPlace) work(j Job) {
+	p.Measured = measure(j.Catalog(), p.Plan, p.Answers)
+	got, err := p.given(j, p.Measured.Fit.Void)
+	if err == nil {
+		if !p.FaceSeen() {
+			got.Damp = notJudged
+		}
+		p.Got = &got
+		p.LostHeat = lost(got.Heat.LossMMBtu, p.Plan.Choice.Heat.LossMMBtu)
+		p.LostUSD = lost(got.Heat.LossUSD, p.Plan.Choice.Heat.LossUSD)
+	}
+	p.grade(j)
+}
+
+// said reports whether anything was answered.
+func said(a house.Answers) bool {
+	for _, x := range a {
+		if x.State == house.Given {
+			return true
+		}
+	}
+	return false
+}
+
+// Begun reports whether somebody looked at the place at all.
+func (p FoundPlace) Begun() bool { return said(p.Answers) }
 
 // FaceSeen reports whether somebody looked at what the damp check hangs on:
 // which face there is, and where there is one, toward which side, and the sheet
@@ -175,7 +217,7 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	if p.Measured.VoidSaid {
 		g.Void = &void
 	}
-	return candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, g)
+	return candidate.Given(j.Assessment.Answered, withBoard(p.Plan, p.Measured.BoardR), j.Plan.Site, g)
 }
 
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
@@ -190,6 +232,21 @@ func (p *FoundPlace) grade(j Job) {
 	if p.Got != nil { // a grade never makes more of a job than was measured
 		p.GradedR = math.Min(p.GradedR, p.Got.Heat.DeliveredR)
 	}
+}
+
+// withBoard is a place with another R of the board that is still to be bought.
+func withBoard(p plan.Place, r float64) candidate.PlaceResult {
+	p.Target.AddR = r
+	return p.PlaceResult
+}
+
+// BoardCounted is the R of the board that the figures count on though nobody
+// has seen it, 0 when there is none.
+func (p FoundPlace) BoardCounted() float64 {
+	if !planned(p.Plan) || p.Measured.BoardSaid {
+		return 0
+	}
+	return p.Plan.Target.AddR
 }
 
 // lost is how much more is lost than planned, end by end, never less than

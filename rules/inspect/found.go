@@ -38,6 +38,9 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 	qs := []house.Question{
 		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
 		{Key: "gap_in", Kind: house.NumberKind, Unit: "in", Max: 48, Kinds: chimney, Prompt: "How wide is the gap at its tightest spot?"},
+		{Key: "blanket_there", Kind: house.YesNoKind, Prompt: "Does any new blanket lie here?", How: "The plan has none here as things stand. What lay here before the work began does not count."},
+		{Key: "board_there", Kind: house.YesNoKind, Prompt: "Is the board there that the plan counts on?", How: "Outside the studs, or on the concrete below grade. Photos from before it was covered count."},
+		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: "Which R is printed on the board?", How: "None there: 0."},
 		{Key: "label_r", Kind: house.Numbers, Most: 4, Unit: "R", Max: 100, Prompt: "Which R is on the label?", How: "Several layers: each, the bottom one first, with commas. Open a faced blanket at the edge, or read the bags."},
 		{Key: "label_thickness_in", Kind: house.Numbers, Most: 4, Unit: "in", Max: 40, Prompt: "How thick does the label say it is?", How: "Several layers: each, the bottom one first."},
 		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},
@@ -82,15 +85,30 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 	for _, q := range l.In(house.PlaceScope, p.Surface.Kind.ID) {
 		id, seen := strings.CutPrefix(q.Key, seePrefix)
 		at := slices.IndexFunc(l.Catalog().Acceptance.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
-		if q.Key == "sheet" && sheetAgreed(p) == "" {
+		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) || !seen && !measuredIn(q.Key, p, said) {
 			continue
 		}
-		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) {
-			continue
+		if q.Key == "board_there" {
+			q.Prompt = "Is it there: " + boardProse(p) + "?"
 		}
 		out = append(out, q)
 	}
 	return out
+}
+
+// measuredIn reports whether a place raises a question of what is measured:
+// where the plan has no blanket only what must not be there, and what somebody
+// noted all the same.
+func measuredIn(key string, p plan.Place, said house.Answers) bool {
+	switch key {
+	case "blanket_there":
+		return !planned(p)
+	case "batt_in_gap", "gap_in":
+		return true
+	case "board_there", "board_r":
+		return planned(p) && p.Target.AddR > 0
+	}
+	return planned(p) || said[key].State == house.Given
 }
 
 // sheetAgreed is the sheet that a plan has on the room side and that can be
@@ -103,11 +121,41 @@ func sheetAgreed(p plan.Place) string {
 }
 
 // hasPoint reports whether a place is accepted by a point: those of old parts
-// only where there may be some, or where somebody noted them all the same.
+// only where there may be some, those of a blanket only where one is planned;
+// and whatever somebody noted all the same.
 func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool {
+	noted := said[seePrefix+x.ID].State == house.Given
+	switch x.From {
+	case catalog.FromBare:
+		return !planned(p) && (!p.Target.Idle || blanketFound(said))
+	case catalog.FromDamp:
+		return damp(p)
+	case catalog.FromBoard:
+		return planned(p) && p.Target.AddR > 0
+	case catalog.FromChimney:
+		return byChimney(p)
+	}
+	switch {
+	case !planned(p) && !noted, x.Needs != "" && !requires(p, x.Needs) && !noted:
+		return false
+	}
 	old := !x.Old || p.Surface.MayBeOld || said[seePrefix+x.ID].State == house.Given
 	settled := settled(p, x.SettledBy) && said[seePrefix+x.ID].State != house.Given
 	return old && !settled && x.For(p.Surface.Kind.ID, facedIn(p, said))
+}
+
+// pointIn is a point as it stands in one place: it names the board there is to
+// see, how a bare blanket is looked at, and what can hurt people there.
+func pointIn(j Job, p plan.Place, x catalog.AcceptancePoint) catalog.AcceptancePoint {
+	switch {
+	case x.From == catalog.FromBoard:
+		x.Title = PartToBuy(p, j.System) + " is there"
+	case x.From == catalog.FromBare && barred(p):
+		x.Result = catalog.ResultStop
+	case planned(p) && p.Choice.Facing.OnBlanket == "none" && x.Bare != "":
+		x.Look = x.Bare
+	}
+	return x
 }
 
 // facedIn reports whether a face was agreed for a place or found in it.
@@ -119,11 +167,11 @@ func facedIn(p plan.Place, said house.Answers) bool {
 }
 
 // EmptyFound is the finished work of a job before anybody looked: each place
-// that has a plan, without an answer.
+// that is looked at, without an answer.
 func EmptyFound(j Job) *house.House {
 	h := house.New()
 	for _, p := range j.Plan.Places {
-		if planned(p) {
+		if inspected(p) {
 			h.Places = append(h.Places, house.Place{ID: p.Surface.ID, Kind: p.Surface.Kind.ID, Answers: house.Answers{}})
 		}
 	}

@@ -19,10 +19,13 @@ type Measured struct {
 	Side        string
 	Sheet       string // beside the blanket, as planned where nobody looked
 	LabelRead   bool
-	Depths      []float64 // measured, all layers together
+	Depths      []float64 // measured, all new layers together
+	UnderIn     float64   // of old blanket that the ruler went through first
 	PlannedIn   float64
 	OwnIn       float64 // how thick the blankets stand by their own labels
 	ThinnestIn  float64 // of the measured points, PlannedIn when none
+	BoardR      float64 // of the board to buy: as found, as planned where nobody looked
+	BoardSaid   bool
 	Fit         Fitting
 	VoidSaid    bool
 	SqueezeSaid bool
@@ -39,12 +42,19 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	if f := a["facing"]; f.State == house.Given {
 		m.Facing = f.Text
 	}
-	m.Sheet = e.Facing.Sheet
-	if f := a["sheet"]; f.State == house.Given && sheetAgreed(p) != "" {
-		if m.Sheet = f.Text; m.Sheet == "none" {
-			m.Sheet = ""
-		}
+	m.UnderIn = underIn(p)
+	for i, d := range m.Depths {
+		m.Depths[i] = math.Max(0, d-m.UnderIn)
 	}
+	m.Sheet = e.Facing.Sheet
+	switch f := a["sheet"]; {
+	case f.State != house.Given:
+	case f.Text != "none":
+		m.Sheet = f.Text
+	case sheetAgreed(p) != "": // paint comes later
+		m.Sheet = ""
+	}
+	m.board(p, a)
 	m.labels(e.Layers, a)
 	m.OwnIn = heightOf(m.lie(c, p))
 	m.ThinnestIn = m.PlannedIn
@@ -53,9 +63,23 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 			m.ThinnestIn = d
 		}
 	}
-	m.Other = p.OtherR(c, e.Blankets)
+	m.Other = withBoard(p, m.BoardR).OtherR(c, e.Blankets)
 	m.fit(p, a)
 	return m
+}
+
+// board takes what was seen of the board that the plan counts on. One that is
+// there and whose R nobody read is taken as planned.
+func (m *Measured) board(p plan.Place, a house.Answers) {
+	there, r := a["board_there"], a["board_r"]
+	m.BoardR = p.Target.AddR
+	m.BoardSaid = there.State == house.Given || r.State == house.Given
+	switch {
+	case there.State == house.Given && !there.Bool:
+		m.BoardR = 0
+	case r.State == house.Given:
+		m.BoardR = r.Number
+	}
 }
 
 // labels takes the R and thickness of each layer from its label; one that was

@@ -3,11 +3,15 @@ package inspect
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/house"
+	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
@@ -16,6 +20,12 @@ import (
 func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	out := PointResult{Point: x}
 	switch x.From {
+	case catalog.FromBare:
+		out.State, out.Text = p.bare(j)
+	case catalog.FromDamp:
+		out.State, out.Text = p.planDamp(j)
+	case catalog.FromBoard:
+		out.State, out.Text = p.board(j)
 	case catalog.FromChimney:
 		out.State, out.Text = p.chimney(j)
 	case catalog.FromLabel:
@@ -41,11 +51,108 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	}
 	if out.State > Pass {
 		out.Ask = x.Ask.In(j.System)
-		if bare := p.Measured.Facing == "none" && p.Measured.Sheet == ""; bare && x.From == catalog.FromFacing && p.Plan.Choice.Facing.Retarder() != "none" && x.Absent != "" {
+		if bare := planned(p.Plan) && p.Measured.Facing == "none" && p.Measured.Sheet == ""; bare && x.From == catalog.FromFacing && p.Plan.Choice.Facing.Retarder() != "none" && x.Absent != "" {
 			out.Ask = x.Absent.In(j.System) // nothing is there to turn
 		}
 	}
 	return out
+}
+
+// blanketKeys are the answers that nobody can give without a blanket there.
+var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in"}
+
+// blanketFound reports whether the answers about a place tell of a blanket.
+func blanketFound(a house.Answers) bool {
+	if there := a["blanket_there"]; there.State == house.Given && there.Bool {
+		return true
+	}
+	face := a["facing"]
+	return face.State == house.Given && face.Text != "none" ||
+		slices.ContainsFunc(blanketKeys, func(k string) bool { return a[k].State == house.Given })
+}
+
+// bare: where the plan has no blanket none may lie, and where one can hurt
+// people it stops the work.
+func (p FoundPlace) bare(j Job) (State, string) {
+	why := ""
+	switch {
+	case p.Plan.Stopped():
+		why = "while the place is stopped"
+	case barred(p.Plan):
+		why = "while the width of the gap is not known"
+	}
+	there := p.Answers["blanket_there"]
+	switch {
+	case blanketFound(p.Answers) && why != "":
+		return Halt, "a blanket lies here " + why + ": do not close"
+	case blanketFound(p.Answers) && p.burns():
+		return Halt, "what lies here does not belong beside a chimney: do not close"
+	case blanketFound(p.Answers) && p.Plan.Target.Idle:
+		return Fix, "a blanket lies here that the plan does not know: have it worked out first"
+	case blanketFound(p.Answers):
+		return Reject, "a blanket lies here, and the plan has none as things stand"
+	case there.State == house.Given:
+		return Pass, ""
+	}
+	return NotSeen, "look whether anything lies here"
+}
+
+// burns reports whether a blanket that was found beside a chimney has a face, or
+// is of a fiber that the rules keep away from there.
+func (p FoundPlace) burns() bool {
+	if !byChimney(p.Plan) {
+		return false
+	}
+	if f := p.Answers["facing"]; f.State == house.Given && f.Text != "none" {
+		return true
+	}
+	fiber := p.Answers["material"].Text
+	return slices.ContainsFunc(p.Plan.Candidates, func(c candidate.Assessed) bool {
+		return c.Material.ID == fiber && len(c.Verdict.Excluded) > 0
+	})
+}
+
+// planDamp: a place that the plan itself finds damp is not closed before that
+// is settled, unless what was found is drier.
+func (p FoundPlace) planDamp(j Job) (State, string) {
+	if got := p.Got; p.FaceSeen() && got != nil {
+		if rank := dampRank[got.Damp.Verdict]; rank > 0 && rank <= dampRank[candidate.Dries] {
+			return Pass, "as found: " + DampSaid(got.Damp, j.System)
+		}
+	}
+	return Fix, "the plan says: " + DampSaid(p.Plan.Choice.Damp, j.System) + ". Settle that first"
+}
+
+// board: what the target needs beside the blanket must be seen, not taken for
+// granted.
+func (p FoundPlace) board(j Job) (State, string) {
+	s, need, m := j.System, p.Plan.Target.AddR, p.Measured
+	switch {
+	case !m.BoardSaid:
+		return NotSeen, "the plan counts on it"
+	case m.BoardR <= 0:
+		return Reject, "it is not there"
+	case m.BoardR < need-0.05:
+		return Reject, "it is " + s.R(m.BoardR) + ", the plan counts on " + s.R(need)
+	case p.Answers["board_r"].State != house.Given:
+		return Pass, "its R was not read"
+	}
+	return Pass, s.R(m.BoardR) + " on it"
+}
+
+// PartToBuy names the board that the plan counts on beside the blanket, empty
+// when there is none.
+func PartToBuy(p plan.Place, s units.System) string { return boardProse(p).In(s) }
+
+func boardProse(p plan.Place) units.Prose {
+	r := units.Prose(strconv.FormatFloat(math.Round(10*p.Target.AddR)/10, 'f', -1, 64))
+	switch {
+	case p.Target.AddR <= 0:
+		return ""
+	case p.Surface.Kind.Boundary == "soil":
+		return "{R-" + r + "} foam board on the concrete"
+	}
+	return "{R-" + r + "} board outside the studs"
 }
 
 func failed(result string) State {
@@ -69,7 +176,7 @@ func (p FoundPlace) chimney(j Job) (State, string) {
 	case gap.State == house.Given && gap.Number < need:
 		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Clearance(need))
 	case !p.Plan.Surface.Clearance.Known:
-		return NotSeen, p.Plan.Surface.Clearance.Text(j.System) + "; do not close before that"
+		return NotSeen, "KEEP THE GAP EMPTY, " + p.Plan.Surface.Clearance.Text(j.System) + " and type its width in the house file; do not close before that"
 	case in.State == house.Given && gap.State == house.Given:
 		return Pass, fmt.Sprintf("empty, %s at its tightest", j.System.Inches(gap.Number))
 	}
@@ -104,9 +211,13 @@ func (p FoundPlace) label(j Job) (State, string) {
 func (p FoundPlace) thickness(j Job) (State, string) {
 	m, limits := p.Measured, j.Catalog().Acceptance.Limits
 	if len(m.Depths) == 0 {
-		return NotSeen, "taken as agreed: " + j.System.Inches(m.PlannedIn)
+		return NotSeen, "taken as agreed: " + DepthText(p.Plan, j.System)
 	}
-	text := fmt.Sprintf("thinnest %s of %d points, agreed %s", j.System.Inches(m.ThinnestIn), len(m.Depths), j.System.Inches(m.PlannedIn))
+	deep := ""
+	if m.UnderIn > 0 {
+		deep = " to the ceiling"
+	}
+	text := fmt.Sprintf("thinnest %s%s of %d points, agreed %s", j.System.Inches(m.ThinnestIn+m.UnderIn), deep, len(m.Depths), DepthText(p.Plan, j.System))
 	if few := limits.Points - len(m.Depths); few > 0 {
 		text += fmt.Sprintf("; measure at %d points", limits.Points)
 	}
@@ -178,6 +289,9 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		}
 		return Fix, h.Text
 	}
+	if text := p.extraSheet(c); text != "" {
+		return Fix, text
+	}
 	if said.Text != agreed {
 		return Fix, name(said.Text) + ", agreed " + name(agreed)
 	}
@@ -207,6 +321,24 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side
 	}
 	return NotSeen, name(agreed) + ": look toward which side it is"
+}
+
+// extraSheet names a sheet on the room side that was not agreed; with a face on
+// the blanket it is the second of two retarders.
+func (p FoundPlace) extraSheet(c *catalog.Catalog) string {
+	got := p.Answers["sheet"]
+	if got.State != house.Given || got.Text == "none" || got.Text == p.Plan.Choice.Facing.Sheet {
+		return ""
+	}
+	sheet, _ := c.Facing(got.Text)
+	face, _ := c.Facing(p.Measured.Facing)
+	switch {
+	case p.Measured.Facing != "none":
+		return "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out"
+	case sheetAgreed(p.Plan) == "":
+		return sheet.Name + ", no sheet agreed"
+	}
+	return ""
 }
 
 // percent writes a share as a tape measure and an eye tell it: in whole

@@ -39,10 +39,7 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
 	for _, x := range c.Acceptance.Points {
 		if hasPoint(x, p, nil) {
-			if e.Facing.OnBlanket == "none" && x.Bare != "" {
-				x.Look = x.Bare
-			}
-			s.Points = append(s.Points, x)
+			s.Points = append(s.Points, pointIn(j, p, x))
 		}
 	}
 	return s, true

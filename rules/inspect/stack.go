@@ -7,6 +7,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // atDepth is the R of a blanket that stands depthIn thick. Beyond what the
@@ -63,6 +64,26 @@ func layersIn(c *catalog.Catalog, p plan.Place, products []catalog.Product) []ca
 // top of them.
 func overOld(p plan.Place) bool {
 	return p.Surface.OldIn > 0 && planned(p) && p.Choice.Layers[0].RoomIn > p.Surface.Frame.RoomIn
+}
+
+// underIn is how high above the ceiling the new blankets of a plan begin: what a
+// ruler pushed down to the ceiling goes through first. A guess, from the R that
+// was typed for the old ones.
+func underIn(p plan.Place) float64 {
+	if p.Surface.OldIn <= 0 {
+		return 0
+	}
+	return candidate.StandsIn(p.Surface, p.Choice.Blankets)
+}
+
+// DepthText is how thick the blankets of a plan stand, and over old ones how
+// deep a ruler goes to the ceiling as well.
+func DepthText(p plan.Place, s units.System) string {
+	text := s.Inches(heightOf(p.Choice.Layers))
+	if under := underIn(p); under > 0 {
+		text += " of new blanket, about " + s.Inches(under+heightOf(p.Choice.Layers)) + " to the ceiling"
+	}
+	return text
 }
 
 // around is the best and the poorest R the catalog knows for a fiber at a

@@ -41,13 +41,27 @@ func FoundTemplate(l *house.QuestionList, j Job) string {
 	b.WriteString("# Finished work, to be filled in while everything is still open. Take away the #\n# in front of each line you looked at or measured; the rest counts as not seen.\nversion = 1\n")
 	keys(&b, l.In(house.Top, ""))
 	for _, p := range j.Plan.Places {
-		if !planned(p) {
+		if !inspected(p) {
 			continue
 		}
-		fmt.Fprintf(&b, "\n# %s. Agreed: %s\n[[place]]\nid = %q\n", p.Surface.Label, agreedText(p, j), p.Surface.ID)
+		fmt.Fprintf(&b, "\n# %s. %s\n[[place]]\nid = %q\n", p.Surface.Label, strings.Join(AgreedLines(p, j), "\n# "), p.Surface.ID)
 		keys(&b, QuestionsOf(l, p, nil))
 	}
 	return b.String()
+}
+
+// AgreedLines are what was agreed for a place, and what keeps it without a
+// blanket where the plan has none.
+func AgreedLines(p plan.Place, j Job) []string {
+	switch {
+	case planned(p):
+		return append([]string{"Agreed: " + agreedText(p, j)}, gapLine(j, p)...)
+	case p.Stopped():
+		return append(p.StopLines(), gapLine(j, p)...)
+	case p.Target.Idle:
+		return append([]string{"The plan has no blanket here."}, gapLine(j, p)...)
+	}
+	return append([]string{"The plan has no blanket here as things stand."}, gapLine(j, p)...)
 }
 
 func agreedText(p plan.Place, j Job) string {
@@ -103,7 +117,7 @@ func FormOf(j Job, p plan.Place) []Form {
 	var out []Form
 	for _, x := range j.Catalog().Acceptance.Points {
 		if hasPoint(x, p, nil) {
-			out = append(out, Form{x, figuresOf(j, p, x.From)})
+			out = append(out, Form{pointIn(j, p, x), figuresOf(j, p, x.From)})
 		}
 	}
 	return out
@@ -117,13 +131,15 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromLabel:
 		return "R ______ (agreed " + layersText(p.Choice.Layers, j.System) + ")"
 	case catalog.FromThickness:
-		return strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + j.System.Inches(heightOf(p.Choice.Layers)) + ")"
+		return strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
 	case catalog.FromVoids:
 		return "length x width ______________________ or ____ %"
 	case catalog.FromSqueezed:
 		return "____ %, ______ " + inch + " left"
 	case catalog.FromFacing:
 		return "face ____________ side ____________"
+	case catalog.FromBoard:
+		return "R ______ (agreed " + j.System.R(p.Target.AddR) + ")"
 	}
 	return ""
 }

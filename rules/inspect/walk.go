@@ -20,7 +20,7 @@ type Walk struct {
 // NewWalk is a walk before anybody looked.
 func NewWalk(c *catalog.Catalog) *Walk { return &Walk{List: FoundList(c), House: house.New()} }
 
-// Follow takes in every place that has a plan now. What was measured before
+// Follow takes in every place that is looked at now. What was measured before
 // stays, whatever the plan says by now.
 func (w *Walk) Follow(j Job) {
 	for _, p := range EmptyFound(j).Places {
@@ -33,18 +33,18 @@ func (w *Walk) Follow(j Job) {
 }
 
 // Judge holds what was found so far against the plan of the job, in every place
-// that has a plan now.
+// that is looked at now.
 func (w *Walk) Judge(j Job) FoundResult {
 	w.Follow(j)
 	return JudgeFound(j, w.House, nil)
 }
 
-// JudgeAt holds one place against its plan; ok is false for a place that has
-// none, or that the walk does not come to.
+// JudgeAt holds one place against its plan; ok is false for a place that the
+// walk does not come to.
 func (w *Walk) JudgeAt(j Job, id string) (found FoundPlace, ok bool) {
 	p, there := j.Place(id)
 	at := w.House.Place(id)
-	if !there || at == nil || !planned(p) {
+	if !there || at == nil {
 		return FoundPlace{}, false
 	}
 	return JudgePlace(j, p, at.Answers), true

@@ -174,7 +174,7 @@ func FoundNote(p inspect.FoundPlace) string {
 	switch {
 	case p.Worst() == inspect.Halt:
 		return "STOP: do not close"
-	case open == len(p.Points):
+	case !p.Begun():
 		return "not looked at yet"
 	case p.Worst() > inspect.Pass:
 		return fmt.Sprintf("%s; %d of %d points not looked at", p.Worst(), open, len(p.Points))

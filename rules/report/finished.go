@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/inspect"
 	"battwright/rules/units"
@@ -31,6 +32,17 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 				if x.State == inspect.Halt {
 					sec.item(p.Plan.Surface.Label + ": " + pointLine(x, o.System) + ". " + x.Ask)
 				}
+			}
+		}
+	}
+	for _, p := range r.Places {
+		if p.OpenStops() == 0 {
+			continue
+		}
+		sec := d.section("STOP, NOT LOOKED AT YET: " + strings.ToUpper(p.Plan.Surface.Label))
+		for _, x := range p.Points {
+			if x.State == inspect.NotSeen && x.Point.Result == catalog.ResultStop {
+				sec.item(titled(x))
 			}
 		}
 	}
@@ -74,26 +86,46 @@ func visitText(j inspect.Job, r inspect.FoundResult) string {
 
 // FoundVerdict is the whole in one sentence.
 func FoundVerdict(r inspect.FoundResult) string {
-	open := 0
+	open, stops := 0, 0
+	var damp []string
 	for _, p := range r.Places {
-		open += p.Open()
+		open, stops = open+p.Open(), stops+p.OpenStops()
+		if p.DampPlanned() {
+			damp = append(damp, p.Plan.Surface.Label)
+		}
+	}
+	seen := were(open) + " not looked at"
+	if stops > 0 {
+		seen += fmt.Sprintf(", %d of which can hurt people", stops)
 	}
 	switch {
 	case len(r.Places) == 0:
 		return "Nothing to look at yet: no place has a plan. Not ready to close."
 	case r.Stops():
 		return "STOP: do not close. Something can hurt people."
+	case len(damp) > 0 && open > 0:
+		return dampVerdict(damp) + " Not ready to close; " + seen + "."
+	case len(damp) > 0:
+		return dampVerdict(damp) + " Not ready to close."
 	case r.FallsShort() && open > 0:
-		return fmt.Sprintf("Not ready to close: points fail, and %s not looked at.", were(open))
+		return "Not ready to close: points fail, and " + seen + "."
 	case r.FallsShort():
 		return "Not ready to close: points fail."
 	case open > 0:
-		return fmt.Sprintf("Nothing failed yet; %s not looked at. Not ready to close.", were(open))
+		return "Nothing failed yet; " + seen + ". Not ready to close."
 	}
 	if len(r.Stopped) > 0 {
 		return "Every point on our list passes, but a place is stopped. Not ready to close."
 	}
 	return "Every point on our list passes. The inspector decides."
+}
+
+// dampVerdict says where the plan itself finds damp.
+func dampVerdict(places []string) string {
+	if len(places) == 1 {
+		return "The plan says that a place gets damp (" + places[0] + "): settle that first."
+	}
+	return "The plan says that places get damp (" + strings.Join(places, ", ") + "): settle that first."
 }
 
 func were(points int) string {
@@ -110,16 +142,22 @@ func PointLine(x inspect.PointResult, s units.System) string {
 }
 
 func pointLine(x inspect.PointResult, s units.System) string {
-	text := strings.ToUpper(x.State.String()) + "  " + x.Point.Title
+	text := strings.ToUpper(x.State.String()) + "  "
 	switch {
 	case x.State > inspect.Pass && x.Text == "":
-		return text + "? No: " + x.Point.Fails.In(s)
+		return text + x.Point.Title + "? No: " + x.Point.Fails.In(s)
 	case x.State > inspect.Pass:
-		return text + "? No: " + x.Text
-	case x.Text != "":
-		return text + ": " + x.Text
+		return text + x.Point.Title + "? No: " + x.Text
 	}
-	return text
+	return text + titled(x)
+}
+
+// titled is a point with what was measured.
+func titled(x inspect.PointResult) string {
+	if x.Text == "" {
+		return x.Point.Title
+	}
+	return x.Point.Title + ": " + x.Text
 }
 
 // OpenText names the points of a place that nobody looked at, empty when all
@@ -138,9 +176,21 @@ func OpenText(p inspect.FoundPlace) string {
 func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	var out []Line
 	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
+	if p.Plan.Choice == nil {
+		text := "stopped, see above: nothing goes in yet"
+		if !p.Plan.Stopped() {
+			text = Glance(p.Plan, o)
+		}
+		add("Plan", "%s", text)
+		return out
+	}
 	plan := p.Plan.Choice.Heat
-	if p.Open() == len(p.Points) {
-		add("Gives", "nobody has looked at it yet; as planned it gives %s, with the wood about %s", o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
+	board := ""
+	if r := p.BoardCounted(); r > 0 {
+		board = ", with the " + o.System.R(r) + " board, which nobody has seen yet"
+	}
+	if !p.Begun() {
+		add("Gives", "nobody has looked at it yet; as planned it gives %s, with the wood about %s"+board, o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
 		return out
 	}
 	if p.Got == nil {
@@ -151,7 +201,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if p.Got.Layers[0].ProudIn > 0 {
 		tops = ". It stands above the joists: taken as if it does not meet over their tops, so look whether it does"
 	}
-	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s"+tops,
+	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s"+board+tops,
 		o.System.R(p.Got.Heat.DeliveredR), o.System.R(plan.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(plan.AssemblyR))
 	if text := foundDamp(p, o); text != "" {
 		add("Damp", "%s", text)
@@ -174,6 +224,9 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		return "not judged: look which face it has, and toward which side; the plan: " + planned
 	}
 	text := inspect.DampSaid(p.Got.Damp, o.System)
+	if r := p.BoardCounted(); r > 0 {
+		text = "with the " + o.System.R(r) + " board, which nobody has seen yet: " + text
+	}
 	if p.Damper() {
 		text = "WORSE THAN PLANNED: " + text
 	}

@@ -23,6 +23,8 @@ type jsonFoundPlace struct {
 	Label     string           `json:"label"`
 	Result    string           `json:"result"`
 	NotSeen   int              `json:"points_not_seen"`
+	StopsOpen int              `json:"stop_points_not_seen"`
+	BoardR    float64          `json:"counts_on_unseen_board_r,omitempty"`
 	Grade     int              `json:"grade,omitempty"`
 	GradedR   float64          `json:"graded_r"`
 	Planned   *jsonCompared    `json:"plan,omitempty"`
@@ -58,11 +60,14 @@ func FoundJSON(j inspect.Job, r inspect.FoundResult) ([]byte, error) {
 
 func jsonFoundOf(p inspect.FoundPlace) jsonFoundPlace {
 	out := jsonFoundPlace{
-		ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Result: p.Worst().String(), NotSeen: p.Open(), GradedR: round(p.GradedR, 1),
-		Planned: jsonComparedOf(p.Plan.Choice.Assessed), VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
+		ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Result: p.Worst().String(), NotSeen: p.Open(), StopsOpen: p.OpenStops(), BoardR: p.BoardCounted(), GradedR: round(p.GradedR, 1),
+		VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
 		Lost: lowToHigh(p.LostHeat, 2),
 	}
-	if p.Grade.VoidShare() < 1 {
+	if p.Plan.Choice != nil {
+		out.Planned = jsonComparedOf(p.Plan.Choice.Assessed)
+	}
+	if p.Plan.Choice != nil && p.Grade.VoidShare() < 1 {
 		out.Grade = int(p.Grade)
 	}
 	if p.Got != nil {

@@ -148,7 +148,7 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		}
 		add(label, text)
 	}
-	add("Thick", o.System.Inches(s.DepthIn)+" to be measured in place; write down what you find: ________")
+	add("Thick", inspect.DepthText(s.Plan, o.System)+", to be measured in place; write down what you find: ________")
 	add("Area", o.System.Area(s.Plan.Surface.AreaFt2)+", openings taken off; as offered: ________")
 	if damp := DampAtAGlance(s.Plan); damp != "" {
 		add("Damp", strings.TrimPrefix(damp, "; ")+": settle that before this place is closed")
@@ -225,11 +225,15 @@ func FormText(j inspect.Job, o Options) string {
 	sec.room("Who looked:")
 	sec.room("Day:")
 	for _, p := range j.Plan.Places {
-		if p.Choice == nil {
+		points := inspect.FormOf(j, p)
+		if len(points) == 0 {
 			continue
 		}
 		sec := d.section(strings.ToUpper(p.Surface.Label))
-		for _, f := range inspect.FormOf(j, p) {
+		if p.Choice == nil {
+			sec.items(inspect.AgreedLines(p, j))
+		}
+		for _, f := range points {
 			stop := ""
 			if f.Point.Result == catalog.ResultStop {
 				stop = "STOP if not: "

@@ -1,0 +1,188 @@
+package inspect_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+const (
+	midwest = "state = \"MO\"\ncounty = \"St. Louis\"\ncode = \"irc-2018\""
+	vermont = "state = \"VT\"\ncounty = \"Chittenden\"\ncode = \"irc-2021\""
+
+	openWall  = "id = \"wall\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 8\nframing.size = \"2x4\"\nframing.spacing_in = 16"
+	listed    = "id = \"flue\"\nkind = \"chimney\"\nlabel = \"Listed flue\"\nchimney = \"factory-built\"\ngap_in = 1\nwidth_in = 14\ndepth_in = 14\nfloors = 2\nframing.size = \"2x6\""
+	basement  = "id = \"base\"\nkind = \"basement-wall\"\nlength_ft = 100\nheight_ft = 8\ndampness = \"dry\"\nframing.size = \"2x4\"\nframing.spacing_in = 16"
+	oldWiring = "id = \"wired\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 8\nknob_and_tube = true\nframing.size = \"2x4\"\nframing.spacing_in = 16"
+)
+
+func jobOf(t testing.TB, site string, places ...string) inspect.Job {
+	t.Helper()
+	return planned.Job(fixture.OfPlaces(t, site, places...))
+}
+
+func must(t testing.TB, j inspect.Job, id string) plan.Place {
+	t.Helper()
+	p, ok := j.Place(id)
+	require.True(t, ok, id)
+	return p
+}
+
+// good is finished work as planned in every place that has a plan, every point
+// that a person looks at marked good.
+func good(t testing.TB, j inspect.Job) *house.House {
+	t.Helper()
+	l, h := inspect.FoundList(fixture.Catalog(t)), inspect.EmptyFound(j)
+	for i := range h.Places {
+		p, _ := j.Place(h.Places[i].ID)
+		if p.Choice == nil {
+			continue
+		}
+		a := asPlanned(p)
+		for _, q := range inspect.QuestionsOf(l, p, a) {
+			if q.Kind == house.Choice && len(q.Options) == 2 && q.Options[0].Value == "good" {
+				a[q.Key] = house.Text("good")
+			}
+		}
+		h.Places[i].Answers = a
+	}
+	return h
+}
+
+// A chimney whose width is not known stays in the inspection: open and not
+// ready to close whatever was seen, a stop where anything lies there.
+func TestFlueOfUnknownWidthIsInspected(t *testing.T) {
+	j := jobOf(t, midwest, openWall, listed)
+	judge := func(a house.Answers) (inspect.FoundResult, inspect.FoundPlace) {
+		h := good(t, j)
+		h.Place("flue").Answers = a
+		r := inspect.JudgeFound(j, h, nil)
+		require.False(t, r.ReadyToClose())
+		return r, place(t, r, "flue")
+	}
+	for _, a := range []house.Answers{{}, {"batt_in_gap": house.YesNo(false), "gap_in": house.Number(6), "blanket_there": house.YesNo(false)}} {
+		r, flue := judge(a)
+		require.False(t, r.Stops())
+		require.Equal(t, inspect.NotSeen, state(t, flue, "chimney-gap"))
+		require.Positive(t, flue.OpenStops())
+	}
+	for _, a := range []house.Answers{{"batt_in_gap": house.YesNo(true)}, {"material": house.Text("mineral-wool")}, {"facing": house.Text("kraft")}, {"blanket_there": house.YesNo(true)}} {
+		r, _ := judge(a)
+		require.True(t, r.Stops(), "%v", a)
+	}
+	form := inspect.FormOf(j, must(t, j, "flue"))
+	require.True(t, slices.ContainsFunc(form, func(f inspect.Form) bool {
+		return f.Point.ID == "chimney-gap" && f.Point.Result == catalog.ResultStop
+	}), "on the form")
+	require.Contains(t, inspect.FoundTemplate(inspect.FoundList(fixture.Catalog(t)), j), "id = \"flue\"", "in the file to fill in")
+}
+
+// What somebody notes about a place without a plan is judged, never dropped:
+// a blanket there is taken out, and stops the work where a danger stops the
+// place. A point that was seen and is bad fails there too.
+func TestWhatLiesWhereNothingIsPlannedIsJudged(t *testing.T) {
+	j := jobOf(t, vermont, basement+"\nfoam_r = 0", oldWiring)
+	require.Nil(t, must(t, j, "base").Choice)
+	r := found(t, j, "[[place]]\nid = \"base\"\nmaterial = \"cotton\"\nfacing = \"foil-rated\"\nsee.off-concrete = \"bad\"\n")
+	require.Equal(t, inspect.Reject, state(t, place(t, r, "base"), "no-blanket"))
+	require.Equal(t, inspect.Reject, state(t, place(t, r, "base"), "off-concrete"))
+	require.False(t, r.Stops())
+	r = found(t, j, "[[place]]\nid = \"base\"\nblanket_there = false\n[[place]]\nid = \"wired\"\nlabel_r = 13\n")
+	require.Equal(t, inspect.Pass, place(t, r, "base").Worst())
+	require.Equal(t, inspect.Halt, state(t, place(t, r, "wired"), "no-blanket"))
+	require.True(t, r.Stops())
+}
+
+// The board that the target needs is looked for: not seen is not passing, not
+// there is rejected and what was found is worked out without it.
+func TestBoardMustBeSeen(t *testing.T) {
+	for _, one := range []string{openWall, basement + "\nfoam_r = \"unknown\"\ndehumidifier = true"} {
+		j := jobOf(t, vermont, one)
+		p := j.Plan.Places[0]
+		require.Positive(t, p.Target.AddR)
+		judge := func(change func(house.Answers)) inspect.FoundPlace {
+			h := good(t, j)
+			change(h.Places[0].Answers)
+			return inspect.JudgeFound(j, h, nil).Places[0]
+		}
+		seen := judge(func(house.Answers) {})
+		require.Equal(t, inspect.Pass, state(t, seen, "board"))
+		require.Zero(t, seen.BoardCounted())
+		for want, change := range map[inspect.State]func(house.Answers){
+			inspect.NotSeen: func(a house.Answers) { delete(a, "board_there"); delete(a, "board_r") },
+			inspect.Reject:  func(a house.Answers) { a["board_there"] = house.YesNo(false) },
+			inspect.Pass:    func(a house.Answers) { delete(a, "board_r") },
+		} {
+			require.Equal(t, want, state(t, judge(change), "board"), p.Surface.ID)
+		}
+		open := judge(func(a house.Answers) { delete(a, "board_there"); delete(a, "board_r") })
+		require.InDelta(t, p.Target.AddR, open.BoardCounted(), 1e-9)
+		gone := judge(func(a house.Answers) { a["board_there"] = house.YesNo(false) })
+		require.Less(t, gone.Got.Heat.AssemblyR, seen.Got.Heat.AssemblyR-2)
+		thin := judge(func(a house.Answers) { a["board_r"] = house.Number(p.Target.AddR / 2) })
+		require.Equal(t, inspect.Reject, state(t, thin, "board"))
+	}
+}
+
+// The foam that a cold rim joist needs in its bays is a point of its own.
+func TestRimFoamMustBeSeen(t *testing.T) {
+	j := jobOf(t, vermont, "id = \"rim\"\nkind = \"rim-joist\"\nlength_ft = 128")
+	h := good(t, j)
+	delete(h.Places[0].Answers, "see.bay-foam")
+	require.Equal(t, inspect.NotSeen, state(t, inspect.JudgeFound(j, h, nil).Places[0], "bay-foam"))
+}
+
+// Where the plan itself finds damp, nothing is ready to close before that is
+// settled, whatever else passes.
+func TestPlannedDampIsNotPassed(t *testing.T) {
+	for _, name := range []string{"house-in-the-snow.toml", "house-on-stilts.toml"} {
+		j := demoJob(t, name)
+		r := inspect.JudgeFound(j, good(t, j), nil)
+		require.False(t, r.ReadyToClose())
+		for _, p := range r.Places {
+			damp := p.Plan.Choice.Damp.Verdict == "mold-risk" || p.Plan.Choice.Damp.Verdict == "stays-wet"
+			require.Equal(t, damp, p.DampPlanned(), p.Plan.Surface.ID)
+		}
+	}
+}
+
+// Over an old blanket a ruler goes to the ceiling through both: the depth that
+// is agreed names both, and the new one alone does not pass for it.
+func TestDepthOverAnOldBlanketIsNamedTwice(t *testing.T) {
+	j := jobOf(t, vermont, "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nexisting_r = 11\nflue_through = false\nvermiculite = false\nknob_and_tube = false\nframing.size = \"2x8\"\nframing.spacing_in = 16")
+	p := j.Plan.Places[0]
+	newIn := 0.0
+	for _, l := range p.Choice.Layers {
+		newIn += l.RoomIn
+	}
+	text := inspect.DepthText(p, units.US)
+	require.Contains(t, text, units.US.Inches(newIn)+" of new blanket")
+	require.Contains(t, text, units.US.Inches(newIn+p.Surface.OldIn)+" to the ceiling")
+	ten := func(in float64) house.Answers {
+		return house.Answers{"thickness_in": numbers(in, in, in, in, in, in, in, in, in, in)}
+	}
+	require.Equal(t, inspect.Reject, state(t, inspect.JudgePlace(j, p, ten(newIn)), "thickness"))
+	require.Equal(t, inspect.Pass, state(t, inspect.JudgePlace(j, p, ten(newIn+p.Surface.OldIn)), "thickness"))
+}
+
+// A plastic sheet over a paper face is a second retarder and is named as such.
+func TestTwoRetardersAreNamed(t *testing.T) {
+	j := jobOf(t, midwest, openWall)
+	require.Equal(t, "kraft", j.Plan.Places[0].Choice.Facing.OnBlanket)
+	h := good(t, j)
+	h.Places[0].Answers["sheet"] = house.Text("polyethylene")
+	p := inspect.JudgeFound(j, h, nil).Places[0]
+	require.Equal(t, inspect.Fix, state(t, p, "facing-side"))
+	require.True(t, slices.ContainsFunc(p.Points, func(x inspect.PointResult) bool {
+		return x.Point.ID == "facing-side" && len(x.Text) > 12 && x.Text[:13] == "two retarders"
+	}))
+}
