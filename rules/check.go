@@ -67,6 +67,8 @@ func (e Effect) problems() []error {
 	bad(safety && e.Severity < 1, "severity %d; want 1 or more", e.Severity)
 	bad(!safety && e.Severity != 0, "severity %d belongs to safety", e.Severity)
 	bad(!safety && e.Stops, "only a safety rule stops a plan")
+	bad(!e.Stops && e.Spreads, "only what stops a plan spreads")
+	bad((!safety || e.Stops) && e.AsksFirst, "only a safety rule that does not stop a plan asks first")
 	bad(!e.Stops && e.Call != "", "call %q belongs to what stops a plan", e.Call)
 	return errs
 }

@@ -9,6 +9,14 @@ type Hit struct {
 	Unknown []string
 }
 
+// AsksFirst reports whether something must be found out before anybody buys for
+// the place or begins there: a danger that would stop it and that nobody has
+// ruled out, or a doubt that holds it by itself.
+func (h Hit) AsksFirst() bool {
+	open := len(h.Unknown) > 0
+	return h.Rule.Effect.Stops && open || h.Rule.Effect.AsksFirst && !open
+}
+
 // Need is something that must come with the candidate, and why.
 type Need struct {
 	Need, Value string

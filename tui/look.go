@@ -124,7 +124,7 @@ func glance(p *page, s *session, pl plan.Place, here bool) {
 	}
 	p.line(tone, mark+pl.Surface.Label)
 	body := style.Plain
-	if pl.Choice == nil {
+	if pl.Choice == nil || len(pl.Asks()) > 0 {
 		body = style.Danger
 	}
 	p.para(body, 4, report.Glance(pl, s.options()))

@@ -70,6 +70,8 @@ func placeCell(pl plan.Place, s *session) string {
 	switch {
 	case pl.Stopped():
 		return pl.Surface.Label + ": STOP, see below"
+	case len(pl.Asks()) > 0:
+		return pl.Surface.Label + ": FIND OUT FIRST, see below"
 	case pl.Surface.Kind.ID == "chimney":
 		return pl.Surface.Label + ": " + report.GapText(pl, s.options())
 	}

@@ -114,6 +114,11 @@ func (x *placePage) View(p *page, s *session) {
 		stopRows(p, s, *pl)
 		return
 	}
+	if x.show != viewResult {
+		for _, l := range report.FindFirst(*pl, s.options()) {
+			p.para(style.Danger, 0, l)
+		}
+	}
 	switch x.show {
 	case viewWhy:
 		x.why(p, s, *pl)
@@ -166,11 +171,11 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 	for i, l := range lines {
 		tone := style.Plain
 		switch l.Label {
-		case report.LabelStop, "Gap", "Plus":
+		case report.LabelStop, report.LabelFirst, "Gap", "Plus":
 			tone = style.Danger
 		}
 		p.labelled(tone, l.Label, labelColumn, l.Text)
-		if i == max(0, len(pl.Stops)-1) {
+		if i == max(0, len(pl.Stops)+len(pl.Asks())-1) {
 			x.cautions(p, pl)
 		}
 	}

@@ -83,10 +83,13 @@ func (o orderFlags) render(w opened, made order.Order, p plan.Plan) (string, err
 	return report.OrderText(made, p, opts), nil
 }
 
-// notReady is what --strict looks at: a place that cannot be ordered, or a
-// size that nobody confirmed.
+// notReady is what --strict looks at: a place that cannot be ordered, something
+// to find out first, or a size that nobody confirmed.
 func notReady(o order.Order) bool {
 	for _, p := range o.Places {
+		if len(p.FindFirst) > 0 {
+			return true
+		}
 		if p.Skipped != "" && !p.Idle || p.Problem != "" || !p.Idle && p.NotMeasured() {
 			return true
 		}

@@ -164,7 +164,7 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 }
 
 // fallsShort is what --strict looks at: nothing to judge, a place without a
-// plan, or a choice that misses its target without the builder having accepted
+// plan or with something to find out first, or a choice that misses its target without the builder having accepted
 // that. A board that is still to be bought, like the blankets, is no shortfall:
 // the plan names it.
 func fallsShort(p plan.Plan) bool {
@@ -175,7 +175,7 @@ func fallsShort(p plan.Plan) bool {
 		if !place.Stopped() && place.Target.Idle {
 			continue // nothing is asked there
 		}
-		if place.Choice == nil {
+		if place.Choice == nil || len(place.Asks()) > 0 {
 			return true
 		}
 		if !place.Choice.Heat.MeetsTarget && !place.Surface.Waived {

@@ -133,7 +133,15 @@ func TestStrict(t *testing.T) {
 	require.Equal(t, exitShort, runs("plan", "--strict", house("empty.toml", "")).code, "nothing was judged")
 	wall := "[[place]]\nkind = \"exterior-wall\"\n"
 	require.Equal(t, exitShort, runs("plan", "--strict", house("zoneless.toml", wall)).code, "nobody knows what is asked")
-	require.Equal(t, exitDone, runs("plan", "--strict", house("board.toml", "[site]\nzone = \"6A\"\n"+wall)).code, "a board to buy is named, like all that is bought")
+	require.Equal(t, exitDone, runs("plan", "--strict", house("board.toml", "old = false\n[site]\nzone = \"6A\"\n"+wall)).code, "a board to buy is named, like all that is bought")
+	attic := func(name, old string) string {
+		return house(name, "old = "+old+"\n[site]\nzone = \"6A\"\n[[place]]\nkind = \"attic\"\nlength_ft = 20\nwidth_ft = 20\narea_ft2 = 400\nframing.size = \"2x6\"\nframing.spacing_in = 24\nframing.practice = \"trusses\"\n")
+	}
+	older := attic("older.toml", "true")
+	require.Equal(t, exitShort, runs("plan", "--strict", older).code, "nobody knows of old wiring and old fill")
+	require.Equal(t, exitDone, runs("order", older).code)
+	require.Equal(t, exitDone, runs("order", "--strict", attic("newer.toml", "false")).code)
+	require.Equal(t, exitShort, runs("order", "--strict", older).code, "nobody knows of old wiring and old fill")
 	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\n")).code, "nothing is asked there")
 	require.Equal(t, exitShort, runs("plan", "--strict", shortHouse, "--out", filepath.Join(t.TempDir(), "x.txt")).code)
 }

@@ -52,7 +52,7 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	if !c.Known {
 		c.Inches, c.Reason = 0, why+"nothing is planned or ordered here, and do not close it before that"
 	}
-	if c.GapSaid && c.GapIn >= c.SureIn && c.GapIn < c.Inches {
+	if c.doubtIn() > 0 {
 		c.Reason += "; you typed " + a.System.Inches(c.GapIn) + " to the wood: ask the mason whether it may stand so near"
 	}
 	return c
@@ -104,6 +104,15 @@ func (c Clearance) Ref() catalog.Ref {
 // the gap or the width is not known.
 func (c Clearance) shortIn() (in float64, ok bool) {
 	return max(0, c.SureIn-c.GapIn), c.GapSaid && c.SureIn > 0
+}
+
+// doubtIn is how much nearer the wood stands than a width that rests on memory,
+// where it keeps what does not: that asks, and stops nothing.
+func (c Clearance) doubtIn() float64 {
+	if !c.GapSaid || c.GapIn < c.SureIn {
+		return 0
+	}
+	return max(0, c.Inches-c.GapIn)
 }
 
 // BayLeftIn is the depth left for a blanket when the clearance comes off a bay

@@ -59,10 +59,16 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("marine", rules.Bool(site.Marine))
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
+	if s.Kind.ID == "exterior-wall" {
+		set("fill_above", fillAbove(a))
+	}
 	if s.Kind.ID == "chimney" {
-		if brick, ok := a.Masonry(p); ok {
+		brick, ok := a.Masonry(p)
+		if ok {
 			set("masonry", rules.Bool(brick))
 		}
+		set("by_listing", rules.Bool(!ok || !brick))
+		set("gap_doubt_in", rules.Number(s.Clearance.doubtIn()))
 		set("clearance_known", rules.Bool(s.Clearance.Known))
 		if s.Clearance.Known {
 			set("clearance_in", rules.Number(s.Clearance.Inches))
@@ -73,6 +79,26 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		}
 	}
 	return f
+}
+
+// fillAbove tells whether an attic of the house has loose, pebbly fill, which
+// can run down into the walls under it; unknown while that of one is.
+func fillAbove(a house.Answered) rules.Value {
+	out := rules.Bool(false)
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Kind != "attic" {
+			continue
+		}
+		v := answerFact(a, p, house.PlaceScope, "vermiculite")
+		switch yes, ok := v.AsBool(); {
+		case yes:
+			return v
+		case !ok:
+			out = v
+		}
+	}
+	return out
 }
 
 // ventShare: one square foot of open vent for so many of attic floor or crawl

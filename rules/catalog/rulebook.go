@@ -36,6 +36,8 @@ type EffectRecord struct {
 	NeedValue units.Prose `toml:"need_value"`
 	Severity  int         `toml:"severity"`
 	Stops     bool        `toml:"stops"`
+	Spreads   bool        `toml:"spreads"`
+	AsksFirst bool        `toml:"asks_first"`
 	Call      string      `toml:"call"`
 	Order     int         `toml:"order"`
 }
@@ -186,7 +188,7 @@ func (r RuleRecord) rule() (rules.Rule, error) {
 		ID: r.ID, Title: r.Title, When: when, Reason: string(r.Reason), Source: r.Source, Known: string(r.Known), Overrides: r.Overrides,
 		Effect: rules.Effect{
 			Kind: rules.EffectKind(e.Kind), Criterion: e.Criterion, Delta: e.Delta, Group: e.Group,
-			Need: e.Need, NeedValue: string(e.NeedValue), Severity: e.Severity, Stops: e.Stops, Call: e.Call, Order: e.Order,
+			Need: e.Need, NeedValue: string(e.NeedValue), Severity: e.Severity, Stops: e.Stops, Spreads: e.Spreads, AsksFirst: e.AsksFirst, Call: e.Call, Order: e.Order,
 		},
 	}
 	for _, x := range r.Examples {

@@ -33,9 +33,10 @@ type Order struct {
 // Place is the count of one place.
 type Place struct {
 	ID, Label string
-	Skipped   string // why nothing is ordered for it
-	Idle      bool   // nothing is asked there: nothing is missing from the order
-	Problem   string // why it could not be counted, in words for the builder
+	Skipped   string   // why nothing is ordered for it
+	FindFirst []string // what must be found out before anybody buys for it or begins there
+	Idle      bool     // nothing is asked there: nothing is missing from the order
+	Problem   string   // why it could not be counted, in words for the builder
 	How       takeoff.Convention
 	Notes     []string // how it was counted, what to know before cutting
 	Differ    string   // how the area typed and the sizes disagree, and what was ordered; must be said where one buys

@@ -23,9 +23,12 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 	}
 	// The site is cheap and knows of dehumidifiers, which are asked by place.
 	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
+	changed := now.House.Place(placeID)
 	for i := range now.House.Places {
-		// What is asked of a slope hangs on the areas of all ceilings.
-		if now.House.Places[i].ID == placeID || now.House.Places[i].Kind == "sloped-ceiling" {
+		// What is asked of a slope hangs on the areas of all ceilings, and what an
+		// attic holds can run down into the walls.
+		kind := now.House.Places[i].Kind
+		if now.House.Places[i].ID == placeID || kind == "sloped-ceiling" || kind == "exterior-wall" && changed != nil && changed.Kind == "attic" {
 			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
 		}
 	}

@@ -52,13 +52,16 @@ type Place struct {
 	Best    *Entry  // the best of its own, when the choice is another
 	Stops   []Stop  // dangers that leave it without a plan, in the order of who goes first
 	Safety  []rules.Hit
-	Install []rules.Hit
-	Require []rules.Hit
-	Depends []rules.Hit
-	Weights []float64
-	Levels  []float64 // 0 to 5, in the order of the criteria
-	Own     bool      // the place has priorities of its own
-	Limited bool      // a budget for the whole house may choose otherwise than the priorities
+	// Elsewhere names the places that a danger stops which is not ruled out here,
+	// by the id of its rule.
+	Elsewhere map[string][]string
+	Install   []rules.Hit
+	Require   []rules.Hit
+	Depends   []rules.Hit
+	Weights   []float64
+	Levels    []float64 // 0 to 5, in the order of the criteria
+	Own       bool      // the place has priorities of its own
+	Limited   bool      // a budget for the whole house may choose otherwise than the priorities
 }
 
 // Entry is one material at one place.

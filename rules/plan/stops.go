@@ -1,12 +1,14 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"battwright/rules"
 	"battwright/rules/catalog"
+	"battwright/rules/units"
 )
 
 // Stop is a danger that leaves a place without a plan.
@@ -62,6 +64,57 @@ func stopHead(i int) string {
 
 // StopText is all of StopLines in one line.
 func (p Place) StopText() string { return strings.Join(p.StopLines(), " ") }
+
+// Asks are what must be found out first at a place that nothing is known to
+// stop, worst first.
+func (p Place) Asks() []rules.Hit {
+	if p.Stopped() {
+		return nil
+	}
+	var out []rules.Hit
+	for _, h := range p.Safety {
+		if h.AsksFirst() {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// FindFirst says what must be found out before anybody buys for the place or
+// begins there. Every view of the place begins with it, behind AskHead.
+func (p Place) FindFirst(c *catalog.Catalog, s units.System) []string {
+	var out []string
+	for _, h := range p.Asks() {
+		text := c.Caution(h, s)
+		if there := p.Elsewhere[h.Rule.ID]; len(there) > 0 {
+			text += " This house has it elsewhere (" + strings.Join(there, ", ") + "), so it may be here too."
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// AskHead stands before what must be found out first.
+const AskHead = "FIND OUT FIRST: "
+
+// spread tells each place which dangers that nobody has ruled out there stop
+// another place of the house.
+func (p *Plan) spread() {
+	for i := range p.Places {
+		place := &p.Places[i]
+		place.Elsewhere = nil
+		for _, h := range place.Asks() {
+			for _, other := range p.Places {
+				if h.Rule.Effect.Spreads && slices.ContainsFunc(other.Stops, func(s Stop) bool { return s.Danger == h.Rule.ID }) {
+					if place.Elsewhere == nil {
+						place.Elsewhere = map[string][]string{}
+					}
+					place.Elsewhere[h.Rule.ID] = append(place.Elsewhere[h.Rule.ID], other.Surface.Label)
+				}
+			}
+		}
+	}
+}
 
 // The states of a place.
 const (

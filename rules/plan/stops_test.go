@@ -3,10 +3,12 @@ package plan_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -51,15 +53,17 @@ func TestWoodNearAChimneyStops(t *testing.T) {
 
 func checkWood(t *testing.T, p plan.Place, least, gap float64, why string) {
 	t.Helper()
-	at := slices.IndexFunc(p.Stops, func(s plan.Stop) bool { return s.Danger == "chimney-wood-near" })
+	at := slices.IndexFunc(p.Stops, func(s plan.Stop) bool { return nearRule(s.Danger) })
 	near := gap >= 0 && gap < least
 	require.Equal(t, near, at >= 0, why)
 	if near {
 		require.Contains(t, p.Stops[at].Say, units.US.Inches(least-gap)+" too near", why)
 	}
-	asked := slices.ContainsFunc(p.Safety, func(h ruleHit) bool { return h.Rule.ID == "chimney-wood-near" && len(h.Unknown) > 0 })
+	asked := slices.ContainsFunc(p.Safety, func(h ruleHit) bool { return nearRule(h.Rule.ID) && len(h.Unknown) > 0 })
 	require.Equal(t, gap < 0 || least <= 0, asked, why)
 }
+
+func nearRule(id string) bool { return id == "chimney-wood-near" || id == "pipe-wood-near" }
 
 // The air there is already leaves more of the bay to the blanket: behind 2 in
 // of air the whole 2x6 may be filled, without it 3 1/2 in are left (5 1/2 - 2).
@@ -93,4 +97,81 @@ func TestASecondStopMatters(t *testing.T) {
 	said := foundOut(t, "version = 1\nstage = \"framed\"\nold = true\n[site]\nzone = \"6A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nlabel = \"Loft\"\nknob_and_tube = true\n")
 	require.True(t, said["place.vermiculite"].Matters)
 	require.Contains(t, said["place.vermiculite"].Effect, "nobody goes up there")
+}
+
+func oldHouse(t *testing.T, places ...string) house.Answered {
+	t.Helper()
+	return fixture.Read(t, strings.Replace(fixture.PlacesText("zone = \"6A\"", places...), "old = false", "old = true", 1))
+}
+
+// What would stop a place and is not known is found out first: an unknown stop
+// asks, a known one stops, a ruled out one says nothing; where another place of
+// the house has the danger, that is said.
+func TestAnUnknownDangerIsFoundOutFirst(t *testing.T) {
+	attic := func(id, answers string) string {
+		return fmt.Sprintf("id = %q\nkind = \"attic\"\nlabel = \"Loft %s\"\n%s", id, id, answers)
+	}
+	no := "vermiculite = false\nknob_and_tube = false\n"
+	asks := func(p plan.Place) []string {
+		var out []string
+		for _, h := range p.Asks() {
+			out = append(out, h.Rule.ID)
+		}
+		return out
+	}
+	for answers, want := range map[string][]string{
+		no:                      nil,
+		"":                      {"vermiculite", "knob-and-tube"},
+		"vermiculite = false\n": {"knob-and-tube"},
+		"vermiculite = true\n":  nil, // it stops
+	} {
+		a := oldHouse(t, attic("a", answers), attic("b", no))
+		p := plan.Make(a)
+		require.Equal(t, want, asks(p.Places[0]), answers)
+		require.Len(t, p.Places[0].FindFirst(a.List.Catalog(), units.US), len(want), answers)
+		require.Empty(t, p.Places[1].Asks())
+	}
+	a := oldHouse(t, attic("a", ""), attic("b", "vermiculite = true\nknob_and_tube = false\n"))
+	first := plan.Make(a).Places[0].FindFirst(a.List.Catalog(), units.US)
+	require.Len(t, first, 2)
+	require.Contains(t, first[0], "elsewhere (Loft b)")
+	require.NotContains(t, first[1], "elsewhere")
+}
+
+// Loose fill of an attic can have run down into the walls under it (practice):
+// they are warned of, asked about while nobody knows, and left alone without it.
+func TestFillOfTheAtticWarnsOfTheWall(t *testing.T) {
+	for answer, want := range map[string]int{"true": 1, "false": 0, `"unknown"`: 2} {
+		p := plan.Make(oldHouse(t, "id = \"a\"\nkind = \"attic\"\nvermiculite = "+answer, "id = \"w\"\nkind = \"exterior-wall\""))
+		got := 0
+		for _, h := range p.Places[1].Safety {
+			if h.Rule.ID == "fill-above-wall" {
+				got = 1 + min(1, len(h.Unknown))
+			}
+		}
+		require.Equal(t, want, got, answer)
+	}
+}
+
+// The stop of a pipe nearer than its listing offers none of the exceptions of
+// brick (a lining, wood against masonry: IRC R1003.18) and sends to no mason.
+func TestAPipeHasNoExceptionOfBrick(t *testing.T) {
+	for kind, brick := range map[string]bool{"masonry-inside": true, "factory-built": false, "type-b-vent": false, "pellet-vent": false, "unknown": false} {
+		p := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", fmt.Sprintf("id = \"x\"\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = %q\nclearance_in = 2\ngap_in = 1", kind)))
+		require.Len(t, p.Places[0].Stops, 1, kind)
+		stop := p.Places[0].Stops[0]
+		require.Equal(t, brick, strings.Contains(stop.Say, "lining"), stop.Say)
+		require.Equal(t, brick, strings.Contains(stop.Say+stop.Call, "mason "), stop.Say)
+		require.Contains(t, stop.Say, "licensed")
+	}
+}
+
+// Between what the code asks at the sides of a fireplace (2 in, IRC R1001.11,
+// read) and the 4 in of its back (memory), it is asked which side was measured.
+func TestAFireplaceAsksWhichSide(t *testing.T) {
+	for gap, want := range map[string]bool{"2": true, "3.75": true, "4": false, "6": false} {
+		p := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"x\"\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = \"masonry-fireplace\"\ngap_in = "+gap))
+		require.Equal(t, want, len(p.Places[0].Asks()) == 1 && p.Places[0].Asks()[0].Rule.ID == "fireplace-which-side", gap)
+		require.False(t, p.Places[0].Stopped())
+	}
 }

@@ -32,6 +32,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.spend(c, p)
 		out.Money = moneyOf(out.Places, p)
 	}
+	out.spread()
 	a.said(&out)
 	a.notCovered(&out)
 	sources(&out, c)

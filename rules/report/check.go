@@ -67,6 +67,9 @@ func CoverBlocks(p plan.Plan, o Options) []CheckBlock {
 		for _, s := range pl.StopLines() {
 			b.add(CheckItem, CheckStop, s)
 		}
+		for _, text := range FindFirst(pl, o) {
+			b.add(CheckTick, CheckStop, text)
+		}
 		if pl.Choice != nil {
 			b.add(CheckTick, CheckPlain, "the label says "+ProductText(pl.Choice.Assessed, o.System))
 		}
@@ -116,6 +119,9 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []CheckBlock {
 	if !ok {
 		head.add(CheckText, CheckStop, "No sheet: "+Glance(p, o))
 		return []CheckBlock{head}
+	}
+	for _, text := range FindFirst(p, o) {
+		head.add(CheckTick, CheckStop, text)
 	}
 	for _, l := range SheetLines(sheet, o) {
 		row := CheckRow{Kind: CheckFact, Label: l.Label, Text: l.Text}

@@ -60,7 +60,11 @@ func compareCell(p plan.Place, o Options) string {
 	case p.Choice == nil:
 		return "no plan as it stands"
 	}
-	text := ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)
+	text := ""
+	if len(p.Asks()) > 0 {
+		text = "find out first what the plan asks about it; "
+	}
+	text += ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)
 	if !p.Choice.Heat.MeetsTarget {
 		text += ", short by " + o.System.R(p.Choice.Heat.ShortByR)
 	}

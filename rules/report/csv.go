@@ -54,6 +54,9 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 		row[5] = notYet
 		return append(row, none...)
 	}
+	if len(p.Asks()) > 0 {
+		row[5] = plan.AskHead + row[5]
+	}
 	chosen := "no"
 	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID {
 		chosen = "yes"

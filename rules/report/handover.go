@@ -83,6 +83,12 @@ func (h Handover) sheetSections(d *doc, o Options) {
 	for _, p := range h.Job.Plan.Places {
 		s, ok := inspect.SheetOf(h.Job, p)
 		sec := d.section(strings.ToUpper(p.Surface.Label))
+		if asks := FindFirst(p, o); len(asks) > 0 {
+			sec.say("First, before anything is bought or begun here:")
+			for _, text := range asks {
+				sec.tick(text)
+			}
+		}
 		if !ok {
 			sec.say(noSheet(p, o))
 			continue

@@ -35,6 +35,7 @@ type jsonSheet struct {
 	Stopped string       `json:"stopped,omitempty"`
 	State   string       `json:"state"`
 	Stops   []jsonStop   `json:"stops"`
+	Ask     []jsonStop   `json:"find_out_first"`
 	Layers  []jsonLayer  `json:"layers,omitempty"`
 	DepthIn float64      `json:"depth_in,omitempty"`
 	AreaFt2 float64      `json:"area_ft2"`
@@ -94,7 +95,7 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 	}
 	for _, p := range h.Job.Plan.Places {
 		s, _ := inspect.SheetOf(h.Job, p)
-		out.Places = append(out.Places, jsonSheetOf(s, o.System))
+		out.Places = append(out.Places, jsonSheetOf(s, o))
 	}
 	if !h.Drywall.IsZero() {
 		for _, d := range inspect.Calendar(inspect.Leads(h.Job), h.Drywall, h.Person) {
@@ -109,10 +110,10 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 	return encode(out, false)
 }
 
-func jsonSheetOf(s inspect.Sheet, sys units.System) jsonSheet {
-	p := s.Plan
+func jsonSheetOf(s inspect.Sheet, o Options) jsonSheet {
+	p, sys := s.Plan, o.System
 	out := jsonSheet{
-		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
+		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2),
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}

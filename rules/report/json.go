@@ -41,6 +41,7 @@ type jsonPlace struct {
 	Stopped string          `json:"stopped,omitempty"`
 	State   string          `json:"state"`
 	Stops   []jsonStop      `json:"stops"`
+	First   []jsonStop      `json:"find_out_first"`
 	Target  jsonTarget      `json:"target"`
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
@@ -61,6 +62,16 @@ func jsonStops(p plan.Place) []jsonStop {
 	out := make([]jsonStop, len(p.Stops))
 	for i, s := range p.Stops {
 		out[i] = jsonStop{s.Danger, s.Say, s.Call}
+	}
+	return out
+}
+
+// jsonAsks are what must be found out first; a danger without somebody to call.
+func jsonAsks(p plan.Place, o Options) []jsonStop {
+	out := []jsonStop{}
+	say := p.FindFirst(o.Catalog, o.System)
+	for i, h := range p.Asks() {
+		out = append(out, jsonStop{Danger: h.Rule.ID, Say: say[i]})
 	}
 	return out
 }
@@ -208,7 +219,7 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
-		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ranking: []jsonEntry{},
+		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Ranking: []jsonEntry{},
 		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}

@@ -116,6 +116,11 @@ func lineText(l order.Line, s units.System) string {
 func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	s := opts.System
 	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
+	for _, p := range o.Places {
+		if text := findFirstText(p); text != "" {
+			b.add(OrderLoud, "%s", text)
+		}
+	}
 	if where := unmeasured(o); where != "" {
 		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
 	}
@@ -128,8 +133,8 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 		}
 	}
 	for _, p := range o.Places {
-		if damp := dampAtAGlance(p.Damp, p.AllDamp); damp != "" {
-			b.add(OrderLoud, "%s: %s. Settle that before you buy for it.", p.Label, strings.TrimPrefix(damp, "; "))
+		if damp := dampBeforeBuying(p); damp != "" {
+			b.add(OrderLoud, "%s", damp)
 		}
 	}
 	ft3 := 0.0
@@ -155,6 +160,25 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	b.add(OrderPlain, "Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
 	b.add(OrderPlain, "Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
 	return b
+}
+
+// findFirstText says of a place what must be found out before anybody buys for
+// it; empty when nothing must.
+func findFirstText(p order.Place) string {
+	if len(p.FindFirst) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s: FIND OUT FIRST: %s Do not buy for it or begin before that is answered.", p.Label, strings.Join(p.FindFirst, " "))
+}
+
+// dampBeforeBuying says of a place that gets damp what must be settled before
+// anybody buys for it; empty when none is found.
+func dampBeforeBuying(p order.Place) string {
+	damp := dampAtAGlance(p.Damp, p.AllDamp)
+	if damp == "" {
+		return ""
+	}
+	return fmt.Sprintf("%s: %s. Settle that before you buy for it.", p.Label, strings.TrimPrefix(damp, "; "))
 }
 
 // holdText parts the packages that hold the count from those bought only

@@ -11,6 +11,14 @@ import (
 // OrderCSV writes one row for each thing to buy.
 func OrderCSV(o order.Order, opts Options) (string, error) {
 	rows := [][]string{{"what", "item", "r", "facing", "width_in", "length_in", "pieces", "spare", "pieces_per_package", "packages", "have", "buy", "unit", "places", "low_usd", "typical_usd", "high_usd", "price", "note"}}
+	for _, p := range o.Places { // first, as in the list that is read
+		if text := findFirstText(p); text != "" {
+			rows = append(rows, csvOf("find out first", p, text))
+		}
+		if text := dampBeforeBuying(p); text != "" {
+			rows = append(rows, csvOf("damp", p, text))
+		}
+	}
 	for _, l := range o.Lines {
 		note, price := "", fmt.Sprintf("rough %d", l.Year)
 		if !l.Label {
@@ -31,12 +39,18 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 	}
 	for _, p := range o.Places {
 		if why := p.Skipped + p.Problem; why != "" {
-			rows = append(rows, append(append(append([]string{"not counted", p.Label}, make([]string, 11)...), p.Label), "", "", "", "", why))
+			rows = append(rows, csvOf("not counted", p, why))
 		} else if p.NotMeasured() {
-			rows = append(rows, append(append(append([]string{"not measured", p.Label}, make([]string, 11)...), p.Label), "", "", "", "", strings.Join(p.Assumed, ", ")))
+			rows = append(rows, csvOf("not measured", p, strings.Join(p.Assumed, ", ")))
 		}
 	}
 	return csvText(rows)
+}
+
+// csvOf is a row about a place of which nothing is bought by it.
+func csvOf(what string, p order.Place, note string) []string {
+	row := append([]string{what, p.Label}, make([]string, 11)...)
+	return append(row, p.Label, "", "", "", "", note)
 }
 
 func csvGoods(g order.Goods, _ Options) []string {

@@ -34,6 +34,9 @@ func cutBlock(p order.Place, opts Options) OrderBlock {
 	case p.Problem != "":
 		b.add(OrderLoud, "NOT COUNTED: %s", p.Problem)
 	}
+	if text := findFirstText(p); text != "" {
+		b.add(OrderLoud, "%s", text)
+	}
 	if p.NotMeasured() {
 		b.add(OrderLoud, "NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
 	}

@@ -69,6 +69,8 @@ type jsonGoods struct {
 type jsonOrderPlace struct {
 	ID          string          `json:"id"`
 	Label       string          `json:"label"`
+	First       []string        `json:"find_out_first"`
+	Damp        *jsonOrderDamp  `json:"damp,omitempty"`
 	Skipped     string          `json:"skipped,omitempty"`
 	Problem     string          `json:"problem,omitempty"`
 	Convention  string          `json:"convention,omitempty"`
@@ -80,6 +82,21 @@ type jsonOrderPlace struct {
 	HoursHigh   float64         `json:"hours_high,omitempty"`
 	Own         bool            `json:"own_work"`
 	Money       jsonPlaceMoney  `json:"money"`
+}
+
+// jsonOrderDamp is the damp check of what is bought for a place, as the plan
+// names it, and what must be settled before that.
+type jsonOrderDamp struct {
+	Verdict string `json:"verdict"`
+	AllDamp bool   `json:"all_damp,omitempty"`
+	Settle  string `json:"settle_first,omitempty"`
+}
+
+func jsonOrderDampOf(p order.Place) *jsonOrderDamp {
+	if p.Damp.Verdict == "" {
+		return nil // nothing is bought for it
+	}
+	return &jsonOrderDamp{p.Damp.Verdict, p.AllDamp, dampBeforeBuying(p)}
 }
 
 type jsonPlaceMoney struct {
@@ -169,7 +186,7 @@ func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	}
 	for _, place := range o.Places {
 		out.Places = append(out.Places, jsonOrderPlace{
-			ID: place.ID, Label: place.Label, Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Notes: place.Notes,
+			ID: place.ID, Label: place.Label, First: append([]string{}, place.FindFirst...), Damp: jsonOrderDampOf(place), Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Notes: place.Notes,
 			Order: jsonOrderLines(place), HoursLow: round(place.Hours.Low, 1), Hours: round(place.Hours.Typical, 1), HoursHigh: round(place.Hours.High, 1), Own: place.Self,
 			Money: jsonPlaceMoneyOf(place.Money),
 		})

@@ -31,6 +31,19 @@ type Line struct{ Label, Text string }
 // LabelStop heads a line about a danger that stops a place.
 const LabelStop = "STOP"
 
+// LabelFirst heads a line about what must be found out first.
+const LabelFirst = "First"
+
+// FindFirst are the lines that begin every view of a place about which
+// something must be found out first.
+func FindFirst(p plan.Place, o Options) []string {
+	out := p.FindFirst(o.Catalog, o.System)
+	for i := range out {
+		out[i] = plan.AskHead + out[i]
+	}
+	return out
+}
+
 // PlaceLines are the facts of a place in the order a builder needs them. The
 // screens and the text report print the same lines.
 func PlaceLines(p plan.Place, o Options) []Line {
@@ -45,6 +58,9 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	}
 	if p.Stopped() {
 		return out
+	}
+	for _, text := range FindFirst(p, o) {
+		add(LabelFirst, "%s", text)
 	}
 	if p.Surface.Kind.ID == "chimney" {
 		add("Gap", "%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason)
@@ -321,7 +337,7 @@ func CautionTitles(p plan.Place) []string {
 	var out []string
 	for _, h := range p.Safety {
 		switch {
-		case h.Rule.Effect.Stops && len(h.Unknown) == 0: // said first, by PlaceLines
+		case saidFirst(p, h): // by PlaceLines
 		case len(h.Unknown) > 0:
 			out = append(out, "? "+h.Rule.Title+" (not known yet)")
 		default:
@@ -329,6 +345,14 @@ func CautionTitles(p plan.Place) []string {
 		}
 	}
 	return out
+}
+
+// saidFirst reports whether a caution begins the page and is not said again.
+func saidFirst(p plan.Place, h rules.Hit) bool {
+	if p.Stopped() {
+		return h.Rule.Effect.Stops && len(h.Unknown) == 0
+	}
+	return h.AsksFirst()
 }
 
 // notYet stands for the fit of a blanket while the width of its room is not
@@ -403,8 +427,8 @@ func first(hits []rules.Hit) string {
 func Cautions(p plan.Place, o Options) []string {
 	var out []string
 	for _, h := range p.Safety {
-		if h.Rule.Effect.Stops && len(h.Unknown) == 0 {
-			continue // said first, by StopLines
+		if saidFirst(p, h) {
+			continue // by StopLines or FindFirst
 		}
 		out = append(out, o.Catalog.Caution(h, o.System))
 	}

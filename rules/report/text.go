@@ -116,8 +116,16 @@ func (t *writer) table(p plan.Plan, o Options) {
 	}
 }
 
-// Glance says one place in one line.
+// Glance says one place in one line, first what must be found out first.
 func Glance(place plan.Place, o Options) string {
+	text := glance(place, o)
+	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
+		return plan.AskHead + strings.Join(asks, " ") + " Not before that: " + text
+	}
+	return text
+}
+
+func glance(place plan.Place, o Options) string {
 	switch {
 	case place.Stopped():
 		return place.StopText()

@@ -54,6 +54,9 @@ func (a *app) compare() {
 		for _, l := range pl.StopLines() {
 			a.talk.say(l)
 		}
+		for _, l := range report.FindFirst(pl, a.s.options(0)) {
+			a.talk.say(l)
+		}
 		for _, r := range report.RankRows(pl, a.s.options(0)) {
 			parts := []string{r.Fit}
 			if r.Price != "" {

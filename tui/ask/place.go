@@ -16,7 +16,7 @@ func (a *app) placePage(id string) (stop, error) {
 	to, err := a.run(menu{name: "place", back: up, head: func() { a.placeResult(id) }, rows: func() []row {
 		show := func(word, text string, tell func(plan.Place)) row {
 			return row{word: word, text: text, do: stays(func() {
-				if pl := a.s.place(id); pl != nil && !a.sayStops(*pl) {
+				if pl := a.s.place(id); pl != nil && !a.sayFirst(*pl) {
 					tell(*pl)
 				}
 			})}
@@ -41,13 +41,16 @@ func (a *app) placePage(id string) (stop, error) {
 	return to, err
 }
 
-// sayStops says all there is to say of a stopped place, whatever was asked
-// about it; false when nothing stops it.
-func (a *app) sayStops(pl plan.Place) bool {
+// sayFirst says all there is to say of a stopped place, or else what must be
+// found out first, whatever was asked about it; false when nothing stops it.
+func (a *app) sayFirst(pl plan.Place) bool {
 	for _, l := range pl.StopLines() {
 		a.talk.say(l)
 	}
 	if !pl.Stopped() {
+		for _, l := range report.FindFirst(pl, a.s.options(0)) {
+			a.talk.say(l)
+		}
 		return false
 	}
 	for _, c := range report.Cautions(pl, a.s.options(0)) {
@@ -77,7 +80,7 @@ func (a *app) placeResult(id string) {
 	lines := report.PlaceLines(*pl, o)
 	for i, l := range lines {
 		a.talk.labelled(l.Label, l.Text)
-		if i == max(0, len(pl.Stops)-1) {
+		if i == max(0, len(pl.Stops)+len(pl.Asks())-1) {
 			a.cautions(*pl)
 		}
 	}

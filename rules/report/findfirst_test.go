@@ -1,0 +1,126 @@
+package report_test
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/order"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// askHouses hold places that an unknown answer may stop, or a doubt holds, with
+// words of the question.
+var askHouses = map[string]struct{ place, asked string }{
+	"old fill and wiring":   {"kind = \"attic\"\nvermiculite = \"unknown\"\nknob_and_tube = \"unknown\"", "pebbly, shiny fill?"},
+	"old wiring":            {"kind = \"exterior-wall\"\nlength_ft = 20\nknob_and_tube = \"unknown\"", "white porcelain knobs?"},
+	"brick without a gap":   {"kind = \"chimney\"\nchimney = \"masonry-inside\"\nframing.size = \"2x8\"\nlength_ft = 4", "How far is the nearest wood?"},
+	"pipe without a gap":    {"kind = \"chimney\"\nchimney = \"factory-built\"\nclearance_in = 2\nframing.size = \"2x8\"\nlength_ft = 4", "How far is the nearest wood?"},
+	"back of a fireplace":   {"kind = \"chimney\"\nchimney = \"masonry-fireplace\"\ngap_in = 3\nframing.size = \"2x8\"\nlength_ft = 4", "Which side of the fireplace"},
+	"water nobody asked of": {"kind = \"basement-wall\"\nlength_ft = 20\nfoam_r = 10", "wet after rain"},
+}
+
+// What must be found out first begins every view of the place, and no view
+// lists its blanket without it: each such house would be bought for otherwise.
+func TestFindOutFirstInEveryView(t *testing.T) {
+	o := planned.Options(t)
+	for name, x := range askHouses {
+		t.Run(name, func(t *testing.T) {
+			a := fixture.Read(t, "version = 1\nold = true\nstage = \"framed\"\n[site]\nzone = \"4A\"\n[[place]]\nid = \"x\"\nlabel = \"Asked place\"\n"+x.place+"\n")
+			j := planned.Job(a)
+			place := j.Plan.Places[0]
+			require.NotNil(t, place.Choice)
+			made := order.Make(j.Plan, a)
+			require.NotEmpty(t, made.Lines)
+			views := planned.Forms(t, j.Plan, o)
+			csv := views["csv"]
+			delete(views, "csv")
+			require.Contains(t, csv, "FIND OUT FIRST")
+			views["order"], views["order markdown"] = report.OrderText(made, j.Plan, o), report.OrderMarkdown(made, j.Plan, o)
+			var err error
+			views["order csv"], err = report.OrderCSV(made, o)
+			require.NoError(t, err)
+			views["handover"], err = report.Handover{Job: j}.Text(o)
+			require.NoError(t, err)
+			views["handover markdown"], err = report.Handover{Job: j}.Markdown(o)
+			require.NoError(t, err)
+			for _, person := range []string{"installer", "self", "electrician", "store"} {
+				views["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+				require.NoError(t, err)
+			}
+			views["cover"], views["sheet"] = blocksOf(report.CoverBlocks(j.Plan, o)), blocksOf(report.SheetBlocks(j, place, o))
+			product := report.ProductText(place.Choice.Assessed, o.System)
+			for form, text := range views {
+				require.Contains(t, spaced(text), spaced(x.asked), form)
+				if form == "json" {
+					continue // a key, see below
+				}
+				_, before, found := strings.Cut(spaced(text), "FIND OUT FIRST")
+				require.True(t, found, form)
+				require.NotContains(t, strings.Split(spaced(text), "FIND OUT FIRST")[0], spaced(product), form)
+				require.NotEmpty(t, before)
+			}
+			require.Equal(t, report.LabelFirst, report.PlaceLines(place, o)[0].Label)
+			require.True(t, strings.HasPrefix(report.Glance(place, o), plan.AskHead))
+			shopping := report.OrderBlocks(made, o)[0]
+			require.Equal(t, report.OrderLoud, shopping.Rows[0].Tone)
+			require.Contains(t, shopping.Rows[0].Text, "Do not buy for it or begin before that is answered")
+			findFirstJSON(t, views["json"], place)
+			b, err := report.OrderJSON(made, j.Plan, o, false)
+			require.NoError(t, err)
+			var got struct {
+				Places []struct {
+					First []string `json:"find_out_first"`
+				} `json:"places"`
+			}
+			require.NoError(t, json.Unmarshal(b, &got))
+			require.Len(t, got.Places[0].First, len(place.Asks()))
+		})
+	}
+}
+
+func findFirstJSON(t *testing.T, text string, place plan.Place) {
+	t.Helper()
+	var got struct {
+		Places []struct {
+			First []struct{ Danger, Say string } `json:"find_out_first"`
+		} `json:"places"`
+	}
+	require.NoError(t, json.Unmarshal([]byte(text), &got))
+	require.Len(t, got.Places[0].First, len(place.Asks()))
+	for i, h := range place.Asks() {
+		require.Equal(t, h.Rule.ID, got.Places[0].First[i].Danger)
+	}
+}
+
+// The rows for a machine carry the damp of what is bought, as the text does.
+func TestOrderRowsCarryTheDamp(t *testing.T) {
+	o := planned.Options(t)
+	p, made := ordered(t, "version = 1\nold = false\n[site]\nstate = \"SC\"\ncounty = \"Charleston\"\n[[place]]\nkind = \"crawl-space\"\nlabel = \"Crawl\"\nvented = true\ndampness = \"dry\"\nground_cover = true\nframing.size = \"2x8\"\n[[place]]\nkind = \"attic\"\nlabel = \"Loft\"\n")
+	text := block(made, o, "shopping")
+	csv, err := report.OrderCSV(made, o)
+	require.NoError(t, err)
+	b, err := report.OrderJSON(made, p, o, false)
+	require.NoError(t, err)
+	var got struct {
+		Places []struct {
+			Damp struct {
+				Verdict string `json:"verdict"`
+				Settle  string `json:"settle_first"`
+			} `json:"damp"`
+		} `json:"places"`
+	}
+	require.NoError(t, json.Unmarshal(b, &got))
+	for i, settled := range []bool{false, true} {
+		require.Equal(t, made.Places[i].Damp.Verdict, got.Places[i].Damp.Verdict)
+		require.Equal(t, settled, got.Places[i].Damp.Settle == "", got.Places[i].Damp.Verdict)
+	}
+	require.Contains(t, got.Places[0].Damp.Settle, "Settle that before you buy for it")
+	require.Contains(t, text, got.Places[0].Damp.Settle)
+	require.Contains(t, csv, got.Places[0].Damp.Settle)
+}
