@@ -45,9 +45,9 @@ func (m *maker) board(s sizes) Extra {
 	if r <= 0 {
 		return Extra{}
 	}
-	where := "outside the studs, before the siding goes on"
+	side, where := "outside", "outside the studs, before the siding goes on"
 	if s.place.Surface.Kind.Boundary == "soil" {
-		where = "on the concrete, before the studs go up"
+		side, where = "concrete", "on the concrete, before the studs go up"
 	}
 	note := "not a blanket: the target is met only with it"
 	if !s.place.Target.Required {
@@ -55,7 +55,7 @@ func (m *maker) board(s sizes) Extra {
 	}
 	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
 	return Extra{
-		ID: fmt.Sprintf("board-%g", r), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true, Note: note,
+		ID: fmt.Sprintf("board-%g-%s", r, side), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true, Note: note,
 	}
 }
 
@@ -286,7 +286,7 @@ func (m *maker) sealant(s sizes, c count) Extra {
 	}
 	return Extra{
 		ID: "sealant", Name: "sealant, before the blankets", Unit: "tube", Qty: ft, Price: "sealant-tube",
-		Note: fmt.Sprintf("a tube is taken for %s of gap; wide gaps want foam in a can or strips of board", m.a.System.Feet(m.c.Figure("sealant-tube").Value)),
+		Note: fmt.Sprintf("a tube is taken for %s of gap; wide gaps want foam in a can or strips of board", m.a.System.FeetAbout(m.c.Figure("sealant-tube").Value)),
 	}
 }
 

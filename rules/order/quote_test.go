@@ -159,7 +159,7 @@ func TestExtras(t *testing.T) {
 		}
 		return Goods{}
 	}
-	require.True(t, find("board-5").Quote, "the board that the target needs is not priced")
+	require.True(t, find("board-5-outside").Quote, "the board that the target needs is not priced")
 	require.Equal(t, 1, find("hatch-cover").Count)
 	require.True(t, find("firestop").Quote, "the mason brings it")
 	require.Zero(t, find("ground-sheet").Count, "the earth is covered already")

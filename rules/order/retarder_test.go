@@ -26,7 +26,7 @@ func TestARetarderBesideTheBlanketIsOrdered(t *testing.T) {
 				got = append(got, x.ID)
 				require.Positive(t, x.Qty, x.ID)
 			}
-			if x.Ft2 > 0 && x.ID != "tape" && x.ID != "board-10" {
+			if x.Ft2 > 0 && x.ID != "tape" && x.Unit != "board" {
 				require.GreaterOrEqual(t, x.Ft2, float64(wallFt2), "%s: %s", retarder, x.ID)
 			}
 		}

@@ -260,13 +260,13 @@ func goodsCount(g order.Goods, c *catalog.Catalog, s units.System) string {
 	case "board":
 		return fmt.Sprintf("%s of %s x %s (%s with waste)", plural(g.Count, "sheet"), s.Feet(4), s.Feet(8), s.Area(g.Qty))
 	case "tube":
-		return "about " + plural(g.Count, "tube") + " for some " + s.Feet(tens(g.Qty)) + " of gap"
+		return "about " + plural(g.Count, "tube") + " for some " + s.FeetAbout(tens(g.Qty)) + " of gap"
 	case "paint":
 		return plural(g.Count, "gallon")
 	case "ft2":
 		return s.Area(tens(g.Qty))
 	case "ft":
-		return s.Feet(tens(g.Qty))
+		return s.FeetAbout(tens(g.Qty))
 	}
 	switch {
 	case g.ID == "staples":

@@ -59,10 +59,17 @@ func CentsOver(usdPerUnit Range[float64], amount float64) Range[Cents] {
 	}
 }
 
-// Money shows an amount in whole dollars with thousands marks: "$1,240". It is
-// for amounts somebody typed: a budget, a bid. What is worked out from rough
+// smallMoney, in cents: below it the cents are a good part of an amount.
+const smallMoney = 1000
+
+// Money shows an amount in whole dollars with thousands marks: "$1,240"; a small
+// one with its cents, as they would be rounded away: "$0.50". It is for amounts
+// somebody typed: a budget, a bid. What is worked out from rough
 // prices is shown by MoneyRange, MoneyOf or MoneyAbout.
-func (System) Money(c Cents) string {
+func (s System) Money(c Cents) string {
+	if c%100 != 0 && max(c, -c) < smallMoney {
+		return s.MoneyExact(c)
+	}
 	d := int64(math.Round(float64(c) / 100))
 	if d < 0 {
 		return "-$" + grouped(-d)
@@ -104,6 +111,9 @@ func roundTo(c, step Cents) Cents {
 // MoneyOf shows one amount of a range with two figures, or finer where the
 // spread of the range is small: "$5,500".
 func (s System) MoneyOf(c Cents, r Range[Cents]) string {
+	if r.Low == r.High && max(c, -c) < smallMoney {
+		return s.Money(c) // told, not worked out from rough prices
+	}
 	return s.Money(roundTo(c, roughStep(c, r.High-r.Low)))
 }
 

@@ -87,7 +87,7 @@ func TestRangesAddAndMultiply(t *testing.T) {
 	require.Equal(t, Cents(333), Cents(1000).Times(1.0/3))
 	require.Equal(t, Cents(math.MinInt64), FromDollars(math.Inf(-1)))
 	require.Equal(t, Cents(-13), FromDollars(-0.125))
-	require.Equal(t, "$0", US.Money(-49), "no minus before nothing")
+	require.Equal(t, "-$0.49", US.Money(-49), "a small amount keeps its cents")
 	require.Equal(t, "-$1", US.Money(-50))
 	require.Equal(t, "-$1,234.05", US.MoneyExact(-123405))
 	require.Equal(t, "$0.00", US.MoneyExact(0))

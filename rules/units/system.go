@@ -111,6 +111,14 @@ func Fraction(in float64) string {
 	return strconv.FormatInt(whole, 10) + " " + strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(den, 10)
 }
 
+// FeetAbout shows a length that is only known roughly: in SI in whole meters.
+func (s System) FeetAbout(ft float64) string {
+	if s == SI {
+		return groupedFloat(math.Round(ft*MPerFoot)) + " m"
+	}
+	return s.Feet(ft)
+}
+
 // Feet shows a length given in feet.
 func (s System) Feet(ft float64) string {
 	if s == SI {
