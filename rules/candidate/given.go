@@ -52,7 +52,6 @@ func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target,
 	f.Turned = g.Turned && f.OnBlanket != "none"
 	f.Class = classOf(f, c)
 	f.pairs(s, site, c, b, t)
-	f.TwoSheets = f.TwoSheets || f.OnBlanket != "none" && f.Sheet != ""
 	return f
 }
 

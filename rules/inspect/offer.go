@@ -1,8 +1,11 @@
 package inspect
 
 import (
+	"slices"
+
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/plan"
 	"battwright/rules/strict"
 	"battwright/rules/units"
 )
@@ -79,10 +82,39 @@ func partQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face?"},
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side?"},
 		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Prompt: "Which sheet or paint beside it?"},
+		{Key: boardBy, Kind: house.Choice, Options: byWhom, Prompt: "Who buys and fits the board that the plan counts on?"},
+		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: "Which R has that board?"},
+		{Key: bayFoamBy, Kind: house.Choice, Options: byWhom, Prompt: "Who cuts and seals the foam in each bay?"},
 		{Key: "price_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does this line cost?"},
 		{Key: "note", Kind: house.TextKind, Prompt: "Anything else?"},
 	}
 }
+
+// The parts beside the blanket that a plan can count on, and who does them.
+const (
+	boardBy   = "board_by"
+	bayFoamBy = "bay_foam_by"
+	byBidder  = "bidder"
+)
+
+var byWhom = []house.Option{{Value: byBidder, Label: "in this price"}, {Value: "owner", Label: "we do it"}}
+
+// partQuestionsAt are those that a place raises: about a board or foam only
+// where the plan counts on it.
+func partQuestionsAt(c *catalog.Catalog, p plan.Place) []house.Question {
+	return slices.DeleteFunc(partQuestions(c), func(q house.Question) bool {
+		switch q.Key {
+		case boardBy, "board_r":
+			return p.Target.AddR <= 0
+		case bayFoamBy:
+			return !requires(p, bayFoam)
+		}
+		return false
+	})
+}
+
+// bayFoam is what a rule of a rim joist requires beside the blanket.
+const bayFoam = "foam-in-bays"
 
 var sides = []house.Option{{Value: "room", Label: "toward the heated room"}, {Value: "out", Label: "away from it"}}
 

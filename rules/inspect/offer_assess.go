@@ -32,7 +32,7 @@ func (p *OfferedPlace) assess(j Job) {
 		Material: m, Layers: layersIn(c, p.Plan, products), Facing: facing, Sheet: sheet,
 		Turned: p.Parts[0].text("facing_side") == "out" && sided(p.Plan),
 	}
-	got, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, given)
+	got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, given)
 	if err != nil {
 		p.find(Finding{ID: "no-heat", Level: Ask, Text: "what it does for heat could not be worked out from these figures", Line: p.Parts[0].Line})
 		return
@@ -45,7 +45,7 @@ func (p *OfferedPlace) assess(j Job) {
 	p.squeezed(j, got)
 	p.short(j, got)
 	named := p.face(j, got)
-	p.gap(j)
+	p.twoFaces(j)
 	p.rules(j, got, named)
 }
 
@@ -58,7 +58,7 @@ func (p *OfferedPlace) proud(j Job, g candidate.GivenStack) {
 	}
 	g.Layers = slices.Clone(g.Layers)
 	g.Layers[0].Closes = true
-	closed, err := candidate.Given(j.Assessment.Answered, p.Plan.PlaceResult, j.Plan.Site, g)
+	closed, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, g)
 	if err != nil {
 		return
 	}
@@ -222,9 +222,14 @@ func DampSaid(d candidate.Damp, s units.System) string {
 	return text
 }
 
-// gap asks about the air space of a chimney whenever work beside it is
-// offered, and about faces between layers.
-func (p *OfferedPlace) gap(j Job) {
+// between finds faces that lie between layers, old ones below included.
+func (p *OfferedPlace) between() {
+	if f := p.Parts[0].text("facing"); p.Plan.Surface.OldIn > 0 && f != "" && f != "none" {
+		p.find(Finding{
+			ID: "face-between", Level: Wrong, Line: p.Parts[0].Line, Ref: practice,
+			Text: "a face over the old blanket: damp air stops there", Ask: p.Plan.Surface.Label + ": Does the new blanket come without a face?",
+		})
+	}
 	for _, part := range p.Parts[1:] {
 		if f := part.text("facing"); f != "" && f != "none" {
 			p.find(Finding{
@@ -233,17 +238,114 @@ func (p *OfferedPlace) gap(j Job) {
 			})
 		}
 	}
-	if s := p.Plan.Surface; s.Kind.ID == "chimney" {
-		width := s.Clearance.Text(j.System)
-		f := Finding{
-			ID: "gap", Level: Note, Ref: s.Clearance.Ref(), Text: "the air gap stays empty: " + width + "; " + s.Clearance.Reason,
-			Ask: fmt.Sprintf("%s: How do you keep the %s of air empty, at every floor?", s.Label, width),
-		}
-		if s.Held() != "" {
-			f.Level, f.Ask = Wrong, s.Label+": Which clearance does its listing name? Please show me the plate or the papers."
-		}
-		p.find(f)
+}
+
+// gap asks about the air space of a chimney. While its width is not known
+// nothing may go in beside it.
+func (p *OfferedPlace) gap(j Job) {
+	s := p.Plan.Surface
+	if !byChimney(p.Plan) {
+		return
 	}
+	width := s.Clearance.Text(j.System)
+	f := Finding{
+		ID: "gap", Level: Note, Ref: s.Clearance.Ref(), Text: "the air gap stays empty: " + width + "; " + s.Clearance.Reason,
+		Ask: p.askBidder(fmt.Sprintf("How do you keep the %s of air empty, at every floor?", width)),
+	}
+	if s.Held() != "" {
+		f.Level, f.Text = Stop, "KEEP THE GAP EMPTY, "+width+"; nothing goes in beside this chimney before that"
+		f.Ask = p.askBidder("Which clearance does its listing name? Please show me the plate or the papers.")
+	}
+	p.find(f)
+}
+
+// twoFaces finds a sheet over a face: two retarders on one side.
+func (p *OfferedPlace) twoFaces(j Job) {
+	face, _ := j.Catalog().Facing(p.Parts[0].text("facing"))
+	sheet, ok := j.Catalog().Facing(p.Parts[0].text("sheet"))
+	if face.ID == "" || face.ID == "none" || !ok || sheet.ID == "none" || sheet.ID == "paint" {
+		return
+	}
+	p.find(Finding{
+		ID: "two-retarders-inside", Level: Wrong, Line: p.Parts[0].Line, Ref: practice,
+		Text: "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out",
+		Ask:  p.Plan.Surface.Label + ": Which of the two stays, the face or the sheet?",
+	})
+}
+
+// board asks who does the board that the target needs: a blanket that meets it
+// only with the board does not meet it without.
+func (p *OfferedPlace) board(j Job) {
+	need, name := p.Plan.Target.AddR, PartToBuy(p.Plan, j.System)
+	if need <= 0 {
+		return
+	}
+	by, line, got, said := p.partOf(boardBy, "board_r")
+	f := Finding{ID: "board", Level: Ask, Line: line, Ref: practice, Text: "the " + name + " is not in this bid, and the figures count on it", Ask: p.askBidder("Who buys and fits the " + name + "? It is not in this bid.")}
+	switch {
+	case said && got > 0 && got < need-0.05:
+		f.Level, f.Text = Wrong, "board of "+j.System.R(got)+", the plan counts on the "+name
+		f.Ask = p.askBidder("Does the board come with " + j.System.R(need) + "?")
+	case said && got > 0:
+		return
+	case by == byBidder:
+		f.Text, f.Ask = "does not say the R of the board in it", p.askBidder("Which R has the board? The plan counts on the "+name+".")
+	case by != "":
+		f.Level, f.Text, f.Ask = Note, "you buy and fit the "+name+" yourself; the figures count on it", ""
+		p.BoardR = need
+	default:
+		p.BoardR = need
+	}
+	p.find(f)
+}
+
+// bays asks who does the foam in the bays of a rim joist.
+func (p *OfferedPlace) bays(j Job) {
+	by, line, _, _ := p.partOf(bayFoamBy, "")
+	if by != "" || !requires(p.Plan, bayFoam) {
+		return
+	}
+	p.find(Finding{ID: "bay-foam", Level: Ask, Line: line, Ref: practice, Text: "the foam in each bay, which goes in before the blanket, is not in this bid", Ask: p.askBidder("Who cuts foam board to each bay and seals its edges before the blanket goes in? It is not in this bid.")})
+}
+
+// partOf is what the lines of the place say of a part beside the blanket: who
+// does it, in which line, and which R it has.
+func (p *OfferedPlace) partOf(by, r string) (who string, line int, got float64, said bool) {
+	line = p.Parts[0].Line
+	for _, part := range p.Parts {
+		if w := part.text(by); w != "" {
+			who, line = w, part.Line
+		}
+		if n, ok := part.num(r); ok {
+			got, said, line = max(got, n), true, part.Line
+		}
+	}
+	return who, line, got, said
+}
+
+// result is the place with the board as the bid has it; one that is not in it is
+// counted, and said to be.
+func (p *OfferedPlace) result() candidate.PlaceResult {
+	if _, _, got, said := p.partOf(boardBy, "board_r"); said && got > 0 {
+		return withBoard(p.Plan, got)
+	}
+	return p.Plan.PlaceResult
+}
+
+// planDamp says that the plan itself finds damp, unless the bid is drier.
+func (p *OfferedPlace) planDamp(j Job) {
+	if !damp(p.Plan) {
+		return
+	}
+	if p.Offered != nil {
+		if rank := dampRank[p.Offered.Damp.Verdict]; rank > 0 && rank <= dampRank[candidate.Dries] {
+			return
+		}
+	}
+	p.find(Finding{
+		ID: "plan-damp", Level: Ask, Text: "the plan says that this place gets damp (" + DampSaid(p.Plan.Choice.Damp, j.System) + "): settle that first",
+		Ask: p.askBidder("By the monthly check the build-up we planned gets damp. What would you change so that it stays dry?"),
+	})
 }
 
 // rules names what the rule book says of the offered blanket and not of the
@@ -260,11 +362,27 @@ func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
 	}
 	for _, h := range a.Verdict.Safety {
-		if len(h.Unknown) > 0 || warned(p.Plan, h) || onDamp(h.Rule) && (named || !p.FaceKnown()) {
+		if len(h.Unknown) > 0 || warned(p.Plan, h) || asksOf(h.Rule, "add_outside_r") || onDamp(h.Rule) && (named || !p.FaceKnown()) {
 			continue
 		}
-		p.find(Finding{ID: h.Rule.ID, Level: Wrong, Line: p.Parts[0].Line, Text: j.Catalog().Caution(h, j.System), Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". How do you deal with that?", Ref: refOf(h)})
+		f := Finding{ID: h.Rule.ID, Level: Note, Line: p.Parts[0].Line, Text: j.Catalog().Caution(h, j.System), Ref: refOf(h)}
+		switch {
+		case asksOf(h.Rule, bidFacts...):
+			f.Level, f.Ask = Wrong, p.Plan.Surface.Label+": "+h.Rule.Title+". How do you deal with that?"
+		case p.Plan.Stopped():
+			continue // nobody works there: only what stops it is said
+		}
+		p.find(f)
 	}
+}
+
+// bidFacts are what a bid itself can have wrong. A caution that asks of none of
+// them is true whoever does the work, and only a note.
+var bidFacts = []string{"overloaded", "two_retarders", "thin_board", "retarder", "damp_verdict", "peak_g_m2", "worst_rh"}
+
+// asksOf reports whether a condition of a rule asks of one of some facts.
+func asksOf(r *rules.Rule, facts ...string) bool {
+	return slices.ContainsFunc(r.When, func(a rules.Atom) bool { return slices.Contains(facts, a.Fact) })
 }
 
 // onDamp reports whether a rule fires for a missing retarder, or for what the

@@ -14,7 +14,7 @@ import (
 // OfferResult is an offer held against the plan.
 type OfferResult struct {
 	Offer     Offer
-	Places    []OfferedPlace // in the order of the house, all that have a plan or an offer
+	Places    []OfferedPlace // in the order of the house, all that have a plan, a danger or an offer
 	Findings  []Finding      // about the whole offer
 	Total     units.Cents    // as offered, or the sum of the lines
 	HasTotal  bool
@@ -31,6 +31,7 @@ type OfferedPlace struct {
 	AreaFt2  float64
 	Price    units.Cents
 	HasPrice bool
+	BoardR   float64 // of the board that the figures count on though it is not in the bid
 	Findings []Finding
 }
 
@@ -54,7 +55,7 @@ func JudgeOffer(j Job, o Offer) OfferResult {
 				op.Parts = append(op.Parts, part)
 			}
 		}
-		if len(op.Parts) == 0 && !planned(p) {
+		if len(op.Parts) == 0 && !planned(p) && !barred(p) {
 			continue
 		}
 		op.judge(j)
@@ -70,9 +71,37 @@ func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
 
 func (p *OfferedPlace) judge(j Job) {
 	for _, s := range p.Plan.Stops {
-		p.find(Finding{ID: "stopped", Level: Stop, Ref: s.Ref, Text: s.Say, Ask: p.Plan.Surface.Label + ": What do you do about this before any blanket goes in?"})
+		p.find(Finding{ID: "stopped", Level: Stop, Ref: s.Ref, Text: s.Say, Ask: p.askBidder("What do you do about this before any blanket goes in?")})
 	}
+	if len(p.Parts) > 0 || barred(p.Plan) {
+		p.gap(j)
+	}
+	p.offered(j)
+	p.planDamp(j)
+	slices.SortStableFunc(p.Findings, func(a, b Finding) int { return boolInt(b.Level == Stop) - boolInt(a.Level == Stop) })
+}
+
+func boolInt(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+// askBidder is a question about the place, empty where nothing is offered.
+func (p *OfferedPlace) askBidder(text string) string {
 	if len(p.Parts) == 0 {
+		return ""
+	}
+	return p.Plan.Surface.Label + ": " + text
+}
+
+// offered judges the lines of the place.
+func (p *OfferedPlace) offered(j Job) {
+	if len(p.Parts) == 0 {
+		if !planned(p.Plan) {
+			return
+		}
 		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})
 		return
 	}
@@ -82,6 +111,9 @@ func (p *OfferedPlace) judge(j Job) {
 	}
 	p.area(j)
 	p.price()
+	p.between()
+	p.board(j)
+	p.bays(j)
 	p.assess(j)
 }
 

@@ -327,7 +327,7 @@ func (p FoundPlace) facing(j Job) (State, string) {
 // the blanket it is the second of two retarders.
 func (p FoundPlace) extraSheet(c *catalog.Catalog) string {
 	got := p.Answers["sheet"]
-	if got.State != house.Given || got.Text == "none" || got.Text == p.Plan.Choice.Facing.Sheet {
+	if got.State != house.Given || got.Text == "none" || got.Text == "paint" || got.Text == p.Plan.Choice.Facing.Sheet {
 		return ""
 	}
 	sheet, _ := c.Facing(got.Text)

@@ -29,7 +29,7 @@ func OfferTemplate(j Job) string {
 			}
 			fmt.Fprintf(&b, "\n# %s%s. The plan: %s %s, %s thick, %s.\n[[part]]\nplace = %q\n", p.Surface.Label, which,
 				p.Choice.Material.Name, j.System.R(l.Product.NominalR), j.System.Inches(l.Product.ThicknessIn), j.System.Area(p.Surface.AreaFt2), p.Surface.ID)
-			keys(&b, partQuestions(c))
+			keys(&b, partQuestionsAt(c, p))
 		}
 	}
 	return b.String()

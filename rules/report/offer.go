@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"path"
+	"slices"
 	"strings"
 
 	"battwright/rules/inspect"
@@ -23,6 +24,12 @@ func OffersMarkdown(j inspect.Job, offers []inspect.OfferResult, o Options) stri
 
 func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
 	d := doc{title: "Offers beside the plan", intro: houseName(j.Plan) + ". What is offered, worked out as the plan is; R is compared place by place, never added up."}
+	if first := settleFirst(offers); len(first) > 0 {
+		d.section("STOP, before any of it is signed").items(first)
+	}
+	if places := dampPlaces(offers); len(places) > 0 {
+		d.intro += " " + dampVerdict(places)
+	}
 	sec := d.section("Money")
 	sec.labelled("Plan", planMoney(j, o))
 	for _, r := range offers {
@@ -43,11 +50,43 @@ func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
 		for _, q := range r.Questions {
 			sec.tick(q)
 		}
-		if len(r.Questions) == 0 {
+		switch {
+		case len(r.Questions) > 0:
+		case r.FallsShort():
+			sec.say("None for this bidder, but a place is stopped: see the start of this page.")
+		default:
 			sec.say("None: nothing is missing and all of it adds up. The label and the finished work are still to be checked.")
 		}
 	}
 	return d
+}
+
+// settleFirst is what stops a place of the house, offered or not.
+func settleFirst(offers []inspect.OfferResult) []string {
+	var out []string
+	for _, p := range placesOf(offers) {
+		for _, f := range p.Findings {
+			if f.ID == "stopped" || f.ID == "gap" && f.Level == inspect.Stop {
+				out = append(out, p.Plan.Surface.Label+": "+f.Text)
+			}
+		}
+	}
+	return out
+}
+
+// dampPlaces are the places that get damp by the plan and stay so with an
+// offer.
+func dampPlaces(offers []inspect.OfferResult) []string {
+	var out []string
+	for _, p := range placesOf(offers) {
+		id := p.Plan.Surface.ID
+		if slices.ContainsFunc(offers, func(r inspect.OfferResult) bool {
+			return slices.ContainsFunc(find(r, id).Findings, func(f inspect.Finding) bool { return f.ID == "plan-damp" })
+		}) {
+			out = append(out, p.Plan.Surface.Label)
+		}
+	}
+	return out
 }
 
 // name is how an offer is named beside the others: two of one firm by their
@@ -99,6 +138,9 @@ func placesOf(offers []inspect.OfferResult) []inspect.OfferedPlace {
 // offerPlace lays one place side by side: the plan, then each offer.
 func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 	at := placesOf(offers)[i]
+	if at.Plan.Choice == nil && !slices.ContainsFunc(offers, func(r inspect.OfferResult) bool { return len(find(r, at.Plan.Surface.ID).Parts) > 0 }) {
+		return // stopped, and said to be
+	}
 	sec := d.section(strings.ToUpper(at.Plan.Surface.Label))
 	head, rows := []string{"", "Plan"}, planColumn(at, o)
 	for _, r := range offers {
@@ -148,10 +190,13 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	if p.Plan.Choice == nil {
 		return rows
 	}
-	e := p.Plan.Choice
+	e, board := p.Plan.Choice, ""
+	if r := p.Plan.Target.AddR; r > 0 {
+		board = ", with the " + o.System.R(r) + " board to buy"
+	}
 	values := []string{
-		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR), FaceWord(e.Facing.OnBlanket),
-		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp.Verdict), o.System.MoneyRange(e.Money.Total),
+		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR) + board, FaceWord(e.Facing.OnBlanket),
+		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp.Verdict) + board, o.System.MoneyRange(e.Money.Total),
 	}
 	for i := range rows {
 		rows[i][1] = values[i]
@@ -190,15 +235,17 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 	set(1, strings.Join(r, " and "))
 	set(2, strings.Join(thick, " and "))
 	if p.Offered != nil {
-		set(3, "about "+o.System.R(p.Offered.Heat.AssemblyR))
-		if p.Closed != nil {
-			set(3, o.System.R(p.Offered.Heat.AssemblyR)+" to "+o.System.R(p.Closed.Heat.AssemblyR))
+		board := ""
+		if p.BoardR > 0 {
+			board = ", with the " + o.System.R(p.BoardR) + " board, which is not in this bid"
 		}
-		set(6, dampWord(p.Offered.Damp.Verdict))
+		set(3, "about "+o.System.R(p.Offered.Heat.AssemblyR)+board)
+		if p.Closed != nil {
+			set(3, o.System.R(p.Offered.Heat.AssemblyR)+" to "+o.System.R(p.Closed.Heat.AssemblyR)+board)
+		}
+		set(6, dampWord(p.Offered.Damp.Verdict)+board)
 	}
-	if face := p.Parts[0].Answers["facing"].Text; face != "" {
-		set(4, FaceWord(face))
-	}
+	set(4, facesText(p))
 	if p.AreaFt2 > 0 {
 		set(5, o.System.Area(p.AreaFt2))
 	}
@@ -206,6 +253,23 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		set(7, o.System.Money(p.Price))
 	}
 	return out
+}
+
+// facesText names the face of each layer, from below, once where all are the
+// same; empty where a line does not say.
+func facesText(p inspect.OfferedPlace) string {
+	var out []string
+	for _, part := range p.Parts {
+		face := part.Answers["facing"].Text
+		if face == "" {
+			return ""
+		}
+		out = append(out, FaceWord(face))
+	}
+	if len(slices.Compact(slices.Clone(out))) == 1 {
+		return out[0]
+	}
+	return strings.Join(out, " and ")
 }
 
 func contractSection(d *doc, r inspect.OfferResult, offers []inspect.OfferResult) {

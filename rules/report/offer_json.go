@@ -39,6 +39,7 @@ type jsonOfferedPlace struct {
 	Planned  *jsonCompared `json:"plan,omitempty"`
 	Offered  *jsonCompared `json:"offered,omitempty"`
 	Price    *units.Cents  `json:"price_cents,omitempty"`
+	BoardR   float64       `json:"counts_on_board_not_in_bid_r,omitempty"`
 	Findings []jsonFinding `json:"findings"`
 }
 
@@ -72,7 +73,7 @@ func OffersJSON(j inspect.Job, offers []inspect.OfferResult) ([]byte, error) {
 }
 
 func jsonOfferedOf(p inspect.OfferedPlace) jsonOfferedPlace {
-	out := jsonOfferedPlace{ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Findings: jsonFindings(p.Findings)}
+	out := jsonOfferedPlace{ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, BoardR: round(p.BoardR, 1), Findings: jsonFindings(p.Findings)}
 	if p.Plan.Choice != nil {
 		out.Planned = jsonComparedOf(p.Plan.Choice.Assessed)
 	}

@@ -1,0 +1,115 @@
+package inspect_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/inspect"
+)
+
+// line is one line of a bid, with more keys behind.
+func line(place, face, more string) string {
+	return "[[part]]\nplace = \"" + place + "\"\nmaterial = \"fiberglass\"\nform = \"batt\"\nr = 13\nthickness_in = 3.5\nfacing = \"" + face + "\"\nfacing_side = \"room\"\n" + more
+}
+
+func levelOf(t testing.TB, p inspect.OfferedPlace, id string) inspect.Level {
+	t.Helper()
+	return said(t, p.Findings, id).Level
+}
+
+// A board that the plan counts on and the bid does not name is asked for, and
+// the figures say that they count on it; a bid that names it is not asked.
+func TestBoardThatNobodyOffersIsAskedFor(t *testing.T) {
+	for _, one := range []struct{ id, place string }{{"wall", openWall}, {"base", basement + "\nfoam_r = \"unknown\""}} {
+		j := jobOf(t, vermont, one.place)
+		need := j.Plan.Places[0].Target.AddR
+		require.Positive(t, need)
+		bare := at(t, offered(t, j, line(one.id, "none", "")), one.id)
+		require.Equal(t, inspect.Ask, levelOf(t, bare, "board"))
+		require.InDelta(t, need, bare.BoardR, 1e-9)
+		owner := at(t, offered(t, j, line(one.id, "none", "board_by = \"owner\"\n")), one.id)
+		require.Equal(t, inspect.Note, levelOf(t, owner, "board"))
+		require.InDelta(t, need, owner.BoardR, 1e-9, "still not in the bid")
+		thin := at(t, offered(t, j, line(one.id, "none", "board_r = 2\n")), one.id)
+		require.Equal(t, inspect.Wrong, levelOf(t, thin, "board"))
+		require.Less(t, thin.Offered.Heat.AssemblyR, bare.Offered.Heat.AssemblyR)
+		full := at(t, offered(t, j, line(one.id, "none", "board_by = \"bidder\"\nboard_r = 15\n")), one.id)
+		require.NotContains(t, ids(full.Findings), "board")
+		require.Zero(t, full.BoardR)
+	}
+}
+
+// The foam in the bays of a cold rim joist is asked for as well.
+func TestBayFoamThatNobodyOffersIsAskedFor(t *testing.T) {
+	j := jobOf(t, vermont, "id = \"rim\"\nkind = \"rim-joist\"\nlength_ft = 128")
+	require.Equal(t, inspect.Ask, levelOf(t, at(t, offered(t, j, line("rim", "none", "")), "rim"), "bay-foam"))
+	require.NotContains(t, ids(at(t, offered(t, j, line("rim", "none", "bay_foam_by = \"owner\"\n")), "rim").Findings), "bay-foam")
+}
+
+// Where the plan itself finds damp, a bid as planned has an open question.
+func TestBidForADampPlaceIsNotComplete(t *testing.T) {
+	j := demoJob(t, "house-in-the-snow.toml")
+	rim := at(t, offered(t, j, "version = 1\n"), "rim")
+	require.Equal(t, inspect.Ask, levelOf(t, rim, "plan-damp"))
+	for _, p := range offer(t, j, "offers/full.toml").Places {
+		require.Equal(t, p.Plan.Surface.ID == "rim", slices.Contains(ids(p.Findings), "plan-damp"), p.Plan.Surface.ID)
+	}
+}
+
+// What stops a place of the house is said whether or not the bid comes to it;
+// a bid that fills it, or a flue of unknown width, is a stop and nothing less.
+func TestStoppedPlacesStayInAnOffer(t *testing.T) {
+	j := jobOf(t, midwest, openWall, oldWiring, listed)
+	away := offered(t, j, line("wall", "kraft", "board_by = \"owner\"\n"))
+	for _, id := range []string{"wired", "flue"} {
+		p := at(t, away, id)
+		require.Equal(t, inspect.Stop, p.Findings[0].Level, id)
+		require.Empty(t, p.Findings[0].Ask, "this bidder does nothing there")
+	}
+	require.True(t, away.FallsShort())
+	there := offered(t, j, line("flue", "none", "")+line("wired", "kraft", ""))
+	for _, id := range []string{"wired", "flue"} {
+		p := at(t, there, id)
+		require.Equal(t, inspect.Stop, p.Findings[0].Level, id)
+		require.NotEmpty(t, p.Findings[0].Ask)
+	}
+	require.Contains(t, at(t, there, "flue").Findings[0].Text, "width not known")
+}
+
+// A caution that holds whoever does the work is a note: a dehumidifier, open
+// vents, drywall over a paper face, unfaced blankets over old ones. Only what
+// the bid itself does wrong is called wrong.
+func TestCautionsAreNotTheBiddersFault(t *testing.T) {
+	j := jobOf(t, vermont,
+		openWall, basement+"\nfoam_r = \"unknown\"",
+		"id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nexisting_r = 11\nflue_through = true\nnon_ic_lights = true\nvents_ok = false\nvermiculite = false\nknob_and_tube = false\nframing.size = \"2x8\"\nframing.spacing_in = 16")
+	j.Plan.Places = slices.Clone(j.Plan.Places)
+	for i := range j.Plan.Places {
+		j.Plan.Places[i].Safety = nil // as if the plan said nothing: the bid's own hits alone
+	}
+	r := offered(t, j, line("wall", "kraft", "")+line("base", "none", "")+line("attic", "none", ""))
+	met := 0
+	for _, id := range []string{"paper-face-cover", "basement-dehumidifier", "flue-through", "lights-not-rated", "attic-vents", "attic-old-face", "foam-covered"} {
+		for _, p := range r.Places {
+			for _, f := range p.Findings {
+				if f.ID == id {
+					met++
+					require.Equal(t, inspect.Note, f.Level, id)
+					require.Empty(t, f.Ask, id)
+				}
+			}
+		}
+	}
+	require.GreaterOrEqual(t, met, 6)
+	faced := at(t, offered(t, j, line("attic", "kraft", "")), "attic")
+	require.Equal(t, inspect.Wrong, levelOf(t, faced, "face-between"), "paper over the old blanket is the bid's own doing")
+}
+
+// A sheet over a paper face is two retarders, said as such and without a board.
+func TestOfferedFaceAndSheetAreTwoRetarders(t *testing.T) {
+	p := at(t, offered(t, jobOf(t, midwest, openWall), line("wall", "kraft", "sheet = \"polyethylene\"\n")), "wall")
+	require.Contains(t, said(t, p.Findings, "two-retarders-inside").Text, "two retarders, paper face")
+	require.NotContains(t, ids(p.Findings), "two-retarders")
+}
