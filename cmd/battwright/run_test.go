@@ -17,6 +17,9 @@ import (
 	"battwright/testdata/fixture"
 )
 
+// keptIn is where the store keeps answers below a state folder.
+func keptIn(state string) string { return filepath.Join(state, "battwright", keptName) }
+
 func TestExitCodes(t *testing.T) {
 	require.Equal(t, [...]int{0, 1, 2, 3}, [...]int{exitDone, exitInput, exitUsage, exitShort})
 	p := expectation(t)

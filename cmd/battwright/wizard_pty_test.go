@@ -13,8 +13,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func keptIn(state string) string { return filepath.Join(state, "battwright", keptName) }
-
 // keeps waits until the kept answers on disk hold a text.
 func (s *session) keeps(state, text string) {
 	s.t.Helper()
