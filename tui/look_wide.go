@@ -67,15 +67,17 @@ func takes(pl plan.Place, e plan.Entry) bool {
 
 // placeCell names a place, and says in it what no score may stand for.
 func placeCell(pl plan.Place, s *session) string {
-	switch {
-	case pl.Stopped():
+	if pl.Stopped() {
 		return pl.Surface.Label + ": STOP, see below"
-	case len(pl.Asks()) > 0:
-		return pl.Surface.Label + ": FIND OUT FIRST, see below"
-	case pl.Surface.Kind.ID == "chimney":
-		return pl.Surface.Label + ": " + report.GapText(pl, s.options())
 	}
-	return pl.Surface.Label
+	cell := pl.Surface.Label
+	if len(pl.Asks()) > 0 {
+		cell += ": FIND OUT FIRST, see below"
+	}
+	if pl.Surface.Kind.ID == "chimney" {
+		cell += ": " + report.GapText(pl, s.options())
+	}
+	return cell
 }
 
 // materialCells are the cells of a place under the names of the materials.

@@ -55,7 +55,7 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	t := targetOf(s, site, c, mostCavityR(fits))
 	base := placeFacts(a, p, s, site)
 	verdict := verdictOf(c, base, s.System)
-	s.UnderJoists = needs(verdict, "layer-under-joists")
+	s.UnderJoists, s.FoamInBays = needs(verdict, "layer-under-joists"), needs(verdict, "foam-in-bays")
 	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdict}
 	stands, heavy := carried(s, t, c, fits)
 	out.Unfit = append(heavy, out.Unfit...)

@@ -41,6 +41,7 @@ type Damp struct {
 	BoardR       float64 // board of this R
 	Dehumidifier bool
 	UnderJoists  bool // a tight layer under the joists
+	FoamLeftOut  bool // the foam that goes into each bay is not in the check
 	Note         string
 	From         []catalog.Ref
 }
@@ -85,7 +86,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	}
 	d.fill(r, layers, months)
 	d.excuse(r, months, limits(c), !soil)
-	d.BoardR, d.UnderJoists = t.AddR, s.UnderJoists
+	d.BoardR, d.UnderJoists, d.FoamLeftOut = t.AddR, s.UnderJoists, s.FoamInBays
 	d.Dehumidifier = s.Kind.Boundary == "soil" && site.Dehumid[s.ID]
 	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
 	return d

@@ -168,6 +168,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}
 	set("damp_verdict", rules.Text(d.Verdict))
+	set("foam_left_out", rules.Bool(d.FoamLeftOut))
 	if d.Checked {
 		set("peak_g_m2", rules.Number(d.PeakGM2))
 		set("worst_rh", rules.Number(d.WorstRH*100))

@@ -1,15 +1,19 @@
 package report_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func placeOf(t *testing.T, site, keys string) plan.Place {
@@ -94,4 +98,23 @@ func TestWholeSurfaceNamesItsParts(t *testing.T) {
 	require.Contains(t, gives("zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5"), "with its wood and the R-5 board you said is there: about")
 	require.Contains(t, gives("zone = \"5A\"", "kind = \"basement-wall\""), "with its wood, the R-10 board to buy and the concrete: about")
 	require.Contains(t, gives("zone = \"5A\"", "kind = \"attic\"\nexisting_r = 19"), "with its wood and the old R-19: about")
+}
+
+// The damp of a cold rim is worked out without the foam that the plan asks for
+// in each of its bays: the line says so, and nothing calls what is not planned
+// not to be built.
+func TestRimSaysThatItsFoamIsNotInTheCheck(t *testing.T) {
+	for zone, left := range map[string]bool{"state = \"VT\"\ncounty = \"Chittenden\"": true, "state = \"SC\"\ncounty = \"Charleston\"": false} {
+		p := plan.Make(fixture.OfPlaces(t, zone, "id = \"r\"\nkind = \"rim-joist\"\nlabel = \"Rim\"\nlength_ft = 60\nci_r = 0"))
+		place := p.Places[0]
+		require.NotNil(t, place.Choice)
+		require.True(t, place.Choice.Damp.Checked)
+		require.Equal(t, left, slices.ContainsFunc(place.Require, func(h rules.Hit) bool { return h.Rule.Effect.Need == "foam-in-bays" }))
+		said := report.DampText(place.Choice.Damp, units.US)
+		require.Equal(t, left, strings.Contains(said, "worked out without the foam that goes into each bay, which makes it drier"), said)
+		if left {
+			require.NotContains(t, report.Text(p, planned.Options(t)), "do not build it this way")
+			require.Contains(t, report.Glance(place, planned.Options(t)), "without the foam in its bays", "it gets damp here without")
+		}
+	}
 }

@@ -137,6 +137,9 @@ func DampText(d candidate.Damp, s units.System) string {
 		return d.Note
 	}
 	text := dampFinding(d, s)
+	if d.FoamLeftOut {
+		text += " This is worked out without the foam that goes into each bay, which makes it drier: cut the foam in and seal it first, then the blanket; how much drier it gets is not worked out here."
+	}
 	if with := dampWith(d, s); with != "" {
 		text = with + ": " + text
 	}
@@ -204,6 +207,9 @@ func dampAtAGlance(d candidate.Damp, all bool) string {
 		text = "; DAMP, mold risk"
 	default:
 		return ""
+	}
+	if d.FoamLeftOut {
+		text += " (worked out without the foam in its bays, which makes it drier)"
 	}
 	if all {
 		return text + ", whichever fiber goes in"

@@ -88,7 +88,7 @@ func TestRangesAddAndMultiply(t *testing.T) {
 	require.Equal(t, Cents(math.MinInt64), FromDollars(math.Inf(-1)))
 	require.Equal(t, Cents(-13), FromDollars(-0.125))
 	require.Equal(t, "-$0.49", US.Money(-49), "a small amount keeps its cents")
-	require.Equal(t, "-$1", US.Money(-50))
+	require.Equal(t, "-$0.50", US.Money(-50))
 	require.Equal(t, "-$1,234.05", US.MoneyExact(-123405))
 	require.Equal(t, "$0.00", US.MoneyExact(0))
 	require.Equal(t, "$999", US.Money(99900))
