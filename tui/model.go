@@ -244,9 +244,16 @@ func (m Model) back() Model {
 	return m
 }
 
+// noShell says why the program does not stop for a while.
+const noShell = "Battwright cannot pause here: there is no shell to go back to. q quits and keeps your answers."
+
 // pause gives the terminal back and stops.
 func (m Model) pause() (tea.Model, tea.Cmd) {
 	if m.paused || m.pauser == nil {
+		return m, nil
+	}
+	if !m.pauser.shell() {
+		m.s.notice = noShell
 		return m, nil
 	}
 	m.paused = true

@@ -14,5 +14,6 @@ type pauser struct{}
 func newPauser() *pauser          { return &pauser{} }
 func (*pauser) tell(*tea.Program) {}
 func (*pauser) end()              {}
+func (*pauser) shell() bool       { return false }
 func (*pauser) letGo() tea.Msg    { return nil }
 func raw(io.Reader)               {}

@@ -11,6 +11,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
+	"golang.org/x/sys/unix"
 )
 
 // pauser gives the terminal back when somebody else stops the program (kill
@@ -47,6 +48,14 @@ func (x *pauser) tell(p *tea.Program) {
 func (x *pauser) end() {
 	signal.Stop(x.signals)
 	close(x.signals)
+}
+
+// shell reports whether there may be a shell to go back to. In the process group
+// that began the session there is none: a terminal window, a remote login or a
+// container started the program, and nobody could make it go on.
+func (*pauser) shell() bool {
+	session, err := unix.Getsid(0)
+	return err == nil && session != unix.Getpgrp()
 }
 
 // letGo lets the next stop signal stop the process, which the library sends once
