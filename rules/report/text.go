@@ -120,7 +120,11 @@ func (t *writer) table(p plan.Plan, o Options) {
 func Glance(place plan.Place, o Options) string {
 	text := glance(place, o)
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
-		return plan.AskHead + strings.Join(asks, " ") + " Not before that: " + text
+		then := " Not before that: "
+		if place.Choice == nil || place.Surface.Kind.ID == "chimney" { // a gap is kept empty in any case
+			then = " "
+		}
+		return plan.AskHead + strings.Join(asks, " ") + then + text
 	}
 	return text
 }
