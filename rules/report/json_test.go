@@ -238,7 +238,7 @@ func TestJSONSaysWhatIsStillToBuy(t *testing.T) {
 		{"zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5", "yes", 0},
 		{"zone = \"5A\"", "kind = \"basement-wall\"", "with-parts-to-buy", 10},
 		{"zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 10", "yes", 0},
-		{"zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 0", "no", 5},
+		{"zone = \"5A\"", "kind = \"basement-wall\"\nfoam_r = 0", "no", 10},
 		{"zone = \"2A\"", "kind = \"basement-wall\"", "not-asked", 0},
 		{"indoor = \"usual\"", "kind = \"exterior-wall\"", "unknown", 0},
 		{"zone = \"6A\"", "kind = \"chimney\"\nchimney = \"masonry-inside\"", "not-asked", 0},

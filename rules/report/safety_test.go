@@ -158,7 +158,7 @@ func TestHouseTableKeepsTheGap(t *testing.T) {
 		require.True(t, ok)
 		table, _, ok = strings.Cut(table, "\n\n")
 		require.True(t, ok)
-		require.Contains(t, table, "KEEP THE GAP EMPTY", row.Say)
+		require.Contains(t, spaced(table), "KEEP THE GAP EMPTY", row.Say)
 		require.NotContains(t, table, "of 100 points", row.Say)
 	}
 }

@@ -248,7 +248,8 @@ func TestUnknownWidthsAreNotPrinted(t *testing.T) {
 			require.NotContains(t, planned.Forms(t, j.Plan, o)["json"], "product")
 			bid, _ := inspect.ReadOffer(j, "o", "version = 1\n[[part]]\nplace = \"here\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
 			offered := report.OffersText(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, o)
-			require.Contains(t, spaced(offered), "WRONG the air gap stays empty: width not known: read the listing")
+			require.Contains(t, spaced(offered), "STOP, before any of it is signed")
+			require.Contains(t, spaced(offered), "KEEP THE GAP EMPTY, width not known: read the listing")
 		}
 	}
 }
