@@ -249,7 +249,7 @@ func TestUnknownWidthsAreNotPrinted(t *testing.T) {
 			bid, _ := inspect.ReadOffer(j, "o", "version = 1\n[[part]]\nplace = \"here\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
 			offered := report.OffersText(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, o)
 			require.Contains(t, spaced(offered), "STOP, before any of it is signed")
-			require.Contains(t, spaced(offered), "KEEP THE GAP EMPTY, width not known: read the listing")
+			require.Contains(t, spaced(offered), "STOP KEEP THE GAP EMPTY, width not known: read the listing")
 		}
 	}
 }
