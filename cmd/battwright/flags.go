@@ -42,7 +42,7 @@ func flagTable() []flagInfo {
 		{"variant", "NAME", "use a plan saved in the house file under NAME", nil, takesText},
 		{"data", "DIR", "lay your own data files over ours", nil, takesFolder},
 		{"units", "us|si", "how figures are shown", []string{"us", "si"}, takesText},
-		{"strict", "", "exit 3 when a place falls short or has no plan (order: is not counted or not measured)", nil, takesNothing},
+		{"strict", "", "exit 3 when a place falls short, has no plan or something to find out first (order: is not counted or not measured)", nil, takesNothing},
 		{"picture", "", "with the layers of each place and the year of its damp check drawn", nil, takesNothing},
 		{"rules", "", "check the data files strictly and prove the rules", nil, takesNothing},
 		{"page", "installer", "the page of one person: " + strings.Join(catalog.Persons, ", "), catalog.Persons, takesText},

@@ -42,6 +42,7 @@ func TestFindOutFirstInEveryView(t *testing.T) {
 			delete(views, "csv")
 			require.Contains(t, csv, "FIND OUT FIRST")
 			views["order"], views["order markdown"] = report.OrderText(made, j.Plan, o), report.OrderMarkdown(made, j.Plan, o)
+			views["ask"] = report.AskText(made, j.Plan, o)
 			var err error
 			views["order csv"], err = report.OrderCSV(made, o)
 			require.NoError(t, err)

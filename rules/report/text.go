@@ -120,7 +120,7 @@ func (t *writer) table(p plan.Plan, o Options) {
 func Glance(place plan.Place, o Options) string {
 	text := glance(place, o)
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
-		then := " Not before that: "
+		then := " Once that is answered: "
 		if place.Choice == nil || place.Surface.Kind.ID == "chimney" { // a gap is kept empty in any case
 			then = " "
 		}
