@@ -59,7 +59,7 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 }
 
 // blanketKeys are the answers that nobody can give without a blanket there.
-var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in"}
+var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in", "facing_side", "gaps", "void_pct", "squeezed_pct", "squeezed_to_in"}
 
 // blanketFound reports whether the answers about a place tell of a blanket.
 func blanketFound(a house.Answers) bool {

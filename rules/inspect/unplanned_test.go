@@ -96,6 +96,10 @@ func TestWhatLiesWhereNothingIsPlannedIsJudged(t *testing.T) {
 	require.Equal(t, inspect.Reject, state(t, place(t, r, "base"), "no-blanket"))
 	require.Equal(t, inspect.Reject, state(t, place(t, r, "base"), "off-concrete"))
 	require.False(t, r.Stops())
+	for _, noted := range []string{"void_pct = 5", "squeezed_pct = 0", "facing_side = \"room\"", "gaps = \"12 x 1\"", "blanket_there = true"} {
+		r = found(t, j, "[[place]]\nid = \"base\"\n"+noted+"\n")
+		require.Equal(t, inspect.Reject, place(t, r, "base").Worst(), noted)
+	}
 	r = found(t, j, "[[place]]\nid = \"base\"\nblanket_there = false\n[[place]]\nid = \"wired\"\nlabel_r = 13\n")
 	require.Equal(t, inspect.Pass, place(t, r, "base").Worst())
 	require.Equal(t, inspect.Halt, state(t, place(t, r, "wired"), "no-blanket"))

@@ -72,6 +72,9 @@ func CoverBlocks(p plan.Plan, o Options) []CheckBlock {
 		}
 		if pl.Choice != nil {
 			b.add(CheckTick, CheckPlain, "the label says "+ProductText(pl.Choice.Assessed, o.System))
+			if part := inspect.PartToBuy(pl, o.System); part != "" {
+				b.add(CheckTick, CheckCare, "the "+part+" is there: look before it is hidden")
+			}
 		}
 		for _, c := range Cautions(pl, o) {
 			b.add(CheckTick, CheckCare, c)

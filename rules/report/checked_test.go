@@ -63,6 +63,17 @@ func TestOfferOfADampPlaceSaysSoFirst(t *testing.T) {
 	}
 }
 
+// The list before anything is covered has the board to look for.
+func TestCoverListNamesTheBoard(t *testing.T) {
+	found := false
+	for _, b := range report.CoverBlocks(checkedJob(t, plainWall).Plan, planned.Options(t)) {
+		for _, r := range b.Rows {
+			found = found || r.Kind == report.CheckTick && strings.Contains(r.Text, "R-5 board outside the studs is there")
+		}
+	}
+	require.True(t, found)
+}
+
 // The face of every layer is in the table, not only the lowest one's.
 func TestOfferNamesTheFaceOfEachLayer(t *testing.T) {
 	layer := "[[part]]\nplace = \"attic\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\narea_ft2 = 900\nfacing = "
@@ -84,5 +95,6 @@ func TestFoundNamesTheFlueThatIsOpen(t *testing.T) {
 	b, err := report.FoundJSON(j, r)
 	require.NoError(t, err)
 	require.Contains(t, string(b), `"stop_points_not_seen": 2`)
+	require.NotContains(t, string(b), `"result": "pass"`, "nobody looked yet")
 	require.Contains(t, string(b), `"counts_on_unseen_board_r": 5`)
 }

@@ -64,6 +64,9 @@ func jsonFoundOf(p inspect.FoundPlace) jsonFoundPlace {
 		VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
 		Lost: lowToHigh(p.LostHeat, 2),
 	}
+	if p.Worst() == inspect.Pass && p.Open() > 0 { // nothing failed is not passed
+		out.Result = inspect.NotSeen.String()
+	}
 	if p.Plan.Choice != nil {
 		out.Planned = jsonComparedOf(p.Plan.Choice.Assessed)
 	}
