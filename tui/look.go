@@ -53,11 +53,8 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 func (x *look) View(p *page, s *session) {
 	p.line(style.Title, say.Glance)
 	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
-	if zone := report.ZoneText(s.plan); zone != "" {
-		p.para(style.Warn, 0, zone)
-	}
-	if drawn := report.DrawingsText(s.plan); drawn != "" {
-		p.para(style.Warn, 0, drawn)
+	for _, text := range s.plan.First() {
+		p.para(style.Warn, 0, text)
 	}
 	p.blank()
 	if p.width >= wideWidth && len(s.plan.Places) > 0 {

@@ -30,11 +30,19 @@ func runCheck(args []string, e env) int {
 	l := house.NewList(c)
 	var errs []error
 	for _, path := range files {
-		if _, err := readHouse(l, path, e.stdin); err != nil {
+		h, err := readHouse(l, path, e.stdin)
+		if err != nil {
 			errs = append(errs, err)
 			continue
 		}
-		fmt.Fprintf(e.stdout, "%s: good\n", path)
+		disagree := house.Answered{List: l, House: h}.Disagree()
+		for _, text := range disagree {
+			fmt.Fprintf(e.stdout, "%s: %s\n", path, text)
+			code = exitShort
+		}
+		if len(disagree) == 0 {
+			fmt.Fprintf(e.stdout, "%s: good\n", path)
+		}
 	}
 	if err := errors.Join(errs...); err != nil {
 		return fail(e, err)

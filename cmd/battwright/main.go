@@ -20,7 +20,7 @@ const (
 	exitDone        = 0   // done; warnings allowed
 	exitInput       = 1   // input is wrong, or could not be read or written
 	exitUsage       = 2   // the command line is wrong
-	exitShort       = 3   // done, but something falls short (plan and order: with --strict; an order of nothing always)
+	exitShort       = 3   // done, but something falls short (plan and order: with --strict; an order of nothing and answers that disagree in a check always)
 	exitInternal    = 70  // a fault of the program itself
 	exitInterrupted = 130 // stopped by the person or a signal
 )

@@ -163,12 +163,14 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 	}
 }
 
-// fallsShort is what --strict looks at: nothing to judge, a place without a
-// plan or with something to find out first, or a choice that misses its target without the builder having accepted
+// fallsShort is what --strict looks at: nothing to judge, something to find out
+// first, of the house (the climate zone, the figures of the drawings, answers that
+// disagree) or of a place, a place without a plan, or a choice that misses its
+// target without the builder having accepted
 // that. A board that is still to be bought, like the blankets, is no shortfall:
 // the plan names it.
 func fallsShort(p plan.Plan) bool {
-	if len(p.Places) == 0 || p.Site.Zone == "" {
+	if len(p.Places) == 0 || len(p.First()) > 0 {
 		return true
 	}
 	for _, place := range p.Places {

@@ -143,6 +143,18 @@ func TestStrict(t *testing.T) {
 	require.Equal(t, exitDone, runs("order", "--strict", attic("newer.toml", "false")).code)
 	require.Equal(t, exitShort, runs("order", "--strict", older).code, "nobody knows of old wiring and old fill")
 	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\n")).code, "nothing is asked there")
+	const vermont = "stage = \"not-framed\"\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"
+	const sized = "[[place]]\nkind = \"exterior-wall\"\nlengths_ft = [24]\nheight_ft = 8\nopenings = []\nframing.size = \"2x6\"\nframing.spacing_in = 16\nframing.practice = \"standard\"\n"
+	for figures, want := range map[string]int{"": exitShort, "wall_board = 5\n": exitShort, "wall = 20\nwall_board = 5\n": exitDone} {
+		drawn := house("drawn.toml", "drawings = true\n"+vermont+"[drawing_r]\n"+figures+sized)
+		require.Equal(t, want, runs("plan", "--strict", drawn).code, "figures of the drawings: %s", figures)
+		require.Equal(t, want, runs("order", "--strict", drawn).code, "figures of the drawings: %s", figures)
+	}
+	against := house("against.toml", "drawings = false\n"+vermont+"[drawing_r]\nwall = 20\n"+sized)
+	for _, r := range []result{runs("plan", "--strict", against), runs("order", "--strict", against), runs("check", against)} {
+		require.Equal(t, exitShort, r.code, "answers that disagree")
+		require.Contains(t, r.stdout, "TWO ANSWERS DISAGREE")
+	}
 	require.Equal(t, exitShort, runs("plan", "--strict", shortHouse, "--out", filepath.Join(t.TempDir(), "x.txt")).code)
 }
 

@@ -52,11 +52,28 @@ type Surface struct {
 	Quotes                  []house.Quote // labels and prices the builder typed
 	Pin                     string
 	Waived                  bool
+	Finished                bool // its insulation is in: a board can go on only where something comes off
 	MayBeOld                bool // old wiring or old fill may be found here
 	HasDrawing              bool
 	DrawingR, DrawingBoardR float64  // named by the drawings: of the blanket, and of a board beside it
 	FoundVoid               *float64 // share of the blanket left empty as measured, nil before
 }
+
+// BoardWhen says when a board that is still to be bought can go on, or what a
+// wall that is finished takes first.
+func (s Surface) BoardWhen() string {
+	switch soil := s.Kind.Boundary == "soil"; {
+	case s.Finished && soil:
+		return "the inside finish has to come off for it: " + askExisting
+	case s.Finished:
+		return "the siding has to come off for it: " + askExisting
+	case soil:
+		return "needed before the studs go up"
+	}
+	return "needed before the siding goes on"
+}
+
+const askExisting = "ask the building department what an existing wall needs before you buy"
 
 func surfaceOf(a house.Answered, p *house.Place) Surface {
 	c := a.List.Catalog()
@@ -72,6 +89,8 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
 		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
 	}
+	stage := a.Text(house.Top, nil, "stage")
+	s.Finished = stage == "insulated" || stage == "closed"
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
 	s.Kind, _ = c.Kind(kind)
 	if s.Kind.Exposed != "" {

@@ -33,7 +33,7 @@ func (a Answered) MayBeOld() bool {
 // have such parts. While nobody knows, the one question of the house stands
 // for them, and their cautions are given.
 func saidOld(a Answered, p *Place, key string) bool {
-	return a.Bool(Top, nil, "old") || p.Answers[key].State == Given
+	return a.Bool(Top, nil, "old") || p.Answers[key].State != Absent
 }
 
 func askedVermiculite(a Answered, p *Place) bool { return saidOld(a, p, "vermiculite") }
@@ -66,32 +66,42 @@ func closedCrawl(a Answered, p *Place) bool {
 // its roof. It stays open where there are several such places, where the
 // chimney stands outside, where a chimney is listed though nothing is said to
 // go up, and for a plastic pipe, which mostly leaves through a wall.
-func flueOfHouse(a Answered, p *Place) Answer {
+func flueOfHouse(a Answered, _ *Place) Answer {
 	up := a.House.Answers["shape.chimney"]
 	if up.State != Given {
 		return Answer{}
 	}
-	underRoof, chimneys, outside := 0, 0, false
-	for i := range a.House.Places {
-		switch q := &a.House.Places[i]; q.Kind {
-		case "attic", "sloped-ceiling":
-			underRoof++
-		case "chimney":
+	chimneys, outside := 0, 0
+	for _, p := range a.House.Places {
+		if p.Kind == "chimney" {
 			chimneys++
-			outside = outside || q.Answers["chimney"].Text == "masonry-outside"
+			if p.Answers["chimney"].Text == "masonry-outside" {
+				outside++
+			}
 		}
 	}
 	switch {
 	case up.Text == "none" && chimneys == 0:
 		return YesNo(false)
-	case (up.Text == "masonry" || up.Text == "metal") && underRoof == 1 && !outside:
+	case (up.Text == "masonry" || up.Text == "metal") && len(a.underRoof()) == 1 && outside == 0:
 		return YesNo(true)
 	}
 	return Answer{}
 }
 
+// underRoof are the places that a flue inside the house can go up through.
+func (a Answered) underRoof() []*Place {
+	var out []*Place
+	for i := range a.House.Places {
+		if p := &a.House.Places[i]; p.Kind == "attic" || p.Kind == "sloped-ceiling" {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 func askedFlue(a Answered, p *Place) bool {
-	return p.Answers["flue_through"].State == Given || flueOfHouse(a, p).State != Given
+	return p.Answers["flue_through"].State != Absent || flueOfHouse(a, p).State != Given
 }
 
 // Masonry tells whether a chimney is of brick or stone: by its own kind, or by

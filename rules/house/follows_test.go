@@ -52,6 +52,7 @@ func TestOldPartsAreAskedAboutOnce(t *testing.T) {
 // roof, where only one place and one chimney can be meant.
 func TestTheChimneyOfTheHouseAnswersTheAttic(t *testing.T) {
 	const attic, slope, chimney = "[[place]]\nkind = \"attic\"\n", "[[place]]\nkind = \"sloped-ceiling\"\n", "[[place]]\nkind = \"chimney\"\n"
+	const inside = chimney + "chimney = \"masonry-inside\"\n"
 	for _, c := range []struct {
 		up, places       string
 		asked, known, is bool
@@ -65,6 +66,13 @@ func TestTheChimneyOfTheHouseAnswersTheAttic(t *testing.T) {
 		{"unknown", attic, true, false, false},
 		{"masonry", attic + chimney + "chimney = \"masonry-outside\"\n", true, false, false},
 		{"masonry", attic + "flue_through = false\n", true, true, false},
+		{"masonry", attic + "flue_through = \"unknown\"\n", true, false, false}, // don't know is an answer too
+		{"none", attic + "flue_through = \"unknown\"\n", true, false, false},
+		{"masonry", attic + "flue_through = false\n" + inside, true, false, false}, // belied
+		{"unknown", attic + "flue_through = false\n" + inside, true, false, false},
+		{"masonry", attic + "flue_through = false\n" + slope + inside, true, true, false}, // it may go up through the slope
+		{"masonry", attic + "flue_through = false\n" + slope + "flue_through = true\n" + inside, true, true, false},
+		{"masonry", attic + "flue_through = false\n" + slope + "flue_through = false\n" + inside, true, false, false},
 	} {
 		v, asked := placeValue(t, "[shape]\nchimney = \""+c.up+"\"\n"+c.places, "flue_through")
 		require.Equal(t, c.asked, asked, c)
@@ -89,4 +97,13 @@ func TestBrickOffersNoMetal(t *testing.T) {
 	require.Len(t, offered(chimney), 9)
 	require.Len(t, offered("[shape]\nchimney = \"masonry\"\n"+chimney+chimney), 9, "the second may be another")
 	require.Contains(t, offered("[shape]\nchimney = \"masonry\"\n"+chimney+"chimney = \"pellet-vent\"\n"), "pellet-vent", "what is said stays")
+}
+
+// Who is not sure of one place says so, whatever is said of the house.
+func TestNotSureOfAPlaceIsNotOverruled(t *testing.T) {
+	const attic = "stage = \"framed\"\nold = false\n[[place]]\nkind = \"attic\"\n"
+	for _, key := range []string{"knob_and_tube", "vermiculite"} {
+		v, asked := placeValue(t, attic+key+" = \"unknown\"\n", key)
+		require.True(t, asked && !v.Known && v.Source == house.FromUnknown, key)
+	}
 }

@@ -16,22 +16,29 @@ type drawn struct {
 	how              units.Prose
 }
 
-const twoFigures = "Two figures, such as 20 + 5: type the first here, the board is asked next."
+// What to type where the drawings name two figures, or one of two.
+const (
+	twoFigures = "Two figures, such as 20 + 5: type the first here, the board is asked next. A board alone: type 0 here."
+	eitherOr   = `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build; for the board type 0 here.`
+)
 
 var drawnParts = []drawn{
-	{"attic", "ceiling under the attic", "", "On drawings often: ceiling or attic."},
-	{"slope", "sloped ceiling", "", "On drawings often: vaulted or cathedral ceiling."},
+	{"attic", "ceiling under the attic", "", "On drawings often: ceiling or attic. If they name none, type 0."},
+	{"slope", "sloped ceiling", "", "On drawings often: vaulted or cathedral ceiling. If they name none, type 0."},
 	{"wall", "outside walls", "outside the studs", twoFigures},
-	{"floor", "floor over the crawl space", "", "On drawings often: floor."},
-	{"crawl_wall", "crawl space walls", "on the wall", `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build.`},
-	{"basement", "basement walls", "on the concrete", `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build.`},
+	{"floor", "floor over the crawl space", "", "On drawings often: floor. If they name none, type 0."},
+	{"crawl_wall", "crawl space walls", "on the wall", eitherOr},
+	{"basement", "basement walls", "on the concrete", eitherOr},
 }
 
 func drawingQuestions() []Question {
 	var out []Question
 	for _, d := range drawnParts {
 		asked := func(a Answered, _ *Place) bool {
-			return a.drawingsNameR() && slices.Contains(a.drawnOfHouse(), d.key)
+			if !a.drawingsNameR() {
+				return a.drawnFor(d) // typed all the same: asked, so that it can be taken out
+			}
+			return slices.Contains(a.drawnOfHouse(), d.key)
 		}
 		out = append(out, Question{
 			Scope: Drawings, Key: d.key, Kind: NumberKind, Unit: "R", Max: 100, DontKnow: true, Rough: true, Asked: asked,
@@ -47,7 +54,31 @@ func drawingQuestions() []Question {
 	return out
 }
 
-func (a Answered) drawingsNameR() bool { return a.House.Answers["drawings"].Bool }
+// drawingsNameR: the drawings are said to name R-values. Where nobody said
+// whether they do, a figure of theirs says it.
+func (a Answered) drawingsNameR() bool {
+	if said := a.House.Answers["drawings"]; said.State == Given {
+		return said.Bool
+	}
+	return a.drawnFigure()
+}
+
+// drawnFigure reports whether an R-value of the drawings was typed.
+func (a Answered) drawnFigure() bool {
+	return slices.ContainsFunc(drawnParts, a.drawnFor)
+}
+
+// drawnFor reports whether one was typed for a part of the house.
+func (a Answered) drawnFor(d drawn) bool {
+	return a.House.Answers["drawing_r."+d.key].State == Given || a.House.Answers["drawing_r."+d.key+"_board"].State == Given
+}
+
+func drawingsByFigure(a Answered, _ *Place) Answer {
+	if a.drawnFigure() {
+		return YesNo(true)
+	}
+	return Answer{}
+}
 
 // drawnPart is the part of the house that a place belongs to, empty for none.
 func (a Answered) drawnPart(p *Place) string {
@@ -89,7 +120,9 @@ func (a Answered) drawnOfHouse() []string {
 }
 
 // DrawnR is what the drawings or a local rule name for a place: the R of the
-// blanket and of a board beside it. ok is false while nothing was typed.
+// blanket and of a board beside it. ok is false while they name nothing for it:
+// nobody typed the blanket's R yet, or 0 stands there for none and no board
+// beside it. A board alone does not tell what the blanket must have.
 func (a Answered) DrawnR(p *Place) (r, boardR float64, ok bool) {
 	if own := a.Value(PlaceScope, p, "target_r"); own.Source == FromAnswer {
 		return own.Answer.Number, 0, true
@@ -102,7 +135,10 @@ func (a Answered) DrawnR(p *Place) (r, boardR float64, ok bool) {
 	if p.Kind == "chimney" { // foam stays away from it
 		board = Answer{}
 	}
-	return blanket.Number, board.Number, blanket.State == Given || board.State == Given
+	if blanket.State != Given || blanket.Number == 0 && board.Number == 0 {
+		return 0, 0, false
+	}
+	return blanket.Number, board.Number, true
 }
 
 // DrawingsOpen are the places whose R the drawings are said to name, but nobody
@@ -114,7 +150,8 @@ func (a Answered) DrawingsOpen() []*Place {
 	var out []*Place
 	for i := range a.House.Places {
 		p := &a.House.Places[i]
-		if _, _, ok := a.DrawnR(p); !ok && a.drawnPart(p) != "" {
+		own, part := a.Value(PlaceScope, p, "target_r"), a.drawnPart(p)
+		if own.Source != FromAnswer && part != "" && a.House.Answers["drawing_r."+part].State != Given {
 			out = append(out, p)
 		}
 	}

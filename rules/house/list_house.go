@@ -37,7 +37,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 			Default: always(Text("not-framed")),
 		},
 		{
-			Key: "drawings", Kind: YesNoKind, DontKnow: true, Rough: true,
+			Key: "drawings", Kind: YesNoKind, DontKnow: true, Rough: true, Follows: drawingsByFigure,
 			Prompt:  "Do your approved drawings name R-values?",
 			How:     `Look on the first sheet for "energy" or "insulation". If they do, those values come first.`,
 			Default: always(YesNo(false)),

@@ -110,7 +110,7 @@ func atticQuestions() []Question {
 	return []Question{
 		{Key: "heel_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 60, Kinds: attic, DontKnow: true, Prompt: "How high is it from ceiling to roof above the outside wall?", How: "Measured straight up from the outside edge of the wall to the roof boards.", Default: always(Number(5.5))},
 		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "{1/2 inch}"}, {"five-eighths", "{5/8 inch}"}}, Default: always(Text("half"))},
-		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedFlue, Follows: flueOfHouse, Prompt: "Does a chimney, flue or metal vent go up through it?"},
+		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedFlue, Follows: flueOfHouse, Belied: flueBelied, Prompt: "Does a chimney, flue or metal vent go up through it?"},
 		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
 		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
 		{Key: "vents_ok", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Is the attic vented at the eaves and near the ridge?", How: "Slots or grilles under the roof edge, and vents near the top."},

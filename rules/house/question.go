@@ -68,8 +68,9 @@ type Question struct {
 	Asked    func(Answered, *Place) bool
 	Default  func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
 	// Follows is what other answers of the house tell already; it holds until
-	// this one is given. The zero Answer: they leave it open.
+	// this one is given; "don't know" about a place is an answer of its own. The zero Answer: they leave it open.
 	Follows   func(Answered, *Place) Answer
+	Belied    func(Answered, *Place) bool         // the answer given cannot stand beside others, and counts as not known
 	Offers    func(Answered, *Place, Option) bool // whether an option is shown; nil shows all. A file may hold any.
 	Normalize func(string) string
 	Valid     func(string) error // of a text; its error says what would be right

@@ -57,9 +57,11 @@ func (a Answered) ValueOf(q Question, p *Place) Value {
 	}
 	said := a.Raw(q, p)
 	switch {
+	case q.Belied != nil && q.Belied(a, p):
+		said = DontKnow()
 	case said.State == Given:
 		return Value{said, true, FromAnswer}
-	case q.Follows != nil && q.Follows(a, p).State == Given:
+	case q.Follows != nil && (said.State == Absent || q.Scope != PlaceScope) && q.Follows(a, p).State == Given:
 		return Value{q.Follows(a, p), true, FromDefault}
 	case said.State == Absent && q.Optional:
 		return Value{}

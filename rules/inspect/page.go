@@ -150,9 +150,9 @@ func boardText(j Job, p plan.Place) string {
 	case p.Target.AddR <= 0:
 		return ""
 	case p.Surface.Kind.Boundary == "soil":
-		return j.System.R(p.Target.AddR) + " foam board on the concrete, before the studs"
+		return j.System.R(p.Target.AddR) + " foam board on the concrete, " + p.Surface.BoardWhen()
 	}
-	return j.System.R(p.Target.AddR) + " board outside the studs, before the siding"
+	return j.System.R(p.Target.AddR) + " board outside the studs, " + p.Surface.BoardWhen()
 }
 
 // framerLines: what the frame must be for the blanket to fit.

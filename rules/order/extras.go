@@ -45,9 +45,9 @@ func (m *maker) board(s sizes) Extra {
 	if r <= 0 {
 		return Extra{}
 	}
-	side, where := "outside", "outside the studs, before the siding goes on"
+	side, where := "outside", "outside the studs"
 	if s.place.Surface.Kind.Boundary == "soil" {
-		side, where = "concrete", "on the concrete, before the studs go up"
+		side, where = "concrete", "on the concrete"
 	}
 	note := "not a blanket: the target is met only with it"
 	if !s.place.Target.Required {
@@ -55,7 +55,8 @@ func (m *maker) board(s sizes) Extra {
 	}
 	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
 	return Extra{
-		ID: fmt.Sprintf("board-%g-%s", r, side), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true, Note: note,
+		ID: fmt.Sprintf("board-%g-%s", r, side), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
+		Note: note + "; " + s.place.Surface.BoardWhen(),
 	}
 }
 

@@ -19,9 +19,10 @@ import (
 
 // Order is the order of a whole house.
 type Order struct {
-	Lines  []Line  // blankets: the shopping list
-	Unused []Line  // with a quote, but of no place now: nothing is bought, the quote stays in reach
-	Goods  []Goods // what goes with them
+	First  []string // what must be settled for the whole house before anybody buys
+	Lines  []Line   // blankets: the shopping list
+	Unused []Line   // with a quote, but of no place now: nothing is bought, the quote stays in reach
+	Goods  []Goods  // what goes with them
 	Gear   []Goods
 	Places []Place
 	People int // who put it in, where the builder does; 0 when an installer does all
@@ -162,6 +163,7 @@ type Money struct {
 // Make counts a plan. It never fails: a place that cannot be counted says why.
 func Make(p plan.Plan, a house.Answered) Order {
 	m := &maker{plan: p, a: a, c: a.List.Catalog()}
+	m.out.First = p.First()
 	for i := range p.Places {
 		m.place(&p.Places[i])
 	}

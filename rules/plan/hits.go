@@ -72,6 +72,7 @@ const drawingsKey, codeKey = "drawings", "site.code"
 // question list.
 func (a Assessment) said(out *Plan) {
 	ans := a.Answered
+	out.Disagree = ans.Disagree()
 	for _, p := range ans.DrawingsOpen() {
 		out.Undrawn = append(out.Undrawn, ans.Text(house.PlaceScope, p, "label"))
 	}

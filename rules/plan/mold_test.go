@@ -46,7 +46,7 @@ func cheaperDamper(p *plan.Place) bool {
 func TestNoMoldForMoney(t *testing.T) {
 	rng := rand.New(rand.NewPCG(21, 8))
 	tempted := 0
-	for range 120 {
+	for range 300 {
 		a := plan.Assess(fixture.RandomHouse(t, rng))
 		levels := map[string]float64{}
 		for id := range even {

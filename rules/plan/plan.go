@@ -31,6 +31,7 @@ type Plan struct {
 	Assumed     []Said
 	Unknown     []Said
 	Undrawn     []string // places whose R the drawings are said to name, though nobody typed it
+	Disagree    []string // answers that cannot both be true, a sentence each
 	NearClimate string   // whether another listed place's weather would change the plan; worked out on demand
 	NotCovered  []string
 	Overlaid    []string

@@ -61,6 +61,7 @@ func closingBlock() CheckBlock {
 func CoverBlocks(p plan.Plan, o Options) []CheckBlock {
 	head := CheckBlock{Title: "Before anything is covered"}
 	head.add(CheckText, CheckQuiet, "Walk the house with this list. Do not cover a blanket before the insulation inspection.")
+	firstRows(&head, p)
 	out := []CheckBlock{head}
 	for _, pl := range p.Places {
 		b := CheckBlock{Title: pl.Surface.Label}
@@ -85,6 +86,13 @@ func CoverBlocks(p plan.Plan, o Options) []CheckBlock {
 		out = append(out, b)
 	}
 	return append(out, closingBlock())
+}
+
+// firstRows say what must be settled for the whole house.
+func firstRows(b *CheckBlock, p plan.Plan) {
+	for _, text := range p.First() {
+		b.add(CheckTick, CheckStop, text)
+	}
 }
 
 // ReadyBlocks list what to see, sign, photograph and keep, and what the walk
@@ -118,6 +126,7 @@ func ReadyBlocks(j inspect.Job, r inspect.FoundResult) []CheckBlock {
 // SheetBlocks are the handover sheet of a place, or why it has none.
 func SheetBlocks(j inspect.Job, p plan.Place, o Options) []CheckBlock {
 	head := CheckBlock{Title: p.Surface.Label}
+	firstRows(&head, j.Plan)
 	sheet, ok := inspect.SheetOf(j, p)
 	if !ok {
 		head.add(CheckText, CheckStop, "No sheet: "+Glance(p, o))

@@ -40,6 +40,7 @@ func (h Handover) doc(o Options) (doc, error) {
 		return doc{}, err
 	}
 	d := doc{title: page.Title, intro: houseName(h.Job.Plan)}
+	h.first(&d)
 	for _, part := range page.Parts {
 		d.section(part.Title).items(part.Lines)
 	}
@@ -51,6 +52,13 @@ func (h Handover) doc(o Options) (doc, error) {
 		h.closing(&d)
 	}
 	return d, nil
+}
+
+// first heads a page with what must be settled for the whole house.
+func (h Handover) first(d *doc) {
+	if list := h.Job.Plan.First(); len(list) > 0 {
+		d.section("Settle first").ticks(list)
+	}
 }
 
 func houseName(p plan.Plan) string {
@@ -66,6 +74,7 @@ func (h Handover) sheets(o Options) doc {
 	d := doc{
 		title: "Handover sheets", intro: houseName(h.Job.Plan) + ". Write down what is agreed, part by part, before the work begins; measure it before anything is covered. One line for each part: R is never added up over the house.",
 	}
+	h.first(&d)
 	h.sheetSections(&d, o)
 	rest := d.section("Labels and receipts")
 	for _, l := range o.Catalog.Acceptance.Labels {
@@ -171,7 +180,11 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		add("Plus", BoardText(s.Plan, o.System))
 	}
 	if foam := s.Plan.Surface.CIR + s.Plan.Target.AddR; foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
-		add("Behind", fmt.Sprintf("%s of foam board in all on the concrete, its joints taped, before the studs go up: ________", o.System.R(foam)))
+		when := ", before the studs go up"
+		if s.Plan.Surface.Finished {
+			when = ""
+		}
+		add("Behind", fmt.Sprintf("%s of foam board in all on the concrete, its joints taped%s: ________", o.System.R(foam), when))
 	}
 	if s.Plan.Surface.Kind.ID == "chimney" {
 		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))

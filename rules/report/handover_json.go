@@ -12,6 +12,7 @@ type jsonHandover struct {
 	Schema   int           `json:"schema"`
 	House    string        `json:"house,omitempty"`
 	Page     string        `json:"page,omitempty"`
+	First    []string      `json:"find_out_first"`
 	Parts    []jsonPart    `json:"parts,omitempty"`
 	Places   []jsonSheet   `json:"places"`
 	Calendar []jsonDue     `json:"calendar,omitempty"`
@@ -83,7 +84,7 @@ type jsonDue struct {
 
 // JSON writes the handover as one JSON object.
 func (h Handover) JSON(o Options) ([]byte, error) {
-	out := jsonHandover{Schema: Schema, House: h.Job.Plan.Name, Page: h.Person, Places: []jsonSheet{}, Caution: Closing}
+	out := jsonHandover{Schema: Schema, House: h.Job.Plan.Name, Page: h.Person, First: cleanAll(h.Job.Plan.First()), Places: []jsonSheet{}, Caution: Closing}
 	if h.Person != "" {
 		page, err := inspect.PageFor(h.Job, h.Person)
 		if err != nil {

@@ -30,11 +30,8 @@ func Markdown(p plan.Plan, o Options) string {
 	}
 	m.para("")
 	m.para(MoneyText(p, o.System))
-	if zone := ZoneText(p); zone != "" {
-		m.para(zone)
-	}
-	if drawn := DrawingsText(p); drawn != "" {
-		m.para(mdText(drawn))
+	for _, text := range p.First() {
+		m.put("**" + mdText(text) + "**\n")
 	}
 	for _, place := range p.Places {
 		m.place(place, o)

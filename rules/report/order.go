@@ -121,6 +121,9 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 			b.add(OrderLoud, "%s", text)
 		}
 	}
+	for _, text := range o.First {
+		b.add(OrderLoud, "%s", text)
+	}
 	if where := unmeasured(o); where != "" {
 		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
 	}

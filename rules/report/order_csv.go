@@ -19,6 +19,9 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 			rows = append(rows, csvOf("damp", p, text))
 		}
 	}
+	for _, text := range o.First {
+		rows = append(rows, csvOf("find out first", order.Place{Label: "the whole house"}, text))
+	}
 	for _, l := range o.Lines {
 		note, price := "", fmt.Sprintf("rough %d", l.Year)
 		if !l.Label {

@@ -10,6 +10,7 @@ import (
 type jsonOrder struct {
 	Schema   int              `json:"schema"`
 	House    string           `json:"house,omitempty"`
+	First    []string         `json:"find_out_first"`
 	Shopping []jsonLine       `json:"shopping"`
 	Other    []jsonGoods      `json:"other"`
 	Extras   []jsonGoods      `json:"extras"`
@@ -169,7 +170,7 @@ func OrderJSON(o order.Order, p plan.Plan, opts Options, oneLine bool) ([]byte, 
 
 func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	out := jsonOrder{
-		Schema: Schema, House: p.Name, Closing: Closing, Shopping: []jsonLine{}, Other: []jsonGoods{}, Extras: []jsonGoods{}, Gear: []jsonGoods{}, Places: []jsonOrderPlace{},
+		Schema: Schema, House: p.Name, Closing: Closing, First: cleanAll(o.First), Shopping: []jsonLine{}, Other: []jsonGoods{}, Extras: []jsonGoods{}, Gear: []jsonGoods{}, Places: []jsonOrderPlace{},
 	}
 	for _, l := range o.Lines {
 		out.Shopping = append(out.Shopping, jsonLineOf(l, opts))

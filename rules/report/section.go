@@ -160,9 +160,9 @@ func BoardText(p plan.Place, s units.System) string {
 		if p.Surface.CIR > 0 {
 			more = "MORE "
 		}
-		return fmt.Sprintf("%s %sFOAM BOARD ON THE CONCRETE: not a blanket, not in this price, before the studs go up", s.R(p.Target.AddR), more)
+		return fmt.Sprintf("%s %sFOAM BOARD ON THE CONCRETE: not a blanket, not in this price; %s", s.R(p.Target.AddR), more, p.Surface.BoardWhen())
 	}
-	text := fmt.Sprintf("%s BOARD OUTSIDE THE STUDS: not a batt, not in this price, buy before the siding goes on", s.R(p.Target.AddR))
+	text := fmt.Sprintf("%s BOARD OUTSIDE THE STUDS: not a batt, not in this price; %s", s.R(p.Target.AddR), p.Surface.BoardWhen())
 	if p.Choice != nil && p.Choice.Facing.ThinBoard {
 		text += fmt.Sprintf("; the vapor table wants %s in all here, see the cautions before you buy", s.R(p.Choice.Facing.VaporR))
 	}

@@ -163,34 +163,13 @@ func GapText(place plan.Place, o Options) string {
 func (t *writer) money(p plan.Plan, o Options) {
 	t.blank()
 	t.para(MoneyText(p, o.System))
-	if zone := ZoneText(p); zone != "" {
-		t.para(zone)
-	}
-	if drawn := DrawingsText(p); drawn != "" {
-		t.para(drawn)
+	for _, text := range p.First() {
+		t.para(text)
 	}
 }
 
 // NoPlace stands where a house without places has nothing to add up.
 const NoPlace = "The house has no place to insulate yet: nothing to add up."
-
-// ZoneText says what is missing while nobody knows where the house stands;
-// empty when the climate zone is known.
-func ZoneText(p plan.Plan) string {
-	if p.Site.Zone != "" || len(p.Places) == 0 {
-		return ""
-	}
-	return "CLIMATE ZONE NOT KNOWN: no R-value to reach and no board outside is asked for below, and damp is not checked. Say state and county first."
-}
-
-// DrawingsText says that the drawings name R-values that this plan does not
-// know yet; empty when it does.
-func DrawingsText(p plan.Plan) string {
-	if len(p.Undrawn) == 0 {
-		return ""
-	}
-	return "THE R-VALUES OF YOUR DRAWINGS ARE NOT IN THIS PLAN YET (" + strings.Join(p.Undrawn, ", ") + "). They win over the model code, which stands in for them below. Read them off the drawings and type them before you buy."
-}
 
 // MoneyText says what the blankets of the plan cost by area, and how that sits
 // with the budget. Whether the budget holds is not for it to say: only the

@@ -23,7 +23,7 @@ func clean(s string) string {
 }
 
 func cleanAll(list []string) []string {
-	var out []string
+	out := make([]string, 0, len(list))
 	for _, s := range list {
 		out = append(out, clean(s))
 	}

@@ -19,11 +19,8 @@ func (a *app) look() (stop, error) {
 func (a *app) lookHead() {
 	a.talk.title(say.Glance)
 	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
-	if zone := report.ZoneText(a.s.plan); zone != "" {
-		a.talk.say(zone)
-	}
-	if drawn := report.DrawingsText(a.s.plan); drawn != "" {
-		a.talk.say(drawn)
+	for _, text := range a.s.plan.First() {
+		a.talk.say(text)
 	}
 	if len(a.s.plan.Places) == 0 {
 		a.talk.say("There is no place yet: type places.")

@@ -1,0 +1,70 @@
+package house
+
+import (
+	"slices"
+	"strings"
+)
+
+// What two answers say against each other. Neither is thrown away: the careful
+// one counts, and the builder is told.
+
+// Disagree says which answers of the house cannot both be true, a sentence
+// each with what to do about it.
+func (a Answered) Disagree() []string {
+	var out []string
+	if typed := a.drawnInVain(); len(typed) > 0 {
+		out = append(out, "TWO ANSWERS DISAGREE: R-values of your drawings are typed ("+joinList(typed)+"), but you said that your drawings name none. They do not count. If the drawings name them, say yes there; if not, take the figures out.")
+	}
+	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
+		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
+	}
+	return out
+}
+
+// drawnInVain are the parts of the house with an R-value of drawings that are
+// said to name none.
+func (a Answered) drawnInVain() []string {
+	if a.drawingsNameR() {
+		return nil
+	}
+	var out []string
+	for _, d := range drawnParts {
+		if a.drawnFor(d) {
+			out = append(out, d.name)
+		}
+	}
+	return out
+}
+
+// flueDenied are the brick chimneys inside the house and the places under its
+// roof, where all of these are said to let none through. A chimney that is
+// inside goes up through one of them.
+func (a Answered) flueDenied() (chimneys, places []*Place) {
+	for i := range a.House.Places {
+		if p := &a.House.Places[i]; p.Kind == "chimney" && p.Answers["chimney"].Text == "masonry-inside" {
+			chimneys = append(chimneys, p)
+		}
+	}
+	places = a.underRoof()
+	denied := func(p *Place) bool {
+		return p.Answers["flue_through"].State == Given && !p.Answers["flue_through"].Bool
+	}
+	if len(chimneys) == 0 || len(places) == 0 || slices.ContainsFunc(places, func(p *Place) bool { return !denied(p) }) {
+		return nil, nil
+	}
+	return chimneys, places
+}
+
+// flueBelied: nobody knows which place it is that the chimney goes up through.
+func flueBelied(a Answered, p *Place) bool {
+	chimneys, places := a.flueDenied()
+	return len(chimneys) > 0 && slices.ContainsFunc(places, func(x *Place) bool { return x.ID == p.ID })
+}
+
+func (a Answered) labels(places []*Place) string {
+	names := make([]string, len(places))
+	for i, p := range places {
+		names[i] = a.Text(PlaceScope, p, "label")
+	}
+	return strings.Join(names, ", ")
+}
