@@ -158,7 +158,7 @@ func boardText(j Job, p plan.Place) string {
 // framerLines: what the frame must be for the blanket to fit.
 func framerLines(j Job, p plan.Place) []string {
 	s, f := j.System, p.Surface.Frame
-	lines := []string{fmt.Sprintf("%s, middle to middle %s, room for %s of blanket", f.Size, s.Inches(f.SpacingIn), s.Inches(heightOf(p.Choice.Layers)))}
+	lines := []string{fmt.Sprintf("%s, middle to middle %s, room for %s", f.Size, s.Inches(f.SpacingIn), roomText(p, s))}
 	if board := boardText(j, p); board != "" {
 		lines = append(lines, board)
 	}
@@ -166,6 +166,14 @@ func framerLines(j Job, p plan.Place) []string {
 		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))
 	}
 	return append(lines, gapLine(j, p)...)
+}
+
+// roomText is how much room the blankets of a place want.
+func roomText(p plan.Place, s units.System) string {
+	if underIn(p) > 0 {
+		return DepthText(p, s)
+	}
+	return DepthText(p, s) + " of blanket"
 }
 
 func storeLines(j Job, p plan.Place) []string {

@@ -11,17 +11,18 @@ import (
 
 // Sheet is what is written down about one place before the work begins.
 type Sheet struct {
-	Plan    plan.Place
-	Layers  []candidate.Layer // bottom or inner one first; R of each stands alone
-	DepthIn float64           // to be measured, all layers together
-	Facing  string            // name of the face
-	Side    string
-	Sheet   string // sheet or paint beside the blanket, and where
-	First   []catalog.HandoverNote
-	Clear   []catalog.HandoverNote
-	Leave   []catalog.HandoverNote
-	Hold    []catalog.HandoverNote
-	Points  []catalog.AcceptancePoint
+	Plan      plan.Place
+	Layers    []candidate.Layer // bottom or inner one first; R of each stands alone
+	DepthIn   float64           // to be measured, all layers together
+	CeilingIn float64           // how deep a ruler goes over an old blanket, about; 0 without one
+	Facing    string            // name of the face
+	Side      string
+	Sheet     string // sheet or paint beside the blanket, and where
+	First     []catalog.HandoverNote
+	Clear     []catalog.HandoverNote
+	Leave     []catalog.HandoverNote
+	Hold      []catalog.HandoverNote
+	Points    []catalog.AcceptancePoint
 }
 
 // SheetOf writes the sheet of a place; ok is false for a place without a plan.
@@ -33,6 +34,9 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s = Sheet{Plan: p, Layers: e.Layers, DepthIn: heightOf(e.Layers), Side: e.Facing.Side}
 	if f, has := c.Facing(e.Facing.OnBlanket); has {
 		s.Facing = f.Name
+	}
+	if under := underIn(p); under > 0 {
+		s.CeilingIn = under + s.DepthIn
 	}
 	s.Sheet = sheetText(j, p)
 	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")

@@ -171,6 +171,12 @@ func TestDepthOverAnOldBlanketIsNamedTwice(t *testing.T) {
 	text := inspect.DepthText(p, units.US)
 	require.Contains(t, text, units.US.Inches(newIn)+" of new blanket")
 	require.Contains(t, text, units.US.Inches(newIn+p.Surface.OldIn)+" to the ceiling")
+	sheet, ok := inspect.SheetOf(j, p)
+	require.True(t, ok)
+	require.InDelta(t, newIn+p.Surface.OldIn, sheet.CeilingIn, 1e-9)
+	page, err := inspect.PageFor(j, "framer")
+	require.NoError(t, err)
+	require.Contains(t, page.Parts[0].Lines[0], "to the ceiling")
 	ten := func(in float64) house.Answers {
 		return house.Answers{"thickness_in": numbers(in, in, in, in, in, in, in, in, in, in)}
 	}
