@@ -47,8 +47,6 @@ func TestImpossibleHouses(t *testing.T) {
 			require.ErrorIs(t, err, c.want)
 			_, err = Best(c.places, 1000, c.opts)
 			require.ErrorIs(t, err, c.want)
-			_, err = Postpone(c.places, 1000, c.opts)
-			require.ErrorIs(t, err, c.want)
 		})
 	}
 	_, err := Best(one(good), -1, Opts{})

@@ -29,6 +29,7 @@ type Surface struct {
 	ID, Label               string
 	Kind                    catalog.PlaceKind // crawl-wall for a closed crawl space
 	Asked                   string            // the kind the builder chose
+	OpenShare               float64           // of the place that its windows and doors take
 	AreaFt2                 float64
 	Frame                   Frame
 	CIR                     float64 // board outside the studs, or foam inside below grade
@@ -84,7 +85,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	num := func(key string) float64 { return a.Num(house.PlaceScope, p, key) }
 	text := func(key string) string { return a.Text(house.PlaceScope, p, key) }
 	s := Surface{
-		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p),
+		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p), OpenShare: a.OpenShare(p),
 		CIR: num("ci_r"), ExistingR: num("existing_r"), Retarder: text("retarder"),
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
 		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),

@@ -142,6 +142,7 @@ type PlaceKind struct {
 	CavityDepthIn    float64  `toml:"cavity_depth_in"`
 	VentChannelIn    float64  `toml:"vent_channel_in"`
 	StackOverFraming bool     `toml:"stack_over_framing"`
+	AfterDrywall     bool     `toml:"after_drywall"` // the blanket can still go in once the drywall is up
 	Exposed          string   `toml:"exposed"` // always or never; empty: the builder is asked
 	Supports         string   `toml:"supports"`
 	SoundGain        float64  `toml:"sound_gain"`

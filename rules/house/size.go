@@ -233,11 +233,24 @@ func ownOpenings(p *Place) (ft2 float64, ok bool) {
 // NetAreaFt2 is the area to insulate: the area less the openings, never
 // below zero.
 func (a Answered) NetAreaFt2(p *Place) float64 {
-	open := a.Num(PlaceScope, p, "openings_ft2")
+	return max(0, a.Num(PlaceScope, p, "area_ft2")-a.openFt2(p))
+}
+
+// openFt2 is the area of the windows and doors of a place.
+func (a Answered) openFt2(p *Place) float64 {
 	if listed := a.Value(PlaceScope, p, "openings"); listed.Source == FromAnswer {
-		open = openingsFt2(listed.Answer.List) // one by one is better than a sum
+		return openingsFt2(listed.Answer.List) // one by one is better than a sum
 	}
-	return max(0, a.Num(PlaceScope, p, "area_ft2")-open)
+	return a.Num(PlaceScope, p, "openings_ft2")
+}
+
+// OpenShare is how much of a place its windows and doors take, 0 when it has no
+// area; above 1 they do not fit into it.
+func (a Answered) OpenShare(p *Place) float64 {
+	if area := a.Num(PlaceScope, p, "area_ft2"); area > 0 {
+		return a.openFt2(p) / area
+	}
+	return 0
 }
 
 // zoneGuess is the climate zone as far as the answers alone tell it; the

@@ -18,8 +18,6 @@ type Spend struct {
 	Missing  units.Cents // by how much even the cheapest set is above the budget
 	Rounded  bool        // counted in whole dollars, rounded up
 	Cheapest units.Cents // the cheapest set that meets the requirements
-	Later    []string    // when money is missing: ids of places, the one to do first of what waits at the front
-	Now      []string    // when money is missing: ids of places the budget holds
 	Failed   string      // why no set could be worked out
 }
 
@@ -182,9 +180,6 @@ func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
 	}
 	p.Spend.Applied, p.Spend.Missing, p.Spend.Rounded = true, best.Missing, best.Rounded
 	p.take(c, best.Set.Picks, back)
-	if best.Missing > 0 {
-		p.postpone(places, prefs.Budget)
-	}
 }
 
 // take makes a set the choice of the plan.
@@ -227,19 +222,19 @@ func othersOf(p *Place, chosen candidate.Assessed) []Variant {
 	return out
 }
 
-func (p *Plan) postpone(places []budget.Place, money units.Cents) {
-	later, err := budget.Postpone(places, max(0, money), budget.Opts{OrDollars: true})
-	if err != nil {
-		return
-	}
-	for k, id := range later.Now.IDs {
-		if id != "" {
-			p.Spend.Now = append(p.Spend.Now, places[k].ID)
+// CanWait parts the places with a plan by whether their blanket can still go in
+// once the drywall is up.
+func (p Plan) CanWait() (wait, cannot []string) {
+	for _, place := range p.Places {
+		switch {
+		case place.Choice == nil:
+		case place.Surface.Kind.AfterDrywall:
+			wait = append(wait, place.Surface.Label)
+		default:
+			cannot = append(cannot, place.Surface.Label)
 		}
 	}
-	for _, k := range later.TakeUp {
-		p.Spend.Later = append(p.Spend.Later, places[k].ID)
-	}
+	return wait, cannot
 }
 
 // Rung is one set on the ladder of what the next dollars buy.

@@ -36,7 +36,7 @@ func Markdown(p plan.Plan, o Options) string {
 	for _, place := range p.Places {
 		m.place(place, o)
 	}
-	m.list("Assumed, because nobody said otherwise", saidLines(p.Assumed))
+	m.list("Assumed, or worked out from your other answers", saidLines(p.Assumed))
 	m.list("Not known yet", saidLines(p.Unknown))
 	m.list("Not covered", p.NotCovered)
 	m.list("Changed by your own data files", p.Overlaid)

@@ -76,6 +76,9 @@ func PlaceLines(p plan.Place, o Options) []Line {
 		return out
 	}
 	e := p.Choice
+	if check := sizesCheck(p, ""); check != "" {
+		add("Sizes", "%s", check)
+	}
 	add("Use", "%s%s", ProductText(e.Assessed, o.System), DampAtAGlance(p))
 	if pin := p.Surface.Pin; pin != "" && pin != e.MaterialID {
 		if kept := p.EntryOf(pin); kept != nil {
@@ -182,9 +185,9 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 	case e.Heat.SlopedR > 0:
 		return fmt.Sprintf("%s: %s serves here, because the slopes are %s of %s of ceiling, within the code's exception; as recalled, so ask the building office", p.Target.Text, s.R(e.Heat.SlopedR), s.Area(p.Surface.Ceilings.SlopesFt2), s.Area(p.Surface.Ceilings.AllFt2))
 	case e.Heat.MeetsTarget && p.Target.ContinuousR == 0 && p.Target.AddR > 0:
-		return "meets " + p.Target.Text + " only with the board: no fiber goes straight on concrete"
+		return "only with the board meets " + p.Target.Text + ": no fiber goes straight on concrete"
 	case e.Heat.MeetsTarget && p.Target.AddR > 0:
-		return "meets " + p.Target.Text + " only with the board"
+		return "only with the board meets " + p.Target.Text
 	case e.Heat.MeetsTarget:
 		return "meets " + p.Target.Text
 	}
@@ -257,7 +260,7 @@ func MoreLines(p plan.Place, o Options) []Line {
 		out = append(out, Line{"Loses", text})
 	}
 	if t, ok := p.NextThicker(); ok {
-		out = append(out, Line{"Thicker", thickerText(t, o)})
+		out = append(out, Line{"More R", thickerText(t, o)})
 	}
 	return out
 }

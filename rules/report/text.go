@@ -32,7 +32,7 @@ func Text(p plan.Plan, o Options) string {
 	for _, place := range p.Places {
 		t.place(place, o)
 	}
-	t.list("ASSUMED, because nobody said otherwise", saidLines(p.Assumed))
+	t.list("ASSUMED, OR WORKED OUT FROM YOUR OTHER ANSWERS", saidLines(p.Assumed))
 	t.list("NOT KNOWN YET", saidLines(p.Unknown))
 	t.list("NOT COVERED", p.NotCovered)
 	t.list("CHANGED BY YOUR OWN DATA FILES", p.Overlaid)
@@ -141,7 +141,7 @@ func glance(place plan.Place, o Options) string {
 		return strings.TrimSuffix(NothingText(place), ": see why below") + "; " + o.System.Area(place.Surface.AreaFt2)
 	}
 	e := place.Choice
-	text := ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(e.Money.Total)
+	text := sizesCheck(place, "; ") + ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(e.Money.Total)
 	if !e.Heat.MeetsTarget {
 		text += "; SHORT by " + o.System.R(e.Heat.ShortByR)
 	}
@@ -153,6 +153,22 @@ func glance(place plan.Place, o Options) string {
 		text = GapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
 	return text
+}
+
+// mostlyGlass is the share of a wall from which its windows and doors are more
+// likely a slip of the pen (this project's own convention).
+const mostlyGlass = 0.7
+
+// sizesCheck warns of windows and doors that leave hardly any wall.
+func sizesCheck(place plan.Place, then string) string {
+	share := place.Surface.OpenShare
+	switch {
+	case share >= 1:
+		return "CHECK THE SIZES: the windows and doors are as large as the place" + then
+	case share > mostlyGlass:
+		return "CHECK THE SIZES: the windows and doors take most of the place" + then
+	}
+	return ""
 }
 
 // GapText names the air space round a chimney, which no blanket may fill.
@@ -190,9 +206,7 @@ func MoneyText(p plan.Plan, s units.System) string {
 	switch {
 	case p.Spend.Missing > 0:
 		text += fmt.Sprintf(" Even the cheapest set that keeps the targets, the one shown, takes %s.", moreThan(p, s))
-		if len(p.Spend.Later) > 0 && units.MoneyGap(p.Money.Over(), total) > 0 {
-			text += laterText(p)
-		}
+		text += waitText(p)
 	case p.Spend.Applied:
 		text += fmt.Sprintf(" Chosen for your budget of %s: of all sets for the whole house whose blankets alone stay below it, the best.", budget)
 		if p.Spend.Rounded {
@@ -231,12 +245,18 @@ func moreThan(p plan.Plan, s units.System) string {
 	return fmt.Sprintf("about %s more than your budget of %s", s.Money(over), s.Money(p.Money.Budget))
 }
 
-func laterText(p plan.Plan) string {
-	then := placeNames(p, p.Spend.Later)
-	if len(p.Spend.Now) == 0 {
-		return " If you must wait with something, begin as money comes with " + then + "."
+// waitText says what short money may leave for later: what drywall closes must
+// be filled before, whatever it costs.
+func waitText(p plan.Plan) string {
+	wait, cannot := p.CanWait()
+	if len(wait) == 0 {
+		return ""
 	}
-	return " If you must wait with something: do first " + placeNames(p, p.Spend.Now) + "; then, as money comes, " + then + "."
+	text := " What can wait until after the drywall is up: " + strings.Join(wait, ", ") + ", but before the heat goes on and before the final inspection."
+	if len(cannot) > 0 {
+		text += " What cannot, because it is closed in: " + strings.Join(cannot, ", ") + "."
+	}
+	return text
 }
 
 // StakesText says how places are weighed against each other within a budget.
@@ -245,18 +265,6 @@ func StakesText(how string) string {
 		return "Every place counts alike; the question \"which places come first\" changes that."
 	}
 	return "A place counts by the heat that would be lost through it; the question \"which places come first\" changes that."
-}
-
-func placeNames(p plan.Plan, ids []string) string {
-	var names []string
-	for _, id := range ids {
-		for _, place := range p.Places {
-			if place.Surface.ID == id {
-				names = append(names, place.Surface.Label)
-			}
-		}
-	}
-	return strings.Join(names, ", ")
 }
 
 func (t *writer) place(p plan.Place, o Options) {

@@ -28,7 +28,7 @@ const (
 	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place."
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
-	Assumed     = "Assumed, because nobody said otherwise"
+	Assumed     = "Assumed, or worked out from your other answers"
 	FindOutNote = "what is not known yet"
 	Matters     = "MATTERS: another answer changes the plan. The rest leaves the blankets as they are."
 )
