@@ -94,7 +94,7 @@ func TestGoldenOrderWithPrices(t *testing.T) {
 	text := report.OrderText(o, p, opts)
 	golden(t, "order-house-in-the-snow-quoted.text78", text)
 	require.Contains(t, text, "Your prices replace ours in 5 of 8 places.")
-	require.Contains(t, text, "is enough 9 times in 10")
+	require.Contains(t, spaced(text), "is enough 9 times in 10")
 	require.Contains(t, report.Text(p, opts), "at your own price")
 	require.NotContains(t, report.MoneyText(p, units.US), "Rough prices, area times")
 }
