@@ -12,6 +12,7 @@ import (
 // is. Where the width is not known nothing stands in for it.
 type Clearance struct {
 	Chimney string // kind, empty when unknown
+	Brick   bool   // said to be of brick or stone: no listing tells its width
 	Known   bool   // the width is known: masonry by the code, a pipe by the listing that was typed
 	Inches  float64
 	SureIn  float64 // of it, what does not rest on memory: wood nearer than that stops the place; 0 when not known
@@ -21,8 +22,19 @@ type Clearance struct {
 	From    []catalog.Ref // of the widths, the one that is kept last
 }
 
-// widthNotKnown is said wherever a width would stand.
-const widthNotKnown = "width not known: read the listing"
+// Said wherever a width would stand that is not known. Brick and stone have no
+// listing: their width goes by where they stand.
+const (
+	widthNotListed = "width not known: read the listing"
+	brickNotFound  = "width not known: find out where the brick stands (inside, in the wall, outside)"
+)
+
+func (c Clearance) notKnown() string {
+	if c.Brick {
+		return brickNotFound
+	}
+	return widthNotListed
+}
 
 func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	if p.Kind != "chimney" {
@@ -30,6 +42,7 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	}
 	kind := a.Value(house.PlaceScope, p, "chimney")
 	c := Clearance{Chimney: kind.Answer.Text}
+	c.Brick, _ = a.Masonry(p)
 	if gap := a.Value(house.PlaceScope, p, "gap_in"); gap.Source == house.FromAnswer {
 		c.GapIn, c.GapSaid = gap.Answer.Number, true
 	}
@@ -87,7 +100,7 @@ func (c *Clearance) byCode(list []catalog.Clearance, s units.System) {
 // Text is the width that stays empty, or that it is not known.
 func (c Clearance) Text(s units.System) string {
 	if !c.Known {
-		return widthNotKnown
+		return c.notKnown()
 	}
 	return s.Clearance(c.Inches)
 }
@@ -127,7 +140,7 @@ func (c Clearance) BayLeftIn(depthIn float64) float64 {
 // nothing stops it; empty when one may be.
 func (s Surface) Held() string {
 	if s.Kind.ID == "chimney" && !s.Clearance.Known {
-		return widthNotKnown
+		return s.Clearance.notKnown()
 	}
 	return ""
 }

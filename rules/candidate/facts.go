@@ -62,7 +62,10 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	if s.Kind.ID == "exterior-wall" {
 		set("fill_above", fillAbove(a))
 	}
-	if s.Kind.ID == "chimney" {
+	switch s.Kind.ID {
+	case "attic", "sloped-ceiling":
+		set("by_listing", rules.Bool(!a.BrickAlone()))
+	case "chimney":
 		brick, ok := a.Masonry(p)
 		if ok {
 			set("masonry", rules.Bool(brick))

@@ -13,25 +13,28 @@ func (l *QuestionList) OfMatters() []Question {
 }
 
 // ToOrder are the questions about one place that must be answered before its
-// blankets can be ordered: size and frame, each size asked one way only. The
-// list is taken anew after each answer.
+// blankets can be ordered: first how wide a gap a chimney needs, without which
+// nothing is planned, then size and frame, each size asked one way only. The list
+// is taken anew after each answer.
 func (a Answered) ToOrder(p *Place) []Question {
-	var out, after []Question
+	var first, out, after []Question
 	for _, q := range a.List.In(PlaceScope, p.Kind) {
 		if !q.ToOrder || !a.Asked(q, p) || a.otherwiseSized(q.Key, p) {
 			continue
 		}
-		if q.Key == "openings_ft2" { // in one sum only where they are not listed one by one
+		switch q.Key {
+		case "chimney", "clearance_in", "gap_in":
+			first = append(first, q)
+		case "openings_ft2": // in one sum only where they are not listed one by one
 			after = append(after, q)
-			continue
+		default:
+			out = append(out, q)
 		}
-		out = append(out, q)
 	}
-	return append(out, after...)
+	return slices.Concat(first, out, after)
 }
 
-// otherwiseSized reports whether what a question asks follows from a size that
-// was given another way.
+// otherwiseSized reports whether what a question asks is told by another answer.
 func (a Answered) otherwiseSized(key string, p *Place) bool {
 	given := func(key string) bool { return p.Answers[key].State == Given }
 	switch key {
@@ -41,6 +44,9 @@ func (a Answered) otherwiseSized(key string, p *Place) bool {
 		return given("length_ft")
 	case "area_ft2":
 		return a.measured(p)
+	case "clearance_in": // brick and stone have no listing
+		brick, ok := a.Masonry(p)
+		return ok && brick && !given("clearance_in")
 	case "openings":
 		return given("openings_ft2")
 	case "openings_ft2":

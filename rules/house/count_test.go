@@ -25,6 +25,26 @@ func TestSizesAreAskedOneWay(t *testing.T) {
 	require.Equal(t, append([]string{"length_ft", "height_ft", "openings"}, frame...), keys("length_ft = 30\nopenings = [\"1 of 36 in x 48 in\"]\n"))
 }
 
+// On the way to an order a chimney is first asked for what nothing is planned
+// without: its kind, its listing where it can have one, the air to the wood.
+func TestAChimneyIsFirstAskedForItsGap(t *testing.T) {
+	l := fixture.List(t)
+	for text, first := range map[string][]string{
+		"":                               {"chimney", "clearance_in", "gap_in"},
+		"chimney = \"type-b-vent\"\n":    {"chimney", "clearance_in", "gap_in"},
+		"chimney = \"masonry-inside\"\n": {"chimney", "gap_in"},
+	} {
+		a := house.Answered{List: l, House: read(t, l, "[[place]]\nkind = \"chimney\"\n"+text)}
+		var keys []string
+		for _, q := range a.ToOrder(&a.House.Places[0]) {
+			keys = append(keys, q.Key)
+		}
+		require.Equal(t, first, keys[:len(first)], text)
+		require.Contains(t, keys[len(first):], "width_in", text)
+		require.NotContains(t, keys[len(first):], "clearance_in", text)
+	}
+}
+
 // What is promised at the start is what the list asks.
 func TestCountsAreThoseOfTheList(t *testing.T) {
 	l := fixture.List(t)

@@ -115,6 +115,23 @@ func (a Answered) Masonry(p *Place) (brick, ok bool) {
 	return up == "masonry", up != "" && up != "none"
 }
 
+// BrickAlone reports whether brick or stone is all that goes up through the
+// house, as far as anybody said: what passes an attic then has no listing.
+func (a Answered) BrickAlone() bool {
+	up, n := a.House.Answers["shape.chimney"].Text, 0
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Kind != "chimney" {
+			continue
+		}
+		n++
+		if kind := p.Answers["chimney"].Text; !isMasonry(kind) && (kind != "" || a.onlyChimney() != "masonry") {
+			return false
+		}
+	}
+	return up == "masonry" || up == "" && n > 0
+}
+
 // onlyChimney is what is said to go up through a house with at most one
 // chimney among its places; empty while nobody said, or where there are more.
 func (a Answered) onlyChimney() string {

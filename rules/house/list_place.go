@@ -174,16 +174,16 @@ func chimneyQuestions() []Question {
 	chimney := []string{"chimney"}
 	return []Question{
 		{
-			Key: "chimney", Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Offers: offersChimney, Prompt: "What kind of chimney or pipe is it?",
+			Key: "chimney", ToOrder: true, Kind: Choice, Kinds: chimney, DontKnow: true, Safety: true, Offers: offersChimney, Prompt: "What kind of chimney or pipe is it?",
 			Options: []Option{{"masonry-inside", "brick or stone, inside the house"}, {"masonry-in-wall", "brick or stone, in an outside wall"}, {"masonry-outside", "brick or stone, wholly outside"}, {"masonry-fireplace", "side or back of a brick fireplace"}, {"factory-built", "factory-built metal chimney"}, {"type-b-vent", "double-wall gas vent (type B)"}, {"metal-connector", "single metal stove or furnace pipe"}, {"pellet-vent", "pellet stove vent"}, {"plastic-vent", "plastic pipe of a furnace or heater"}},
 		},
-		{Key: "clearance_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},
+		{Key: "clearance_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 0, Max: 48, Kinds: chimney, DontKnow: true, Optional: true, Prompt: "What clearance does its plate or listing name?", How: "On a metal plate on the pipe or in its papers. For brick and stone leave it empty."},
 		{Key: "width_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How wide is the chimney?", Default: always(Number(24))},
 		{Key: "depth_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 4, Max: 240, Kinds: chimney, DontKnow: true, Prompt: "How deep is it?", Default: always(Number(24))},
 		{Key: "floors", ToOrder: true, Kind: NumberKind, Whole: true, Min: 1, Max: 6, Kinds: chimney, DontKnow: true, Prompt: "Through how many stories does it go?", Default: func(a Answered, _ *Place) Answer {
 			return Number(a.Num(Shape, nil, "stories"))
 		}},
-		{Key: "gap_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 24, Kinds: chimney, DontKnow: true, Prompt: "How much air is there between the chimney and the framing?", How: "Measure at the tightest spot.", Optional: true},
+		{Key: "gap_in", ToOrder: true, Kind: NumberKind, Unit: "in", Min: 0, Max: 24, Kinds: chimney, DontKnow: true, Prompt: "How much air is there between the chimney and the framing?", How: "Measure at the tightest spot.", Optional: true},
 	}
 }
 

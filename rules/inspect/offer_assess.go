@@ -255,6 +255,9 @@ func (p *OfferedPlace) gap(j Job) {
 	if s.Held() != "" {
 		f.Level, f.Text = Stop, "KEEP THE GAP EMPTY, "+width+"; nothing goes in beside this chimney before that"
 		f.Ask = p.askBidder("Which clearance does its listing name? Please show me the plate or the papers.")
+		if s.Clearance.Brick {
+			f.Ask = p.askBidder("Where does the brick stand (inside, in the wall, outside), and which clearance do you keep there?")
+		}
 	}
 	p.find(f)
 }

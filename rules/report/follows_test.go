@@ -51,13 +51,21 @@ func TestTheChimneyIsSaidOnce(t *testing.T) {
 	}
 	p, bought := of("masonry", "[[place]]\nkind = \"chimney\"\n")
 	text := report.Text(p, planned.Options(t))
-	require.Contains(t, text, "Where a chimney, flue or vent passes through")
+	require.Contains(t, strings.Join(strings.Fields(text), " "), "Where the chimney of brick or stone passes through")
+	for _, said := range []string{text, bought} { // brick and stone have no listing
+		require.NotContains(t, strings.ToLower(said), "its listing")
+		require.NotContains(t, said, "the listing")
+		require.Contains(t, strings.Join(strings.Fields(said), " "), "width not known: find out where the brick stands (inside, in the wall, outside)")
+	}
 	require.NotContains(t, text, "Does a chimney, flue")
 	require.NotContains(t, text, "single-wall metal")
 	require.NotContains(t, text, "For metal and plastic")
 	require.Contains(t, strings.Join(strings.Fields(text), " "), "depends on where it stands")
 	require.Contains(t, bought, "shield")
 	require.NotContains(t, bought, "only if one goes through")
+	p, bought = of("metal", "[[place]]\nkind = \"chimney\"\n")
+	require.Contains(t, report.Text(p, planned.Options(t)), "See its listing")
+	require.Contains(t, spaced(bought), "its listing decides")
 	p, bought = of("none", "")
 	require.NotContains(t, report.Text(p, planned.Options(t)), "flue or vent")
 	require.NotContains(t, bought, "shield")
