@@ -115,6 +115,7 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.More) && f.speeds:
 		x.settle(s)
 		s.rough = !s.rough
+		s.wayChanged()
 		f.refresh(s)
 		f.fields[f.active].focus(s)
 	case key.Matches(k, keys.Back):

@@ -161,7 +161,7 @@ func (s *session) besideKept(path, text string) tea.Cmd {
 				return goOn(s)
 			}
 			s.takeWalk(have)
-			if have == text {
+			if say.WithoutWay(have) == text {
 				return goOn(s)
 			}
 			return tea.Sequence(goOn(s), send(pushMsg{newKeptChoice(kept)}))

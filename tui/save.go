@@ -43,9 +43,18 @@ func (m Model) save() tea.Cmd {
 	})
 }
 
-// keptText is what is kept in the state folder: the house, and the walk through
-// the finished work as far as it went.
-func (s *session) keptText() string { return s.text() + s.walkText() }
+// keptText is what is kept in the state folder: which way the questions go, the
+// house, and the walk through the finished work as far as it went.
+func (s *session) keptText() string {
+	return say.KeptWay(s.rough, s.sized) + s.text() + s.walkText()
+}
+
+// wayChanged keeps the way with answers that are kept anyhow.
+func (s *session) wayChanged() {
+	if !s.saved {
+		s.edits++
+	}
+}
 
 // savedIn takes in that a file holds everything. Answers that were in no file
 // until now need not be kept any longer; where nothing was to be saved, what is

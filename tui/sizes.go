@@ -41,6 +41,7 @@ func newSizeForm(s *session, at int) *form {
 	}
 	then := func(s *session) tea.Cmd {
 		s.sized[id] = true
+		s.wayChanged()
 		if next := s.unsized(); next >= 0 {
 			return send(replaceMsg{newSizeForm(s, next)})
 		}

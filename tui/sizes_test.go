@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 // Ready to order leads through size and frame of every place and not past them;
@@ -36,6 +37,28 @@ func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 	p = newPlayer(t, Config{Mono: true}, 100, 60)
 	p.press("1", "ctrl+n", "enter")
 	require.Equal(t, stepMatters, p.m.top().Step())
+}
+
+// A program that was killed goes on the way that was chosen, at the place that
+// was not asked to the end.
+func TestTheWayToAnOrderOutlivesTheProgram(t *testing.T) {
+	store := fixture.NewMemory()
+	p := newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
+	p.press("2", "1", "ctrl+n", "enter", "ctrl+n").typed("44").press("enter")
+	require.Contains(t, p.view(), "(place 2 of ")
+	p = newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
+	p.press("1")
+	require.Contains(t, p.view(), "(place 2 of ")
+	require.False(t, p.m.s.rough)
+	require.Equal(t, 1, p.m.top().(*form).active, "behind the length that was typed")
+
+	// The rough look stays rough.
+	store = fixture.NewMemory()
+	p = newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
+	p.press("1", "1")
+	p = newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
+	p.press("1")
+	require.True(t, p.m.s.rough)
 }
 
 // A form is headed by the name that its place has now.

@@ -191,11 +191,24 @@ func takeUp(s *session, text, path, onDisk string) tea.Cmd {
 	s.open(h, path, onDisk)
 	s.takeWalk(text)
 	s.saved = false
-	return goOn(s)
+	s.rough, s.sized = say.WayOf(text)
+	return goOnSizing(s)
 }
 
 // goOn leads to where a house goes on.
 func goOn(s *session) tea.Cmd { return send(goMsg{to: firstOpenStep(s), open: true}) }
+
+// goOnSizing leads a house on its way to an order back to the first place whose
+// size and frame were not asked to the end.
+func goOnSizing(s *session) tea.Cmd {
+	at := s.unsized()
+	if at < 0 {
+		return goOn(s)
+	}
+	f := newSizeForm(s, at)
+	f.whereLeft(s)
+	return tea.Sequence(send(goMsg{to: stepPlaces, open: true}), send(pushMsg{f}))
+}
 
 // newGoTo is the menu of all steps.
 func newGoTo(at step) *menu {

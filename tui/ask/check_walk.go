@@ -151,12 +151,22 @@ func (s *session) walkBegun() bool { return s.found != nil && s.found.Begun() }
 
 func (s *session) walkUnsaved() bool { return s.found != nil && s.found.Unsaved() }
 
-// keptText is what is kept: the house, and the walk as far as it went.
+// keptText is what is kept: which way the questions go, the house, and the walk
+// as far as it went.
 func (s *session) keptText() string {
-	if s.found == nil {
-		return s.text()
+	out := say.KeptWay(s.rough, s.sized) + s.text()
+	if s.found != nil {
+		out += s.found.Kept()
 	}
-	return s.text() + s.found.Kept()
+	return out
+}
+
+// wayChanged keeps the way with answers that are kept anyhow.
+func (s *session) wayChanged() {
+	if !s.saved {
+		s.edits++
+		s.failed = s.keep()
+	}
 }
 
 // keptWalk takes the walk back when a file is opened whose answers were kept.

@@ -120,29 +120,35 @@ func (a *app) placeForm(id string) error {
 // onward leads from the places to what matters. Whoever wants to order is first
 // asked for size and frame of each place that was not asked about yet.
 func (a *app) onward() (stop, error) {
-	for i := 0; i < len(a.s.house.Places) && !a.s.rough; i++ {
+	for i := a.unsized(); i >= 0; i = a.unsized() {
 		id := a.s.house.Places[i].ID
-		if a.s.sized[id] {
-			continue
-		}
 		title := fmt.Sprintf("%s, place %d of %d", a.label(&a.s.house.Places[i]), i+1, len(a.s.house.Places))
 		to, err := a.form(title, say.SizeToOrder, id, func() []house.Question { return a.s.answered().ToOrder(a.s.house.Place(id)) })
 		if err != nil || to == up {
 			return here, err
 		}
 		a.s.sized[id] = true
+		a.s.wayChanged()
+		a.sayKept()
 	}
 	return atMatters, nil
 }
 
 // onwardTo names where next leads to from the places.
 func (a *app) onwardTo() string {
-	for _, p := range a.s.house.Places {
-		if !a.s.rough && !a.s.sized[p.ID] {
-			return "size and frame of each place, then what matters"
-		}
+	if a.unsized() >= 0 {
+		return "size and frame of each place, then what matters"
 	}
 	return "on to what matters"
+}
+
+// unsized is the first place whose size and frame are still to be asked, -1 when
+// none is.
+func (a *app) unsized() int {
+	if a.s.rough {
+		return -1
+	}
+	return slices.IndexFunc(a.s.house.Places, func(p house.Place) bool { return !a.s.sized[p.ID] })
 }
 
 // ownMatters asks what matters at one place alone.

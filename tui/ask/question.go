@@ -61,6 +61,8 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 		return isDone, true
 	case wordMore:
 		a.s.rough = !a.s.rough
+		a.s.wayChanged()
+		a.sayKept()
 		a.talk.say(map[bool]string{true: "From here on: the questions of the rough look.", false: "From here on: all questions."}[a.s.rough])
 		return askAgain, true
 	case wordClear:

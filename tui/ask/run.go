@@ -118,6 +118,7 @@ const (
 	atStart
 	atHouse
 	atPlaces
+	atSizes
 	atMatters
 	atLook
 	atMoney
@@ -153,6 +154,12 @@ func (a *app) visit(at stop) (stop, error) {
 		return a.house()
 	case atPlaces:
 		return a.places()
+	case atSizes: // where a way to an order was left
+		to, err := a.onward()
+		if to == here {
+			to = atPlaces
+		}
+		return to, err
 	case atMatters:
 		return a.matters()
 	case atLook:

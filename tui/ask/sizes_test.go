@@ -32,6 +32,20 @@ func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 	require.NotContains(t, out, "place 1 of ")
 }
 
+// A program that was killed goes on the way that was chosen, at the place that
+// was not asked to the end.
+func TestTheWayToAnOrderOutlivesTheProgram(t *testing.T) {
+	store := fixture.NewMemory()
+	_, err := said(t, store, ask.Config{}, "2", "framed", "done", "next", "done", "44")
+	require.ErrorIs(t, err, ask.ErrEnded)
+	out, err := said(t, store, ask.Config{}, "1", "done", "back", "quit")
+	require.NoError(t, err)
+	require.NotContains(t, out, "place 1 of ")
+	has(t, out, "Exterior walls, place 2 of ")
+	has(t, out, "place 3 of ")
+	has(t, out, "size and frame of each place, then what matters", "back leads to the places")
+}
+
 // A file that is not there yet is begun at the start menu, where the way to an
 // order can be chosen, and saved under its name.
 func TestANewFileBeginsAtTheStart(t *testing.T) {

@@ -97,6 +97,10 @@ func (a *app) resume() stop {
 	a.s.open(h, path, onDisk)
 	a.s.walk().TakeUp(a.s.job(), text)
 	a.s.saved = false
+	a.s.rough, a.s.sized = say.WayOf(text)
+	if a.unsized() >= 0 {
+		return atSizes
+	}
 	return a.firstStop()
 }
 

@@ -98,5 +98,5 @@ func KeptBeside(kept Resumer, text string) (path string, ok bool) {
 		return "", false
 	}
 	have, path, ok := kept.Resume()
-	return path, ok && have != text
+	return path, ok && WithoutWay(have) != text
 }
