@@ -56,11 +56,15 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		if !slices.Contains(out.Places, m.out.Places[at].Label) {
 			out.Places = append(out.Places, m.out.Places[at].Label)
 		}
+		if label := m.out.Places[at].Label; len(l.layout.Bays) > 0 && !slices.Contains(out.CutFor, label) {
+			out.CutFor = append(out.CutFor, label)
+		}
 		out.byPlace[at] += float64(l.Stock)
 		weight += l.needFt2()
 		spare += l.needFt2() * l.spare
 	}
 	slices.Sort(out.Places)
+	slices.Sort(out.CutFor)
 	if weight > 0 {
 		spare /= weight
 	}

@@ -93,12 +93,13 @@ type Line struct {
 	PackageFt2 float64 // coverage of a package
 	Label      bool    // sizes are from the builder's label; else usual ones
 	Places     []string
-	Stock      int    // batts or rolls to cut from
-	WithSpare  int    // the same with the spare share, before it is rounded to packages
-	Spare      int    // of them beyond the count
-	Packages   int    // needed in all
-	Hold       int    // packages that hold the count without the spare
-	Form       string // batt or roll
+	CutFor     []string // of them those whose pieces the patterns cut; the others are counted by the area
+	Stock      int      // batts or rolls to cut from
+	WithSpare  int      // the same with the spare share, before it is rounded to packages
+	Spare      int      // of them beyond the count
+	Packages   int      // needed in all
+	Hold       int      // packages that hold the count without the spare
+	Form       string   // batt or roll
 	Have       int
 	Buy        int
 	Returns    int     // whole packages that should be left over

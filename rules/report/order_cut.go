@@ -182,7 +182,7 @@ func jointText(j takeoff.Joint, s units.System) string {
 func cuttingBlock(l order.Line, opts Options) OrderBlock {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form, strips := l.Form, false
-	b := OrderBlock{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.Places, ", "))}
+	b := OrderBlock{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.CutFor, ", "))}
 	whole := 0
 	for _, p := range l.Patterns {
 		if isWhole(p, l) {
@@ -199,10 +199,19 @@ func cuttingBlock(l order.Line, opts Options) OrderBlock {
 	if len(b.Rows) == 0 {
 		return b
 	}
-	top := OrderRow{Text: fmt.Sprintf("%s go in whole. The rest, cut so that least is wasted; | means side by side, + end to end:", plural(whole, form))}
-	b.Rows = append([]OrderRow{top}, b.Rows...)
+	top := "Cut"
+	switch {
+	case whole == 1:
+		top = plural(whole, form) + " goes in whole. The rest, cut"
+	case whole > 1:
+		top = plural(whole, form) + " go in whole. The rest, cut"
+	}
+	b.Rows = append([]OrderRow{{Text: top + " so that least is wasted; | means side by side, + end to end:"}}, b.Rows...)
 	if strips {
 		b.add(OrderSub, "spaces under %s get strips of what is left over, cut by eye", s.Inches(sliver))
+	}
+	if rest := slices.DeleteFunc(slices.Clone(l.Places), func(p string) bool { return slices.Contains(l.CutFor, p) }); len(rest) > 0 {
+		b.add(OrderSub, "not in this list: %s, counted by the area; measure each space there before you cut for it", strings.Join(rest, ", "))
 	}
 	if l.Short > 0 {
 		b.add(OrderSub, "with more thought it might take %d fewer", l.Short)
