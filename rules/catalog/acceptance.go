@@ -62,6 +62,7 @@ type AcceptancePoint struct {
 	// or a figure to be above 0.
 	SettledBy string      `toml:"settled_by"`
 	Needs     string      `toml:"needs"` // what a rule of the place must require for the point to be there
+	Fills     bool        `toml:"fills"` // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`
 	Result    string      `toml:"result,required"`

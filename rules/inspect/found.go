@@ -121,8 +121,9 @@ func sheetAgreed(p plan.Place) string {
 }
 
 // hasPoint reports whether a place is accepted by a point: those of old parts
-// only where there may be some, those of a blanket only where one is planned;
-// and whatever somebody noted all the same.
+// only where there may be some, those of a blanket only where one is planned,
+// those of a full bay only where it must be full; and whatever somebody noted
+// all the same.
 func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool {
 	noted := said[seePrefix+x.ID].State == house.Given
 	switch x.From {
@@ -135,13 +136,11 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	case catalog.FromChimney:
 		return byChimney(p)
 	}
-	switch {
-	case !planned(p) && !noted, x.Needs != "" && !requires(p, x.Needs) && !noted:
+	if !noted && (!planned(p) || x.Needs != "" && !requires(p, x.Needs) || x.Fills && !p.Surface.Frame.MustFill ||
+		x.Old && !p.Surface.MayBeOld || settled(p, x.SettledBy)) {
 		return false
 	}
-	old := !x.Old || p.Surface.MayBeOld || said[seePrefix+x.ID].State == house.Given
-	settled := settled(p, x.SettledBy) && said[seePrefix+x.ID].State != house.Given
-	return old && !settled && x.For(p.Surface.Kind.ID, facedIn(p, said))
+	return x.For(p.Surface.Kind.ID, facedIn(p, said))
 }
 
 // pointIn is a point as it stands in one place: it names the board there is to

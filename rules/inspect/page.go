@@ -116,18 +116,15 @@ func placeFigures(j Job, p plan.Place, person string) []string {
 	return nil
 }
 
-// layerLines are the sheet beside the blankets and the layers over them that
+// layerLines are the sheet beside the blankets and the layers with them that
 // the rules ask for: no page may name the blanket and leave them out.
 func layerLines(j Job, p plan.Place) []string {
 	var out []string
 	if sheet := sheetText(j, p); sheet != "" {
 		out = append(out, "ALSO: "+sheet)
 	}
-	for _, h := range p.Require {
-		switch e := h.Rule.Effect; e.Need {
-		case "layer-under-joists", "cover", "foam-in-bays":
-			out = append(out, "ALSO: "+units.Prose(e.NeedValue).In(j.System))
-		}
+	for _, b := range p.Beside(j.System) {
+		out = append(out, "ALSO: "+b.Name)
 	}
 	return out
 }
@@ -195,6 +192,9 @@ func storeLines(j Job, p plan.Place) []string {
 	}
 	if p.Target.AddR > 0 {
 		lines = append(lines, j.System.R(p.Target.AddR)+" board, not a blanket: get a quote")
+	}
+	for _, b := range p.Beside(j.System) {
+		lines = append(lines, b.Name+", "+j.System.Area(p.Surface.AreaFt2)+", not a blanket: get a quote")
 	}
 	return lines
 }

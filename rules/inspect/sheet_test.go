@@ -212,7 +212,11 @@ func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
 						met[what]++
 					}
 				}
-				require.Equal(t, p.Choice.Facing.Sheet != "", strings.Contains(text, "sheet") || strings.Contains(text, "paint"), "%s %s: %s", person, p.Surface.ID, text)
+				for _, f := range j.Catalog().Facings {
+					if !f.OnBlanket {
+						require.Equal(t, p.Choice.Facing.Sheet == f.ID, strings.Contains(text, "ALSO: "+f.Name), "%s %s: %s", person, p.Surface.ID, text)
+					}
+				}
 				if person == "self" {
 					require.Equal(t, p.Target.AddR > 0, strings.Contains(text, "board"), p.Surface.ID)
 				}

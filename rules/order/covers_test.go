@@ -65,3 +65,24 @@ func TestSealantByTheArea(t *testing.T) {
 	}
 	t.Fatal("no sealant on the list")
 }
+
+// Whatever fiber goes in beside a chimney, the sheet that holds it out of the
+// empty gap is on the list, as large as the framed sides and to be quoted: no
+// batt may lie in the space around a chimney (International Residential Code,
+// R1003.18; mark: read; that a sheet holds it back: practice). No other place
+// has one.
+func TestTheSheetBesideAChimneyIsOnTheList(t *testing.T) {
+	chimney := "[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\nwidth_in = 36\ndepth_in = 24\nheight_ft = 8\nfloors = 1\ngap_in = 2\nframing.size = \"2x6\"\nframing.spacing_in = 16\n"
+	o, p, _ := made(t, houseOf(chimney, place("wall", "exterior-wall", "lengths_ft = [20]", "height_ft = 8", "framing.size = \"2x6\"")))
+	var found []Goods
+	for _, g := range o.Goods {
+		if g.ID == "hold-back" {
+			found = append(found, g)
+		}
+	}
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Name, "rigid noncombustible sheet")
+	require.True(t, found[0].Quote)
+	require.Equal(t, p.Places[0].Surface.AreaFt2, found[0].Qty)
+	require.Equal(t, []string{p.Places[0].Surface.Label}, found[0].Places)
+}

@@ -208,16 +208,13 @@ func (m *maker) ground(s sizes) []Extra {
 	return []Extra{x}
 }
 
-// covers are layers over the blankets that the rules ask for: their area is
+// covers are the layers beside the blankets that the rules ask for: their area is
 // known, what they are made of is for the builder and the building department.
 func (m *maker) covers(s sizes) []Extra {
 	var out []Extra
 	area := s.place.Surface.AreaFt2
-	for _, h := range s.place.Require {
-		switch e := h.Rule.Effect; e.Need {
-		case "layer-under-joists", "cover", "foam-in-bays":
-			out = append(out, Extra{ID: e.Need, Name: units.Prose(e.NeedValue).In(m.a.System), Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
-		}
+	for _, b := range s.place.Beside(m.a.System) {
+		out = append(out, Extra{ID: b.Need, Name: b.Name, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
 	}
 	return out
 }

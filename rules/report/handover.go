@@ -179,6 +179,9 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	if s.Plan.Target.AddR > 0 {
 		add("Plus", BoardText(s.Plan, o.System))
 	}
+	for _, b := range s.Plan.Beside(o.System) {
+		add("Plus", b.Name+": not a batt, not in this price")
+	}
 	if foam := s.Plan.Surface.CIR + s.Plan.Target.AddR; foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
 		when := ", before the studs go up"
 		if s.Plan.Surface.Finished {
