@@ -181,12 +181,12 @@ func dampFinding(d candidate.Damp, s units.System) string {
 		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
 	case candidate.MoldRisk:
 		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 && s.Moisture(d.PeakGM2) != aTrace {
-			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s in %s.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
+			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s, in %s.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
 		}
 		if d.WorstRH < plainlyDampRH {
-			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 		}
-		return fmt.Sprintf("DAMP, mold risk: %s humidity %s in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
+		return fmt.Sprintf("DAMP, mold risk: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 	}
 	return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
 }
