@@ -37,29 +37,14 @@ func saidOld(a Answered, p *Place, key string) bool {
 }
 
 func askedVermiculite(a Answered, p *Place) bool { return saidOld(a, p, "vermiculite") }
+func askedOldWiring(a Answered, p *Place) bool   { return saidOld(a, p, "knob_and_tube") }
 
-func askedOldWiring(a Answered, p *Place) bool {
-	return saidOld(a, p, "knob_and_tube") && !closedCrawl(a, p)
-}
-
-func noOldFill(a Answered, _ *Place) Answer {
+// noneUnlessOld: a house without old parts has neither old fill nor old wiring.
+func noneUnlessOld(a Answered, _ *Place) Answer {
 	if a.MayBeOld() {
 		return Answer{}
 	}
 	return YesNo(false)
-}
-
-// noOldWiring: on the walls of a closed crawl space there are no joists that
-// old wiring could run in.
-func noOldWiring(a Answered, p *Place) Answer {
-	if closedCrawl(a, p) {
-		return YesNo(false)
-	}
-	return noOldFill(a, p)
-}
-
-func closedCrawl(a Answered, p *Place) bool {
-	return p.Kind == "crawl-space" && !a.Bool(PlaceScope, p, "vented")
 }
 
 // flueOfHouse: what goes up through the house goes up through the place under

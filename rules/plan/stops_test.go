@@ -175,3 +175,24 @@ func TestAFireplaceAsksWhichSide(t *testing.T) {
 		require.False(t, p.Places[0].Stopped())
 	}
 }
+
+// Live old wiring stops every place that a blanket would cover it in (NEC
+// 394.12; mark: standard): the walls of a closed crawl space, a rim joist and a
+// basement wall too. Where nobody looked and another place has it, they ask.
+func TestOldWiringStopsBelowTheHouseToo(t *testing.T) {
+	elsewhere := "id = \"a\"\nkind = \"attic\"\nlabel = \"Loft\"\nvermiculite = false\nknob_and_tube = true\n"
+	for _, kind := range []string{"kind = \"crawl-space\"\nvented = false\nwall_height_ft = 4", "kind = \"rim-joist\"", "kind = \"basement-wall\""} {
+		below := "id = \"b\"\ndampness = \"dry\"\nfoam_r = 10\n" + kind + "\n"
+		if kind == "kind = \"rim-joist\"" {
+			below = "id = \"b\"\n" + kind + "\n"
+		}
+		stops := plan.Make(oldHouse(t, below+"knob_and_tube = true\n")).Places[0].Stops
+		require.Len(t, stops, 1, kind)
+		require.Equal(t, "knob-and-tube", stops[0].Danger, kind)
+		a := oldHouse(t, elsewhere, below)
+		first := plan.Make(a).Places[1].FindFirst(a.List.Catalog(), units.US)
+		require.Len(t, first, 1, kind)
+		require.Contains(t, first[0], "elsewhere (Loft)", kind)
+		require.Empty(t, plan.Make(oldHouse(t, below+"knob_and_tube = false\n")).Places[0].Asks(), kind)
+	}
+}
