@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"sync"
 
+	"battwright/rules/house"
 	"battwright/rules/strict"
 )
 
@@ -77,10 +78,6 @@ func (s *store) File() string {
 	return s.path
 }
 
-// pathMark is a comment on the first line of the kept answers: which file of
-// the person they belong to.
-const pathMark = "# answers kept by battwright for: "
-
 // Autosave keeps the answers. A number not above the newest is an older state
 // and is dropped.
 func (s *store) Autosave(n int, text string) error {
@@ -104,7 +101,7 @@ func (s *store) keep(n int, text string) error {
 	if err := s.claim(); err != nil {
 		return plainPathError(err)
 	}
-	if err := writeWhole(s.file(s.held), pathMark+strconv.Quote(s.path)+"\n"+text, 0o600); err != nil {
+	if err := writeWhole(s.file(s.held), house.PathMark+strconv.Quote(s.path)+"\n"+text, 0o600); err != nil {
 		return plainPathError(err)
 	}
 	s.last, s.mine = n, true

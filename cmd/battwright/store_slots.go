@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"battwright/rules/house"
 )
 
 // Two programs may run at once. Each keeps its answers in a slot of its own,
@@ -134,7 +136,7 @@ func (s *store) SetAside(text string) (string, error) {
 	if err := os.MkdirAll(s.dir, 0o700); err != nil {
 		return "", plainPathError(err)
 	}
-	text = pathMark + strconv.Quote(path) + "\n" + text
+	text = house.PathMark + strconv.Quote(path) + "\n" + text
 	to := s.aside(text)
 	if now, err := readOrdinary(to); err == nil && now == text {
 		return to, nil
@@ -202,8 +204,8 @@ func (s *store) read(n slot) (text, path string, ok bool) {
 	if err != nil {
 		return "", "", false
 	}
-	if head, rest, found := strings.Cut(text, "\n"); found && strings.HasPrefix(head, pathMark) {
-		if p, err := strconv.Unquote(strings.TrimPrefix(head, pathMark)); err == nil {
+	if head, rest, found := strings.Cut(text, "\n"); found && strings.HasPrefix(head, house.PathMark) {
+		if p, err := strconv.Unquote(strings.TrimPrefix(head, house.PathMark)); err == nil {
 			path = p
 		}
 		text = rest

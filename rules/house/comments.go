@@ -1,11 +1,44 @@
 package house
 
-import "battwright/rules/strict"
+import (
+	"strings"
 
-// HasComments reports whether a house file holds comments, which writing it
-// again would drop. A text that cannot be parsed counts as having some: it is
-// not ours to overwrite.
+	"battwright/rules/strict"
+)
+
+// What the program itself writes as comments into answers that it keeps: first
+// which file they belong to, then what was noted of the finished work.
+const (
+	PathMark = "# answers kept by battwright for: "
+	WorkMark = "#| "
+)
+
+// HasComments reports whether a house file holds comments of a person, which
+// writing it again would drop. A text that cannot be parsed counts as having
+// some: it is not ours to overwrite.
 func HasComments(text string) bool {
-	tree, problems := strict.Parse("", text)
-	return len(problems) > 0 || tree.HasComments()
+	var rest []string
+	for _, l := range strings.Split(text, "\n") {
+		if !strings.HasPrefix(l, PathMark) && !strings.HasPrefix(l, WorkMark) {
+			rest = append(rest, l)
+		}
+	}
+	tree, problems := strict.Parse("", strings.Join(rest, "\n"))
+	if len(problems) > 0 || tree.HasComments() {
+		return true
+	}
+	_, problems = strict.Parse("", FinishedWork(text)) // a note of a person may begin like ours
+	return len(problems) > 0
+}
+
+// FinishedWork is what a text of kept answers holds of the finished work, empty
+// when that is nothing.
+func FinishedWork(text string) string {
+	var b strings.Builder
+	for _, l := range strings.Split(text, "\n") {
+		if own, ok := strings.CutPrefix(l, WorkMark); ok {
+			b.WriteString(own + "\n")
+		}
+	}
+	return b.String()
 }

@@ -102,13 +102,14 @@ func (h *House) Add(kind string) *Place {
 }
 
 // Duplicate appends a copy of a place under a new id, and a new name where it has
-// one; false when there is none, or no room for one more.
+// one; false when there is none, or no room for one more. Nobody measured the
+// copy.
 func (h *House) Duplicate(id string) bool {
 	p := h.Place(id)
 	if p == nil || len(h.Places) >= MaxPlaces {
 		return false
 	}
-	c := Place{ID: h.FreeID(p.Kind), Kind: p.Kind, Answers: p.Answers.Clone(), Measured: slices.Clone(p.Measured)}
+	c := Place{ID: h.FreeID(p.Kind), Kind: p.Kind, Answers: p.Answers.Clone()}
 	if label := p.Answers["label"].Text; label != "" && len([]rune(label)) < MaxText-len(" 1000") {
 		c.Answers["label"] = Text(h.freeLabel(label))
 	}
@@ -162,7 +163,7 @@ func (v Variant) Over(h *House) *House {
 		budget = budget || strings.HasPrefix(key, "budget.")
 	}
 	if budget && v.Answers["budget.total_usd"].State == Absent {
-		delete(out.Answers, "budget.total_usd")
+		out.Answers.setTop("budget.total_usd", Answer{})
 	}
 	return out
 }

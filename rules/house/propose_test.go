@@ -97,10 +97,10 @@ func TestPlacesAreCopiedAndDeleted(t *testing.T) {
 	// A copy shares nothing with what it was made from.
 	h.Place("attic-2").Answers.Set("label", house.Text("B"))
 	h.Place("attic-2").Answers["rule_out"].List[0] = "fiberglass"
-	h.Place("attic-2").Measured[0] = "heel_in"
 	require.Equal(t, house.Text("A"), h.Place("attic").Answers["label"])
 	require.Equal(t, house.List("cotton"), h.Place("attic").Answers["rule_out"])
 	require.Equal(t, []string{"label"}, h.Place("attic").Measured)
+	require.Empty(t, h.Place("attic-2").Measured, "nobody measured the copy")
 	require.Equal(t, house.Text("A 3"), h.Place("attic-3").Answers["label"])
 
 	require.True(t, h.Delete("attic-2"))

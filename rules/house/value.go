@@ -94,7 +94,16 @@ func (a Answered) Store(q Question, p *Place, v Answer) {
 		}
 		return
 	}
-	a.House.Answers.Set(q.FullKey(), v)
+	a.House.Answers.setTop(q.FullKey(), v)
+}
+
+// setTop stores an answer about the house. Without a sum nobody is asked what
+// it is for: an answer to that would lie hidden, and spend the next sum.
+func (a Answers) setTop(key string, v Answer) {
+	a.Set(key, v)
+	if key == "budget.total_usd" && v.State != Given {
+		delete(a, "budget.use")
+	}
 }
 
 // Answer, Num, Text and Bool give the value or its stand-in.

@@ -92,11 +92,8 @@ func (w *Walk) Open(j Job, file, text string) (taken bool, problems strict.Probl
 	return true, append(problems, notes...)
 }
 
-// keptMark begins each line of the walk in the kept answers. They are comments
-// there, so that the house can be read without them.
-const keptMark = "#| "
-
-// Kept is the walk as the kept answers hold it, empty before it is begun.
+// Kept is the walk as the kept answers hold it, empty before it is begun. Its
+// lines are comments there, so that the house can be read without them.
 func (w *Walk) Kept() string {
 	if !w.Begun() {
 		return ""
@@ -104,21 +101,15 @@ func (w *Walk) Kept() string {
 	var b strings.Builder
 	b.WriteByte('\n')
 	for _, l := range strings.Split(strings.TrimRight(w.Text(), "\n"), "\n") {
-		b.WriteString(keptMark + l + "\n")
+		b.WriteString(house.WorkMark + l + "\n")
 	}
 	return b.String()
 }
 
 // TakeUp takes the walk out of kept answers, where they hold one.
 func (w *Walk) TakeUp(j Job, kept string) {
-	var b strings.Builder
-	for _, l := range strings.Split(kept, "\n") {
-		if head, ok := strings.CutPrefix(l, keptMark); ok {
-			b.WriteString(head + "\n")
-		}
-	}
-	if b.Len() > 0 {
-		w.House, _, _ = ReadFound(w.List, j, "kept answers", b.String())
+	if text := house.FinishedWork(kept); text != "" {
+		w.House, _, _ = ReadFound(w.List, j, "kept answers", text)
 		w.inOne = false
 	}
 }
