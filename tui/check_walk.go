@@ -166,8 +166,12 @@ func (s *session) walkText() string {
 	return s.check.walk.Kept()
 }
 
-// takeWalk takes the walk out of kept answers.
-func (s *session) takeWalk(text string) { s.walk().TakeUp(s.job(), text) }
+// takeWalk takes the walk out of kept answers, where they hold one.
+func (s *session) takeWalk(text string) {
+	if house.FinishedWork(text) != "" {
+		s.walk().TakeUp(s.job(), text)
+	}
+}
 
 // keptWalk takes the walk back when a file is opened whose answers were kept.
 func (s *session) keptWalk(path string) {

@@ -12,7 +12,8 @@ import (
 )
 
 // save writes the person's own file. Where comments or somebody else's
-// changes would be lost, it asks first, by asking for the name again.
+// changes would be lost, it asks first, by asking for the name again; so it does
+// where the file cannot be written.
 func (m Model) save() tea.Cmd {
 	s := m.s
 	if s.store == nil {
@@ -35,8 +36,7 @@ func (m Model) save() tea.Cmd {
 		err := store.Write(path, text, true)
 		return func(s *session) tea.Cmd {
 			if err != nil {
-				s.notice, s.leave = err.Error(), false
-				return nil
+				return send(pushMsg{newSaveAs(path, say.NotSaved(err))})
 			}
 			return s.savedIn(path, text)
 		}
@@ -63,9 +63,9 @@ func (s *session) savedIn(path, text string) tea.Cmd {
 	had := !s.saved
 	if path != s.path {
 		s.store.Belongs(path)
-		if s.walkBegun() {
-			s.edits++ // what is kept of it belongs to the new file from now on
-		}
+	}
+	if s.walkBegun() {
+		s.edits++ // no file of a house holds it: it is kept, for this file from now on
 	}
 	s.path, s.onDisk, s.saved, s.notice = path, text, true, "Saved in "+path
 	if s.partly {

@@ -94,7 +94,7 @@ func newSession(l *house.QuestionList, store Store, shown units.System) *session
 	return s
 }
 
-// open takes a house as the one worked on.
+// open takes a house as the one worked on. The text is that of its file.
 func (s *session) open(h *house.House, path, text string) {
 	s.house, s.path, s.onDisk, s.saved, s.changed, s.notice, s.isFound = h, path, text, true, "", "", false
 	s.opened, s.drop, s.minded, s.ordered = s.edits, "", false, nil
@@ -104,6 +104,7 @@ func (s *session) open(h *house.House, path, text string) {
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
 	s.check, s.sized, s.fresh = checkState{}, map[string]bool{}, ""
+	s.takeWalk(text) // a copy of kept answers holds it
 }
 
 // begun reports whether anything was answered, now or earlier.

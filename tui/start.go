@@ -189,6 +189,7 @@ func takeUp(s *session, text, path, onDisk string) tea.Cmd {
 		return send(pushMsg{newProblems(say.KeptWrong, err)})
 	}
 	s.open(h, path, onDisk)
+	s.check.walk = nil // what is kept is newer than the file
 	s.takeWalk(text)
 	s.saved = false
 	s.rough, s.sized = say.WayOf(text)

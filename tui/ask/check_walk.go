@@ -175,6 +175,13 @@ func (s *session) keptWalk(path string) {
 		return
 	}
 	if text, kept, ok := s.store.Resume(); ok && say.SameFile(kept, path) {
+		s.takeWalk(text)
+	}
+}
+
+// takeWalk takes the walk out of kept answers, where they hold one.
+func (s *session) takeWalk(text string) {
+	if house.FinishedWork(text) != "" {
 		s.walk().TakeUp(s.job(), text)
 	}
 }

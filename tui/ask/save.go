@@ -33,7 +33,7 @@ func (a *app) text(hint, prompt string) (string, bool, error) {
 }
 
 // save writes the person's own file. Where comments or somebody else's changes
-// would be lost, the name is asked again first.
+// would be lost, or the file cannot be written, the name is asked again first.
 func (a *app) save() error {
 	s := a.s
 	switch {
@@ -50,8 +50,8 @@ func (a *app) save() error {
 		return a.saveAs()
 	}
 	if err := s.store.Write(s.path, s.text(), true); err != nil {
-		a.problem(err.Error())
-		return nil
+		a.talk.say(say.NotSaved(err))
+		return a.saveAs()
 	}
 	a.savedIn(s.path)
 	return nil
@@ -62,13 +62,13 @@ func (a *app) savedIn(path string) {
 	had := !s.saved // else what is kept was never taken up, and stays
 	if path != s.path {
 		s.store.Belongs(path)
-		if s.walkBegun() {
-			s.edits++ // what is kept of it belongs to the new file from now on
-		}
+	}
+	if s.walkBegun() {
+		s.edits++ // no file of a house holds it: it is kept, for this file from now on
 	}
 	s.path, s.onDisk, s.saved = path, s.text(), true
 	a.talk.say("Saved in " + path)
-	if s.walkBegun() { // no file of a house holds it
+	if s.walkBegun() {
 		s.failed = s.keep()
 		a.sayKept()
 		return

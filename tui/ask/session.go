@@ -52,6 +52,7 @@ func (s *session) open(h *house.House, path, text string) {
 	s.assess = plan.Assess(s.answered())
 	s.weigh()
 	s.offers, s.found, s.sized, s.fresh = nil, nil, map[string]bool{}, ""
+	s.takeWalk(text) // a copy of kept answers holds it
 	s.keptWalk(path)
 }
 

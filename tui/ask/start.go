@@ -95,7 +95,8 @@ func (a *app) resume() stop {
 		onDisk, _ = a.s.store.Read(path)
 	}
 	a.s.open(h, path, onDisk)
-	a.s.walk().TakeUp(a.s.job(), text)
+	a.s.found = nil // what is kept is newer than the file
+	a.s.takeWalk(text)
 	a.s.saved = false
 	a.s.rough, a.s.sized = say.WayOf(text)
 	if a.unsized() >= 0 {

@@ -1,6 +1,9 @@
 package say
 
-import "errors"
+import (
+	"errors"
+	"strings"
+)
 
 // What is said about files of the person.
 const (
@@ -20,6 +23,11 @@ func ChangedByOther(path string) string {
 // DropsComments says that saving would drop the comments of a file.
 func DropsComments(path string) string {
 	return path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
+}
+
+// NotSaved says why a house could not be saved in its own file.
+func NotSaved(why error) string {
+	return "Not saved. " + strings.TrimRight(why.Error(), ".") + ": save under another name."
 }
 
 // NameOfFile asks for the name of a file to write.
