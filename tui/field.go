@@ -137,13 +137,29 @@ func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 
 func (f *field) dontKnow(s *session, p *house.Place) fieldResult {
 	if !f.q.DontKnow {
-		f.problem = `"don't know" is not needed here: leave it as it is, or ` + onScreen(f.q.Accepted())
+		f.problem = f.notNeeded(s)
 		return stays
 	}
 	f.typed, f.problem = false, ""
 	f.input.SetValue("")
 	s.answer(f.q, p, house.DontKnow())
 	return accepts
+}
+
+// notNeeded says what may be done instead of "don't know", in the words of the
+// screen.
+func (f *field) notNeeded(s *session) string {
+	q := f.q
+	const head = `You need not say "don't know" here: leave it as it is, or `
+	if f.textual() {
+		return head + "type " + onScreen(q.Accepted()) + "."
+	}
+	var words []string
+	for _, o := range f.options() {
+		words = append(words, o.Label.In(s.system))
+	}
+	verb := map[bool]string{true: "tick", false: "choose"}[q.Kind == house.Many]
+	return head + verb + " one of these: " + strings.Join(words, "; ") + "."
 }
 
 func (f *field) clear(s *session, p *house.Place) {

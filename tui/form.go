@@ -86,8 +86,8 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	x := &f.fields[f.active]
 	if f.help {
 		f.help = false
-		if !key.Matches(k, keys.Up, keys.Down) && !f.Typing() || key.Matches(k, keys.Why, keys.Accept) || k.String() == "esc" {
-			return f, nil // the key only closed the help; what is typed or moves goes on
+		if closesHelp(k) {
+			return f, nil
 		}
 	}
 	if k.String() == "f1" || key.Matches(k, keys.Why) && !(x.textual() && x.typed) {
@@ -225,7 +225,12 @@ func (f *form) helpRows(p *page, s *session) {
 	if h.Ask != "" {
 		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.system))
 	}
-	p.para(style.Dim, 4, keySentence(append(f.Keys(s), f.fields[f.active].shown(keys.GoTo)))+" "+say.OneEnter)
+	x := &f.fields[f.active]
+	text := keySentence(append(f.Keys(s), x.shown(keys.GoTo)))
+	if !x.textual() && x.digitsChoose() {
+		text += " " + say.OneEnter
+	}
+	p.para(style.Dim, 4, text)
 	p.mark()
 }
 
@@ -276,6 +281,30 @@ func (f *form) Keys(s *session) []key.Binding {
 	}
 	for _, b := range f.extra {
 		out = append(out, x.shown(b))
+	}
+	if f.help {
+		return withHelpOpen(out)
+	}
+	return out
+}
+
+// closesHelp reports whether a key only closes the help: an enter that is meant
+// for the help must not answer. Every other key does what it is named for.
+func closesHelp(k tea.KeyMsg) bool {
+	return key.Matches(k, keys.Why, keys.Accept) || k.String() == "esc"
+}
+
+// withHelpOpen names the keys that close the help as that.
+func withHelpOpen(list []key.Binding) []key.Binding {
+	var out []key.Binding
+	for _, b := range list {
+		switch name := b.Help().Key; name {
+		case "enter", "?", "f1":
+			b.SetHelp(name, "close help")
+		case "esc": // back has no letter while something is typed
+			continue
+		}
+		out = append(out, b)
 	}
 	return out
 }

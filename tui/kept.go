@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/tui/say"
@@ -13,7 +15,7 @@ func newKeptChoice(path string) *menu {
 	m.rows = func(s *session) []choiceRow {
 		return []choiceRow{
 			{say.KeptGoOn, "", resume},
-			{say.KeptLeave, say.KeptNote(path, s.path), func(s *session) tea.Cmd { return s.leaveKept(path) }},
+			{say.KeptLeave(s.fresh != ""), say.KeptNote(path, s.path), func(s *session) tea.Cmd { return s.leaveKept(path) }},
 		}
 	}
 	return m
@@ -56,8 +58,15 @@ func (m *menu) prepare(s *session) tea.Cmd {
 // leaveKept goes on with a file as it is. What was kept for that very file gets a
 // place of its own, because what is typed next is kept where it was.
 func (s *session) leaveKept(path string) tea.Cmd {
+	on := goOn
+	if s.fresh != "" { // there is no such file: how to begin it is asked
+		on = func(s *session) tea.Cmd {
+			s.notice = strings.TrimSpace(s.notice + " " + NewFile(s.fresh))
+			return send(goMsg{to: stepNone})
+		}
+	}
 	if !say.SameFile(path, s.path) {
-		return goOn(s)
+		return on(s)
 	}
 	store := s.store
 	return s.work("Keeping a copy", func() func(*session) tea.Cmd {
@@ -68,7 +77,7 @@ func (s *session) leaveKept(path string) tea.Cmd {
 				return nil
 			}
 			s.notice = say.CopyIn(where)
-			return goOn(s)
+			return on(s)
 		}
 	})
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -35,4 +36,25 @@ func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 	p.press("5").typed("other.toml").press("enter")
 	require.Contains(t, p.view(), say.Glance)
+}
+
+// No file that is not there yet is gone on with: leaving the kept answers leads
+// to the ways to begin it.
+func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
+	for _, of := range []string{"", "new.toml"} {
+		store := fixture.NewMemory()
+		store.Belongs(of)
+		require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), demoHouse(t))))
+		p := newPlayer(t, Config{Mono: true, Store: store, House: house.New(), Path: "new.toml", New: true}, 100, 40)
+		require.Contains(t, p.view(), say.KeptTitle)
+		require.NotContains(t, p.view(), "file as it is")
+		p.press("2")
+		require.Contains(t, p.view(), "A new house, ready to order")
+		require.Contains(t, strings.Join(strings.Fields(p.view()), " "), "new.toml is not there yet")
+		require.NotContains(t, p.view(), "Go on with new.toml")
+		p.press("down", "enter", "1")
+		require.Equal(t, "new.toml", p.m.s.path)
+		require.Equal(t, stepHouse, p.m.top().Step())
+		require.NotEmpty(t, p.m.s.house.Answers)
+	}
 }

@@ -70,7 +70,9 @@ func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	}
 	if m.help {
 		m.help = false
-		return m, nil
+		if closesHelp(k) {
+			return m, nil
+		}
 	}
 	qs := m.questions(s)
 	if m.cursor == 0 && m.out.update(k, s) != ignores && !key.Matches(k, keys.Accept) {
@@ -84,7 +86,7 @@ func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		m.cursor = min(len(qs), m.cursor+1)
 		return m, nil
 	case key.Matches(k, keys.Why):
-		m.help = true
+		m.help = m.cursor > 0 // over what is ruled out there is none
 		return m, nil
 	case key.Matches(k, keys.Next):
 		return m, m.leave()
@@ -206,6 +208,9 @@ func (m *matters) Keys(*session) []key.Binding {
 	out := []key.Binding{bind("up/down", "move", "up"), bind("0-5", "set", "0"), keys.Left, keys.Right, keys.Why, bind("enter", on, "enter"), keys.Back}
 	if m.place != "" {
 		out = append(out, bind("c", "as in the house", "c"))
+	}
+	if m.help {
+		return withHelpOpen(out)
 	}
 	return out
 }

@@ -59,12 +59,15 @@ func NewModel(c Config) Model {
 		return m
 	}
 	path, kept := say.KeptBeside(s.store, c.Text)
-	if c.New && !kept { // how to begin it is asked first
-		s.fresh, s.notice = c.Path, NewFile(c.Path)
-		return m
+	if c.New { // how to begin it is asked first
+		s.fresh = c.Path
+	} else {
+		m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
 	}
-	m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
-	if kept {
+	switch {
+	case c.New && !kept:
+		s.notice = NewFile(c.Path)
+	case kept:
 		m = m.push(newKeptChoice(path))
 	}
 	return m

@@ -19,7 +19,7 @@ func (a *app) keptChoice(path string) (stop, error) {
 	a.talk.say(say.KeptWhose(path))
 	for {
 		a.talk.hang("1. ", say.KeptGoOn)
-		a.talk.hang("2. ", say.Row{Label: say.KeptLeave, Note: say.KeptNote(path, a.s.path)}.Text())
+		a.talk.hang("2. ", say.Row{Label: say.KeptLeave(a.s.fresh != ""), Note: say.KeptNote(path, a.s.path)}.Text())
 		line, _, err := a.talk.typed("Your choice")
 		if err != nil {
 			return here, err
@@ -33,6 +33,9 @@ func (a *app) keptChoice(path string) (stop, error) {
 		case countIn(fold(line)) == 2:
 			if say.SameFile(path, a.s.path) && !a.setAside(say.KeptEarlier) {
 				continue
+			}
+			if a.s.fresh != "" { // there is no such file: how to begin it is asked
+				return atStart, nil
 			}
 			return a.firstStop(), nil
 		case wordIn(line) == wordQuit:

@@ -65,3 +65,15 @@ func TestKeptAnswersFollowANewName(t *testing.T) {
 	require.True(t, kept)
 	require.Equal(t, "mine.toml", of)
 }
+
+// No file that is not there yet is gone on with: leaving the kept answers leads
+// to the ways to begin it.
+func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
+	store, cfg := crashed(t)
+	delete(store.Files, "h.toml")
+	out, err := said(t, store, ask.Config{House: house.New(), Path: cfg.Path, New: true}, "2", "quit")
+	require.NoError(t, err)
+	has(t, out, "2. Begin a new house.")
+	require.NotContains(t, out, "file as it is")
+	has(t, out, "A new house, ready to order")
+}

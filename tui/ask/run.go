@@ -129,9 +129,10 @@ const (
 func (a *app) walk(cfg Config) error {
 	a.welcome()
 	at := atStart
-	if _, kept := say.KeptBeside(a.s.store, cfg.Text); cfg.New && !kept {
+	if cfg.New {
 		a.s.fresh = cfg.Path // how to begin it is asked first
-	} else if cfg.House != nil {
+	}
+	if _, kept := say.KeptBeside(a.s.store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
 		var err error
 		if at, err = a.keptBeside(cfg.Text); err != nil {
 			return err

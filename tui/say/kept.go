@@ -7,7 +7,6 @@ import "path/filepath"
 const (
 	KeptTitle = "Answers were kept that are not saved"
 	KeptGoOn  = "Go on with the kept answers"
-	KeptLeave = "Go on with the file as it is"
 	KeptWrong = "The kept answers could not be read"
 )
 
@@ -27,6 +26,15 @@ func KeptWhose(path string) string {
 		whose = "a house that is in no file"
 	}
 	return "They are for " + whose + ". The program ended before they were saved."
+}
+
+// KeptLeave leaves kept answers: for the file as it is, or where it is not there
+// yet, for a new house.
+func KeptLeave(fresh bool) string {
+	if fresh {
+		return "Begin a new house"
+	}
+	return "Go on with the file as it is"
 }
 
 // KeptNote tells what becomes of answers kept for one file when another, or the
