@@ -22,15 +22,22 @@ type ladder struct {
 	failed string
 }
 
-func newLadder(s *session) *ladder {
-	how := s.answered().Text(house.Budget, nil, "stakes")
-	rungs, err := s.plan.Ladder(s.catalog(), how)
-	x := &ladder{rungs: rungs}
-	if err != nil {
-		x.failed = err.Error()
-	}
-	x.cursor, x.on = s.plan.OnLadder(rungs)
-	return x
+// openLadder works the ladder out and shows it. In a large house that takes
+// seconds, and an enter typed meanwhile must take none of its lines.
+func openLadder(s *session) tea.Cmd {
+	now, c, how := s.plan, s.catalog(), s.answered().Text(house.Budget, nil, "stakes")
+	return s.work("Working out what the next dollars buy", func() func(*session) tea.Cmd {
+		rungs, err := now.Ladder(c, how)
+		return func(s *session) tea.Cmd {
+			x := &ladder{rungs: rungs}
+			if err != nil {
+				x.failed = err.Error()
+			}
+			x.cursor, x.on = now.OnLadder(rungs)
+			s.unread = x
+			return nil
+		}
+	})
 }
 
 func (x *ladder) Step() step   { return stepMoney }

@@ -81,6 +81,9 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	if picked && msg.Type == tea.KeyEnter {
 		if m.s.notice == "" {
 			m.s.notice = say.AlreadyTaken
+			if _, on := m.top().(*ladder); on {
+				m.s.notice = say.EnterEarly
+			}
 		}
 		return m, nil
 	}

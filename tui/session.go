@@ -82,6 +82,7 @@ type session struct {
 	partly  bool   // what is typed on the screen is not in what is being saved
 	rewind  bool   // the screen shows something else: from its top
 	picked  bool   // the last key chose and went on by itself
+	unread  screen // comes up next: keys typed before it does are not for it
 	kept    func() // set where answers are kept beside the house: what to do after one
 	check   checkState
 	sized   map[string]bool // places led through on the way to an order

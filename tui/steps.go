@@ -87,7 +87,7 @@ func newMoney(s *session) *form {
 	f.extra = []key.Binding{keyLadder}
 	f.on = func(k tea.KeyMsg, s *session) tea.Cmd {
 		if key.Matches(k, keyLadder) {
-			return send(pushMsg{newLadder(s)})
+			return openLadder(s)
 		}
 		return nil
 	}

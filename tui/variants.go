@@ -2,10 +2,12 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
@@ -31,8 +33,12 @@ func variantNote(s *session, v house.Variant) string {
 }
 
 func useVariant(s *session, v house.Variant) tea.Cmd {
+	before := plan.PreferencesOf(s.answered(), nil)
 	s.house.Answers = v.Over(s.house).Answers
 	s.edited(wholeHouse, "")
+	if money := report.BudgetChange(before, plan.PreferencesOf(s.answered(), nil), s.system); money != "" {
+		s.notice = strings.TrimSpace(money + " " + s.changed)
+	}
 	return send(goMsg{to: stepLook})
 }
 

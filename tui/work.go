@@ -21,7 +21,7 @@ type (
 // work does what takes files or time outside the loop, which goes on: ctrl-c
 // always works. do must touch nothing of the session; what it gives back runs in
 // the loop again. Keys pressed meanwhile wait, so that they meet what it leads
-// to.
+// to; where that is a screen that nobody has read yet (unread), they are dropped.
 func (s *session) work(what string, do func() func(*session) tea.Cmd) tea.Cmd {
 	s.busy++
 	s.doing = what
@@ -63,6 +63,11 @@ func (m Model) worked(msg doneMsg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	if msg.then != nil {
 		cmd = msg.then(m.s)
+	}
+	if to := m.s.unread; to != nil {
+		m.s.unread, m.s.picked, m.queue = nil, true, nil
+		m.turn()
+		m = m.push(to)
 	}
 	m, cmd = m.keep(cmd)
 	return m.further(cmd)

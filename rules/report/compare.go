@@ -162,3 +162,28 @@ func VariantText(shown, other plan.Plan, v house.Variant, s units.System) string
 	}
 	return fmt.Sprintf("about %s. %s", s.MoneyOf(other.Money.Total.Typical, other.Money.Total), ChangeText(plan.Changes(shown, other), s)) + since
 }
+
+// BudgetChange says what became of the budget when a saved plan was put in
+// place, empty where it is what it was.
+func BudgetChange(before, after plan.Preferences, s units.System) string {
+	was, is := budgetText(before, s), budgetText(after, s)
+	switch {
+	case was == is:
+		return ""
+	case is == "":
+		return "The budget, " + was + ", is gone: this plan was kept without one."
+	case was == "":
+		return "The budget is now " + is + "."
+	}
+	return "The budget is now " + is + "; it was " + was + "."
+}
+
+func budgetText(p plan.Preferences, s units.System) string {
+	switch {
+	case !p.HasBudget:
+		return ""
+	case p.Spend:
+		return s.Money(p.Budget) + " to spend"
+	}
+	return s.Money(p.Budget) + " as a limit"
+}

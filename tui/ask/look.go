@@ -147,7 +147,11 @@ func (s *session) siteKnown() plan.Plan {
 }
 
 func (a *app) usePlan(v house.Variant) {
+	before := a.s.preferences()
 	a.s.house.Answers = v.Over(a.s.house).Answers
+	if money := report.BudgetChange(before, a.s.preferences(), a.s.system); money != "" {
+		a.talk.say(money)
+	}
 	a.sayChange()
 }
 

@@ -20,12 +20,13 @@ const (
 	NoMind      = "No single priority would change the plan."
 	Ladder      = "What the next dollars buy"
 	LadderIntro = "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and none gets damp where another would not."
+	LadderTake  = "A number takes that line: its price becomes the budget, to be spent, and its blankets the plan."
 	NotOrdered  = "not in the order as the plan is now"
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
 	NothingDamp = "Nothing to check: no blanket is planned here."
-	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities in place."
+	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities and its budget in place."
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
 	Assumed     = "Assumed, or worked out from your other answers"
@@ -38,6 +39,7 @@ const (
 const (
 	OneEnter     = "A digit, y or n chooses and goes on at once. An enter right after it is left out, so that it skips nothing."
 	AlreadyTaken = "Your choice was taken already, so that enter was left out. Enter again goes on."
+	EnterEarly   = "That enter came right after the page opened, so it was left out. Enter again takes the line."
 )
 
 // FirstQuestion is said where nothing lies before.

@@ -1,0 +1,36 @@
+package ask_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/testdata/fixture"
+	"battwright/tui/ask"
+	"battwright/tui/say"
+)
+
+// The number of a line of the ladder takes it, as enter does on the screens.
+func TestANumberTakesALineOfTheLadder(t *testing.T) {
+	store := fixture.NewMemory()
+	h := demoHouse(t)
+	out, err := said(t, store, ask.Config{House: h, Width: 200}, "money", "done", "2", "ladder", "2", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, `"2" is not offered here`, "before there are lines")
+	require.Contains(t, out, say.LadderTake)
+	require.Contains(t, out, ", to be spent.")
+	require.Equal(t, "spend", h.Answers["budget.use"].Text)
+	require.Equal(t, house.Given, h.Answers["budget.total_usd"].State)
+}
+
+// Choosing a saved plan says what becomes of the budget, above all that it is
+// gone.
+func TestASavedPlanNamesItsBudget(t *testing.T) {
+	h := demoHouse(t)
+	h.Answers.Set("budget.total_usd", house.Number(5000))
+	h.Variants = []house.Variant{{Name: "open", Answers: house.Answers{"budget.labor": house.Text("self")}}}
+	out, err := said(t, fixture.NewMemory(), ask.Config{House: h, Width: 200}, "plans", "1", "quit")
+	require.NoError(t, err)
+	require.Contains(t, out, "The budget, $5,000 as a limit, is gone")
+}

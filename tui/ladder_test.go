@@ -1,0 +1,58 @@
+package tui
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/tui/say"
+)
+
+// While the ladder is worked out nothing typed can take a line of it, and the
+// enter right after it came up takes none either; the next one does.
+func TestNothingTypedBeforeTheLadderTakesALine(t *testing.T) {
+	for name, early := range map[string][]string{"enter": {"enter"}, "b and enter": {"b", "enter"}, "down and enter": {"down", "enter", "enter"}} {
+		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+		p.press("g", "5")
+		p.hold = true
+		p.press("l")
+		require.Positive(t, p.m.s.busy, "it is worked out outside the loop")
+		next, _ := p.m.Update(slowMsg{make(chan tea.Msg)})
+		p.m = next.(Model)
+		require.Contains(t, p.view(), "Working out what the next dollars buy ... ctrl+c stops.")
+		p.press(early...)
+		p.hold = false
+		p.settle()
+		require.Contains(t, p.view(), say.Ladder, name)
+		require.Zero(t, p.m.s.edits, name)
+
+		p.press("enter")
+		require.Contains(t, spaced(p.view()), say.EnterEarly)
+		require.Zero(t, p.m.s.edits, name)
+		p.press("enter")
+		require.Equal(t, "spend", p.m.s.answered().Text(house.Budget, nil, "use"), name)
+	}
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+	p.press("g", "5").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("lb")}) // in one message
+	require.Contains(t, p.view(), say.Ladder)
+}
+
+// Choosing a saved plan says what becomes of the budget, above all that it is
+// gone.
+func TestASavedPlanNamesItsBudget(t *testing.T) {
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
+	q, ok := p.m.s.list.Find("budget.total_usd")
+	require.True(t, ok)
+	p.m.s.answer(q, nil, house.Answer{})
+	keep(p.m.s, "open")
+	p.m.s.answer(q, nil, house.Number(5000))
+	keep(p.m.s, "capped")
+	variant := func(name string) string {
+		p.run(useVariant(p.m.s, *p.m.s.house.Variant(name)))
+		return spaced(p.view())
+	}
+	require.Contains(t, variant("open"), "The budget, $5,000 as a limit, is gone")
+	require.Contains(t, variant("capped"), "The budget is now $5,000 as a limit.")
+}
