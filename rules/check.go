@@ -63,7 +63,7 @@ func (e Effect) problems() []error {
 	bad(!adjust && e.Kind != Exclude && e.Group != "", "group %q belongs to adjust or exclude", e.Group)
 	bad(!adjust && e.Kind != For && e.Kind != Against && e.Criterion != "", "criterion %q belongs to adjust, for or against", e.Criterion)
 	bad(require && e.Need == "", "no need named")
-	bad(!require && e.Need+e.NeedValue != "", "need %q %q belongs to require", e.Need, e.NeedValue)
+	bad(!require && !safety && e.Need+e.NeedValue != "", "need %q %q belongs to require or safety", e.Need, e.NeedValue)
 	bad(safety && e.Severity < 1, "severity %d; want 1 or more", e.Severity)
 	bad(!safety && e.Severity != 0, "severity %d belongs to safety", e.Severity)
 	bad(!safety && e.Stops, "only a safety rule stops a plan")

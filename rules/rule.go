@@ -21,7 +21,7 @@ const NeedNoOption = "no_option"
 // Effect is what a rule does when it fires. Each kind uses its own fields:
 //
 //	adjust       Criterion, Delta (-1 to 1, not 0), Group
-//	require      Need, NeedValue
+//	require      Need, NeedValue; a safety rule may name them too
 //	safety       Severity (from 1, higher is worse), Stops, Call, Spreads, AsksFirst
 //	for, against Criterion, may be empty
 //	exclude      Group, may be empty: names the subject, so that two excludes

@@ -193,6 +193,11 @@ func storeLines(j Job, p plan.Place) []string {
 	if p.Target.AddR > 0 {
 		lines = append(lines, j.System.R(p.Target.AddR)+" board, not a blanket: get a quote")
 	}
+	for _, h := range p.Needs() {
+		if h.Rule.Effect.Need == "fire-mark" {
+			lines = append(lines, h.Text)
+		}
+	}
 	for _, b := range p.Beside(j.System) {
 		lines = append(lines, b.Name+", "+j.System.Area(p.Surface.AreaFt2)+", not a blanket: get a quote")
 	}

@@ -110,7 +110,7 @@ func settled(p plan.Place, fact string) bool {
 
 // requires reports whether a rule asks for something at a place.
 func requires(p plan.Place, need string) bool {
-	return slices.ContainsFunc(p.Require, func(h rules.Hit) bool { return h.Rule.Effect.Need == need })
+	return slices.ContainsFunc(p.Needs(), func(h rules.Hit) bool { return h.Rule.Effect.Need == need })
 }
 
 // HouseNotes are the notes of a group that apply to any place, each once, in

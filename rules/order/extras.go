@@ -164,6 +164,19 @@ func needs(pl *plan.Place, what string) bool {
 	return false
 }
 
+// visibleAt is whether the rules ask for a fire mark at a place.
+func visibleAt(pl *plan.Place) Visible {
+	for _, h := range pl.Needs() {
+		if h.Rule.Effect.Need == "fire-mark" {
+			if len(h.Unknown) > 0 {
+				return PerhapsVisible
+			}
+			return StaysVisible
+		}
+	}
+	return Covered
+}
+
 func (m *maker) baffles(s sizes, c count) Extra {
 	if !needs(s.place, "baffle") {
 		return Extra{}
@@ -214,7 +227,11 @@ func (m *maker) covers(s sizes) []Extra {
 	var out []Extra
 	area := s.place.Surface.AreaFt2
 	for _, b := range s.place.Beside(m.a.System) {
-		out = append(out, Extra{ID: b.Need, Name: b.Name, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"})
+		x := Extra{ID: b.Need, Name: b.Name, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"}
+		if b.Perhaps { // apart: it is not added to what is wanted for sure
+			x.ID += "-perhaps"
+		}
+		out = append(out, x)
 	}
 	return out
 }

@@ -56,6 +56,7 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		if !slices.Contains(out.Places, m.out.Places[at].Label) {
 			out.Places = append(out.Places, m.out.Places[at].Label)
 		}
+		out.Visible = max(out.Visible, l.visible)
 		if label := m.out.Places[at].Label; len(l.layout.Bays) > 0 && !slices.Contains(out.CutFor, label) {
 			out.CutFor = append(out.CutFor, label)
 		}

@@ -76,6 +76,7 @@ type Layer struct {
 	Packages int // the same with the spare, in packages
 	Spare    int
 	Form     string // batt or roll
+	visible  Visible
 	key      key
 	layout   takeoff.Layout
 	area     takeoff.Area
@@ -93,6 +94,7 @@ type Line struct {
 	PackageFt2 float64 // coverage of a package
 	Label      bool    // sizes are from the builder's label; else usual ones
 	Places     []string
+	Visible    Visible  // whether it must carry the fire mark
 	CutFor     []string // of them those whose pieces the patterns cut; the others are counted by the area
 	Stock      int      // batts or rolls to cut from
 	WithSpare  int      // the same with the spare share, before it is rounded to packages
@@ -114,6 +116,16 @@ type Line struct {
 	Ref        catalog.Ref
 	byPlace    []float64
 }
+
+// Visible tells whether a blanket stays in sight, and so needs its fire mark.
+type Visible int
+
+// The answers, the weaker first.
+const (
+	Covered        Visible = iota
+	PerhapsVisible         // nobody said
+	StaysVisible
+)
 
 // Extra is something one place needs beside its blankets.
 type Extra struct {

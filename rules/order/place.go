@@ -82,6 +82,9 @@ func (m *maker) layers(s sizes, c count, out *Place) error {
 			facing = choice.Facing.OnBlanket
 		}
 		x := Layer{Product: l.Product, Material: choice.Material, Facing: facing, Across: l.Across, spare: spare}
+		if i == 0 { // the inner one; the others lie behind it
+			x.visible = visibleAt(s.place)
+		}
 		if err := m.layer(s, c, &x, out); err != nil {
 			return err
 		}

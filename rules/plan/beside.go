@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"battwright/rules"
 	"battwright/rules/units"
 )
 
@@ -11,15 +12,35 @@ import (
 var besideNeeds = []string{"layer-under-joists", "cover", "foam-in-bays", "hold-back"}
 
 // Beside is a layer that must go in with the blankets of a place.
-type Beside struct{ Need, Name string }
+type Beside struct {
+	Need, Name string
+	Perhaps    bool // only if the place stays visible: nobody has said
+}
+
+// Needs are the rules that ask for something at the place: those that require
+// it, and the cautions that name what they call for. One with facts Unknown asks
+// for it only if nobody rules its danger out.
+func (p Place) Needs() []rules.Hit {
+	out := slices.Clone(p.Require)
+	for _, h := range p.Safety {
+		if h.Rule.Effect.Need != "" {
+			out = append(out, h)
+		}
+	}
+	return out
+}
 
 // Beside are the layers that the rules want with the blankets. No order, sheet
 // or page may name the blankets and leave them out.
 func (p Place) Beside(s units.System) []Beside {
 	var out []Beside
-	for _, h := range p.Require {
+	for _, h := range p.Needs() {
 		if e := h.Rule.Effect; slices.Contains(besideNeeds, e.Need) {
-			out = append(out, Beside{e.Need, units.Prose(e.NeedValue).In(s)})
+			x := Beside{e.Need, units.Prose(e.NeedValue).In(s), len(h.Unknown) > 0}
+			if x.Perhaps {
+				x.Name += ", if it stays visible"
+			}
+			out = append(out, x)
 		}
 	}
 	return out

@@ -144,6 +144,9 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	for _, l := range o.Lines {
 		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))
 		b.add(OrderSub, "for %s", strings.Join(l.Places, ", "))
+		if text := fireMark(l); text != "" {
+			b.add(OrderSub, "%s", text)
+		}
 		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, l.Form), l.Spare, packageText(l, s))
 		if text := holdText(l); text != "" {
 			b.add(OrderSub, "%s", text)
@@ -194,6 +197,19 @@ func holdText(l order.Line) string {
 		return fmt.Sprintf("%s would just hold the count; the last one is for pieces that go wrong: buy it only if it can be returned closed", plural(l.Hold, "package"))
 	}
 	return fmt.Sprintf("%s would just hold the count; the other %d are for pieces that go wrong: buy them only if they can be returned closed", plural(l.Hold, "package"), l.Packages-l.Hold)
+}
+
+// fireMark says what a blanket that stays in sight must be marked; empty for one
+// that is covered.
+func fireMark(l order.Line) string {
+	const mark = ": flame spread 25 or less, smoke 450 or less"
+	switch l.Visible {
+	case order.StaysVisible:
+		return "must be marked 25/450 (it stays visible)" + mark
+	case order.PerhapsVisible:
+		return "must be marked 25/450 if it stays visible" + mark
+	}
+	return ""
 }
 
 // bagWord is a face by our name and by the word on the bag.

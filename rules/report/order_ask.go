@@ -31,6 +31,9 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 	for i, l := range o.Lines {
 		b := OrderBlock{ID: "ask", Title: fmt.Sprintf("%d. %s", i+1, lineText(l, s))}
 		b.add(OrderPlain, "%s, %d with spare.", plural(l.Stock, l.Form)+" counted", l.WithSpare)
+		if text := fireMark(l); text != "" {
+			b.add(OrderLoud, "%s", text)
+		}
 		for _, q := range []struct{ text, unit string }{
 			{"Price of a package, face included", "$"},
 			{"Pieces in a package", ""},

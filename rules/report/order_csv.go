@@ -27,6 +27,9 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 		if !l.Label {
 			note = "usual package, the label decides"
 		}
+		if text := fireMark(l); text != "" {
+			note = strings.Trim(note+"; "+text, "; ")
+		}
 		if l.Quoted {
 			price = "own"
 		}

@@ -38,6 +38,7 @@ type jsonLine struct {
 	Returns    int         `json:"returns"`
 	Ft3        float64     `json:"ft3"`
 	Places     []string    `json:"places"`
+	FireMark   string      `json:"fire_mark,omitempty"`
 	Patterns   []jsonCut   `json:"patterns,omitempty"`
 	ShortOf    int         `json:"maybe_fewer,omitempty"`
 	Quoted     bool        `json:"own_price"`
@@ -198,7 +199,7 @@ func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 
 func jsonLineOf(l order.Line, opts Options) jsonLine {
 	out := jsonLine{
-		Product: l.Product.ID, Text: lineText(l, opts.System), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
+		Product: l.Product.ID, Text: lineText(l, opts.System), FireMark: fireMark(l), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
 		PerPackage: l.PerPackage, PackageFt2: round(l.PackageFt2, 2), FromLabel: l.Label, Pieces: l.Stock, Spare: l.Spare, Packages: l.Packages, Have: l.Have, Buy: l.Buy,
 		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: centsOf(l.Cost),
 		PerPackUSD: jsonDollars{round(l.PerPack.Low, 2), round(l.PerPack.Typical, 2), round(l.PerPack.High, 2)}, From: []string{l.Product.Source},
