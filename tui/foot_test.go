@@ -69,7 +69,7 @@ func TestKeysSayWhatTheyDo(t *testing.T) {
 	foot := feet(at(t, stopNamed(t, "place-matters"), Config{Mono: true}, 80, 24))
 	require.Contains(t, foot, "enter done")
 	require.NotContains(t, foot, "first look")
-	require.Contains(t, feet(at(t, stopNamed(t, "matters-help"), Config{Mono: true}, 80, 24)), "enter first look")
+	require.Contains(t, feet(at(t, stopNamed(t, "matters-help"), Config{Mono: true}, 80, 24).press("enter")), "enter first look")
 	for _, words := range []string{"words", "words-found"} {
 		require.NotContains(t, feet(at(t, stopNamed(t, words), Config{Mono: true}, 80, 24)), "enter")
 	}

@@ -44,9 +44,11 @@ func (a Answered) otherwiseSized(key string, p *Place) bool {
 		return given("length_ft")
 	case "area_ft2":
 		return a.measured(p)
-	case "clearance_in": // brick and stone have no listing
+	case "clearance_in":
+		// Brick and stone have no listing. It stays away when it was given, too: a
+		// question must not leave while its answer is taken away to type another.
 		brick, ok := a.Masonry(p)
-		return ok && brick && !given("clearance_in")
+		return ok && brick
 	case "openings":
 		return given("openings_ft2")
 	case "openings_ft2":
