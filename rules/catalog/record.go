@@ -143,7 +143,7 @@ type PlaceKind struct {
 	VentChannelIn    float64  `toml:"vent_channel_in"`
 	StackOverFraming bool     `toml:"stack_over_framing"`
 	AfterDrywall     bool     `toml:"after_drywall"` // the blanket can still go in once the drywall is up
-	Exposed          string   `toml:"exposed"` // always or never; empty: the builder is asked
+	Exposed          string   `toml:"exposed"`       // always or never; empty: the builder is asked
 	Supports         string   `toml:"supports"`
 	SoundGain        float64  `toml:"sound_gain"`
 	SoundNote        string   `toml:"sound_note"`

@@ -55,6 +55,7 @@ type FoundResult struct {
 	By, Date string
 	Places   []FoundPlace
 	Stopped  []plan.Place    // the plan has nothing there yet, because of a danger
+	Unasked  []plan.Place    // what would stop them is still to be found out
 	Notes    strict.Problems // read in other units
 }
 
@@ -121,7 +122,7 @@ func (r FoundResult) ReadyToClose() bool {
 			return false
 		}
 	}
-	return len(r.Places) > 0 && len(r.Stopped) == 0
+	return len(r.Places) > 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0
 }
 
 // FallsShort reports whether a point fails.
@@ -140,6 +141,9 @@ func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
 	for _, p := range j.Plan.Places {
 		if p.Stopped() {
 			out.Stopped = append(out.Stopped, p)
+		}
+		if len(p.Asks()) > 0 {
+			out.Unasked = append(out.Unasked, p)
 		}
 	}
 	for _, at := range h.Places {

@@ -304,6 +304,11 @@ func (p *OfferedPlace) board(j Job) {
 
 // bays asks who does the foam in the bays of a rim joist.
 func (p *OfferedPlace) bays(j Job) {
+	for _, x := range p.Plan.Beside(j.System) {
+		if x.Need != bayFoam {
+			p.find(Finding{ID: "beside", Level: Ask, Line: p.Parts[0].Line, Ref: practice, Text: x.Name + ": the plan needs it with the blanket, and it is not named in this bid", Ask: p.askBidder("Who brings and fits this: " + x.Name + "? It is not in this bid.")})
+		}
+	}
 	by, line, _, _ := p.partOf(bayFoamBy, "")
 	if by != "" || !requires(p.Plan, bayFoam) {
 		return

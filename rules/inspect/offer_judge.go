@@ -73,6 +73,9 @@ func (p *OfferedPlace) judge(j Job) {
 	for _, s := range p.Plan.Stops {
 		p.find(Finding{ID: "stopped", Level: Stop, Ref: s.Ref, Text: s.Say, Ask: p.askBidder("What do you do about this before any blanket goes in?")})
 	}
+	for _, text := range p.Plan.FindFirst(j.Catalog(), j.System) {
+		p.find(Finding{ID: "find-first", Level: Stop, Text: plan.AskHead + text, Ask: p.askBidder("Nobody has answered this yet, and nothing begins before it is: who finds it out?")})
+	}
 	if len(p.Parts) > 0 || barred(p.Plan) {
 		p.gap(j)
 	}

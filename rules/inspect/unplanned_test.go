@@ -196,3 +196,17 @@ func TestTwoRetardersAreNamed(t *testing.T) {
 		return x.Point.ID == "facing-side" && len(x.Text) > 12 && x.Text[:13] == "two retarders"
 	}))
 }
+
+// What could stop a place and was never found out stands before any bid is
+// signed, and no house is ready to close while it is open.
+func TestWhatNobodyFoundOutHoldsBidAndFinishedWork(t *testing.T) {
+	for _, fill := range []string{"true", "false", "\"unknown\""} {
+		a := fixture.Read(t, "version = 1\nold = true\n[site]\nzone = \"5A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nflue_through = false\nnon_ic_lights = false\nbath_fan_outside = true\nvents_ok = true\nknob_and_tube = false\nvermiculite = "+fill+"\n")
+		j := planned.Job(a)
+		r := offered(t, j, "version = 1\n[[part]]\nplace = \"a\"\nmaterial = \"fiberglass\"\nr = 38\nthickness_in = 12\n")
+		require.Equal(t, fill != "false", r.Places[0].Findings[0].Level == inspect.Stop, fill)
+		found, _, problems := inspect.ReadFound(a.List, j, "f", "version = 1\n[[place]]\nid = \"a\"\n")
+		require.Empty(t, problems)
+		require.Equal(t, fill == "\"unknown\"", len(inspect.JudgeFound(j, found, nil).Unasked) == 1, fill)
+	}
+}

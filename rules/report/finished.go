@@ -25,6 +25,9 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 	for _, p := range r.Stopped {
 		d.section("STOP: " + strings.ToUpper(p.Surface.Label)).items(p.StopLines())
 	}
+	for _, p := range r.Unasked {
+		d.section("STOP, NOT ANSWERED YET: " + strings.ToUpper(p.Surface.Label)).items(FindFirst(p, o))
+	}
 	if r.Stops() {
 		sec := d.section("STOP: DO NOT CLOSE")
 		for _, p := range r.Places {
@@ -113,6 +116,9 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Not ready to close: points fail."
 	case open > 0:
 		return "Nothing failed yet; " + seen + ". Not ready to close."
+	}
+	if len(r.Unasked) > 0 {
+		return "Every point on our list passes, but something that could stop a place was never found out. Not ready to close."
 	}
 	if len(r.Stopped) > 0 {
 		return "Every point on our list passes, but a place is stopped. Not ready to close."

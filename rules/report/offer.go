@@ -66,7 +66,7 @@ func settleFirst(offers []inspect.OfferResult) []string {
 	var out []string
 	for _, p := range placesOf(offers) {
 		for _, f := range p.Findings {
-			if f.ID == "stopped" || f.ID == "gap" && f.Level == inspect.Stop {
+			if f.ID == "stopped" || f.ID == "find-first" || f.ID == "gap" && f.Level == inspect.Stop {
 				out = append(out, p.Plan.Surface.Label+": "+f.Text)
 			}
 		}
