@@ -1,4 +1,4 @@
-package candidate_test
+package candidate
 
 import (
 	"testing"
