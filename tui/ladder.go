@@ -66,7 +66,7 @@ func (x *ladder) View(p *page, s *session) {
 	p.line(style.Title, say.Ladder)
 	p.para(style.Dim, 0, say.LadderIntro+" "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
 	if !x.on && len(x.rungs) > 0 {
-		p.para(style.Plain, 0, say.OffLadder(s.system.Money(s.plan.Money.Total.Typical)))
+		p.para(style.Plain, 0, say.OffLadder(s.system.MoneyOf(s.plan.Money.Total.Typical, s.plan.Money.Total)))
 	}
 	p.blank()
 	if x.failed != "" {

@@ -72,7 +72,7 @@ func (a *app) ladderHead(rungs []plan.Rung) {
 	a.talk.title(say.Ladder)
 	a.talk.say(say.LadderIntro)
 	if _, on := a.s.plan.OnLadder(rungs); !on {
-		a.talk.say(say.OffLadder(a.s.system.Money(a.s.plan.Money.Total.Typical)))
+		a.talk.say(say.OffLadder(a.s.system.MoneyOf(a.s.plan.Money.Total.Typical, a.s.plan.Money.Total)))
 	}
 	a.talk.say(say.LadderTake)
 }
