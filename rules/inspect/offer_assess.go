@@ -181,6 +181,10 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 	case bare && p.FaceKnown():
 		f.ID, f.Text = "no-retarder", "nothing slows damp air from the room, which this climate wants"
 		f.Ask = label + ": What goes on the room side to slow damp air: paper face, sheet or paint?"
+	case planned(p.Plan) && a.Facing.OnBlanket != "none" && p.Plan.Choice.Facing.Retarder() == "none":
+		f.ID, f.Level, f.Ref = "face-unplanned", Ask, catalog.Ref{}
+		f.Text = "a face where the plan has none (" + p.Plan.Choice.Facing.Why + ")"
+		f.Ask = label + ": Why has the blanket a face here? We planned it unfaced."
 	}
 	if planned(p.Plan) && dampRank[p.Plan.Choice.Damp.Verdict] > 0 && dampRank[a.Damp.Verdict] > dampRank[p.Plan.Choice.Damp.Verdict] {
 		said := DampSaid(a.Damp, j.System) + "; with the plan it does not come to that"

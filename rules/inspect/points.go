@@ -51,6 +51,12 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	}
 	if out.State > Pass {
 		out.Ask = x.Ask.In(j.System)
+		if in := p.Answers["batt_in_gap"]; x.From == catalog.FromChimney && in.State == house.Given && !in.Bool {
+			out.Ask = x.Absent.In(j.System) // nothing is there to take out
+		}
+		if x.From == catalog.FromFacing && planned(p.Plan) && p.Plan.Choice.Facing.Retarder() == "none" && x.Unfaced != "" {
+			out.Ask = x.Unfaced.In(j.System)
+		}
 		if bare := planned(p.Plan) && p.Measured.Facing == "none" && p.Measured.Sheet == ""; bare && x.From == catalog.FromFacing && p.Plan.Choice.Facing.Retarder() != "none" && x.Absent != "" {
 			out.Ask = x.Absent.In(j.System) // nothing is there to turn
 		}
