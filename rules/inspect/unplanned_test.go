@@ -205,9 +205,7 @@ func TestWhatNobodyFoundOutHoldsBidAndFinishedWork(t *testing.T) {
 		j := planned.Job(a)
 		r := offered(t, j, "version = 1\n[[part]]\nplace = \"a\"\nmaterial = \"fiberglass\"\nr = 38\nthickness_in = 12\n")
 		require.Equal(t, fill != "false", r.Places[0].Findings[0].Level == inspect.Stop, fill)
-		found, _, problems := inspect.ReadFound(a.List, j, "f", "version = 1\n[[place]]\nid = \"a\"\n")
-		require.Empty(t, problems)
-		require.Equal(t, fill == "\"unknown\"", len(inspect.JudgeFound(j, found, nil).Unasked) == 1, fill)
+		require.Equal(t, fill == "\"unknown\"", len(found(t, j, "version = 1\n[[place]]\nid = \"a\"\n").Unasked) == 1, fill)
 	}
 }
 
@@ -216,16 +214,15 @@ func TestWhatNobodyFoundOutHoldsBidAndFinishedWork(t *testing.T) {
 func TestRemediesFitWhatWasFound(t *testing.T) {
 	a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\ngap_in = 2\nframing.size = \"2x6\"\n[[place]]\nid = \"b\"\nkind = \"basement-wall\"\nfoam_r = 10\ndampness = \"dry\"\n")
 	j := planned.Job(a)
-	found, _, problems := inspect.ReadFound(a.List, j, "f", "version = 1\n[[place]]\nid = \"c\"\nbatt_in_gap = false\ngap_in = 1\n[[place]]\nid = \"b\"\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
-	require.Empty(t, problems)
+	r := found(t, j, "version = 1\n[[place]]\nid = \"c\"\nbatt_in_gap = false\ngap_in = 1\n[[place]]\nid = \"b\"\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
 	asks := map[string]string{}
-	for _, p := range inspect.JudgeFound(j, found, nil).Places {
+	for _, p := range r.Places {
 		for _, x := range p.Points {
 			asks[x.Point.ID] += x.Ask
 		}
 	}
 	require.Contains(t, asks["chimney-gap"], "Nothing has to come out")
 	require.Contains(t, asks["facing-side"], "Replace it by an unfaced blanket")
-	r := offered(t, j, "version = 1\n[[part]]\nplace = \"b\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
-	require.Contains(t, ids(at(t, r, "b").Findings), "face-unplanned")
+	bid := offered(t, j, "version = 1\n[[part]]\nplace = \"b\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
+	require.Contains(t, ids(at(t, bid, "b").Findings), "face-unplanned")
 }
