@@ -41,6 +41,14 @@ type pairOfUnits struct {
 func by(k float64) func(float64) float64   { return func(v float64) float64 { return v * k } }
 func flat(v float64) func(float64) float64 { return func(float64) float64 { return v } }
 
+// offFeet: rough lengths stand in tens of feet, and beside them in whole meters.
+func offFeet(v float64) float64 {
+	if math.Mod(v, 10) == 0 {
+		return 0.5 / 0.3048
+	}
+	return 0.05
+}
+
 const number = `(-?\d+(?:,\d{3})*(?:\.\d+)?)`
 
 // inchOff: to the sixteenth where it falls on one, else to the hundredth.
@@ -57,7 +65,7 @@ var pairs = map[string]pairOfUnits{
 	"degrees": {regexp.MustCompile(`^` + number + ` F\b`), regexp.MustCompile(`^` + number + ` C\b`), func(f float64) float64 { return (f - 32) / 1.8 }, flat(0.5), 0.5},
 	"celsius": {regexp.MustCompile(`^` + number + ` C\b`), regexp.MustCompile(`^\z`), nil, nil, 0}, // a furnace test is named by it
 	"length":  {regexp.MustCompile(`^(?:` + number + ` )?(\d+/\d+ )?(?:in|inch|inches)\b`), regexp.MustCompile(`^` + number + ` mm`), by(25.4), flat(1.0 / 32), 1},
-	"feet":    {regexp.MustCompile(`^` + number + ` (?:ft|feet)\b(?: ` + number + `( \d+/\d+)? in)?`), regexp.MustCompile(`^` + number + ` m\b`), by(0.3048), flat(0.05), 0.005},
+	"feet":    {regexp.MustCompile(`^` + number + ` (?:ft|feet)\b(?: ` + number + `( \d+/\d+)? in)?`), regexp.MustCompile(`^` + number + ` m\b`), by(0.3048), offFeet, 0.005},
 	"perm":    {regexp.MustCompile(`^` + number + ` perms?\b`), regexp.MustCompile(`^` + number + ` ng/\(s\.m2\.Pa\)`), by(57.2135), flat(0.005), 0.05},
 	"bare":    {regexp.MustCompile(`^` + number + `( \d+/\d+)?`), regexp.MustCompile(`^` + number), nil, nil, 0},
 }
