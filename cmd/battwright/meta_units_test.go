@@ -169,7 +169,7 @@ func (us quantity) turnsInto(si quantity, unit string) bool {
 var saidOtherwise = strings.NewReplacer("How many square feet is it", "How large is it", "How many square feet did", "How much did", "square feet", "square meters", "square foot", "square meter", "not inches", "not thickness", "for one inch", "for one unit of thickness", "feet, inches and the R printed on US labels", "the units of the house file")
 
 // typed is a figure as it stands in a file, in the units of whoever wrote it.
-var typed = regexp.MustCompile(`"(?:RSI )?[0-9.]+ ?[a-z0-9]*"`)
+var typed = regexp.MustCompile(`"(?:RSI |R-)?[0-9.]+ ?[a-z0-9]*"`)
 
 // blank is a line to write on, with the unit that is written there.
 var blank = regexp.MustCompile(`__+(?: (?:in|mm|ft2|m2)\b)?`)

@@ -78,13 +78,6 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, has func(string) bool) Facing {
 	f := Facing{OnBlanket: "none", Side: roomSide}
 	f.Asked, f.From = askedRetarder(site, c)
-	switch {
-	case s.Retarder == "polyethylene" && f.Asked == RetarderBarred: // never ordered, never agreed
-		f.Why = "the plastic sheet you typed is left out: " + whyUnfaced(f.Asked, site)
-		f.Class = classOf(f, c)
-		f.pairs(s, site, c, b, t)
-		return f
-	}
 	switch s.Retarder {
 	case "paint", "polyethylene", "smart":
 		f.Sheet, f.Why = s.Retarder, "you put it up; the blanket then goes in unfaced, never two"

@@ -40,7 +40,10 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 		case "board outside", "foam board":
 			if r := s.CIR + t.AddR; r > 0 {
 				note := s.System.R(r)
-				if t.AddR > 0 {
+				switch {
+				case t.AddR > 0 && s.CIR == 0:
+					note += ", to be bought"
+				case t.AddR > 0:
 					note += ", of which " + s.System.R(t.AddR) + " is still to be bought"
 				}
 				add(RoleBoard, c.Foam.Name, note)

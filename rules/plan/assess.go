@@ -25,14 +25,25 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
 	changed := now.House.Place(placeID)
 	for i := range now.House.Places {
-		// What is asked of a slope hangs on the areas of all ceilings, and what an
-		// attic holds can run down into the walls.
-		kind := now.House.Places[i].Kind
-		if now.House.Places[i].ID == placeID || kind == "sloped-ceiling" || kind == "exterior-wall" && changed != nil && changed.Kind == "attic" {
+		if now.House.Places[i].ID == placeID || changed != nil && reaches(changed.Kind, now.House.Places[i].Kind) {
 			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
 		}
 	}
 	return out
+}
+
+// reaches reports whether an answer about a place of one kind can change what is
+// true of a place of another: what is asked of a slope hangs on the areas of all
+// ceilings, what an attic holds can run down into the walls, and what a chimney
+// is made of decides about the flue through the attic.
+func reaches(changed, other string) bool {
+	switch other {
+	case "sloped-ceiling":
+		return true
+	case "exterior-wall":
+		return changed == "attic"
+	}
+	return changed == "chimney" && other == "attic"
 }
 
 // Make is Assess and Weigh with the preferences of the house itself.

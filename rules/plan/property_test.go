@@ -165,8 +165,7 @@ func sameAssessment(t *testing.T, want, got plan.Assessment, say string) {
 	require.True(t, reflect.DeepEqual(want.Site, got.Site), say)
 	for i := range want.Places {
 		if !reflect.DeepEqual(want.Places[i], got.Places[i]) {
-			require.Equal(t, want.Places[i].Candidates, got.Places[i].Candidates, say)
-			t.Fatal(say)
+			t.Fatalf("%s: %s differs", say, want.Places[i].Surface.ID) // a diff of all figures takes minutes
 		}
 	}
 }
