@@ -193,7 +193,11 @@ func TestReportsInBothUnitsSayTheSame(t *testing.T) {
 		textUS, textSI := flat(x.us), flat(x.si)
 		wordsUS, inUS := measured(t, textUS, false)
 		wordsSI, inSI := measured(t, textSI, true)
-		requireSameWords(t, name, saidOtherwise.Replace(wordsUS), wordsSI)
+		wordsUS = saidOtherwise.Replace(wordsUS)
+		if strings.HasPrefix(name, "offer ") { // its columns break their lines at other words
+			wordsUS, wordsSI = inOrder(wordsUS), inOrder(wordsSI)
+		}
+		requireSameWords(t, name, wordsUS, wordsSI)
 		require.Len(t, inSI, len(inUS))
 		for i := range inUS {
 			require.True(t, same(inUS[i], inSI[i]), "%s: figure %d is %v and %v", name, i, inUS[i], inSI[i])
@@ -204,6 +208,13 @@ func TestReportsInBothUnitsSayTheSame(t *testing.T) {
 		require.Greater(t, compared[unit], 0, "%s: %v", unit, compared)
 	}
 	t.Log(compared)
+}
+
+// inOrder sorts the words of a text.
+func inOrder(text string) string {
+	words := strings.Fields(strings.NewReplacer(",", "", ".", "", ";", "", "(", "", ")", "").Replace(text))
+	slices.Sort(words)
+	return strings.Join(words, " ")
 }
 
 // inBoth is one text in both systems of units.

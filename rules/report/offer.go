@@ -191,8 +191,8 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 		return rows
 	}
 	e, board := p.Plan.Choice, ""
-	if r := p.Plan.Target.AddR; r > 0 {
-		board = ", with the " + o.System.R(r) + " board to buy"
+	if p.Plan.Target.AddR > 0 {
+		board = ", with the board to buy"
 	}
 	values := []string{
 		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR) + board, FaceWord(e.Facing.OnBlanket),
@@ -237,7 +237,7 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 	if p.Offered != nil {
 		board := ""
 		if p.BoardR > 0 {
-			board = ", with the " + o.System.R(p.BoardR) + " board, which is not in this bid"
+			board = ", counting a board which is not in this bid"
 		}
 		set(3, "about "+o.System.R(p.Offered.Heat.AssemblyR)+board)
 		if p.Closed != nil {
