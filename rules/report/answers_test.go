@@ -122,6 +122,9 @@ func changes(t *testing.T, q house.Question, kind string) bool {
 // No question is asked for nothing: some answer changes a line of the plan, the
 // order or the handover, or the question says that it is for the record.
 func TestEveryAnswerMatters(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many houses, one after the other: the plain run tries them all")
+	}
 	l := fixture.List(t)
 	for _, q := range l.Questions {
 		if q.Scope == house.PlaceScope {
@@ -145,6 +148,9 @@ func TestEveryAnswerMatters(t *testing.T) {
 // warns, and the warning stands in every form of the plan and on the sheet of
 // the place, or the sheet says that the place has none.
 func TestEverySafetyAnswerIsHeardEverywhere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many houses, one after the other: the plain run tries them all")
+	}
 	l, o := fixture.List(t), planned.Options(t)
 	for _, kind := range l.PlaceKinds() {
 		for _, q := range l.In(house.PlaceScope, kind) {
