@@ -12,6 +12,7 @@ import (
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 	"battwright/tui/ask"
+	"battwright/tui/say"
 )
 
 // Whatever is typed: the run ends with the input, what it writes can be read
@@ -24,6 +25,7 @@ func FuzzAnswers(f *testing.F) {
 	f.Add("3\ncheck\nsheets\n8\nwrite\nx\nx\nback\npages\n2\nwrite 2\ny\nback\noffers\nopen\nbold.toml\nopen\nmetric.toml\n1\ncompare\nclose 1\nblank\nback\nready\nquit")
 	f.Add("3\ncheck\nfinished work\n8\ny\nclear\nn\n1 1/2\n\nmore\nback\nsave\nx\ndone\nopen\nmixed.toml\nyes\nopen\nbad.toml\nresult\nwrite\nf\nopen\nf\nwrite form\nf")
 	f.Add("3\ncheck\nfinished work\n1\n25, 38\n\n\n\n\n12 ft, x\n\n12 x 2\nquit")
+	f.Add("2\n1e309\nready\nquit")
 	f.Add("3\nmoney\n2\n1e309\n-5\n$ 1,200\nalike\nladder\norder\ncheck\nstart\n1\n")
 	f.Fuzz(func(t *testing.T, typed string) {
 		if len(typed) > 1500 {
@@ -41,11 +43,12 @@ func FuzzAnswers(f *testing.F) {
 			l := fixture.List(t)
 			h, err := house.Read(l, "kept", store.Text)
 			require.NoError(t, err, store.Text)
+			way := say.KeptWay(say.WayOf(store.Text))
 			about, _, _ := strings.Cut(store.Text, "\n#| ")
-			require.Equal(t, about, house.Write(l, h))
+			require.Equal(t, about, way+house.Write(l, h))
 			w := inspect.NewWalk(l.Catalog())
 			w.TakeUp(planned.Job(house.Answered{List: l, House: h}), store.Text)
-			require.Equal(t, store.Text, house.Write(l, h)+w.Kept())
+			require.Equal(t, store.Text, way+house.Write(l, h)+w.Kept())
 		}
 	})
 }
