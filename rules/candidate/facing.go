@@ -78,10 +78,12 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, has func(string) bool) Facing {
 	f := Facing{OnBlanket: "none", Side: roomSide}
 	f.Asked, f.From = askedRetarder(site, c)
-	switch s.Retarder {
-	case "paint", "polyethylene", "smart":
+	switch {
+	case leftOut(s, site, c) != "none":
+		f.Why = whyUnfaced(f.Asked, site)
+	case s.Retarder == "paint", s.Retarder == "polyethylene", s.Retarder == "smart":
 		f.Sheet, f.Why = s.Retarder, "you put it up; the blanket then goes in unfaced, never two"
-	case "none":
+	case s.Retarder == "none":
 		f.Why = "you want none"
 	default:
 		f.plan(s, site, s.CIR+t.AddR, has)
@@ -89,6 +91,20 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 	f.Class = classOf(f, c)
 	f.pairs(s, site, c, b, t)
 	return f
+}
+
+// leftOut is a sheet or paint that the builder named for a room side where the
+// code bars it, none otherwise: it is neither planned nor ordered.
+func leftOut(s Surface, site Site, c *catalog.Catalog) string {
+	switch s.Kind.ID {
+	case "exterior-wall", "sloped-ceiling":
+	default:
+		return "none"
+	}
+	if asked, _ := askedRetarder(site, c); asked == RetarderBarred && (s.Retarder == "paint" || s.Retarder == "polyethylene") {
+		return s.Retarder
+	}
+	return "none"
 }
 
 // pairs looks at what the retarder makes together with the board on the cold

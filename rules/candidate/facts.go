@@ -52,6 +52,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("exposed", rules.Bool(s.Exposed))
 	}
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
+	set("left_out", rules.Text(leftOut(s, site, c)))
 	set("labor", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
 	if site.Zone != "" {

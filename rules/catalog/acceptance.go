@@ -155,6 +155,7 @@ type HandoverNote struct {
 	SettledBy string      `toml:"settled_by"` // as for a point of acceptance
 	Sizes     []string    `toml:"sizes"`      // of the framing; none means all
 	Needs     string      `toml:"needs"`      // what a rule of the place must require for the note to apply
+	Rule      string      `toml:"rule"`       // the rule that must warn at the place for the note to apply
 	Text      units.Prose `toml:"text,required"`
 	Ref
 }

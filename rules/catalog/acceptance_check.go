@@ -111,6 +111,11 @@ func (k *checker) handover() {
 		for _, p := range n.Pages {
 			k.oneOf(what, "pages", p, Persons)
 		}
+		if n.Rule != "" && k.c.Book != nil { // a book that cannot be read has its own errors
+			if _, ok := k.c.Book.Rule(n.Rule); !ok {
+				k.bad("%s: rule %q is not in the rule book", what, n.Rule)
+			}
+		}
 		for _, m := range n.Materials {
 			if _, ok := k.c.Material(m); !ok {
 				k.bad("%s: material %q is not listed", what, m)

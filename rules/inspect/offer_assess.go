@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"battwright/rules"
 	"battwright/rules/candidate"
@@ -216,10 +217,29 @@ var dampText = map[string]string{
 	candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
 }
 
-// DampSaid is a verdict of the damp check with the water it found, empty when
-// nothing was checked.
+// DampWith names what the check takes as there, so that nobody reads its
+// verdict without it.
+func DampWith(d candidate.Damp, s units.System) string {
+	var with []string
+	if d.BoardR > 0 {
+		with = append(with, "with the "+s.R(d.BoardR)+" board")
+	}
+	if d.UnderJoists {
+		with = append(with, "with the layer under the joists")
+	}
+	if d.Dehumidifier {
+		with = append(with, "if the dehumidifier runs from May to September")
+	}
+	return strings.Join(with, " and ")
+}
+
+// DampSaid is a verdict of the damp check with what it counts on and the water
+// it found, empty when nothing was checked.
 func DampSaid(d candidate.Damp, s units.System) string {
 	text := dampText[d.Verdict]
+	if with := DampWith(d, s); text != "" && with != "" {
+		text = with + ": " + text
+	}
 	if text != "" && d.Verdict != candidate.NoBuildUp && d.PeakMonth > 0 {
 		text += ", up to " + s.Moisture(d.PeakGM2) + " of water gathers"
 	}

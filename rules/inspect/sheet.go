@@ -85,7 +85,7 @@ func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
 			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
 			(len(n.Stages) == 0 || slices.Contains(n.Stages, j.Plan.Stage)) && (n.Faced == "" || n.Faced == "yes" == faced) &&
-			(n.Needs == "" || requires(p, n.Needs)) && (!n.Old || p.Surface.MayBeOld) &&
+			(n.Needs == "" || requires(p, n.Needs)) && (n.Rule == "" || warns(p, n.Rule)) && (!n.Old || p.Surface.MayBeOld) &&
 			!settled(p, n.SettledBy) && (len(n.Sizes) == 0 || slices.Contains(n.Sizes, p.Surface.Frame.Size))
 		if fits {
 			out = append(out, n)
@@ -106,6 +106,11 @@ func settled(p plan.Place, fact string) bool {
 	}
 	n, ok := v.AsNumber()
 	return ok && n > 0
+}
+
+// warns reports whether a rule has a caution about a place.
+func warns(p plan.Place, rule string) bool {
+	return slices.ContainsFunc(p.Safety, func(h rules.Hit) bool { return h.Rule.ID == rule })
 }
 
 // requires reports whether a rule asks for something at a place.

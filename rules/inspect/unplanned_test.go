@@ -197,6 +197,39 @@ func TestTwoRetardersAreNamed(t *testing.T) {
 	}))
 }
 
+// A plastic sheet that the builder named where it is barred is neither planned
+// nor agreed, and an offer or finished work with it is told so.
+func TestABarredSheetIsNotAgreed(t *testing.T) {
+	wall := func(zone, sheet string) inspect.Job {
+		return planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \""+zone+"\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x4\"\nretarder = \""+sheet+"\"\n"))
+	}
+	for _, sheet := range []string{"polyethylene", "paint"} {
+		j := wall("2A", sheet)
+		s, ok := inspect.SheetOf(j, j.Plan.Places[0])
+		require.True(t, ok)
+		require.Empty(t, s.Sheet)
+		require.True(t, slices.ContainsFunc(s.Clear, func(n catalog.HandoverNote) bool { return n.ID == "clear-left-out" }), sheet)
+		r := offered(t, j, "version = 1\n[[part]]\nplace = \"w\"\nmaterial = \"fiberglass\"\nr = 15\nthickness_in = 3.5\nfacing = \"none\"\nsheet = \""+sheet+"\"\n")
+		i := slices.IndexFunc(r.Places[0].Findings, func(f inspect.Finding) bool { return f.ID == "hot-humid-sheet" })
+		require.GreaterOrEqual(t, i, 0, sheet)
+		require.Equal(t, inspect.Wrong, r.Places[0].Findings[i].Level)
+	}
+	j := wall("5A", "polyethylene")
+	s, _ := inspect.SheetOf(j, j.Plan.Places[0])
+	require.NotEmpty(t, s.Sheet)
+	require.False(t, slices.ContainsFunc(s.Clear, func(n catalog.HandoverNote) bool { return n.ID == "clear-left-out" }))
+}
+
+// An attic is looked at for the fans and the vents that keep its roof dry.
+func TestAtticsAreLookedAtForFansAndVents(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nbath_fan_outside = false\nvents_ok = false\nflue_through = false\n"))
+	s, ok := inspect.SheetOf(j, j.Plan.Places[0])
+	require.True(t, ok)
+	for _, id := range []string{"fans", "vents"} {
+		require.True(t, slices.ContainsFunc(s.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id }), id)
+	}
+}
+
 // What could stop a place and was never found out stands before any bid is
 // signed, and no house is ready to close while it is open.
 func TestWhatNobodyFoundOutHoldsBidAndFinishedWork(t *testing.T) {

@@ -229,8 +229,13 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 	case !p.FaceSeen():
 		return "not judged: look which face it has, and toward which side; the plan: " + planned
 	}
-	text := inspect.DampSaid(p.Got.Damp, o.System)
-	if r := p.BoardCounted(); r > 0 {
+	got := p.Got.Damp
+	r := p.BoardCounted()
+	if r > 0 {
+		got.BoardR = 0 // named below, with its caution
+	}
+	text := inspect.DampSaid(got, o.System)
+	if r > 0 {
 		text = "with the " + o.System.R(r) + " board, which nobody has seen yet: " + text
 	}
 	if p.Damper() {

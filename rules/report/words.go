@@ -8,6 +8,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -140,26 +141,10 @@ func DampText(d candidate.Damp, s units.System) string {
 	if d.FoamLeftOut {
 		text += " This is worked out without the foam that goes into each bay, which makes it drier: cut the foam in and seal it first, then the blanket; how much drier it gets is not worked out here."
 	}
-	if with := dampWith(d, s); with != "" {
+	if with := inspect.DampWith(d, s); with != "" {
 		text = with + ": " + text
 	}
 	return text + notChecked(d, s)
-}
-
-// dampWith names what the check takes as there, so that nobody reads its
-// verdict without it.
-func dampWith(d candidate.Damp, s units.System) string {
-	var with []string
-	if d.BoardR > 0 {
-		with = append(with, "with the "+s.R(d.BoardR)+" board")
-	}
-	if d.UnderJoists {
-		with = append(with, "with the layer under the joists")
-	}
-	if d.Dehumidifier {
-		with = append(with, "if the dehumidifier runs from May to September")
-	}
-	return strings.Join(with, " and ")
 }
 
 func notChecked(d candidate.Damp, s units.System) string {
