@@ -60,7 +60,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("marine", rules.Bool(site.Marine))
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
-	if s.Kind.ID == "exterior-wall" {
+	if s.Kind.ID == "exterior-wall" || s.Kind.ID == "chimney" {
 		set("fill_above", fillAbove(a))
 	}
 	switch s.Kind.ID {
@@ -86,7 +86,8 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 }
 
 // fillAbove tells whether an attic of the house has loose, pebbly fill, which
-// can run down into the walls under it; unknown while that of one is.
+// can run down into the walls under it and along a chimney; unknown while that
+// of one is.
 func fillAbove(a house.Answered) rules.Value {
 	out := rules.Bool(false)
 	for i := range a.House.Places {

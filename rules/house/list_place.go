@@ -114,7 +114,7 @@ func atticQuestions() []Question {
 		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
 		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
 		{Key: "vents_ok", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Is the attic vented at the eaves and near the ridge?", How: "Slots or grilles under the roof edge, and vents near the top."},
-		{Key: "knob_and_tube", Kind: YesNoKind, Kinds: longKinds, DontKnow: true, Safety: true, Asked: askedOldWiring, Follows: noneUnlessOld, Prompt: "Is there old wiring on white porcelain knobs?", How: "If you are not sure, say don't know: an electrician can tell in minutes."},
+		{Key: "knob_and_tube", Kind: YesNoKind, DontKnow: true, Safety: true, Asked: askedOldWiring, Follows: noneUnlessOld, Prompt: "Is there old wiring on white porcelain knobs?", How: "If you are not sure, say don't know: an electrician can tell in minutes."},
 		{Key: "vermiculite", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Asked: askedVermiculite, Follows: noneUnlessOld, Prompt: "Is there loose, pebbly, shiny gray-brown fill?", How: "It may hold asbestos. Do not touch it."},
 	}
 }

@@ -34,13 +34,13 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 
 // reaches reports whether an answer about a place of one kind can change what is
 // true of a place of another: what is asked of a slope hangs on the areas of all
-// ceilings, what an attic holds can run down into the walls, and what a chimney
-// is made of decides about the flue through the attic.
+// ceilings, what an attic holds can run down into the walls and along a chimney,
+// and what a chimney is made of decides about the flue through the attic.
 func reaches(changed, other string) bool {
 	switch other {
 	case "sloped-ceiling":
 		return true
-	case "exterior-wall":
+	case "exterior-wall", "chimney":
 		return changed == "attic"
 	}
 	return changed == "chimney" && other == "attic"

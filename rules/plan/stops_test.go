@@ -138,18 +138,21 @@ func TestAnUnknownDangerIsFoundOutFirst(t *testing.T) {
 	require.NotContains(t, first[1], "elsewhere")
 }
 
-// Loose fill of an attic can have run down into the walls under it (practice):
-// they are warned of, asked about while nobody knows, and left alone without it.
-func TestFillOfTheAtticWarnsOfTheWall(t *testing.T) {
+// Loose fill of an attic can have run down into the walls under it and along a
+// chimney (practice): they are warned of, asked about while nobody knows, and left
+// alone without it.
+func TestFillOfTheAtticWarnsBelowIt(t *testing.T) {
 	for answer, want := range map[string]int{"true": 1, "false": 0, `"unknown"`: 2} {
-		p := plan.Make(oldHouse(t, "id = \"a\"\nkind = \"attic\"\nvermiculite = "+answer, "id = \"w\"\nkind = \"exterior-wall\""))
-		got := 0
-		for _, h := range p.Places[1].Safety {
-			if h.Rule.ID == "fill-above-wall" {
-				got = 1 + min(1, len(h.Unknown))
+		p := plan.Make(oldHouse(t, "id = \"a\"\nkind = \"attic\"\nvermiculite = "+answer, "id = \"w\"\nkind = \"exterior-wall\"", "id = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-outside\"\ngap_in = 1\nknob_and_tube = false"))
+		for _, place := range p.Places[1:] {
+			got := 0
+			for _, h := range place.Safety {
+				if h.Rule.ID == "fill-above-wall" {
+					got = 1 + min(1, len(h.Unknown))
+				}
 			}
+			require.Equal(t, want, got, "%s %s", place.Surface.ID, answer)
 		}
-		require.Equal(t, want, got, answer)
 	}
 }
 
@@ -177,14 +180,14 @@ func TestAFireplaceAsksWhichSide(t *testing.T) {
 }
 
 // Live old wiring stops every place that a blanket would cover it in (NEC
-// 394.12; mark: standard): the walls of a closed crawl space, a rim joist and a
-// basement wall too. Where nobody looked and another place has it, they ask.
-func TestOldWiringStopsBelowTheHouseToo(t *testing.T) {
+// 394.12; mark: standard): the walls of a closed crawl space, a rim joist, a
+// basement wall and the framing of a chimney too. Where nobody looked and another place has it, they ask.
+func TestOldWiringStopsEveryPlace(t *testing.T) {
 	elsewhere := "id = \"a\"\nkind = \"attic\"\nlabel = \"Loft\"\nvermiculite = false\nknob_and_tube = true\n"
-	for _, kind := range []string{"kind = \"crawl-space\"\nvented = false\nwall_height_ft = 4", "kind = \"rim-joist\"", "kind = \"basement-wall\""} {
-		below := "id = \"b\"\ndampness = \"dry\"\nfoam_r = 10\n" + kind + "\n"
-		if kind == "kind = \"rim-joist\"" {
-			below = "id = \"b\"\n" + kind + "\n"
+	for _, kind := range []string{"kind = \"crawl-space\"\nvented = false\nwall_height_ft = 4", "kind = \"rim-joist\"", "kind = \"basement-wall\"", "kind = \"chimney\"\nchimney = \"masonry-outside\"\ngap_in = 2"} {
+		below := "id = \"b\"\n" + kind + "\n"
+		if strings.Contains(kind, "crawl") || strings.Contains(kind, "basement") {
+			below += "dampness = \"dry\"\nfoam_r = 10\n"
 		}
 		stops := plan.Make(oldHouse(t, below+"knob_and_tube = true\n")).Places[0].Stops
 		require.Len(t, stops, 1, kind)
