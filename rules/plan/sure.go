@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"battwright/rules/candidate"
 	"battwright/rules/rank"
@@ -73,19 +74,15 @@ func (p Place) contest() contest {
 
 // winner is the material that wins at the levels, empty when none can.
 func (c contest) winner(levels []float64) string {
-	w, _, err := rank.PriorityWeights(levels)
+	w, err := rank.PriorityWeights(levels)
 	if err != nil {
 		return ""
 	}
-	r, err := rank.Rank(c.options, w)
+	best, err := rank.Winner(c.options, w)
 	if err != nil {
 		return ""
 	}
-	best, ok := r.Winner()
-	if !ok {
-		return ""
-	}
-	return c.materials[best.Option.ID]
+	return c.materials[best]
 }
 
 func boxOf(values []candidate.Measure) rank.Box {
@@ -103,11 +100,7 @@ func (p Place) SureOf(aboutEqual float64) Sure {
 		return Sure{}
 	}
 	c := p.contest()
-	region, err := rank.InOrder(p.Levels)
-	if err != nil {
-		return Sure{}
-	}
-	shares, err := rank.Shares(c.options, region, 0)
+	shares, err := rank.Shares(c.options, p.Levels)
 	if err != nil {
 		return Sure{}
 	}
@@ -126,16 +119,8 @@ func (p Place) SureOf(aboutEqual float64) Sure {
 // shaky reports whether another material wins when the weak figures of one
 // stack take their low or high end.
 func shaky(c contest, weights []float64) bool {
-	r, err := rank.RobustWinner(c.options, c.boxes, weights)
-	if err != nil {
-		return false
-	}
-	for _, t := range r.Threats {
-		if t.Alone && c.materials[t.ID] != c.materials[r.Winner] {
-			return true
-		}
-	}
-	return false
+	winner, rivals, err := rank.Threats(c.options, c.boxes, weights)
+	return err == nil && slices.ContainsFunc(rivals, func(id string) bool { return c.materials[id] != c.materials[winner] })
 }
 
 // count adds the shares up by material.
@@ -233,21 +218,14 @@ func (c contest) crossing(levels []float64, p int, now string, step, whole float
 	const past = 1e-9
 	try := append([]float64{}, levels...)
 	for range len(c.options) + 1 {
-		list, err := rank.LevelSwitches(c.options, try)
-		if err != nil || p >= len(list) {
+		level, to, err := rank.Crossing(c.options, try, p, step)
+		if err != nil || to == "" || (level-whole)*step > 0 {
 			return whole
 		}
-		change := list[p].Up
-		if step < 0 {
-			change = list[p].Down
+		if c.materials[to] != now {
+			return level
 		}
-		if change == nil || (change.Beyond-whole)*step > 0 {
-			return whole
-		}
-		if c.materials[change.To] != now {
-			return change.Beyond
-		}
-		try[p] = min(rank.MaxLevel, max(0, change.Beyond+step*past))
+		try[p] = min(rank.MaxLevel, max(0, level+step*past))
 	}
 	return whole
 }

@@ -64,7 +64,7 @@ func weightsOf(c *catalog.Catalog, levels, own map[string]float64) []float64 {
 	in := levelsOf(c, levels, own)
 	// Levels are checked when they are read, so this cannot fail; equal weights
 	// are what no preference at all means.
-	w, _, err := rank.PriorityWeights(in)
+	w, err := rank.PriorityWeights(in)
 	if err != nil {
 		w, _ = rank.EqualWeights(len(in))
 	}

@@ -20,7 +20,14 @@ type WhyNot struct {
 	// Gains is the priority in which it beats the choice most, nil when none.
 	Gains *Gap
 	// Wins is the smallest change of one priority that makes it the choice.
-	Wins *rank.LevelMove
+	Wins *LevelMove
+}
+
+// LevelMove is a change of one priority to a whole level.
+type LevelMove struct {
+	Priority int
+	From     float64
+	To       int
 }
 
 // Gap is a difference in points under one priority.
@@ -88,7 +95,7 @@ func (w *WhyNot) wins(p Place, c contest) {
 			try[k] = x
 			if d := math.Abs(x - from); d < best && c.winner(try) == w.Material {
 				best = d
-				w.Wins = &rank.LevelMove{Priority: k, From: from, To: int(x)}
+				w.Wins = &LevelMove{Priority: k, From: from, To: int(x)}
 			}
 		}
 		try[k] = from

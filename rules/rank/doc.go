@@ -1,6 +1,7 @@
 // Package rank turns what each option is worth under each priority into an
 // order, and says how firm that order is. Numbers go in and numbers come out:
-// no files, no clock, no randomness, no wording beyond the strength word.
+// no files, no clock, no wording beyond the strength word; the one draw, of
+// weightings, begins with the same seed every time.
 //
 // The method is the additive value model (Goodwin & Wright, Decision Analysis
 // for Management Judgment, ch. 3): an option's score is 100 times the sum of

@@ -16,19 +16,10 @@ var (
 	ErrWeight = errors.New("rank: unusable weights")
 	// ErrLevel says that a priority level lies outside 0..5 or is no number.
 	ErrLevel = errors.New("rank: priority level outside 0 to 5")
-	// ErrOrder says that an order names a priority twice or one that is not there.
-	ErrOrder = errors.New("rank: unusable order of priorities")
-	// ErrTooMany says that there are more priorities than can be worked out exactly.
-	ErrTooMany = errors.New("rank: too many priorities")
 	// ErrID says that an option's id is empty or used twice.
 	ErrID = errors.New("rank: unusable option id")
 	// ErrNoContender says that no option is left to win.
 	ErrNoContender = errors.New("rank: every option is excluded")
-	// ErrNotContender says that the named option cannot win by any weighting:
-	// unknown, excluded, or short of a target that another option meets.
-	ErrNotContender = errors.New("rank: option cannot win by weighting")
-	// ErrPieces says that the exact shares would take more pieces than allowed.
-	ErrPieces = errors.New("rank: too many pieces")
 	// ErrShare says that shares are negative, no numbers or do not add up to 1.
 	ErrShare = errors.New("rank: unusable shares")
 	// ErrParts says that parts are no finite numbers of a size that can be rounded.

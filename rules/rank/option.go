@@ -3,7 +3,6 @@ package rank
 import (
 	"cmp"
 	"fmt"
-	"slices"
 )
 
 // Option is one thing that can be chosen.
@@ -80,6 +79,18 @@ func weighed(options []Option, weights []float64) ([]Option, error) {
 	return tier, checkWeights(weights)
 }
 
+// levelled is weighed for levels.
+func levelled(options []Option, levels []float64) ([]Option, error) {
+	tier, n, err := contenders(options)
+	if err != nil {
+		return nil, err
+	}
+	if len(levels) != n {
+		return nil, fmt.Errorf("%w: %d levels for %d priorities", ErrLength, len(levels), n)
+	}
+	return tier, checkLevels(levels)
+}
+
 // compare orders two scored options of one tier: higher score, then lower
 // cost, then id, so that no two options ever compare equal.
 func compare(a Option, aPoints float64, b Option, bPoints float64) int {
@@ -102,11 +113,13 @@ func first(tier []Option, weights []float64) int {
 	return best
 }
 
-// find gives the place in tier of the option called id.
-func find(tier []Option, id string) (int, error) {
-	i := slices.IndexFunc(tier, func(o Option) bool { return o.ID == id })
-	if i < 0 {
-		return 0, fmt.Errorf("%w: %q", ErrNotContender, id)
+// Winner gives the id of the option that leads under weights. Those that fall
+// short of the target never lead one that meets it. ErrEmpty, ErrID, ErrLength,
+// ErrValue, ErrWeight, and ErrNoContender when every option is excluded.
+func Winner(options []Option, weights []float64) (string, error) {
+	tier, err := weighed(options, weights)
+	if err != nil {
+		return "", err
 	}
-	return i, nil
+	return tier[first(tier, weights)].ID, nil
 }

@@ -100,8 +100,7 @@ type published struct {
 }
 
 type shareRow struct {
-	Share   string    `json:"share"`
-	Central []float64 `json:"central"`
+	Share string `json:"share"`
 }
 
 func load(t testing.TB) published {
@@ -173,15 +172,24 @@ func randomOptions(rng *rand.Rand, options, priorities, steps int) []rank.Option
 	return asOptions(values)
 }
 
-func randomWeights(t testing.TB, rng *rand.Rand, priorities int) []float64 {
-	t.Helper()
+func randomWeights(rng *rand.Rand, priorities int) []float64 {
 	raw := make([]float64, priorities)
 	for k := range raw {
 		raw[k] = 0.05 + rng.ExpFloat64()
 	}
-	w, err := rank.Proportional(raw)
-	require.NoError(t, err)
-	return w
+	return proportional(raw)
+}
+
+// proportional scales parts to add up to 1.
+func proportional(parts []float64) []float64 {
+	sum, out := 0.0, make([]float64, len(parts))
+	for _, x := range parts {
+		sum += x
+	}
+	for k, x := range parts {
+		out[k] = x / sum
+	}
+	return out
 }
 
 func randomLevels(rng *rand.Rand, priorities int) []float64 {
@@ -194,17 +202,7 @@ func randomLevels(rng *rand.Rand, priorities int) []float64 {
 
 func winner(t testing.TB, options []rank.Option, weights []float64) string {
 	t.Helper()
-	r, err := rank.Rank(options, weights)
+	id, err := rank.Winner(options, weights)
 	require.NoError(t, err)
-	w, ok := r.Winner()
-	require.True(t, ok)
-	return w.Option.ID
-}
-
-func ids(r rank.Ranking) []string {
-	var out []string
-	for _, o := range r.Ranked {
-		out = append(out, o.Option.ID)
-	}
-	return out
+	return id
 }

@@ -5,50 +5,20 @@ import "fmt"
 // Box holds the low and the high end of each of an option's values.
 type Box struct{ Low, High []float64 }
 
-// Threat is a rival that overtakes the winner somewhere in the boxes.
-type Threat struct {
-	ID string
-	// WorstLeadPoints is the winner's lead with every one of its values low and
-	// every one of the rival's high; not above 0, save for rounding.
-	WorstLeadPoints float64
-	// Alone says that moving one of the two is enough: the winner to its low
-	// end, or the rival to its high end, the other staying at its typical values.
-	Alone bool
-}
-
-// Robust says whether the winner depends on where in their ranges the values lie.
-type Robust struct {
-	Winner  string
-	Threats []Threat
-}
-
-// Holds says that the winner stays in every combination within the boxes.
-func (r Robust) Holds() bool { return len(r.Threats) == 0 }
-
-// HoldsAlone says that the winner stays when only one option at a time moves
-// within its box. Errors that lean the same way for all options, as prices do,
-// are better judged by this than by the worst of all combinations.
-func (r Robust) HoldsAlone() bool {
-	for _, t := range r.Threats {
-		if t.Alone {
-			return false
-		}
-	}
-	return true
-}
-
-// RobustWinner checks the winner against boxes, one for each option in the same
-// order; those of options that cannot win are not looked at. A score only rises
-// with a value, so the corner with the winner low and one rival high is the
-// worst of all combinations: no search is needed. ErrBox, ErrNoContender,
-// ErrLength, ErrWeight, and as Rank.
-func RobustWinner(options []Option, boxes []Box, weights []float64) (Robust, error) {
+// Threats gives the winner and the rivals that overtake it when one of the two
+// moves within its box, the other staying at its typical values. Errors that
+// lean the same way for all options, as prices do, are better judged by this
+// than by the worst of all combinations. There is one box for each option in
+// the same order; those of options that cannot win are not looked at. A score
+// only rises with a value, so the ends of the boxes are the worst cases and no
+// search is needed. ErrBox, and as Winner.
+func Threats(options []Option, boxes []Box, weights []float64) (winner string, rivals []string, err error) {
 	tier, err := weighed(options, weights)
 	if err != nil {
-		return Robust{}, err
+		return "", nil, err
 	}
 	if len(boxes) != len(options) {
-		return Robust{}, fmt.Errorf("%w: %d ranges for %d options", ErrLength, len(boxes), len(options))
+		return "", nil, fmt.Errorf("%w: %d ranges for %d options", ErrLength, len(boxes), len(options))
 	}
 	ends := make(map[string]Box, len(tier))
 	for i, o := range options {
@@ -56,22 +26,21 @@ func RobustWinner(options []Option, boxes []Box, weights []float64) (Robust, err
 	}
 	for _, o := range tier {
 		if err := ends[o.ID].check(o); err != nil {
-			return Robust{}, err
+			return "", nil, err
 		}
 	}
-	winner := tier[first(tier, weights)]
-	out := Robust{Winner: winner.ID}
-	typical, low := total(weights, winner.Values), total(weights, ends[winner.ID].Low)
+	lead := tier[first(tier, weights)]
+	typical, low := total(weights, lead.Values), total(weights, ends[lead.ID].Low)
 	for _, rival := range tier {
-		high := total(weights, ends[rival.ID].High)
-		if rival.ID == winner.ID || compare(winner, low, rival, high) < 0 {
+		if rival.ID == lead.ID {
 			continue
 		}
-		alone := compare(winner, typical, rival, high) > 0 ||
-			compare(winner, low, rival, total(weights, rival.Values)) > 0
-		out.Threats = append(out.Threats, Threat{ID: rival.ID, WorstLeadPoints: low - high, Alone: alone})
+		if compare(lead, typical, rival, total(weights, ends[rival.ID].High)) > 0 ||
+			compare(lead, low, rival, total(weights, rival.Values)) > 0 {
+			rivals = append(rivals, rival.ID)
+		}
 	}
-	return out, nil
+	return lead.ID, rivals, nil
 }
 
 func (b Box) check(o Option) error {

@@ -53,7 +53,7 @@ func TestRoundTo100(t *testing.T) {
 	}
 	rng := seeded(19)
 	for range 300 {
-		list := randomWeights(t, rng, 1+rng.IntN(9))
+		list := randomWeights(rng, 1+rng.IntN(9))
 		got, err := rank.RoundTo100(list)
 		require.NoError(t, err)
 		sum := 0
@@ -63,7 +63,7 @@ func TestRoundTo100(t *testing.T) {
 		}
 		require.Equal(t, 100, sum)
 	}
-	for _, bad := range [][]float64{{.5}, {1.5, -.5}, {nan(), 1}} {
+	for _, bad := range [][]float64{{.5}, {1.5, -.5}, {math.NaN(), 1}} {
 		_, err := rank.RoundTo100(bad)
 		require.ErrorIs(t, err, rank.ErrShare, fmt.Sprint(bad))
 	}

@@ -5,10 +5,6 @@ import (
 	"math"
 )
 
-// AboutEqualPoints is the gap in points under which two options are called
-// about equal: the weak figures behind a value do not carry a smaller one.
-const AboutEqualPoints = 5.0
-
 // scoreGrain is the finest difference in points that counts. The same option
 // scored in another order of summing differs in the last binary digits, and
 // such a difference must not decide a place before cost and id do.
@@ -33,8 +29,7 @@ func Score(weights, values []float64) (points float64, parts []float64, err erro
 }
 
 // AboutEqual says whether two scores lie less than under points apart, with
-// rounding not counted against the gap. Pass AboutEqualPoints unless another
-// bound was asked for.
+// rounding not counted against the gap.
 func AboutEqual(a, b, under float64) bool {
 	return math.Abs(a-b) < under-scoreGrain
 }

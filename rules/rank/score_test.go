@@ -2,6 +2,7 @@ package rank_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"battwright/rules/rank"
@@ -20,9 +21,7 @@ func textbook(t *testing.T, p published) ([]rank.Option, []float64) {
 		}
 		options = append(options, o)
 	}
-	weights, err := rank.Proportional(p.Textbook.WeightsPercent)
-	require.NoError(t, err)
-	return options, weights
+	return options, proportional(p.Textbook.WeightsPercent)
 }
 
 func TestTextbookScores(t *testing.T) {
@@ -36,20 +35,55 @@ func TestTextbookScores(t *testing.T) {
 			require.InDelta(t, w*row.ValuesOf100[k]/100, parts[k], 1e-12)
 		}
 	}
-	r, err := rank.Rank(options, weights)
-	require.NoError(t, err)
-	require.Equal(t, []string{"A", "E", "G", "D", "C", "B", "F"}, ids(r))
-	raw, err := rank.Proportional(p.Textbook.RawSwings)
-	require.NoError(t, err)
-	for k, w := range raw {
+	require.Equal(t, "A", winner(t, options, weights))
+	for k, w := range proportional(p.Textbook.RawSwings) {
 		require.InDelta(t, p.Textbook.WeightsPercent[k], 100*w, 0.7, "printed after rounding to add up to 100")
+	}
+}
+
+// Of three weights moved together the winner of the book leads above its
+// crossover and the rival below it. The book moves the unrounded weights: with
+// the rounded 32, 26 .. the crossover would be 52.2 %.
+func TestTextbookCrossover(t *testing.T) {
+	p := load(t)
+	options, _ := textbook(t, p)
+	row, weights := p.Textbook.Group, proportional(p.Textbook.RawSwings)
+	moved := func(at float64) []float64 {
+		now, out := 0.0, slices.Clone(weights)
+		for _, k := range row.Members {
+			now += weights[k]
+		}
+		for k := range out {
+			if slices.Contains(row.Members, k) {
+				out[k] *= at / now
+			} else {
+				out[k] *= (1 - at) / (1 - now)
+			}
+		}
+		return out
+	}
+	at := frac(t, row.WinnerLeadsAbove)
+	require.InDelta(t, row.CrossoverPercent, 100*at, 0.05, "as printed")
+	require.Equal(t, row.Winner, winner(t, options, moved(at+1e-9)))
+	require.Equal(t, row.Winner, winner(t, options, moved(1)))
+	require.Equal(t, row.Rival, winner(t, options, moved(at-1e-9)))
+	for _, c := range []struct {
+		at, want float64
+	}{{0, frac(t, row.RivalAllOutside)}, {1, frac(t, row.RivalAllInside)}} {
+		points, _, err := rank.Score(moved(c.at), options[4].Values)
+		require.NoError(t, err)
+		require.InDelta(t, c.want, points, 1e-10)
 	}
 }
 
 func TestWorkedCaseCentroidScores(t *testing.T) {
 	p := load(t)
-	weights, err := rank.ROC(5)
-	require.NoError(t, err)
+	var weights []float64
+	for _, row := range p.CentroidWeights {
+		if row.Priorities == 5 {
+			weights = fracs(t, row.Weights)
+		}
+	}
 	for i, o := range workedCase(t, p) {
 		points, _, err := rank.Score(weights, o.Values)
 		require.NoError(t, err)
@@ -63,7 +97,7 @@ func TestWorkedCaseCentroidScores(t *testing.T) {
 func TestRankReversal(t *testing.T) {
 	row := load(t).Reversal
 	weights := fracs(t, row.Weights)
-	score := func(ids []string, scale func(k int) rank.Scale) map[string]float64 {
+	score := func(ids []string, scale func(k int) rank.Curve) map[string]float64 {
 		out := make(map[string]float64)
 		for _, id := range ids {
 			var values []float64
@@ -78,17 +112,17 @@ func TestRankReversal(t *testing.T) {
 		}
 		return out
 	}
-	ofSet := func(ids []string) func(k int) rank.Scale {
-		return func(k int) rank.Scale {
-			s := rank.Scale{Best: math.Inf(-1), Worst: math.Inf(1)}
+	ofSet := func(ids []string) func(k int) rank.Curve {
+		return func(k int) rank.Curve {
+			best, worst := math.Inf(-1), math.Inf(1)
 			for _, id := range ids {
-				s.Best = math.Max(s.Best, row.RawOf100[id][k])
-				s.Worst = math.Min(s.Worst, row.RawOf100[id][k])
+				best = math.Max(best, row.RawOf100[id][k])
+				worst = math.Min(worst, row.RawOf100[id][k])
 			}
-			return s
+			return straight(best, worst)
 		}
 	}
-	fixed := func(int) rank.Scale { return rank.Scale{Best: 100} }
+	fixed := func(int) rank.Curve { return straight(100, 0) }
 	few, all := []string{"A", "B", "C"}, []string{"A", "B", "C", row.Added}
 	same := func(want map[string]string, got map[string]float64) {
 		for id, x := range got {
@@ -107,7 +141,7 @@ func TestPartsAddUp(t *testing.T) {
 	rng := seeded(3)
 	for range 500 {
 		n := 1 + rng.IntN(7)
-		points, parts, err := rank.Score(randomWeights(t, rng, n), randomOptions(rng, 1, n, 0)[0].Values)
+		points, parts, err := rank.Score(randomWeights(rng, n), randomOptions(rng, 1, n, 0)[0].Values)
 		require.NoError(t, err)
 		sum := 0.0
 		for _, x := range parts {
@@ -133,7 +167,7 @@ func TestAboutEqual(t *testing.T) {
 		a, b float64
 		want bool
 	}{{70, 65.1, true}, {65.1, 70, true}, {70, 65, false}, {70, 60, false}, {0.3, 5.3, false}, {5, 5, true}} {
-		require.Equal(t, c.want, rank.AboutEqual(c.a, c.b, rank.AboutEqualPoints), "%v and %v", c.a, c.b)
+		require.Equal(t, c.want, rank.AboutEqual(c.a, c.b, 5), "%v and %v", c.a, c.b)
 	}
 }
 

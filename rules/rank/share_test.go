@@ -9,71 +9,102 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func shares(t testing.TB, options []rank.Option, region rank.Region) []float64 {
+// near is three standard errors of a share counted in 4,000 draws: 3 x
+// sqrt(0.5 x 0.5/4000).
+const near = 0.024
+
+func shares(t testing.TB, options []rank.Option, levels ...float64) []float64 {
 	t.Helper()
-	got, err := rank.Shares(options, region, 0)
+	got, err := rank.Shares(options, levels)
 	require.NoError(t, err)
 	var out []float64
-	for _, s := range got {
+	for i, s := range got {
+		require.Equal(t, options[i].ID, s.ID)
 		out = append(out, s.Share)
 	}
 	return out
 }
 
-func anyWeights(t testing.TB, n int) rank.Region {
-	t.Helper()
-	r, err := rank.AnyWeights(n)
-	require.NoError(t, err)
-	return r
+func falling(n int) []float64 {
+	levels := make([]float64, n)
+	for k := range levels {
+		levels[k] = rank.MaxLevel - float64(k)/2
+	}
+	return levels
 }
 
-func inOrder(t testing.TB, levels ...float64) rank.Region {
-	t.Helper()
-	r, err := rank.InOrder(levels)
-	require.NoError(t, err)
-	return r
+// The mean of all weightings that keep an order is its rank-order-centroid
+// weighting, which is published; what is tied shares the mean of its places.
+func TestDrawnWeightingsMeanTheCentroid(t *testing.T) {
+	p := load(t)
+	mean := func(levels []float64) []float64 {
+		out := make([]float64, len(levels))
+		drawn := rank.Drawn(levels)
+		for _, w := range drawn {
+			for k, x := range w {
+				out[k] += x / float64(len(drawn))
+			}
+		}
+		return out
+	}
+	// No weight varies more than one spread evenly over a half of 0 to 1, whose
+	// standard deviation is 0.5/sqrt(12): three errors of its mean are 0.007.
+	const nearMean = 0.007
+	require.Len(t, p.CentroidWeights, 7)
+	for _, row := range p.CentroidWeights {
+		require.InDeltaSlice(t, fracs(t, row.Weights), mean(falling(row.Priorities)), nearMean, row.Source)
+	}
+	for _, row := range p.CentroidDecimals {
+		require.InDeltaSlice(t, row.Weights, mean(falling(len(row.Weights))), nearMean+0.005, row.Source)
+	}
+	for _, row := range p.CentroidTies {
+		require.InDeltaSlice(t, fracs(t, row.Weights), mean(row.Levels), nearMean, row.Source)
+	}
+}
+
+func TestDrawnWeightingsKeepTheOrder(t *testing.T) {
+	for _, levels := range [][]float64{
+		{3, 5, 1, 4, 2}, {5, 5, 5, 2, 1}, {5, 3, 3, 3, 1}, {1, 4, 4, 1, 1}, {2, 0, 2, 1, 5}, {0, 0, 3, 0, 0}, {2.5, 2.25},
+	} {
+		for _, w := range rank.Drawn(levels) {
+			sum := 0.0
+			for k, x := range w {
+				sum += x
+				require.False(t, levels[k] == 0 && x != 0, "%v at %v", w, levels)
+				for j := range w {
+					require.False(t, levels[k] > levels[j] && x < w[j], "%v at %v", w, levels)
+				}
+			}
+			require.InDelta(t, 1, sum, 1e-12)
+		}
+	}
+	// Nothing preferred is the same as all preferred alike.
+	require.Equal(t, rank.Drawn([]float64{4, 4, 4}), rank.Drawn([]float64{0, 0, 0}))
 }
 
 func TestWorkedCaseShares(t *testing.T) {
 	p := load(t)
 	options := workedCase(t, p)
 	for _, c := range []struct {
-		region rank.Region
+		levels []float64
 		rows   []shareRow
-	}{{anyWeights(t, 5), p.WorkedCase.SharesAny}, {inOrder(t, 5, 4, 3, 2, 1), p.WorkedCase.SharesInOrder}} {
-		got, err := rank.Shares(options, c.region, 0)
-		require.NoError(t, err)
+	}{{[]float64{3, 3, 3, 3, 3}, p.WorkedCase.SharesAny}, {[]float64{5, 4, 3, 2, 1}, p.WorkedCase.SharesInOrder}} {
+		got := shares(t, options, c.levels...)
 		require.Len(t, got, len(c.rows))
 		for i, row := range c.rows {
-			require.Equal(t, options[i].ID, got[i].ID)
-			require.InDelta(t, frac(t, row.Share), got[i].Share, 1e-14)
-			require.InDeltaSlice(t, row.Central, got[i].Central, 1e-9)
+			require.InDelta(t, frac(t, row.Share), got[i], near)
 		}
 	}
-	wins, err := rank.RoundTo100(shares(t, options, inOrder(t, 5, 4, 3, 2, 1)))
+	wins, err := rank.RoundTo100(shares(t, options, 5, 4, 3, 2, 1))
 	require.NoError(t, err)
 	for i, o := range options {
 		if want, ok := p.WorkedCase.WinsOf100[o.ID]; ok {
-			require.Equal(t, want, wins[i])
+			require.InDelta(t, want, wins[i], 100*near)
 		}
 	}
 	word, err := rank.StrengthOf(wins[2], false)
 	require.NoError(t, err)
 	require.Equal(t, p.WorkedCase.Word, word.String())
-}
-
-// Each of n options best at one priority and worst at the rest wins 1/n.
-func TestSharesOfTheIdentity(t *testing.T) {
-	for n := 2; n <= 6; n++ {
-		values := make([][]float64, n)
-		for i := range values {
-			values[i] = make([]float64, n)
-			values[i][i] = 1
-		}
-		for _, s := range shares(t, asOptions(values), anyWeights(t, n)) {
-			require.InDelta(t, 1/float64(n), s, 1e-13, "n=%d", n)
-		}
-	}
 }
 
 func TestSharesInClosedForm(t *testing.T) {
@@ -83,90 +114,37 @@ func TestSharesInClosedForm(t *testing.T) {
 		for _, v := range row.Values {
 			values = append(values, fracs(t, v))
 		}
-		require.InDeltaSlice(t, fracs(t, row.Shares), shares(t, asOptions(values), anyWeights(t, 2)), 1e-14)
+		require.InDeltaSlice(t, fracs(t, row.Shares), shares(t, asOptions(values), 1, 1), near)
 	}
 	for _, row := range p.HalfSimplex {
 		a, b := make([]float64, len(row.Differences)), make([]float64, len(row.Differences))
 		for k, d := range row.Differences {
 			a[k], b[k] = 0.5+d/200, 0.5-d/200
 		}
-		got := shares(t, asOptions([][]float64{a, b}), anyWeights(t, len(a)))
-		require.InDelta(t, frac(t, row.Share), got[0], 1e-13, "%v", row.Differences)
-		require.InDelta(t, halfSimplex(row.Differences), got[0], 1e-12)
+		got := shares(t, asOptions([][]float64{a, b}), make([]float64, len(a))...)
+		require.InDelta(t, frac(t, row.Share), got[0], near, "%v", row.Differences)
 	}
-	rng := seeded(13)
-	for range 200 {
-		options := randomOptions(rng, 2, 2+rng.IntN(5), 0)
-		var d []float64
-		for k, v := range options[0].Values {
-			d = append(d, v-options[1].Values[k])
-		}
-		got := shares(t, options, anyWeights(t, len(d)))
-		require.InDelta(t, halfSimplex(d), got[0], 1e-7, "%v", d)
-	}
+	// By hand: the first weighs w, from 1/2 to 1, and a leads b where
+	// 0.3 w > 0.7 (1-w), so from 0.7 to 1, which is 3 parts of 5.
+	two := asOptions([][]float64{{.7, .2}, {.4, .9}})
+	require.InDeltaSlice(t, []float64{.6, .4}, shares(t, two, 5, 3), near)
+	// The other way round from 0 to 1/2: b leads throughout.
+	require.InDeltaSlice(t, []float64{0, 1}, shares(t, two, 3, 5), 1e-9)
+	// Only the first weighs anything.
+	require.InDeltaSlice(t, []float64{1, 0}, shares(t, two, 1, 0), 1e-9)
 }
 
-// halfSimplex is the closed form for one option against another: the sum over
-// positive d_i of d_i^(n-1) / prod over j of (d_i - d_j), for distinct d_i. Its
-// terms cancel when two d_i come close, hence the wide tolerance above.
-func halfSimplex(d []float64) float64 {
-	sum := 0.0
-	for i, x := range d {
-		if x <= 0 {
-			continue
+// Each of n options best at one priority and worst at the rest wins 1/n.
+func TestAlikeOptionsShareAlike(t *testing.T) {
+	for n := 1; n <= 6; n++ {
+		values, levels := make([][]float64, n), make([]float64, n)
+		for i := range values {
+			values[i] = make([]float64, n)
+			values[i][i], levels[i] = 1, 2
 		}
-		term := 1.0
-		for j, y := range d {
-			if j != i {
-				term *= x / (x - y)
-			}
+		for _, s := range shares(t, asOptions(values), levels...) {
+			require.InDelta(t, 1/float64(n), s, near, "n=%d", n)
 		}
-		sum += term
-	}
-	return sum
-}
-
-// regions gives one of each kind: any, in order, ties first, inside and last,
-// a priority that does not matter.
-func regions(t *testing.T) map[string]rank.Region {
-	return map[string]rank.Region{
-		"any": anyWeights(t, 5), "order": inOrder(t, 3, 5, 1, 4, 2), "tie first": inOrder(t, 5, 5, 5, 2, 1),
-		"tie inside": inOrder(t, 5, 3, 3, 3, 1), "tie last": inOrder(t, 5, 4, 2, 2, 2), "two ties": inOrder(t, 1, 4, 4, 1, 1),
-		"without one": inOrder(t, 2, 0, 2, 1, 5), "one alone": inOrder(t, 0, 0, 3, 0, 0), "nothing": inOrder(t, 0, 0, 0, 0, 0),
-	}
-}
-
-// The two proofs that no piece is lost or counted twice: the shares add up to
-// 1, and share times central weighting adds up to the centre of the region.
-func TestSharesAddUpToTheWholeRegion(t *testing.T) {
-	rng := seeded(14)
-	for name, region := range regions(t) {
-		for i := range 12 {
-			options := randomOptions(rng, 1+rng.IntN(6), 5, 4*(i%3))
-			got, err := rank.Shares(options, region, 0)
-			require.NoError(t, err)
-			sum, centre := 0.0, make([]float64, 5)
-			for _, s := range got {
-				sum += s.Share
-				for k, w := range s.Central {
-					centre[k] += s.Share * w
-				}
-			}
-			require.InDelta(t, 1, sum, 1e-11, name)
-			require.InDeltaSlice(t, region.Centre(), centre, 1e-11, name)
-		}
-	}
-}
-
-func TestCentreIsTheCentroidWeighting(t *testing.T) {
-	rng := seeded(15)
-	for range 60 {
-		levels := randomLevels(rng, 1+rng.IntN(6))
-		o, err := rank.OrderOf(levels)
-		require.NoError(t, err)
-		want, err := o.Weights(len(levels))
-		require.NoError(t, err)
-		require.InDeltaSlice(t, want, inOrder(t, levels...).Centre(), 1e-14, "%v", levels)
 	}
 }
 
@@ -175,21 +153,21 @@ func TestTiedSharesAreTheMeanOfTheOrders(t *testing.T) {
 	rng := seeded(16)
 	for range 5 {
 		options := randomOptions(rng, 4, 4, 0)
-		want := make([]float64, 4)
-		broken := [][]float64{{5, 4, 3, 2}, {5, 3, 4, 2}, {5, 4, 2, 3}, {5, 2, 4, 3}, {5, 3, 2, 4}, {5, 2, 3, 4}}
-		for _, levels := range broken {
-			for i, s := range shares(t, options, inOrder(t, levels...)) {
-				want[i] += s / float64(len(broken))
+		for _, c := range []struct {
+			tied   []float64
+			broken [][]float64
+		}{
+			{[]float64{5, 3, 3, 3}, [][]float64{{5, 4, 3, 2}, {5, 3, 4, 2}, {5, 4, 2, 3}, {5, 2, 4, 3}, {5, 3, 2, 4}, {5, 2, 3, 4}}},
+			{[]float64{4, 4, 3, 2}, [][]float64{{5, 4, 3, 2}, {4, 5, 3, 2}}},
+		} {
+			want := make([]float64, 4)
+			for _, levels := range c.broken {
+				for i, s := range shares(t, options, levels...) {
+					want[i] += s / float64(len(c.broken))
+				}
 			}
+			require.InDeltaSlice(t, want, shares(t, options, c.tied...), 2*near)
 		}
-		require.InDeltaSlice(t, want, shares(t, options, inOrder(t, 5, 3, 3, 3)), 1e-12)
-		first := make([]float64, 4)
-		for _, levels := range [][]float64{{5, 4, 3, 2}, {4, 5, 3, 2}} {
-			for i, s := range shares(t, options, inOrder(t, levels...)) {
-				first[i] += s / 2
-			}
-		}
-		require.InDeltaSlice(t, first, shares(t, options, inOrder(t, 4, 4, 3, 2)), 1e-12)
 	}
 }
 
@@ -203,81 +181,43 @@ func TestSharesOfTwinsTheBeatenAndTheTiers(t *testing.T) {
 		{ID: "short", Values: v(1, 1)},
 		{ID: "out", Excluded: true},
 	}
-	got, err := rank.Shares(options, anyWeights(t, 2), 0)
-	require.NoError(t, err)
+	got := shares(t, options, 2, 2)
 	require.Len(t, got, 4, "only options of the winner's tier")
-	for i, want := range []float64{.3, .35, .35, 0} {
-		require.InDelta(t, want, got[i].Share, 1e-14)
-	}
-	require.Nil(t, got[3].Central)
-	require.InDeltaSlice(t, []float64{.85, .15}, got[0].Central, 1e-14)
+	require.InDeltaSlice(t, []float64{.3, .35, .35, 0}, got, near)
+	require.Equal(t, got[1], got[2], "twins share evenly")
+	require.Zero(t, got[3], "what another beats under every priority never wins")
 	// A difference that is only rounding (0.1 + 0.2 against 0.3) tells no one apart.
-	options = asOptions([][]float64{{0.30000000000000004, .5}, {.3, .5}})
-	require.Equal(t, []float64{.5, .5}, shares(t, options, anyWeights(t, 2)))
+	require.InDeltaSlice(t, v(.5, .5), shares(t, asOptions([][]float64{{0.30000000000000004, .5}, {.3, .5}}), 1, 1), 1e-9)
 	// Two that differ only where nothing weighs are twins as well.
 	options = asOptions([][]float64{{.5, .5, 0}, {.5, .5, 1}})
-	require.Equal(t, []float64{.5, .5}, shares(t, options, inOrder(t, 2, 1, 0)))
-	require.InDeltaSlice(t, []float64{0, 1}, shares(t, options, inOrder(t, 3, 2, 1)), 1e-14)
+	require.InDeltaSlice(t, v(.5, .5), shares(t, options, 2, 1, 0), 1e-9)
+	require.InDeltaSlice(t, v(0, 1), shares(t, options, 3, 2, 1), 1e-9)
 }
 
-func TestPermutingPermutesTheShares(t *testing.T) {
-	rng := seeded(17)
-	for range 30 {
-		options := randomOptions(rng, 5, 4, 0)
-		want := shares(t, options, anyWeights(t, 4))
-		byOption, byPriority := rng.Perm(5), rng.Perm(4)
-		var shuffled []rank.Option
-		var expected []float64
-		for _, i := range byOption {
-			o := rank.Option{ID: options[i].ID, MeetsTarget: true}
-			for _, k := range byPriority {
-				o.Values = append(o.Values, options[i].Values[k])
-			}
-			shuffled, expected = append(shuffled, o), append(expected, want[i])
+func TestSharesAddUpAndStay(t *testing.T) {
+	rng := seeded(14)
+	for i := range 60 {
+		n := 1 + rng.IntN(6)
+		options, levels := randomOptions(rng, 1+rng.IntN(6), n, 4*(i%3)), randomLevels(rng, n)
+		got := shares(t, options, levels...)
+		sum := 0.0
+		for _, s := range got {
+			sum += s
 		}
-		require.InDeltaSlice(t, expected, shares(t, shuffled, anyWeights(t, 4)), 1e-12)
+		require.InDelta(t, 1, sum, 1e-9)
+		require.Equal(t, got, shares(t, options, levels...), "the same every time")
+		slices.Reverse(options)
+		slices.Reverse(got)
+		require.InDeltaSlice(t, got, shares(t, options, levels...), 1e-9, "whatever the order of the options")
 	}
 }
 
-func TestBeatenOptionsChangeNoShare(t *testing.T) {
-	rng := seeded(18)
-	for range 20 {
-		options := randomOptions(rng, 4, 4, 0)
-		want := shares(t, options, anyWeights(t, 4))
-		worse := rank.Option{ID: "worse", MeetsTarget: true, Values: slices.Clone(options[2].Values)}
-		for k := range worse.Values {
-			worse.Values[k] *= rng.Float64()
+func BenchmarkShares(b *testing.B) {
+	options := randomOptions(seeded(8), 8, 5, 0)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := rank.Shares(options, []float64{3, 1, 4, 2, 3}); err != nil {
+			b.Fatal(err)
 		}
-		got := shares(t, append(options, worse), anyWeights(t, 4))
-		require.InDeltaSlice(t, append(want, 0), got, 1e-12)
 	}
-}
-
-func TestSharesCapAndLimits(t *testing.T) {
-	options := workedCase(t, load(t))
-	_, err := rank.Shares(options, anyWeights(t, 5), 20)
-	require.ErrorIs(t, err, rank.ErrPieces)
-	require.ErrorContains(t, err, "20")
-	_, err = rank.Shares(options, anyWeights(t, 4), 0)
-	require.ErrorIs(t, err, rank.ErrLength)
-	_, err = rank.Shares(options, rank.Region{}, 0)
-	require.ErrorIs(t, err, rank.ErrLength)
-	require.Nil(t, rank.Region{}.Centre())
-	for n, want := range map[int]error{-1: rank.ErrEmpty, 0: rank.ErrEmpty, 9: rank.ErrTooMany, 1 << 40: rank.ErrTooMany} {
-		_, err := rank.AnyWeights(n)
-		require.ErrorIs(t, err, want, "n=%d", n)
-	}
-	_, err = rank.InOrder([]float64{1, -1})
-	require.ErrorIs(t, err, rank.ErrLevel)
-	_, err = rank.InOrder([]float64{1, 1, 1, 1, 2, 2, 2, 2, 2})
-	require.ErrorIs(t, err, rank.ErrTooMany)
-	_, err = rank.Order{{0}, {0}}.Region(2)
-	require.ErrorIs(t, err, rank.ErrOrder)
-	_, err = rank.Order{{}}.Region(2)
-	require.ErrorIs(t, err, rank.ErrEmpty)
-	// An empty place in an order is no place.
-	r, err := rank.Order{{}, {1}, {}, {0}}.Region(2)
-	require.NoError(t, err)
-	require.InDeltaSlice(t, []float64{.25, .75}, r.Centre(), 1e-15)
-	require.InDelta(t, 1, shares(t, asOptions([][]float64{{.2}, {.7}}), anyWeights(t, 1))[1], 0)
 }
