@@ -53,15 +53,15 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	s := surfaceOf(a, p)
 	fits, unfit := Fit(s, c)
 	t := targetOf(s, site, c, mostCavityR(fits))
+	stands, heavy := carried(s, t, c, fits)
+	t.EnoughR = enoughR(s, t, stands)
+	stacks := choose(stands, func(b Blankets) bool { return enough(s, t, b) })
+	s.DampAlone = dampAlone(s, site, c, stacks, t)
 	base := placeFacts(a, p, s, site)
 	verdict := verdictOf(c, base, s.System)
 	s.UnderJoists, s.FoamInBays = needs(verdict, "layer-under-joists"), needs(verdict, "foam-in-bays")
-	out := PlaceResult{Surface: s, Target: t, Unfit: unfit, Verdict: verdict}
-	stands, heavy := carried(s, t, c, fits)
-	out.Unfit = append(heavy, out.Unfit...)
-	t.EnoughR = enoughR(s, t, stands)
-	out.Target = t
-	for _, b := range choose(stands, func(b Blankets) bool { return enough(s, t, b) }) {
+	out := PlaceResult{Surface: s, Target: t, Unfit: append(heavy, unfit...), Verdict: verdict}
+	for _, b := range stacks {
 		one := assessOne(s, site, c, b, t, base)
 		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(s, t, stands, b.Material.ID)
 		out.Candidates = append(out.Candidates, one)
@@ -70,6 +70,14 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 		out.Target.AddR = 0
 	}
 	return out
+}
+
+// dampAlone reports whether some blanket gathers damp at a rim that has nothing
+// but the blanket.
+func dampAlone(s Surface, site Site, c *catalog.Catalog, stacks []Blankets, t Target) bool {
+	return s.Kind.ID == "rim-joist" && slices.ContainsFunc(stacks, func(b Blankets) bool {
+		return dampOf(s, site, c, b, facingOf(s, site, c, b, t), t).Risk() > 0
+	})
 }
 
 // needs reports whether a rule requires something of the place, whatever the

@@ -57,7 +57,7 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 	case "rim-joist":
 		f.Asked, f.From = askedRetarder(site, c)
 		f.Why = whyUnfaced(f.Asked, site)
-		if f.Asked == RetarderWanted {
+		if s.FoamInBays {
 			f.Why = "unfaced, never a foil face here: first unfaced foam board cut to each bay, its edges sealed, then the blanket over it"
 		}
 	case "crawl-wall":

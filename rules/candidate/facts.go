@@ -60,6 +60,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("marine", rules.Bool(site.Marine))
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
+	set("damp_alone", rules.Bool(s.DampAlone))
 	if s.Kind.ID == "exterior-wall" || s.Kind.ID == "chimney" {
 		set("fill_above", fillAbove(a))
 	}
