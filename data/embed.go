@@ -6,5 +6,5 @@ import "embed"
 
 // Files holds the data files.
 //
-//go:embed *.toml counties.txt
+//go:embed *.toml *.csv
 var Files embed.FS

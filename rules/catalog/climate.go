@@ -174,7 +174,7 @@ type NearClimate struct {
 // other letters and numbers of zone. county may be empty. zone is the zone by
 // weather, so of the 2021 table (6A). At most n are given.
 func (c *Counties) NearClimates(climates []Climate, state, county, zone string, n int) ([]NearClimate, error) {
-	home, err := c.block(state)
+	home, err := c.state(state)
 	if err != nil {
 		return nil, err
 	}
@@ -207,7 +207,7 @@ func (c *Counties) NearClimates(climates []Climate, state, county, zone string, 
 }
 
 // tier ranks a listed climate for a house in this state and says why.
-func (s *stateBlock) tier(cl Climate, county, zone string) (int, string) {
+func (s state) tier(cl Climate, county, zone string) (int, string) {
 	gap := math.Abs(float64(zone[0]) - float64(cl.Zone2021[0]))
 	switch {
 	case county != "" && cl.State == s.Code && fold(cl.County) == fold(county):
@@ -218,7 +218,7 @@ func (s *stateBlock) tier(cl Climate, county, zone string) (int, string) {
 		return 4 + int(gap), fmt.Sprintf("another zone: %s is zone %s", cl.Name, cl.Zone2021)
 	case cl.State == s.Code:
 		return 1, fmt.Sprintf("same zone %s in the same state", zone)
-	case slices.Contains(s.next, cl.State):
+	case slices.Contains(s.neighbors, cl.State):
 		return 2, fmt.Sprintf("same zone %s in %s, next to %s", zone, cl.State, s.Code)
 	}
 	return 3, fmt.Sprintf("same zone %s, farther away", zone)

@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/rules/strict"
 )
 
 // Counts of counties by zone and state in both zonings, and a digest of every
@@ -17,12 +19,9 @@ import (
 // here and checked by itself.
 func TestCountiesAgainstGuide(t *testing.T) {
 	table := counties(t)
-	require.NoError(t, table.Check())
 	rows := map[string][]County{}
 	for _, s := range table.States() {
-		all, err := table.All(s.Code)
-		require.NoError(t, err)
-		rows[s.Code] = slices.DeleteFunc(all, func(c County) bool { return c.Name == "Bristol city" })
+		rows[s.Code] = slices.DeleteFunc(countiesOf(t, table, s.Code), func(c County) bool { return c.Name == "Bristol city" })
 	}
 	for _, p := range checks(t, "climate-check.csv", "zone-count") {
 		count := map[string]int{}
@@ -69,8 +68,7 @@ func TestCountyTotals(t *testing.T) {
 	table, total, changed := counties(t), 0, 0
 	require.Len(t, table.States(), 51)
 	for _, s := range table.States() {
-		all, err := table.All(s.Code)
-		require.NoError(t, err)
+		all := countiesOf(t, table, s.Code)
 		total += len(all)
 		for _, c := range all {
 			if c.Zone2021 != c.ZonePre2021 {
@@ -81,17 +79,14 @@ func TestCountyTotals(t *testing.T) {
 	for _, p := range checks(t, "climate-check.csv", "total") {
 		require.Equal(t, p.value, fmt.Sprint(map[string]int{"all": total, "changed": changed}[p.b]), p.b)
 	}
-	require.Equal(t, table.Count(), total)
 }
 
 // The small and surprising sets by name (guide, read).
 func TestCountyMembers(t *testing.T) {
 	table := counties(t)
 	for _, p := range checks(t, "climate-check.csv", "members") {
-		all, err := table.All(p.a)
-		require.NoError(t, err)
 		var got []string
-		for _, c := range all {
+		for _, c := range countiesOf(t, table, p.a) {
 			if c.Zone2021 == p.b {
 				got = append(got, c.Name)
 			}
@@ -100,14 +95,12 @@ func TestCountyMembers(t *testing.T) {
 	}
 }
 
-// Packing loses nothing: every row is found again under its own name, however
+// Every row is found again under its own name, however
 // it is written, with the zones it was listed with.
 func TestEveryCountyIsFoundAgain(t *testing.T) {
 	table := counties(t)
 	for _, s := range table.States() {
-		all, err := table.All(s.Code)
-		require.NoError(t, err)
-		for i, c := range all {
+		for i, c := range countiesOf(t, table, s.Code) {
 			forms := []string{c.Name, strings.ToUpper(c.Name), "  " + c.Name + " ", strings.ReplaceAll(c.Name, "-", " "), strings.ReplaceAll(c.Name, "St.", "Saint")}
 			if !c.City {
 				forms = append(forms, c.Name+" County", c.Name+" Parish", c.Name+", "+s.Code)
@@ -254,8 +247,6 @@ func TestSearch(t *testing.T) {
 	}
 	_, err = table.State("Vermillion")
 	require.ErrorIs(t, err, ErrState)
-	_, err = table.All("ZZ")
-	require.ErrorIs(t, err, ErrState)
 }
 
 // If a state is next to another, the other is next to it, and their middles
@@ -263,15 +254,16 @@ func TestSearch(t *testing.T) {
 // the figures from memory. Alaska stands beside Washington across the sea.
 func TestNeighborsAreMutual(t *testing.T) {
 	table := counties(t)
-	for _, b := range table.blocks {
-		for _, code := range b.next {
-			other := table.byCode[code]
-			require.Contains(t, other.next, b.Code, "%s and %s", b.Code, code)
+	for _, b := range table.states {
+		for _, code := range b.neighbors {
+			other, err := table.state(code)
+			require.NoError(t, err)
+			require.Contains(t, other.neighbors, b.Code, "%s and %s", b.Code, code)
 			if b.Code != "AK" && code != "AK" {
 				require.Less(t, b.middle.KM(other.middle), 1250.0, "%s and %s", b.Code, code)
 			}
 		}
-		require.True(t, len(b.next) > 0 || b.Code == "HI", b.Code)
+		require.True(t, len(b.neighbors) > 0 || b.Code == "HI", b.Code)
 	}
 }
 
@@ -284,44 +276,62 @@ func TestStationsLieNearTheirStates(t *testing.T) {
 		if c.State == "AK" {
 			limit = 1500
 		}
-		require.Less(t, table.byCode[c.State].middle.KM(c.At), limit, c.ID)
+		home, err := table.state(c.State)
+		require.NoError(t, err)
+		require.Less(t, home.middle.KM(c.At), limit, c.ID)
 	}
 }
 
-func TestParseCountiesRefuses(t *testing.T) {
-	good := "zones a standard\nmiddles b memory\nVT|Vermont|44.1 -72.7||2\n6A|Orange;Windsor\n"
-	table, err := ParseCounties(good)
-	require.NoError(t, err)
-	require.NoError(t, table.Check())
-	crlf, err := ParseCounties(strings.ReplaceAll(good, "\n", "\r\n"))
-	require.NoError(t, err)
-	require.NoError(t, crlf.Check())
-	for name, edit := range map[string][2]string{
-		"no mark":   {"zones a standard\n", ""},
-		"mark":      {"zones a standard", "zones a sure"},
-		"fields":    {"VT|Vermont|44.1 -72.7||2", "VT|Vermont|44.1 -72.7|2"},
-		"position":  {"44.1 -72.7", "north"},
-		"neighbor":  {"-72.7||2", "-72.7|NH|2"},
-		"twice":     {"6A|Orange", "VT|Vermont|44.1 -72.7||0\n6A|Orange"},
-		"count":     {"||2", "||3"},
-		"zone":      {"6A|", "66|"},
-		"no bar":    {"6A|Orange", "6A Orange"},
-		"no name":   {"Orange;", ";"},
-		"stray":     {"middles b memory\n", "middles b memory\n6A|Orange\n"},
-		"rename":    {"6A|", "=Old name\n6A|"},
-		"empty gap": {"6A|", "!Old name\n6A|"},
-	} {
-		require.Contains(t, good, edit[0], name)
-		table, err := ParseCounties(strings.Replace(good, edit[0], edit[1], 1))
-		if err == nil {
-			err = table.Check()
-		}
-		require.ErrorIs(t, err, ErrData, name)
+const (
+	someStates   = "state,name,latitude,longitude,neighbors,source,known\nVT,Vermont,44.1,-72.7,,own,memory\n"
+	someCounties = "state,county,zone_2021,zone_before_2021,hot_humid,also_called,remark,source,known\nVT,Orange,6A,6A,,,,own,standard\nVT,Windsor,6A,6A,,Old;Older,,own,standard\n"
+)
+
+func readSome(states, counties string) (*Counties, error) {
+	c, err := readCounties(states, counties, map[string]Source{"own": {ID: "own"}})
+	if err == nil {
+		_, err = c.all()
 	}
-	_, err = ParseCounties("")
-	require.ErrorIs(t, err, ErrData)
-	// Two places of one name in different zones must not be guessed between.
-	table, err = ParseCounties(strings.Replace(good, "6A|Orange;Windsor", "6A|Orange\n5A|Orange~", 1))
+	return c, err
+}
+
+// Every mistake in a table of states or counties is told with its line and
+// its column; line ends and the mark in front that spreadsheets write are none.
+func TestCountyTablesRefuse(t *testing.T) {
+	table, err := readSome(someStates, "\ufeff"+strings.ReplaceAll(someCounties, "\n", "\r\n"))
+	require.NoError(t, err)
+	windsor, _, err := table.Lookup("VT", "older")
+	require.NoError(t, err)
+	require.Equal(t, "Windsor", windsor.Name)
+	for _, c := range [][3]string{
+		{"state,county", "county,state", "counties.csv:1: want the headings state,county,zone_2021,"},
+		{"VT,Orange", "NH,Orange", `counties.csv:2: state: found "NH"; want the two letters of a state: VT`},
+		{"VT,Orange", "VT,", `counties.csv:2: county: found ""; want a name`},
+		{"VT,Orange", "VT,Or\u202eange", "counties.csv:2: county: found"},
+		{"Orange,6A", "Orange,66", `counties.csv:2: zone_2021: found "66"; want a climate zone like 6A`},
+		{"Windsor,6A,6A", "Windsor,6A,", `counties.csv:3: zone_before_2021: found ""; want a climate zone`},
+		{"Windsor,6A,6A", "Windsor,,", `counties.csv:3: remark: found ""; want why the county has no zone`},
+		{"6A,,,,own", "6A,no,,,own", `counties.csv:2: hot_humid: found "no"; want yes or nothing`},
+		{"own,standard\nVT", "nobody,standard\nVT", `counties.csv:2: source: found "nobody"; want the id of a [[source]]`},
+		{"own,standard\nVT", "own,sure\nVT", `counties.csv:2: known: found "sure"; want standard,`},
+		{"Orange,6A,6A", "Orange,6A", "counties.csv:2: found wrong number of fields; want 9 cells: state,county,"},
+		{"Orange", "\"Orange", "counties.csv:3: found extraneous or missing \" in quoted-field; want 9 cells"},
+		{"VT,Vermont", "Vt.,Vermont", `states.csv:2: state: found "Vt."; want two letters`},
+		{"VT,Vermont", "VT,", `states.csv:2: name: found ""; want the name of the state`},
+		{"44.1", "north", `states.csv:2: latitude: found "north"; want degrees north`},
+		{"-72.7", "west", `states.csv:2: longitude: found "west"; want degrees east`},
+		{"-72.7,,own", "-72.7,,nobody", `states.csv:2: source: found "nobody"`},
+		{"-72.7,", "-72.7,NH", `VT has the unknown neighbor "NH"`},
+	} {
+		require.Contains(t, someStates+someCounties, c[0])
+		_, err := readSome(strings.Replace(someStates, c[0], c[1], 1), strings.Replace(someCounties, c[0], c[1], 1))
+		require.ErrorContains(t, err, c[2])
+	}
+}
+
+// Two places of one name in different zones must not be guessed between.
+func TestTwoOfOneName(t *testing.T) {
+	table, err := readSome(someStates, someCounties+"VT,Orange city,5A,5A,,,,own,standard\n")
 	require.NoError(t, err)
 	_, both, err := table.Lookup("VT", "Orange")
 	require.ErrorIs(t, err, ErrTwo)
@@ -369,25 +379,24 @@ func FuzzLookup(f *testing.F) {
 	})
 }
 
-func FuzzParseCounties(f *testing.F) {
-	f.Add("zones a standard\nmiddles b memory\nVT|Vermont|44.1 -72.7||2\n6A<7*|Orange;Windsor~\n?Orange|x\n=Old>Orange\n!No|why\n")
-	f.Add("VT|")
-	f.Add("zones a standard\nmiddles b memory\nAa|0|0 0||0\n")
+func FuzzReadCounties(f *testing.F) {
+	f.Add(someCounties)
+	f.Add(someCounties + "VT,Orange,,,yes,Older,why,own,memory\n")
+	f.Add("state,county\n\"\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		table, err := ParseCounties(text)
+		table, err := readSome(someStates, text)
 		if err != nil {
-			require.ErrorIs(t, err, ErrData)
+			for line := range strings.SplitSeq(err.Error(), "\n") {
+				_, hidden := strict.CleanText(line)
+				require.False(t, hidden, line)
+			}
 			return
 		}
-		if table.Check() != nil {
-			return
-		}
-		total := 0
-		for _, s := range table.States() {
-			all, err := table.All(s.Code)
+		for _, c := range countiesOf(t, table, "VT") {
+			_, err := CodeZone(c.Zone2021)
 			require.NoError(t, err)
-			total += len(all)
+			found, others, err := table.Lookup("VT", c.Name)
+			require.True(t, err == nil && found.Zones == c.Zones || len(others) > 0, c.Name)
 		}
-		require.Equal(t, table.Count(), total)
 	})
 }

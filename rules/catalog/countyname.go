@@ -8,10 +8,9 @@ import (
 
 // reading is one way to understand what was typed.
 type reading struct {
-	key    string
-	said   bool // county or city was said
-	city   bool
-	called string // other name it was asked by
+	key  string
+	said bool // county or city was said
+	city bool
 }
 
 // readings tries the whole text first, since Carson City and James City are

@@ -43,11 +43,14 @@ type records struct {
 	AcceptanceRecords
 }
 
-// Files with a form of their own; an overlay replaces them whole.
+// Files with a form of their own. An overlay replaces them whole, but not the
+// states.
 const (
 	codesFile    = "codes.toml"
 	climatesFile = "climates.toml"
-	countiesFile = "counties.txt"
+	statesFile   = "states.csv"
+	countiesFile = "counties.csv"
+	packedFile   = "counties.txt" // what countiesFile once was
 )
 
 // Load reads the base files and, when overlay is not nil, lays its records
@@ -68,7 +71,11 @@ func Load(base, overlay fs.FS) (*Catalog, error) {
 			return nil, err
 		}
 	}
-	return c, c.build(r, texts)
+	if err := c.build(r, texts); err != nil || overlay == nil {
+		return c, err
+	}
+	_, err = c.Counties.all() // they may be the person's own
+	return c, err
 }
 
 // CheckStrict reads the files as strictly as a builder's own: unknown keys,
@@ -149,7 +156,7 @@ func readTexts(base fs.FS, into map[string]string) (map[string]string, error) {
 		into = map[string]string{}
 	}
 	var errs []error
-	for _, name := range []string{codesFile, climatesFile, countiesFile} {
+	for _, name := range []string{codesFile, climatesFile, statesFile, countiesFile} {
 		b, err := fs.ReadFile(base, name)
 		if err != nil {
 			errs = append(errs, fmt.Errorf("%s: %w", name, err))
@@ -198,8 +205,8 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 	errs = append(errs, named(codesFile, err))
 	c.Climates, err = ParseClimates(texts[climatesFile])
 	errs = append(errs, named(climatesFile, err))
-	c.Counties, err = ParseCounties(texts[countiesFile])
-	errs = append(errs, named(countiesFile, err))
+	c.Counties, err = readCounties(texts[statesFile], texts[countiesFile], c.sources)
+	errs = append(errs, err)
 	c.Book, c.obligations, err = buildBook(r)
 	errs = append(errs, err)
 	errs = append(errs, c.check(r)...)

@@ -3,8 +3,10 @@ package catalog
 import (
 	"fmt"
 	"io/fs"
+	"path"
 	"slices"
 	"strconv"
+	"strings"
 
 	"battwright/rules/strict"
 )
@@ -13,18 +15,24 @@ import (
 // the whole record of its id, a new id adds, remove = true removes. Rules that
 // exclude or warn of danger can be neither replaced nor removed.
 func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error {
-	names, err := fs.Glob(overlay, "*.toml")
+	names, err := fs.Glob(overlay, "*")
 	if err != nil {
 		return err
 	}
 	slices.Sort(names)
 	var problems strict.Problems
 	for _, name := range names {
+		if name == packedFile {
+			problems = append(problems, strict.Problem{File: name, Found: "a county table of the older form", Want: countiesFile + " with the headings " + strings.Join(countyColumns, ",")})
+		}
+		if path.Ext(name) != ".toml" && name != countiesFile {
+			continue
+		}
 		text, err := fs.ReadFile(overlay, name)
 		if err != nil {
 			return err
 		}
-		if name == codesFile || name == climatesFile {
+		if name == codesFile || name == climatesFile || name == countiesFile {
 			texts[name] = string(text)
 			c.Overlaid = append(c.Overlaid, "all of "+name)
 			continue

@@ -145,6 +145,24 @@ func TestOverlayNeverShrinksAClearance(t *testing.T) {
 	require.NotEmpty(t, c.Overlaid)
 }
 
+// A county table of one's own replaces ours whole. The packed one of old is
+// refused with what to write instead.
+func TestOverlayOfCounties(t *testing.T) {
+	const own = "state,county,zone_2021,zone_before_2021,hot_humid,also_called,remark,source,known\nVT,Orange,5A,6A,,,,county-zones,secondary\n"
+	c, err := catalog.Load(data.Files, over(map[string]string{"counties.csv": own}))
+	require.NoError(t, err)
+	require.Contains(t, c.Overlaid, "all of counties.csv")
+	found, _, err := c.Counties.Lookup("VT", "Orange")
+	require.NoError(t, err)
+	require.Equal(t, "5A", found.Zone2021)
+	_, _, err = c.Counties.Lookup("VT", "Windsor")
+	require.ErrorIs(t, err, catalog.ErrCounty)
+	_, err = catalog.Load(data.Files, over(map[string]string{"counties.csv": strings.Replace(own, "5A", "55", 1)}))
+	require.EqualError(t, err, `counties.csv:2: zone_2021: found "55"; want a climate zone like 6A`)
+	_, err = catalog.Load(data.Files, over(map[string]string{"counties.txt": "VT|Vermont|44.1 -72.7||1\n"}))
+	require.ErrorContains(t, err, "counties.txt: found a county table of the older form; want counties.csv with the headings state,county,")
+}
+
 // Each mistake of an overlay is refused with what is wrong and, where the file
 // can be blamed, its line.
 func TestOverlayMistakes(t *testing.T) {

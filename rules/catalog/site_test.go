@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/BurntSushi/toml"
@@ -58,11 +59,21 @@ func climates(t testing.TB) []Climate {
 	return c
 }
 
+var wholeCatalog = sync.OnceValues(func() (*Catalog, error) { return Load(os.DirFS("../../data"), nil) })
+
 func counties(t testing.TB) *Counties {
 	t.Helper()
-	c, err := ParseCounties(read(t, "data", "counties.txt"))
+	c, err := wholeCatalog()
 	require.NoError(t, err)
-	return c
+	return c.Counties
+}
+
+// countiesOf are those of a state that have a zone, by name.
+func countiesOf(t testing.TB, table *Counties, state string) []County {
+	t.Helper()
+	all, err := table.Search(state, "", 1000)
+	require.NoError(t, err)
+	return all
 }
 
 func climateByID(t testing.TB, all []Climate, id string) Climate {
@@ -115,8 +126,14 @@ func TestPlaceSourcesAreListed(t *testing.T) {
 		use(f.Ref)
 	}
 	use(b.zoning.Ref)
-	use(places.Ref)
-	use(places.MiddlesRef)
+	for _, s := range places.states {
+		use(s.Ref)
+	}
+	all, err := places.all()
+	require.NoError(t, err)
+	for _, county := range all {
+		use(county.Ref)
+	}
 	for _, c := range climates(t) {
 		for _, r := range c.Refs() {
 			use(r)
@@ -142,13 +159,9 @@ func TestPlaceFilesHaveNoStrayKeys(t *testing.T) {
 	require.Empty(t, meta.Undecoded())
 }
 
-// The county table is embedded in the program and must stay small.
-func TestPackedCountiesAreSmall(t *testing.T) {
-	require.Less(t, len(read(t, "data", "counties.txt")), 80_000)
-}
-
 func BenchmarkParsePlaceData(b *testing.B) {
-	codesText, climatesText, countiesText := read(b, "data", "codes.toml"), read(b, "data", "climates.toml"), read(b, "data", "counties.txt")
+	codesText, climatesText := read(b, "data", "codes.toml"), read(b, "data", "climates.toml")
+	statesText, countiesText := read(b, "data", statesFile), read(b, "data", countiesFile)
 	b.Run("codes", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
@@ -161,13 +174,20 @@ func BenchmarkParsePlaceData(b *testing.B) {
 			_, _ = ParseClimates(climatesText)
 		}
 	})
+	c := counties(b)
+	sources := map[string]Source{"county-zones": {ID: "county-zones"}, "state-middles": {ID: "state-middles"}}
+	b.Run("states", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			_, _ = readCounties(statesText, countiesText, sources)
+		}
+	})
 	b.Run("counties", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
-			_, _ = ParseCounties(countiesText)
+			_, _ = c.read(countiesText, sources)
 		}
 	})
-	c := counties(b)
 	b.Run("lookup", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
