@@ -39,7 +39,7 @@ func TestVoidBesideWoodByHand(t *testing.T) {
 	b, err := BoundsBeside([]Voided{Whole(Plain(1.67)), cavity.Voided()})
 	require.NoError(t, err)
 	require.InDelta(t, 27.45, b.Mean, 0.02)
-	across, err := BoundsOf([]Layer{Plain(1.67), cavity.Layer()})
+	across, err := BoundsOf([]Layer{Plain(1.67), across(cavity)})
 	require.NoError(t, err)
 	require.InDelta(t, across.Parallel, b.Parallel, 1e-9, "straight through, both ways are one")
 	require.Greater(t, b.Mean, across.Mean+2)
@@ -58,7 +58,7 @@ func TestVoidsOfTwoLayers(t *testing.T) {
 	wood := Cavity{FillR: 21, WoodR: 6.9, WoodShare: 0.23}
 	same, err := BoundsBeside([]Voided{Whole(Plain(2.7)), wood.Voided()})
 	require.NoError(t, err)
-	want, err := BoundsOf([]Layer{Plain(2.7), wood.Layer()})
+	want, err := BoundsOf([]Layer{Plain(2.7), across(wood)})
 	require.NoError(t, err)
 	require.InDelta(t, want.Mean, same.Mean, 1e-9)
 	require.InDelta(t, want.Isothermal, same.Isothermal, 1e-9)

@@ -5,6 +5,10 @@ import (
 	"math"
 )
 
+// MaxPaths is how many ways straight through an assembly may have: four
+// bridged layers of eight parts each, more than any wall drawn by hand.
+const MaxPaths = 4096
+
 // Bounds are the R of one assembly by the two simple assumptions about how
 // heat spreads sideways, and their mean. The R a full two-dimensional solution
 // finds is never below Isothermal nor above Parallel.
@@ -36,19 +40,6 @@ func BoundsOf(layers []Layer) (Bounds, error) {
 	// the last digit must not turn the bounds round.
 	high = math.Max(high, low)
 	return Bounds{Isothermal: low, Mean: low + (high-low)/2, Parallel: high}, nil
-}
-
-// IsothermalR is the lower bound of BoundsOf: the sum of the layers, each
-// bridged one as resistors side by side.
-func IsothermalR(layers []Layer) (float64, error) {
-	b, err := BoundsOf(layers)
-	return b.Isothermal, err
-}
-
-// CombinedR is the mean of the two bounds, the total R of ISO 6946.
-func CombinedR(layers []Layer) (float64, error) {
-	b, err := BoundsOf(layers)
-	return b.Mean, err
 }
 
 // checkLayers checks each layer and how many paths they make together.

@@ -71,23 +71,15 @@ type groundData struct {
 		Within      float64    `json:"within"`
 		Source      string     `json:"source"`
 	} `json:"wall"`
-	Floor struct {
-		WidthFt []float64  `json:"width_ft"`
-		Rows    []depthRow `json:"rows"`
-		Within  float64    `json:"within"`
-		Source  string     `json:"source"`
-	} `json:"floor"`
 	FootByFoot struct {
 		OtherR      float64   `json:"other_r"`
 		InsulationR []float64 `json:"insulation_r"`
 		Rows        []struct {
 			FromFt float64   `json:"from_ft"`
-			PathFt float64   `json:"path_ft"`
 			U      []float64 `json:"u"`
 		} `json:"rows"`
-		Within       float64 `json:"within"`
-		PathWithinFt float64 `json:"path_within_ft"`
-		Source       string  `json:"source"`
+		Within float64 `json:"within"`
+		Source string  `json:"source"`
 	} `json:"foot_by_foot"`
 	SecondCode struct {
 		DepthFt []float64 `json:"depth_ft"`
@@ -130,15 +122,7 @@ type published struct {
 		Text string `json:"text"`
 		Mark string `json:"mark"`
 	} `json:"sources"`
-	Assemblies []assembly `json:"assemblies"`
-	Windows    []struct {
-		Wall   string  `json:"wall"`
-		Share  float64 `json:"window_share"`
-		U      float64 `json:"window_u"`
-		R      float64 `json:"r"`
-		Within float64 `json:"within"`
-		Source string  `json:"source"`
-	} `json:"windows"`
+	Assemblies  []assembly  `json:"assemblies"`
 	Roofs       []roofTable `json:"roofs"`
 	Compression struct {
 		WithinR float64   `json:"within_r"`

@@ -86,17 +86,3 @@ func deviation(v [12]float64) float64 {
 	}
 	return math.Sqrt(sum / 12)
 }
-
-// SteadyDegreeDays adds up the degree days (F-days) by which monthly
-// temperatures that do not vary from day to day, such as those of deep soil,
-// lie below baseF. Error: ErrOutOfRange.
-func SteadyDegreeDays(meansF [12]float64, baseF float64) (float64, error) {
-	if err := yearOf(meansF, baseF); err != nil {
-		return 0, err
-	}
-	sum := 0.0
-	for i, t := range meansF {
-		sum += monthDays[i] * math.Max(0, baseF-t)
-	}
-	return sum, nil
-}

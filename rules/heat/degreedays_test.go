@@ -114,35 +114,15 @@ func TestHeatingLessCoolingIsTheMeanGap(t *testing.T) {
 	}
 }
 
-func TestSteadyDegreeDays(t *testing.T) {
-	var soil [12]float64
-	for i := range soil {
-		soil[i] = 55
-	}
-	d, err := SteadyDegreeDays(soil, 65)
-	require.NoError(t, err)
-	require.InDelta(t, 3652.5, d, 1e-9)
-	d, err = SteadyDegreeDays(soil, 50)
-	require.NoError(t, err)
-	require.Zero(t, d)
-	h, _, err := DegreeDaysFromMonths(soil, 65)
-	require.NoError(t, err)
-	require.Greater(t, h, 3652.5, "scattered days can only add")
-}
-
 func TestDegreeDaysRefuse(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 151, -151, 1e300} {
 		means := inF(figures(t).DegreeDays.Ottawa.MeanC)
 		_, _, err := DegreeDaysFromMonths(means, bad)
 		require.ErrorIs(t, err, ErrOutOfRange)
-		_, err = SteadyDegreeDays(means, bad)
-		require.ErrorIs(t, err, ErrOutOfRange)
 		means[7] = bad
 		_, _, err = DegreeDaysFromMonths(means, 65)
 		require.ErrorIs(t, err, ErrOutOfRange)
 		require.ErrorContains(t, err, "month 8")
-		_, err = SteadyDegreeDays(means, 65)
-		require.ErrorIs(t, err, ErrOutOfRange)
 	}
 	// The hottest months allowed leave no spread; the sum must stay plain.
 	var hot [12]float64

@@ -1,14 +1,6 @@
 package heat
 
-const (
-	// LossFactorLow and LossFactorHigh are the ends of the range a degree-day
-	// loss is shown as: sun, people and appliances heat a house as well, so a
-	// tight house burns less than the plain sum (factor 1).
-	LossFactorLow  = 0.65
-	LossFactorHigh = 1.0
-
-	hoursPerDay = 24
-)
+const hoursPerDay = 24
 
 // Fuel is what a heater burns or draws: its sale unit and the heat in one, Btu.
 type Fuel struct {
@@ -43,8 +35,8 @@ func FuelByID(id string) (Fuel, bool) {
 
 // DegreeDayLoss is the heat lost in a year in Btu through ua, Btu/(h.F), at
 // hdd heating degree days (F-days): 24 ua hdd factor. factor (0 to 1) allows
-// for free heat; show the range from LossFactorLow to LossFactorHigh. For a
-// surface against soil give the degree days of the soil.
+// for the heat of sun, people and appliances. For a surface against soil give
+// the degree days of the soil.
 // Error: ErrOutOfRange.
 func DegreeDayLoss(ua, hdd, factor float64) (float64, error) {
 	if err := amounts(named{"UA", ua}, named{"degree days", hdd}); err != nil {
@@ -54,16 +46,6 @@ func DegreeDayLoss(ua, hdd, factor float64) (float64, error) {
 		return 0, err
 	}
 	return hoursPerDay * ua * hdd * factor, nil
-}
-
-// Saving is the heat saved in a year in Btu by bringing areaFt2 from uBefore
-// to uAfter; negative when it got worse. Error: ErrOutOfRange.
-func Saving(areaFt2, uBefore, uAfter, hdd, factor float64) (float64, error) {
-	if err := amounts(named{"area", areaFt2}, named{"U before", uBefore}, named{"U after", uAfter}); err != nil {
-		return 0, err
-	}
-	perUA, err := DegreeDayLoss(1, hdd, factor)
-	return areaFt2 * (uBefore - uAfter) * perUA, err
 }
 
 // FuelUnits is how many units of fuel (therms, gallons, kWh) a heater of that
@@ -90,15 +72,4 @@ func FuelCost(loadBtu float64, fuel Fuel, efficiency, usdPerUnit float64) (float
 	}
 	n, err := FuelUnits(loadBtu, fuel, efficiency)
 	return n * usdPerUnit, err
-}
-
-// CoolingKWh is the electricity a year of cooling takes: 24 ua cdd / (1000
-// seer), ua in Btu/(h.F), cdd in F-days, seer in Btu per watt-hour (1 to 100).
-// Sun through the surface is not in it. Error: ErrOutOfRange.
-func CoolingKWh(ua, cdd, seer float64) (float64, error) {
-	if err := within("cooling efficiency", seer, 1, 100); err != nil {
-		return 0, err
-	}
-	btu, err := DegreeDayLoss(ua, cdd, 1)
-	return btu / (1000 * seer), err
 }

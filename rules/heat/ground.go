@@ -8,7 +8,7 @@ import (
 // Below grade the way through the soil to the open air is longer the deeper
 // one goes, so U falls with depth. soilK is the conductivity of the soil in
 // Btu/(h.ft.F), 0.3 to 1.4 in practice, 0.8 where nothing better is known;
-// depths and widths are in feet. The temperature difference that belongs to
+// depths are in feet. The temperature difference that belongs to
 // these U runs from inside air to the ground surface at its coldest (its yearly
 // mean less half its yearly swing), not to the design temperature of the air.
 
@@ -40,53 +40,4 @@ func GroundWallU(soilK, topFt, bottomFt, wallR float64) (float64, error) {
 	}
 	height := bottomFt - topFt
 	return 2 * soilK / (math.Pi * height) * math.Log1p(height/start), nil
-}
-
-// GroundFloorU is the mean U of a floor depthFt below grade whose shorter side
-// is widthFt; floorR is everything between soil and inside air.
-//
-//	U = 2k/(pi w) ln[(w/2+z/2+kR/pi)/(z/2+kR/pi)]
-//
-// (same handbook). Errors: ErrOutOfRange, ErrNoResistance.
-func GroundFloorU(soilK, depthFt, widthFt, floorR float64) (float64, error) {
-	err := positive(named{"soil conductivity", soilK}, named{"floor width", widthFt})
-	if err != nil {
-		return 0, err
-	}
-	if err := amounts(named{"floor depth", depthFt}, named{"floor R", floorR}); err != nil {
-		return 0, err
-	}
-	start := depthFt/2 + soilK*floorR/math.Pi
-	if start < leastR {
-		return 0, fmt.Errorf("%w: bare floor at grade", ErrNoResistance)
-	}
-	return 2 * soilK / (math.Pi * widthFt) * math.Log1p(widthFt/2/start), nil
-}
-
-// GroundPathFt is the length of the quarter circle through the soil from a
-// point depthFt below grade to the surface. Error: ErrOutOfRange.
-func GroundPathFt(depthFt float64) (float64, error) {
-	if err := amounts(named{"depth", depthFt}); err != nil {
-		return 0, err
-	}
-	return math.Pi / 2 * depthFt, nil
-}
-
-// GroundPathU is the U at one depth by the older way, foot by foot: the length
-// of the soil path over its conductivity, behind the wall. Use it for the
-// strip of wall in the middle of which the path starts.
-//
-// Errors: ErrOutOfRange, ErrNoResistance.
-func GroundPathU(soilK, pathFt, wallR float64) (float64, error) {
-	if err := positive(named{"soil conductivity", soilK}); err != nil {
-		return 0, err
-	}
-	if err := amounts(named{"soil path", pathFt}, named{"wall R", wallR}); err != nil {
-		return 0, err
-	}
-	r := wallR + pathFt/soilK
-	if r < leastR {
-		return 0, fmt.Errorf("%w: no soil and no wall", ErrNoResistance)
-	}
-	return 1 / r, nil
 }

@@ -21,30 +21,15 @@ func TestBelowGradeWallTable(t *testing.T) {
 	}
 }
 
-func TestBelowGradeFloorTable(t *testing.T) {
-	p := figures(t)
-	g := p.Ground
-	require.Len(t, g.Floor.Rows, 7)
-	for _, row := range g.Floor.Rows {
-		require.Len(t, row.U, len(g.Floor.WidthFt))
-		for i, want := range row.U {
-			u, err := GroundFloorU(g.SoilK, row.DepthFt, g.Floor.WidthFt[i], g.OtherR)
-			require.NoError(t, err)
-			require.InDelta(t, want, u, g.Floor.Within, "%v ft, %v ft wide: %s", row.DepthFt, g.Floor.WidthFt[i], p.source(t, g.Floor.Source))
-		}
-	}
-}
-
+// The older handbooks had the U foot by foot, from the length of the way
+// through the soil to the middle of each foot.
 func TestOlderTableFootByFoot(t *testing.T) {
 	p := figures(t)
 	old := p.Ground.FootByFoot
 	require.Len(t, old.Rows, 7)
 	for _, row := range old.Rows {
-		path, err := GroundPathFt(row.FromFt + 0.5)
-		require.NoError(t, err)
-		require.InDelta(t, row.PathFt, path, old.PathWithinFt, p.source(t, old.Source))
 		for i, want := range row.U {
-			u, err := GroundPathU(p.Ground.SoilK, row.PathFt, old.OtherR+old.InsulationR[i])
+			u, err := GroundWallU(p.Ground.SoilK, row.FromFt, row.FromFt+1, old.OtherR+old.InsulationR[i])
 			require.NoError(t, err)
 			require.InDelta(t, want, u, old.Within, "from %v ft, R-%v: %s", row.FromFt, old.InsulationR[i], p.source(t, old.Source))
 		}
@@ -72,11 +57,8 @@ func TestWallStripsAddUp(t *testing.T) {
 	for z := 0.0; z < 8; z++ {
 		strip, err := GroundWallU(soil, z, z+1, wall)
 		require.NoError(t, err)
-		path, err := GroundPathFt(z + 0.5)
-		require.NoError(t, err)
-		local, err := GroundPathU(soil, path, wall)
-		require.NoError(t, err)
-		require.InEpsilon(t, local, strip, 0.01)
+		path := math.Pi / 2 * (z + 0.5)
+		require.InEpsilon(t, 1/(wall+path/soil), strip, 0.01)
 		sum += strip
 	}
 	all, err := GroundWallU(soil, 0, 8, wall)
@@ -102,18 +84,4 @@ func TestGroundRefuses(t *testing.T) {
 		_, err := GroundWallU(c.soil, c.top, c.bottom, c.r)
 		require.ErrorIs(t, err, c.want, "%+v", c)
 	}
-	_, err := GroundFloorU(0.8, 0, 20, 0)
-	require.ErrorIs(t, err, ErrNoResistance)
-	_, err = GroundFloorU(0.8, 1, 0, 1)
-	require.ErrorIs(t, err, ErrOutOfRange)
-	_, err = GroundFloorU(0.8, nan, 20, 1)
-	require.ErrorIs(t, err, ErrOutOfRange)
-	_, err = GroundPathU(0.8, 0, 0)
-	require.ErrorIs(t, err, ErrNoResistance)
-	_, err = GroundPathU(-1, 1, 1)
-	require.ErrorIs(t, err, ErrOutOfRange)
-	_, err = GroundPathU(1, inf, 1)
-	require.ErrorIs(t, err, ErrOutOfRange)
-	_, err = GroundPathFt(nan)
-	require.ErrorIs(t, err, ErrOutOfRange)
 }

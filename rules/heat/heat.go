@@ -28,7 +28,6 @@ var (
 	ErrLabel        = errors.New("label R too high for its thickness: better than still air")
 	ErrNoRoom       = errors.New("no room left for the blanket")
 	ErrDepths       = errors.New("the lower depth must be below the upper one")
-	ErrNoSaving     = errors.New("nothing is saved, so it never pays back")
 )
 
 // limit bounds every input. It is far above anything in a house and low enough
@@ -77,10 +76,6 @@ func positive(inputs ...named) error {
 	}
 	return nil
 }
-
-// temperature checks a temperature or a temperature difference, which may be
-// negative.
-func temperature(name string, v float64) error { return within(name, v, -limit, limit) }
 
 // whole checks that shares add up to 1.
 func whole(sum float64) error {

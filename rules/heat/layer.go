@@ -28,16 +28,6 @@ type Cavity struct {
 	VoidShare float64 // share of the space between the wood, 0 to 1
 }
 
-// Layer lays the cavity out as three side-by-side parts.
-func (c Cavity) Layer() Layer {
-	open := 1 - c.WoodShare
-	return Layer{
-		{Share: open * (1 - c.VoidShare), R: c.FillR},
-		{Share: open * c.VoidShare, R: emptyR(c.FillR, c.EmptyR)},
-		{Share: c.WoodShare, R: c.WoodR},
-	}
-}
-
 // emptyR keeps a hole from being worth more than the blanket around it: a
 // blanket thinner than an air space would otherwise gain by being left out.
 func emptyR(fillR, voidR float64) float64 {

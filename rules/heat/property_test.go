@@ -136,28 +136,10 @@ func TestNoInputIsFatal(t *testing.T) {
 				return false
 			}
 			for n, call := range []func() (float64, error){
-				func() (float64, error) { return ParallelR([]Path{{v[0], []float64{v[1]}}, {v[2], []float64{v[3]}}}) },
 				func() (float64, error) { return WithVoids(v[0], v[1], v[2], v[3]) },
 				func() (float64, error) { return GroundWallU(v[0], v[1], v[2], v[3]) },
-				func() (float64, error) { return GroundFloorU(v[0], v[1], v[2], v[3]) },
-				func() (float64, error) { return StripR(v[0], v[1], v[2], v[3]) },
 				func() (float64, error) { return CeilingLoad(v[0], v[1]) },
-				func() (float64, error) { return Saving(v[0], v[1], v[2], v[3], 1) },
 				func() (float64, error) { return FuelCost(v[0], Fuel{Btu: v[1]}, v[2], v[3]) },
-				func() (float64, error) { return GrowingPresentWorth(v[0], v[1], v[2]) },
-				func() (float64, error) { return DiscountedPayback(v[0], v[1], v[2]) },
-				func() (float64, error) {
-					ua, u, err := TotalUA([]Surface{{v[0], v[1]}, {v[2], v[3]}})
-					return ua + u, err
-				},
-				func() (float64, error) {
-					planes, err := PlaneTemps([]float64{v[0], v[1]}, v[2], v[3])
-					sum := 0.0
-					for _, p := range planes {
-						sum += p
-					}
-					return sum, err
-				},
 				func() (float64, error) {
 					h, c, err := DegreeDaysFromMonths([12]float64{v[0], v[1], v[2]}, v[3])
 					return h + c, err
@@ -192,8 +174,6 @@ func TestAssembliesThatCannotBe(t *testing.T) {
 	} {
 		_, err := BoundsOf(c.layers)
 		require.ErrorIs(t, err, c.want, name)
-		_, err = CombinedR(c.layers)
-		require.ErrorIs(t, err, c.want, name)
 	}
 	many := make([]Layer, 40)
 	for i := range many {
@@ -201,14 +181,4 @@ func TestAssembliesThatCannotBe(t *testing.T) {
 	}
 	_, err := BoundsOf(many)
 	require.ErrorIs(t, err, ErrTooManyPaths)
-	_, err = Paths(many)
-	require.ErrorIs(t, err, ErrTooManyPaths)
-	_, err = ParallelU(nil)
-	require.ErrorIs(t, err, ErrShares)
-	_, err = ParallelR([]Path{{1, nil}})
-	require.ErrorIs(t, err, ErrNoResistance)
-	_, err = WoodR(math.NaN())
-	require.ErrorIs(t, err, ErrOutOfRange)
-	_, _, err = TotalUA(nil)
-	require.ErrorIs(t, err, ErrOutOfRange)
 }

@@ -197,7 +197,7 @@ func TestBoundsBracketABattWithAGap(t *testing.T) {
 	for _, grade := range []Grade{GradeII, GradeIII} {
 		for _, fill := range []float64{13, 15} {
 			c := Cavity{FillR: fill, WoodR: 4.38, WoodShare: wood / half, EmptyR: 1, VoidShare: grade.VoidShare()}
-			layers := []Layer{Plain(0.17), Plain(0.62), c.Layer(), Plain(0.45), Plain(0.68)}
+			layers := []Layer{Plain(0.17), Plain(0.62), across(c), Plain(0.45), Plain(0.68)}
 			widths := make([]float64, 0, 3)
 			for _, part := range layers[2] {
 				widths = append(widths, part.Share*half)
