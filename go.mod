@@ -14,6 +14,7 @@ require (
 	github.com/muesli/termenv v0.16.0
 	github.com/stretchr/testify v1.12.1
 	golang.org/x/sys v0.38.0
+	golang.org/x/tools v0.39.0
 )
 
 require (

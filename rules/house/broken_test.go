@@ -2,56 +2,90 @@ package house_test
 
 import (
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"golang.org/x/tools/txtar"
 
 	"battwright/rules/house"
 	"battwright/rules/strict"
 	"battwright/testdata/fixture"
 )
 
-const brokenDir = "../../testdata/broken"
-
-func brokenFiles(t *testing.T) []string {
+// eachBroken goes through testdata/broken: archives of house files that are
+// wrong, each followed by a member "want" with what is said about it. A file
+// with bytes that editors hide or change stands there as Go strings, a line
+// each, and its name ends in ".quoted". With UPDATE=1 the archives are written
+// anew with what do made of want.
+func eachBroken(t testing.TB, do func(subject, name, text string, want *[]byte)) {
 	t.Helper()
-	var out []string
-	require.NoError(t, filepath.WalkDir(brokenDir, func(path string, d fs.DirEntry, err error) error {
-		if err == nil && strings.HasSuffix(path, ".toml") {
-			out = append(out, path)
+	paths, err := filepath.Glob("../../testdata/broken/*.txtar")
+	require.NoError(t, err)
+	for _, path := range paths {
+		a, err := txtar.ParseFile(path)
+		require.NoError(t, err)
+		for pair := range slices.Chunk(a.Files, 2) {
+			require.Equal(t, "want", pair[1].Name, pair[0].Name)
+			name, quoted := strings.CutSuffix(pair[0].Name, ".quoted")
+			text := string(pair[0].Data)
+			if quoted {
+				text = unquoted(t, text)
+			}
+			do(strings.TrimSuffix(filepath.Base(path), ".txtar"), name, text, &pair[1].Data)
 		}
-		return err
-	}))
-	return out
+		if os.Getenv("UPDATE") == "1" {
+			require.NoError(t, os.WriteFile(path, txtar.Format(a), 0o644))
+		}
+	}
 }
 
-// The messages beside the files were read one by one as a builder would;
-// UPDATE=1 writes them anew, to be read again.
+func unquoted(t testing.TB, text string) string {
+	t.Helper()
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		raw, err := strconv.Unquote(strings.TrimSuffix(line, "\n"))
+		require.NoError(t, err, line)
+		b.WriteString(raw)
+	}
+	return b.String()
+}
+
+// brokenText is one of the files, by subject and name.
+func brokenText(t testing.TB, which string) string {
+	t.Helper()
+	found := ""
+	eachBroken(t, func(subject, name, text string, _ *[]byte) {
+		if subject+"/"+name == which {
+			found = text
+		}
+	})
+	require.NotEmpty(t, found, which)
+	return found
+}
+
+// The messages were read one by one as a builder would; UPDATE=1 writes them
+// anew, to be read again.
 func TestBrokenFilesSayWhatIsWrong(t *testing.T) {
-	files := brokenFiles(t)
-	require.GreaterOrEqual(t, len(files), 150)
-	l := fixture.List(t)
-	for _, path := range files {
-		t.Run(strings.TrimPrefix(path, brokenDir+"/"), func(t *testing.T) {
-			text, err := os.ReadFile(path)
-			require.NoError(t, err)
-			_, err = house.Read(l, filepath.Base(path), string(text))
+	l, cases := fixture.List(t), 0
+	eachBroken(t, func(subject, name, text string, want *[]byte) {
+		cases++
+		t.Run(subject+"/"+name, func(t *testing.T) {
+			_, err := house.Read(l, name, text)
 			require.Error(t, err, "this file is meant to be wrong")
 			got := err.Error() + "\n"
-			wantPath := strings.TrimSuffix(path, ".toml") + ".want"
 			if os.Getenv("UPDATE") == "1" {
-				require.NoError(t, os.WriteFile(wantPath, []byte(got), 0o644))
+				*want = []byte(got)
 			}
-			want, err := os.ReadFile(wantPath)
-			require.NoError(t, err)
-			require.Equal(t, string(want), got)
+			require.Equal(t, string(*want), got)
 		})
-	}
+	})
+	require.GreaterOrEqual(t, cases, 362)
 }
 
 // What holds for every message, whatever its words: it is one line, names the
@@ -60,13 +94,11 @@ func TestBrokenFilesSayWhatIsWrong(t *testing.T) {
 func TestEveryMessageHasItsParts(t *testing.T) {
 	l := fixture.List(t)
 	shape := regexp.MustCompile(`^[a-z0-9-]+\.toml(:\d+)?: (.+: )?found .+; (want|did you mean) .+$`)
-	for _, path := range brokenFiles(t) {
-		text, err := os.ReadFile(path)
-		require.NoError(t, err)
-		_, err = house.Read(l, filepath.Base(path), string(text))
+	eachBroken(t, func(_, path, text string, _ *[]byte) {
+		_, err := house.Read(l, path, text)
 		var problems strict.Problems
 		require.ErrorAs(t, err, &problems, path)
-		lines := 1 + strings.Count(string(text), "\n")
+		lines := 1 + strings.Count(text, "\n")
 		seen := map[string]bool{}
 		for _, p := range problems {
 			said := p.Error()
@@ -81,13 +113,12 @@ func TestEveryMessageHasItsParts(t *testing.T) {
 				require.NotContains(t, strings.ReplaceAll(said, "<?xml", ""), goWord, path)
 			}
 		}
-	}
+	})
 }
 
 // One file with ten mistakes gives ten lines, each with the line it is on.
 func TestTenMistakesAreTenLines(t *testing.T) {
-	text, err := os.ReadFile(brokenDir + "/ten-mistakes.toml")
-	require.NoError(t, err)
+	text := brokenText(t, "many/ten-mistakes.toml")
 	// The lines are found by the text of the mistake, not by counting.
 	mistakes := []struct{ text, key string }{
 		{"name = 42", "name"},
@@ -103,11 +134,11 @@ func TestTenMistakesAreTenLines(t *testing.T) {
 	}
 	var want []string
 	for _, m := range mistakes {
-		before, _, found := strings.Cut(string(text), m.text)
+		before, _, found := strings.Cut(text, m.text)
 		require.True(t, found, m.text)
 		want = append(want, fmt.Sprintf("ten-mistakes.toml:%d: %s: ", 1+strings.Count(before, "\n"), m.key))
 	}
-	_, err = house.Read(fixture.List(t), "ten-mistakes.toml", string(text))
+	_, err := house.Read(fixture.List(t), "ten-mistakes.toml", text)
 	require.Error(t, err)
 	got := strings.Split(err.Error(), "\n")
 	require.Len(t, got, len(want))
