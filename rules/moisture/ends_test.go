@@ -8,36 +8,6 @@ import (
 
 // The cases of this file are worked by hand.
 
-// The month is told, the earlier of two equal ones, and a month counts from
-// exactly the least difference on.
-func TestWhichMonthTheSurfaceIsWorst(t *testing.T) {
-	mild := Month{InC: 20, InPa: 800, OutC: 10, OutPa: 600, Days: 30}
-	cold := Month{InC: 20, InPa: 1200, OutC: -10, OutPa: 200, Days: 31}
-	months := same(mild)
-	months[3], months[8] = cold, cold
-	s, err := CheckSurface(0.7, months, surfaceLimits(2))
-	require.NoError(t, err)
-	require.Equal(t, []int{4, 4}, []int{s.WorstMonth, s.NeededMonth})
-	require.InDelta(t, 11, s.WorstTempC, 1e-9, "-10 + 0.7 x 30")
-	require.InDelta(t, 1200/satPa(11), s.WorstRH, 1e-12)
-
-	s, err = CheckSurface(0.7, months, surfaceLimits(30))
-	require.NoError(t, err)
-	require.Equal(t, 4, s.NeededMonth, "exactly 30 K colder")
-	s, err = CheckSurface(0.7, months, surfaceLimits(30.1))
-	require.NoError(t, err)
-	require.Zero(t, s.NeededMonth)
-	require.Zero(t, s.NeededFRsi)
-	require.Equal(t, 4, s.WorstMonth, "humidity is looked at in every month")
-
-	// Saturated exactly at the surface: dew.
-	edge := same(Month{InC: 20, InPa: satPa(11), OutC: -10, OutPa: 200, Days: 31})
-	s, err = CheckSurface(0.7, edge, surfaceLimits(2))
-	require.NoError(t, err)
-	require.InDelta(t, 1, s.WorstRH, 1e-12)
-	require.True(t, s.Over)
-}
-
 func TestAsManyLayersAndMonthsAsThereMayBe(t *testing.T) {
 	var g grid
 	layers := make([]Layer, MaxLayers)

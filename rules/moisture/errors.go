@@ -11,13 +11,11 @@ var (
 	ErrTemperature = errors.New("temperature outside the range of the formula")
 	ErrPressure    = errors.New("impossible vapor pressure")
 	ErrHumidity    = errors.New("impossible relative humidity")
-	ErrPermeance   = errors.New("impossible permeance")
 	ErrLayer       = errors.New("impossible layer")
 	ErrResistance  = errors.New("impossible resistance")
 	ErrMonth       = errors.New("impossible month")
 	ErrLimit       = errors.New("impossible limit")
 	ErrTooMany     = errors.New("too many layers or slices")
-	ErrFactor      = errors.New("temperature factor not defined")
 )
 
 // within is written so that NaN fails it.

@@ -66,14 +66,6 @@ type figures struct {
 		Drying        float64   `json:"drying_kg_m2s"`
 		Dried         float64   `json:"dried_kg_m2"`
 	} `json:"period_wall"`
-	WetBoard struct {
-		Water     float64 `json:"water_kg_m2"`
-		Lambda    float64
-		Thickness float64 `json:"thickness_m"`
-		FPsi      float64 `json:"f_psi"`
-		WetLambda float64 `json:"wet_lambda"`
-		DeltaR    float64 `json:"delta_r_exact"`
-	} `json:"wet_board"`
 	FrameWallIP frameWallIP `json:"frame_wall_ip"`
 	MoldFactor  []struct {
 		InC       float64 `json:"in_c"`
@@ -83,27 +75,6 @@ type figures struct {
 		Tolerance float64
 		SurfaceC  float64 `json:"surface_c"`
 	} `json:"mold_factor"`
-	MoldSurface struct {
-		InC  float64 `json:"in_c"`
-		InRH float64 `json:"in_rh"`
-		OutC float64 `json:"out_c"`
-		Rsi  float64
-		Rows []struct {
-			Name     string
-			TotalR   float64 `json:"total_r"`
-			F, RH    float64
-			SurfaceC float64 `json:"surface_c"`
-		}
-	} `json:"mold_surface"`
-	MoldYear struct {
-		InC       float64 `json:"in_c"`
-		MinK      float64 `json:"min_difference_k"`
-		Tolerance float64
-		Rows      []struct {
-			Place        string
-			Usual, Humid float64
-		}
-	} `json:"mold_year"`
 	FrameYear  frameYear  `json:"frame_year"`
 	AboveGrade aboveGrade `json:"above_grade"`
 	BelowGrade belowGrade `json:"below_grade"`

@@ -35,20 +35,3 @@ func satPa(tC float64) float64 {
 	}
 	return satRefPa * math.Exp(iceFactor*tC/(iceShiftC+tC))
 }
-
-// DewPointC is the temperature in C at which air of vapour pressure pa (Pa)
-// is saturated: the dew point, below 0 C the frost point. It is the inverse
-// of SaturationPa and accepts the pressures that function can return;
-// ErrPressure outside.
-func DewPointC(pa float64) (float64, error) {
-	// A hair of slack so that a value straight from satPa is never refused.
-	const slack = 1e-9
-	if !within(pa, satPa(MinTempC)*(1-slack), satPa(MaxTempC)*(1+slack)) {
-		return 0, refuse(ErrPressure, "Pa", pa)
-	}
-	l := math.Log(pa / satRefPa)
-	if l >= 0 {
-		return waterShiftC * l / (waterFactor - l), nil
-	}
-	return iceShiftC * l / (iceFactor - l), nil
-}

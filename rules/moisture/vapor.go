@@ -8,24 +8,10 @@ const DeltaAir = 2.0e-10
 // thousands of metres; this stands for "nothing passes".
 const MaxSdM = 1e6
 
-// ngPerPerm is ng/(s.m2.Pa) per US perm, with mercury at 0 C (computed).
-const ngPerPerm = 57.2135
-
 const (
-	nano      = 1e-9
 	gPerKg    = 1000.0
 	secPerDay = 86400.0
 )
-
-// PermToSdM turns the permeance of a whole sheet in US perms (above 0 to
-// 1e5) into its sd in metres: about 3.496 / perm. ErrPermeance outside; a
-// sheet of zero perms has no finite sd, use MaxSdM for it.
-func PermToSdM(perm float64) (float64, error) {
-	if !within(perm, 1e-6, 1e5) {
-		return 0, refuse(ErrPermeance, "perm", perm)
-	}
-	return DeltaAir / (perm * ngPerPerm * nano / gPerKg), nil
-}
 
 // NetRate is the rate in kg/(m2.s) at which water collects at a plane held
 // at planePa, when inPa is sdInM metres of air away on one side and outPa is
