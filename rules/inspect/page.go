@@ -66,7 +66,7 @@ var houseGroups = map[string][]houseGroup{
 	"plumber":     {{"trade", "plumber", "Pipes, ducts, flues"}, {"first", "plumber", "Before the blankets"}, {"clear", "plumber", "Kept clear"}, {"hold", "plumber", "Hold"}},
 	"inspector":   {{"inspector", "inspector", "To ask and to show"}, {"certificate", "", "On the certificate"}, {"hold", "inspector", "Hold"}},
 	"store":       {{"store", "store", "To ask and to buy"}},
-	"self":        {{"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"licensed", "self", "Not yours to do"}},
+	"self":        {{"first", "self", "Before the blankets"}, {"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"licensed", "self", "Not yours to do"}},
 }
 
 func texts(list []catalog.HandoverNote, s units.System) []string {

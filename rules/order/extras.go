@@ -36,6 +36,7 @@ func (m *maker) extras(s sizes, c count) []Extra {
 	for _, x := range m.heat(s) {
 		add(x)
 	}
+	add(burners(s.place))
 	return out
 }
 
@@ -219,6 +220,16 @@ func (m *maker) ground(s sizes) []Extra {
 	x.Qty = area * (1 + fig("ground-extra"))
 	x.Ft2, x.Note = x.Qty, note+"; about: from the area alone"
 	return []Extra{x}
+}
+
+// burners is the look at what burns fuel, where a rule asks for it.
+func burners(pl *plan.Place) Extra {
+	for _, h := range pl.Needs() {
+		if e := h.Rule.Effect; e.Need == "burner-air" {
+			return Extra{ID: e.Need, Name: e.NeedValue, Unit: "each", Qty: 1, Quote: true, Note: "before the crawl space is closed; fumes can kill"}
+		}
+	}
+	return Extra{}
 }
 
 // covers are the layers beside the blankets that the rules ask for: their area is

@@ -1,0 +1,54 @@
+package report_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/order"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// papers are all that somebody takes to the store, hands over or carries up the
+// ladder, by name.
+func papers(t *testing.T, a house.Answered) map[string]string {
+	t.Helper()
+	o, j := planned.Options(t), planned.Job(a)
+	made := order.Make(j.Plan, a)
+	out := map[string]string{
+		"order": report.OrderText(made, j.Plan, o), "order markdown": report.OrderMarkdown(made, j.Plan, o),
+		"ask": report.AskText(made, j.Plan, o), "form": report.FormText(j, o),
+		"offer template": inspect.OfferTemplate(j), "inspect template": inspect.FoundTemplate(inspect.FoundList(o.Catalog), j),
+	}
+	var err error
+	out["handover"], err = report.Handover{Job: j}.Text(o)
+	require.NoError(t, err)
+	out["handover markdown"], err = report.Handover{Job: j}.Markdown(o)
+	require.NoError(t, err)
+	for _, person := range inspect.Persons() {
+		out["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+		require.NoError(t, err)
+	}
+	return out
+}
+
+// A burner that draws its air from a closed crawl space can kill: it is looked
+// at before the crawl space is closed, and no finished work passes without.
+func TestBurnerAirOfAClosedCrawlSpace(t *testing.T) {
+	const head = "version = 1\nold = false\n[site]\nstate = \"MO\"\ncounty = \"St. Louis\"\n[[place]]\nkind = \"crawl-space\"\ndampness = \"dry\"\nground_cover = true\n"
+	closed := papers(t, fixture.Read(t, head+"vented = false\nwall_height_ft = 4\nfoam_r = 10\n"))
+	vented := papers(t, fixture.Read(t, head+"vented = true\n"))
+	for paper, want := range map[string]string{
+		"order": "none draws its air from the closed crawl space", "handover": "none draws its air from the closed crawl space",
+		"page installer": "none draws its air from the closed crawl space", "page plumber": "none draws its air from the closed crawl space",
+		"page self": "none draws its air from the closed crawl space", "form": "STOP if not: No burner draws its air from the closed crawl space",
+		"inspect template": "No burner draws its air from the closed crawl space",
+	} {
+		require.Contains(t, spaced(closed[paper]), want, paper)
+		require.NotContains(t, spaced(vented[paper]), want, paper)
+	}
+}
