@@ -35,7 +35,7 @@ func Best(places []Place, budget units.Cents, opts Opts) (Choice, error) {
 	if budget < 0 {
 		return Choice{}, wrapf(ErrBudget, "%d cents", int64(budget))
 	}
-	p, err := newProblem(places, opts.Pins, false)
+	p, err := newProblem(places)
 	if err != nil {
 		return Choice{}, err
 	}

@@ -1,6 +1,6 @@
 // Package budget chooses one option for every place of a house within an
-// amount of money, shows what the next dollars would buy, says what to put off
-// when money is short, and gives the odds that rough prices hold.
+// amount of money, shows what the next dollars would buy, and gives the odds that
+// rough prices hold.
 //
 // Numbers in, numbers out: no files, no clock, no randomness. Costs are whole
 // cents; values are points on any scale the caller likes, counted to

@@ -23,8 +23,6 @@ var (
 	ErrValue = errors.New("value out of range")
 	// ErrBudget: a budget is negative.
 	ErrBudget = errors.New("budget out of range")
-	// ErrPin: a pin names a place or an option that is not there.
-	ErrPin = errors.New("pin fits nothing")
 	// ErrMaxStates: the cap on states is negative or beyond MaxMaxStates.
 	ErrMaxStates = errors.New("state cap out of range")
 	// ErrTooManyStates: the exact answer needs more states than the cap. It

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"slices"
-	"sort"
 
 	"battwright/rules/units"
 )
@@ -35,7 +34,7 @@ type Front struct {
 
 // Frontier finds the whole frontier: at every budget, the best set. Errors:
 // those of the input (ErrNoPlaces, ErrNoOptions, ErrID, ErrSize, ErrCost,
-// ErrValue, ErrPin, ErrMaxStates) and ErrTooManyStates.
+// ErrValue, ErrMaxStates) and ErrTooManyStates.
 //
 // Method: dynamic programming over the places with dominated sets dropped
 // (Pisinger, A minimal algorithm for the multiple-choice knapsack problem,
@@ -45,7 +44,7 @@ func Frontier(places []Place, opts Opts) (Front, error) {
 	if err != nil {
 		return Front{}, err
 	}
-	p, err := newProblem(places, opts.Pins, false)
+	p, err := newProblem(places)
 	if err != nil {
 		return Front{}, err
 	}
@@ -109,11 +108,4 @@ func (f Front) Set(i int) (Set, error) {
 		return Set{}, wrapf(ErrPoint, "%d of %d", i, len(f.at))
 	}
 	return f.p.set(choice(f.layers, f.at[i])), nil
-}
-
-// At finds the best point within a budget; false when even the first costs
-// more.
-func (f Front) At(budget units.Cents) (int, bool) {
-	i := sort.Search(len(f.Points), func(k int) bool { return f.Points[k].Cost > budget })
-	return i - 1, i > 0
 }

@@ -26,7 +26,7 @@ func TestTinyFrontAndAnswers(t *testing.T) {
 		require.Equal(t, a.Picks, c.Set.Picks, "budget %d", a.Budget)
 		require.Equal(t, a.Value, c.Set.Value, "budget %d", a.Budget)
 		require.Equal(t, a.Cost, c.Set.Cost, "budget %d", a.Budget)
-		i, ok := f.At(a.Budget)
+		i, ok := at(f, a.Budget)
 		require.Equal(t, a.Missing == 0, ok)
 		if ok {
 			s, err := f.Set(i)
@@ -41,7 +41,7 @@ func TestTinyGreedyIsBeaten(t *testing.T) {
 	data := load(t)
 	places := tinyPlaces(data)
 	for _, row := range data.Greedy.Rows {
-		p, err := newProblem(places, nil, false)
+		p, err := newProblem(places)
 		require.NoError(t, err)
 		quick := p.cheapestChoice()
 		p.fill(int64(row.Budget), quick)
@@ -91,7 +91,7 @@ func TestGeneratedFronts(t *testing.T) {
 			places, budget := generate(data.Generated.Seed, row.Family, row.Places, data.Generated.Options)
 			f, err := Frontier(places, Opts{})
 			require.NoError(t, err)
-			i, ok := f.At(budget)
+			i, ok := at(f, budget)
 			require.True(t, ok)
 			t.Logf("points %d, within budget %d, states %d", len(f.Points), i+1, f.States)
 			require.InDelta(t, row.Value, f.Points[i].Value, 1e-6)
@@ -129,4 +129,25 @@ func TestTooManyStatesIsSaid(t *testing.T) {
 
 	_, err = Frontier(places, Opts{MaxStates: 3, OrDollars: true})
 	require.True(t, errors.Is(err, ErrTooManyStates), "even dollars need more")
+}
+
+// Source "office" (read): each step up costs $414, then $1117, a point.
+func TestFrontierOfOnePlace(t *testing.T) {
+	data := load(t)
+	place := Place{ID: "office"}
+	for _, o := range data.Office.Offices {
+		place.Options = append(place.Options, Option{o.ID, units.FromDollars(o.Dollars), o.Benefit})
+	}
+	f, err := Frontier([]Place{place}, Opts{})
+	require.NoError(t, err)
+	require.Len(t, f.Points, len(data.Office.Offices))
+	for i, want := range data.Office.PerPoint {
+		a, b := f.Points[i], f.Points[i+1]
+		// Published to the dollar, 1116.50 upward.
+		require.InDelta(t, want, (b.Cost-a.Cost).Dollars()/(b.Value-a.Value), 0.51)
+	}
+	for _, bad := range []int{-1, len(f.Points)} {
+		_, err = f.Set(bad)
+		require.ErrorIs(t, err, ErrPoint)
+	}
 }

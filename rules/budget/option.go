@@ -1,9 +1,7 @@
 package budget
 
 import (
-	"maps"
 	"math"
-	"slices"
 
 	"battwright/rules/units"
 )
@@ -22,8 +20,7 @@ type Place struct {
 	Options []Option
 }
 
-// Opts bounds the work and fixes what is already decided. The zero value is
-// right for a house.
+// Opts bounds the work. The zero value is right for a house.
 type Opts struct {
 	// MaxStates caps the partial sets kept over all places; 0 means
 	// DefaultMaxStates.
@@ -32,22 +29,16 @@ type Opts struct {
 	// up, when the exact one needs more than MaxStates. Such answers say so
 	// in their Rounded field. Without it they are ErrTooManyStates.
 	OrDollars bool
-	// Pins fixes places to an option: place id to option id. The other
-	// places are solved around them.
-	Pins map[string]string
 }
-
-// NotNow is the pick of a place that is put off.
-const NotNow = -1
 
 // Set is one option for each place.
 type Set struct {
 	Cost  units.Cents
 	Value float64
 	// Picks holds, for each place in the order given, the index of its option
-	// in Place.Options, or NotNow.
+	// in Place.Options.
 	Picks []int
-	// IDs holds the same options by id; "" for NotNow.
+	// IDs holds the same options by id.
 	IDs []string
 }
 
@@ -99,21 +90,6 @@ func checkOptions(p Place) error {
 		}
 		if math.IsNaN(o.Value) || math.Abs(o.Value) > MaxValue {
 			return wrapf(ErrValue, "%v for %q at %q", o.Value, o.ID, p.ID)
-		}
-	}
-	return nil
-}
-
-// checkPins reports the first pin, by place id, that fits nothing.
-func checkPins(places []Place, pins map[string]string) error {
-	for _, id := range slices.Sorted(maps.Keys(pins)) {
-		at := slices.IndexFunc(places, func(p Place) bool { return p.ID == id })
-		if at < 0 {
-			return wrapf(ErrPin, "no place %q", id)
-		}
-		want := pins[id]
-		if !slices.ContainsFunc(places[at].Options, func(o Option) bool { return o.ID == want }) {
-			return wrapf(ErrPin, "no option %q at %q", want, id)
 		}
 	}
 	return nil

@@ -11,33 +11,6 @@ import (
 // both ends. Each end may coincide with the typical price, and all three may
 // be one fixed price.
 
-// MeanCents is the average of a price: (low + typical + high) / 3. Errors:
-// ErrCost, ErrRange.
-func MeanCents(price units.Range[units.Cents]) (float64, error) {
-	if err := checkPrice(price); err != nil {
-		return 0, err
-	}
-	return float64(price.Low) + triangleOf(price).mean(), nil
-}
-
-// VarianceCents2 is the variance of a price in square cents:
-// (a2 + m2 + b2 - am - ab - mb) / 18. Errors: ErrCost, ErrRange.
-func VarianceCents2(price units.Range[units.Cents]) (float64, error) {
-	if err := checkPrice(price); err != nil {
-		return 0, err
-	}
-	return triangleOf(price).variance(), nil
-}
-
-// ShareUnder is the probability, 0 to 1, that a price stays at or below an
-// amount. Errors: ErrCost, ErrRange.
-func ShareUnder(price units.Range[units.Cents], amount units.Cents) (float64, error) {
-	if err := checkPrice(price); err != nil {
-		return 0, err
-	}
-	return triangleOf(price).share(float64(amount) - float64(price.Low)), nil
-}
-
 func checkPrice(r units.Range[units.Cents]) error {
 	if r.Low < 0 || r.High > MaxCost {
 		return wrapf(ErrCost, "%d to %d cents", int64(r.Low), int64(r.High))

@@ -76,12 +76,9 @@ func TestTriangleMoments(t *testing.T) {
 	data := load(t)
 	for _, row := range data.TriangleVariance {
 		p := price{Low: units.Cents(row.Low), Typical: units.Cents(row.Typical), High: units.Cents(row.High)}
-		v, err := VarianceCents2(p)
-		require.NoError(t, err)
-		require.InDelta(t, row.Variance[0]/row.Variance[1], v, 1e-12)
-		m, err := MeanCents(p)
-		require.NoError(t, err)
-		require.InDelta(t, float64(row.Low+row.Typical+row.High)/3, m, 1e-12)
+		total := mustSum(t, []price{p})
+		require.InDelta(t, row.Variance[0]/row.Variance[1], total.SDCents*total.SDCents, 1e-12)
+		require.InDelta(t, float64(row.Low+row.Typical+row.High)/3, total.MeanCents, 1e-12)
 	}
 }
 
@@ -93,11 +90,8 @@ func TestMomentsFromTheDistribution(t *testing.T) {
 		{Low: 50, Typical: 400, High: 400},
 		{Low: 10, Typical: 200, High: 900},
 	} {
-		mean, err := MeanCents(p)
-		require.NoError(t, err)
-		variance, err := VarianceCents2(p)
-		require.NoError(t, err)
 		l := triangleOf(p)
+		mean, variance := float64(p.Low)+l.mean(), l.variance()
 		const n = 20_000
 		sum, squares := 0.0, 0.0
 		for k := range n { // midpoints of u: x = point(u)
@@ -111,19 +105,16 @@ func TestMomentsFromTheDistribution(t *testing.T) {
 }
 
 // The odds of one price invert its points.
-func TestShareUnderInvertsPoints(t *testing.T) {
+func TestWithinInvertsPoints(t *testing.T) {
 	r := rand.New(rand.NewPCG(50, 1))
 	for range 2000 {
 		p := randomPrice(r)
 		u := r.Float64()
 		x := p.Low + units.Cents(math.Ceil(triangleOf(p).point(u)))
-		got, err := ShareUnder(p, x)
-		require.NoError(t, err)
-		require.GreaterOrEqual(t, got, u-1e-9)
+		total := mustSum(t, []price{p})
 		if x > p.Low {
-			got, err = ShareUnder(p, x-1)
-			require.NoError(t, err)
-			require.LessOrEqual(t, got, u+1e-9)
+			require.GreaterOrEqual(t, total.Within(x).Independent, u-1e-9)
+			require.LessOrEqual(t, total.Within(x-1).Independent, u+1e-9)
 		}
 	}
 }

@@ -20,7 +20,7 @@ const (
 type item struct {
 	cost, value, paid int64
 	rank              int32 // place of its id among the ids of its place
-	index             int32 // in Place.Options, or NotNow
+	index             int32 // in Place.Options
 }
 
 // problem is the checked input: for each place the options worth looking at,
@@ -33,13 +33,9 @@ type problem struct {
 	dollars   bool    // costs are counted in whole dollars
 }
 
-// newProblem checks the input. With notNow every place may also be left for
-// later, at no cost and no value.
-func newProblem(places []Place, pins map[string]string, notNow bool) (*problem, error) {
+// newProblem checks the input.
+func newProblem(places []Place) (*problem, error) {
 	if err := checkPlaces(places); err != nil {
-		return nil, err
-	}
-	if err := checkPins(places, pins); err != nil {
 		return nil, err
 	}
 	p := &problem{}
@@ -50,31 +46,21 @@ func newProblem(places []Place, pins map[string]string, notNow bool) (*problem, 
 		}
 		p.placeIDs = append(p.placeIDs, pl.ID)
 		p.optionIDs = append(p.optionIDs, ids)
-		items := placeItems(pl, pins)
-		if notNow {
-			// Ranked after every option, so that doing a place for nothing
-			// beats leaving it.
-			items = append(items, item{rank: int32(len(ids)), index: NotNow})
-		}
-		p.items = append(p.items, undominated(items))
+		p.items = append(p.items, undominated(placeItems(pl)))
 	}
 	p.minAfter = minAfter(p.items)
 	return p, nil
 }
 
-func placeItems(pl Place, pins map[string]string) []item {
+func placeItems(pl Place) []item {
 	order := make([]int, len(pl.Options))
 	for j := range order {
 		order[j] = j
 	}
 	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(pl.Options[a].ID, pl.Options[b].ID) })
-	pin, pinned := pins[pl.ID]
-	items := make([]item, 0, len(order)+1)
+	items := make([]item, 0, len(order))
 	for rank, j := range order {
 		o := pl.Options[j]
-		if pinned && o.ID != pin {
-			continue
-		}
 		items = append(items, item{
 			cost:  int64(o.Cost),
 			paid:  int64(o.Cost),
@@ -154,9 +140,7 @@ func (p *problem) set(choice []int32) Set {
 		s.Cost += units.Cents(it.paid)
 		value += it.value
 		s.Picks[i] = int(it.index)
-		if it.index != NotNow {
-			s.IDs[i] = p.optionIDs[i][it.index]
-		}
+		s.IDs[i] = p.optionIDs[i][it.index]
 	}
 	s.Value = points(value)
 	return s

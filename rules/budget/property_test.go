@@ -59,7 +59,7 @@ func TestBestIsTheFrontAtEveryBudget(t *testing.T) {
 					continue
 				}
 				c := mustBest(t, places, budget)
-				k, ok := f.At(budget)
+				k, ok := at(f, budget)
 				require.Equal(t, ok, c.Missing == 0)
 				if ok {
 					s, err := f.Set(k)
@@ -160,7 +160,7 @@ func TestBoundOptimumGreedy(t *testing.T) {
 		places := realHouse(r, 8, 10)
 		cheapest, dearest := span(places)
 		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
-		p, err := newProblem(places, nil, false)
+		p, err := newProblem(places)
 		require.NoError(t, err)
 		b := p.newBound(min(int64(budget), p.dearest()))
 		require.LessOrEqual(t, p.paidOf(b.greedy), int64(budget))
@@ -256,7 +256,7 @@ func TestOneStepAndManyEquals(t *testing.T) {
 
 // Options that cost the same in whole dollars are told apart by the cents.
 func TestDollarsKeepTheCheaper(t *testing.T) {
-	p, err := newProblem([]Place{{"x", []Option{{"a", 199, 5}, {"b", 150, 4}, {"c", 120, 3}}}}, nil, false)
+	p, err := newProblem([]Place{{"x", []Option{{"a", 199, 5}, {"b", 150, 4}, {"c", 120, 3}}}})
 	require.NoError(t, err)
 	f, err := p.inDollars().front(DefaultMaxStates)
 	require.NoError(t, err)
@@ -269,14 +269,14 @@ func TestDollarsKeepTheCheaper(t *testing.T) {
 	yes := func(id string, cost units.Cents, value float64) Place {
 		return Place{id, []Option{{"0", 0, 0}, {"1", cost, value}}}
 	}
-	p, err = newProblem([]Place{yes("u", 499, 10), yes("x", 101, 4), yes("y", 101, 4), yes("z", 101, 4)}, nil, false)
+	p, err = newProblem([]Place{yes("u", 499, 10), yes("x", 101, 4), yes("y", 101, 4), yes("z", 101, 4)})
 	require.NoError(t, err)
 	f, err = p.inDollars().front(DefaultMaxStates)
 	require.NoError(t, err)
 	require.Equal(t, []Point{{0, 0}, {101, 4}, {202, 8}, {303, 12}, {600, 14}, {701, 18}, {802, 22}}, f.Points)
 
 	// The quick fill takes p and q for 4.00; r alone is worth as much.
-	p, err = newProblem([]Place{yes("p", 100, 6), yes("q", 300, 4), yes("r", 350, 10)}, nil, false)
+	p, err = newProblem([]Place{yes("p", 100, 6), yes("q", 300, 4), yes("r", 350, 10)})
 	require.NoError(t, err)
 	c, err = p.chooseInDollars(400, DefaultMaxStates)
 	require.NoError(t, err)

@@ -16,7 +16,7 @@ func TestTiesByWalkAndByRank(t *testing.T) {
 	r := rand.New(rand.NewPCG(71, 1))
 	for range 100 {
 		places := randomHouse(r, 6, 5)
-		p, err := newProblem(places, nil, false)
+		p, err := newProblem(places)
 		require.NoError(t, err)
 		s := search{p: p, limit: noLimit, cap: DefaultMaxStates}
 		require.NoError(t, s.run())

@@ -18,9 +18,8 @@ type Total struct {
 	// MeanCents is the average total; how the prices move together does not
 	// change it.
 	MeanCents float64
-	// SDCents is the standard deviation when every price moves on its own,
-	// SDTogetherCents the largest it can be, when all move as one.
-	SDCents, SDTogetherCents float64
+	// SDCents is the standard deviation when every price moves on its own.
+	SDCents float64
 
 	lines []triangle // those that have a spread, widest first
 	grid  grid       // the spread of prices on their own
@@ -74,7 +73,6 @@ func (t *Total) moments() {
 	for _, l := range t.lines {
 		t.MeanCents += l.mean()
 		variance += l.variance()
-		t.SDTogetherCents += math.Sqrt(l.variance())
 	}
 	t.SDCents = math.Sqrt(variance)
 }
@@ -139,26 +137,4 @@ func (t Total) Percentile(share float64) (Amounts, error) {
 		Independent: least(func(o Odds) float64 { return o.Independent }),
 		Together:    least(func(o Odds) float64 { return o.Together }),
 	}, nil
-}
-
-// Reach says how a budget lies to the ends of a total: what can be said when
-// only low and high are known and no odds.
-type Reach int
-
-// The reaches. A budget between the ends is Possible.
-const (
-	Never Reach = iota
-	Possible
-	Certain
-)
-
-// Reach compares a budget with the ends.
-func (t Total) Reach(budget units.Cents) Reach {
-	switch {
-	case budget >= t.High:
-		return Certain
-	case budget < t.Low:
-		return Never
-	}
-	return Possible
 }

@@ -185,9 +185,6 @@ func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
 // take makes a set the choice of the plan.
 func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
 	for k, pick := range picks {
-		if pick < 0 {
-			continue
-		}
 		place := &p.Places[back[k].place]
 		cand := *back[k].from[pick]
 		if place.Choice != nil && stackID(place.Choice.Assessed) == stackID(cand) {
@@ -287,7 +284,7 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 // isSet reports whether the plan is the set with these picks.
 func (p Plan) isSet(picks []int, back []spendable) bool {
 	for k, pick := range picks {
-		if choice := p.Places[back[k].place].Choice; pick >= 0 && stackID(choice.Assessed) != stackID(*back[k].from[pick]) {
+		if choice := p.Places[back[k].place].Choice; stackID(choice.Assessed) != stackID(*back[k].from[pick]) {
 			return false
 		}
 	}
