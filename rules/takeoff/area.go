@@ -98,35 +98,6 @@ func ModuleFt2PerFt(spacingIn float64) (float64, error) {
 	return spacingIn / units.InchPerFoot, nil
 }
 
-// ClearShare is the clear share of a plain wall without openings: stud height
-// over wall height times clear width over spacing.
-func ClearShare(heightIn, studHeightIn, spacingIn, thickIn float64) (float64, error) {
-	if err := positive("wall height", heightIn, maxHighIn); err != nil {
-		return 0, err
-	}
-	if err := positive("stud height", studHeightIn, heightIn); err != nil {
-		return 0, err
-	}
-	if err := checkFraming(StudIn, spacingIn, thickIn); err != nil {
-		return 0, err
-	}
-	return studHeightIn / heightIn * (spacingIn - thickIn) / spacingIn, nil
-}
-
-// GableFt2 is the area of count triangles under a roof.
-func GableFt2(spanIn, riseIn float64, count int) (float64, error) {
-	if err := positive("gable span", spanIn, maxSizeIn); err != nil {
-		return 0, err
-	}
-	if err := positive("gable rise", riseIn, maxHighIn); err != nil {
-		return 0, err
-	}
-	if err := countBetween("gables", count, 0, 1000); err != nil {
-		return 0, err
-	}
-	return ft2(spanIn*riseIn/2) * float64(count), nil
-}
-
 // ceilInt rounds up, but not for the last bits of a division: 105.00000000000001
 // pieces are 105.
 func ceilInt(v float64) int {

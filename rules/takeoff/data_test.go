@@ -54,9 +54,6 @@ type published struct {
 		From
 	} `json:"loft"`
 	Gable struct {
-		SpanFt   float64 `json:"span_ft"`
-		RiseFt   float64 `json:"rise_ft"`
-		Ends     int     `json:"ends"`
 		WallFt   float64 `json:"wall_ft"`
 		HeightFt float64 `json:"height_ft"`
 		GableFt2 float64 `json:"gable_ft2"`

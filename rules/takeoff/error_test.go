@@ -185,13 +185,7 @@ func TestOthersRefuse(t *testing.T) {
 		}
 		_, err := good.Across(v)
 		require.ErrorIs(t, err, ErrSize)
-		_, err = GableFt2(v, 10, 1)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = GableFt2(10, v, 1)
-		require.ErrorIs(t, err, ErrSize)
 		_, err = ModuleFt2PerFt(v)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = ClearShare(97, v, 16, 1.5)
 		require.ErrorIs(t, err, ErrSize)
 		c := Chase{ChimneyWidthIn: v, ChimneyDepthIn: 20, ClearanceIn: 2, DepthIn: 3.5, SpacingIn: 16, StoreyIn: 97, Storeys: 1, Sides: 4}
 		_, err = c.Wall()
@@ -199,8 +193,6 @@ func TestOthersRefuse(t *testing.T) {
 	}
 	_, err := Floor{LengthIn: 480, WidthIn: 3, DepthIn: 9.25, SpacingIn: 16, Rim: true}.Layout()
 	require.ErrorIs(t, err, ErrNothing)
-	_, err = GableFt2(10, 10, -1)
-	require.ErrorIs(t, err, ErrCount)
 	c := Chase{ChimneyWidthIn: 24, ChimneyDepthIn: 20, ClearanceIn: 2, DepthIn: 3.5, SpacingIn: 16, StoreyIn: 97, Storeys: 0, Sides: 4}
 	_, err = c.Wall()
 	require.ErrorIs(t, err, ErrCount)

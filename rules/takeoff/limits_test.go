@@ -93,10 +93,6 @@ func TestEveryLimit(t *testing.T) {
 		{"framing spacing", 6, 48, 0.01, area(func(a *Area, v float64) { a.SpacingIn = v })},
 		{"bay height", 1, maxSizeIn, 0.01, area(func(a *Area, v float64) { a.BayIn = v })},
 		{"clear share", 0.01, 1, 0.001, area(func(a *Area, v float64) { a.Share, a.How = v, ByClearShare })},
-		{"stud height", 1.0 / 64, 97, 0.001, func(v float64) error { return none(ClearShare(97, v, 16, 1.5)) }},
-		{"gable span", 1.0 / 64, maxSizeIn, 0.01, func(v float64) error { return none(GableFt2(v, 60, 1)) }},
-		{"gable rise", 1.0 / 64, 1200, 0.01, func(v float64) error { return none(GableFt2(60, v, 1)) }},
-		{"gables", 0, 1000, 1, func(v float64) error { return none(GableFt2(60, 60, int(v))) }},
 		{"blanket width", 6, 120, 0.01, func(v float64) error {
 			return none(Floor{LengthIn: 480, WidthIn: 336, DepthIn: 9.25, SpacingIn: 16}.Across(v))
 		}},
