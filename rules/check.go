@@ -69,6 +69,7 @@ func (e Effect) problems() []error {
 	bad(!safety && e.Stops, "only a safety rule stops a plan")
 	bad(!e.Stops && e.Spreads, "only what stops a plan spreads")
 	bad((!safety || e.Stops) && e.AsksFirst, "only a safety rule that does not stop a plan asks first")
+	bad((!safety || e.Stops || e.AsksFirst) && e.SettleFirst, "only a safety rule that neither stops a plan nor asks first is settled before work begins")
 	bad(!e.Stops && e.Call != "", "call %q belongs to what stops a plan", e.Call)
 	return errs
 }

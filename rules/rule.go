@@ -22,7 +22,7 @@ const NeedNoOption = "no_option"
 //
 //	adjust       Criterion, Delta (-1 to 1, not 0), Group
 //	require      Need, NeedValue; a safety rule may name them too
-//	safety       Severity (from 1, higher is worse), Stops, Call, Spreads, AsksFirst
+//	safety       Severity (from 1, higher is worse), Stops, Call, Spreads, AsksFirst, SettleFirst
 //	for, against Criterion, may be empty
 //	exclude      Group, may be empty: names the subject, so that two excludes
 //	             on different subjects are not taken for one
@@ -36,11 +36,14 @@ type Effect struct {
 	Need      string // facing, retarder, ground_cover, baffle, ...
 	NeedValue string
 	Severity  int
-	Stops     bool   // a danger that leaves no plan for the place
-	Spreads   bool   // where it stops one place, a place that nobody looked at may have it too
-	AsksFirst bool   // something must be found out before the place is bought for or begun
-	Call      string // who must come when it stops the place, in words of the reason; empty when nobody licensed is needed
-	Order     int
+	Stops     bool // a danger that leaves no plan for the place
+	Spreads   bool // where it stops one place, a place that nobody looked at may have it too
+	AsksFirst bool // something must be found out before the place is bought for or begun
+	// SettleFirst: no reason to plan nothing, but put right, or answered while
+	// nobody knows, before anybody begins at the place.
+	SettleFirst bool
+	Call        string // who must come when it stops the place, in words of the reason; empty when nobody licensed is needed
+	Order       int
 }
 
 // Example is a case a rule carries with it; facts that are left out are unknown.

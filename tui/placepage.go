@@ -175,7 +175,7 @@ func (x *placePage) result(p *page, s *session, pl plan.Place) {
 			tone = style.Danger
 		}
 		p.labelled(tone, l.Label, labelColumn, l.Text)
-		if i == max(0, len(pl.Stops)+len(pl.Asks())-1) {
+		if i == max(0, len(pl.Stops)+len(pl.Asks())+len(pl.Settles())-1) {
 			x.cautions(p, pl)
 		}
 	}

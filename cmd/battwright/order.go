@@ -83,14 +83,15 @@ func (o orderFlags) render(w opened, made order.Order, p plan.Plan) (string, err
 	return report.OrderText(made, p, opts), nil
 }
 
-// notReady is what --strict looks at: something to find out first, of the house
-// or of a place, a place that cannot be ordered, or a size that nobody confirmed.
+// notReady is what --strict looks at: something to find out or settle first, of
+// the house or of a place, a place that cannot be ordered, or a size that nobody
+// confirmed.
 func notReady(o order.Order) bool {
 	if len(o.First) > 0 {
 		return true
 	}
 	for _, p := range o.Places {
-		if len(p.FindFirst) > 0 {
+		if len(p.FindFirst)+len(p.Settle) > 0 {
 			return true
 		}
 		if p.Skipped != "" && !p.Idle || p.Problem != "" || !p.Idle && p.NotMeasured() {

@@ -164,11 +164,10 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 }
 
 // fallsShort is what --strict looks at: nothing to judge, something to find out
-// first, of the house (the climate zone, the figures of the drawings, answers that
-// disagree) or of a place, a place without a plan, or a choice that misses its
-// target without the builder having accepted
-// that. A board that is still to be bought, like the blankets, is no shortfall:
-// the plan names it.
+// or settle first, of the house (the climate zone, the figures of the drawings,
+// answers that disagree) or of a place, a place without a plan, or a choice that
+// misses its target without the builder having accepted that. A board that is
+// still to be bought, like the blankets, is no shortfall: the plan names it.
 func fallsShort(p plan.Plan) bool {
 	if len(p.Places) == 0 || len(p.First()) > 0 {
 		return true
@@ -177,7 +176,7 @@ func fallsShort(p plan.Plan) bool {
 		if !place.Stopped() && place.Target.Idle {
 			continue // nothing is asked there
 		}
-		if place.Choice == nil || len(place.Asks()) > 0 {
+		if place.Choice == nil || len(place.Asks())+len(place.Settles()) > 0 {
 			return true
 		}
 		if !place.Choice.Heat.MeetsTarget && !place.Surface.Waived {

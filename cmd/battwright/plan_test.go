@@ -140,7 +140,14 @@ func TestStrict(t *testing.T) {
 	older := attic("older.toml", "true")
 	require.Equal(t, exitShort, runs("plan", "--strict", older).code, "nobody knows of old wiring and old fill")
 	require.Equal(t, exitDone, runs("order", older).code)
-	require.Equal(t, exitDone, runs("order", "--strict", attic("newer.toml", "false")).code)
+	newer, err := os.ReadFile(attic("newer.toml", "false"))
+	require.NoError(t, err)
+	for lights, want := range map[string]int{"false": exitDone, "true": exitShort, `"unknown"`: exitShort} {
+		lit := house("lit.toml", strings.TrimPrefix(string(newer), "version = 1\n")+"bath_fan_outside = true\nvents_ok = true\nnon_ic_lights = "+lights+"\n")
+		require.Equal(t, want, runs("order", "--strict", lit).code, lights)
+		require.Equal(t, want, runs("plan", "--strict", lit).code, lights)
+		require.Equal(t, exitDone, runs("order", lit).code, "it is planned all the same")
+	}
 	require.Equal(t, exitShort, runs("order", "--strict", older).code, "nobody knows of old wiring and old fill")
 	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\n")).code, "nothing is asked there")
 	const vermont = "stage = \"not-framed\"\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"

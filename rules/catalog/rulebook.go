@@ -28,18 +28,19 @@ type AtomRecord struct {
 
 // EffectRecord is what a rule does when it fires.
 type EffectRecord struct {
-	Kind      string      `toml:"kind,required"`
-	Criterion string      `toml:"criterion"`
-	Delta     float64     `toml:"delta"`
-	Group     string      `toml:"group"`
-	Need      string      `toml:"need"`
-	NeedValue units.Prose `toml:"need_value"`
-	Severity  int         `toml:"severity"`
-	Stops     bool        `toml:"stops"`
-	Spreads   bool        `toml:"spreads"`
-	AsksFirst bool        `toml:"asks_first"`
-	Call      string      `toml:"call"`
-	Order     int         `toml:"order"`
+	Kind        string      `toml:"kind,required"`
+	Criterion   string      `toml:"criterion"`
+	Delta       float64     `toml:"delta"`
+	Group       string      `toml:"group"`
+	Need        string      `toml:"need"`
+	NeedValue   units.Prose `toml:"need_value"`
+	Severity    int         `toml:"severity"`
+	Stops       bool        `toml:"stops"`
+	Spreads     bool        `toml:"spreads"`
+	AsksFirst   bool        `toml:"asks_first"`
+	SettleFirst bool        `toml:"settle_first"`
+	Call        string      `toml:"call"`
+	Order       int         `toml:"order"`
 }
 
 // ExampleRecord is a case a rule carries with it.
@@ -188,7 +189,7 @@ func (r RuleRecord) rule() (rules.Rule, error) {
 		ID: r.ID, Title: r.Title, When: when, Reason: string(r.Reason), Source: r.Source, Known: string(r.Known), Overrides: r.Overrides,
 		Effect: rules.Effect{
 			Kind: rules.EffectKind(e.Kind), Criterion: e.Criterion, Delta: e.Delta, Group: e.Group,
-			Need: e.Need, NeedValue: string(e.NeedValue), Severity: e.Severity, Stops: e.Stops, Spreads: e.Spreads, AsksFirst: e.AsksFirst, Call: e.Call, Order: e.Order,
+			Need: e.Need, NeedValue: string(e.NeedValue), Severity: e.Severity, Stops: e.Stops, Spreads: e.Spreads, AsksFirst: e.AsksFirst, SettleFirst: e.SettleFirst, Call: e.Call, Order: e.Order,
 		},
 	}
 	for _, x := range r.Examples {

@@ -77,14 +77,10 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 	return out
 }
 
-// placeLines are what must be found out first at a place, then the figures of it
+// placeLines are what must be found out or settled first at a place, then the figures of it
 // that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
-	var out []string
-	for _, text := range p.FindFirst(j.Catalog(), j.System) {
-		out = append(out, plan.AskHead+text)
-	}
-	return append(out, placeFigures(j, p, person)...)
+	return append(p.FirstLines(j.Catalog(), j.System), placeFigures(j, p, person)...)
 }
 
 func placeFigures(j Job, p plan.Place, person string) []string {

@@ -2,6 +2,7 @@ package inspect_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -176,7 +177,7 @@ func TestDepthOverAnOldBlanketIsNamedTwice(t *testing.T) {
 	require.InDelta(t, newIn+p.Surface.OldIn, sheet.CeilingIn, 1e-9)
 	page, err := inspect.PageFor(j, "framer")
 	require.NoError(t, err)
-	require.Contains(t, page.Parts[0].Lines[0], "to the ceiling")
+	require.Contains(t, strings.Join(page.Parts[0].Lines, "\n"), "to the ceiling")
 	ten := func(in float64) house.Answers {
 		return house.Answers{"thickness_in": numbers(in, in, in, in, in, in, in, in, in, in)}
 	}

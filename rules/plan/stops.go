@@ -80,6 +80,34 @@ func (p Place) Asks() []rules.Hit {
 	return out
 }
 
+// Settles are what must be put right, or answered while nobody knows, before
+// anybody begins at a place that nothing is known to stop, worst first.
+func (p Place) Settles() []rules.Hit {
+	if p.Stopped() {
+		return nil
+	}
+	var out []rules.Hit
+	for _, h := range p.Safety {
+		if h.Rule.Effect.SettleFirst {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// SettleFirst says what must be put right or answered before anybody begins at
+// the place. Every view of the place has it behind FindFirst and SettleHead.
+func (p Place) SettleFirst(c *catalog.Catalog, s units.System) []string {
+	var out []string
+	for _, h := range p.Settles() {
+		out = append(out, c.Caution(h, s))
+	}
+	return out
+}
+
+// SettleHead stands before what must be settled before work begins.
+const SettleHead = "BEFORE YOU BEGIN: "
+
 // FindFirst says what must be found out before anybody buys for the place or
 // begins there. Every view of the place begins with it, behind AskHead.
 func (p Place) FindFirst(c *catalog.Catalog, s units.System) []string {
@@ -96,6 +124,18 @@ func (p Place) FindFirst(c *catalog.Catalog, s units.System) []string {
 
 // AskHead stands before what must be found out first.
 const AskHead = "FIND OUT FIRST: "
+
+// FirstLines are FindFirst and SettleFirst, each behind its head.
+func (p Place) FirstLines(c *catalog.Catalog, s units.System) []string {
+	var out []string
+	for _, text := range p.FindFirst(c, s) {
+		out = append(out, AskHead+text)
+	}
+	for _, text := range p.SettleFirst(c, s) {
+		out = append(out, SettleHead+text)
+	}
+	return out
+}
 
 // spread tells each place which dangers that nobody has ruled out there stop
 // another place of the house.

@@ -37,6 +37,7 @@ type jsonSheet struct {
 	State   string       `json:"state"`
 	Stops   []jsonStop   `json:"stops"`
 	Ask     []jsonStop   `json:"find_out_first"`
+	Settle  []jsonStop   `json:"settle_first"`
 	Layers  []jsonLayer  `json:"layers,omitempty"`
 	DepthIn float64      `json:"depth_in,omitempty"`            // of the new blankets
 	Ceiling float64      `json:"depth_to_ceiling_in,omitempty"` // over an old blanket, about
@@ -115,7 +116,7 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 func jsonSheetOf(s inspect.Sheet, o Options) jsonSheet {
 	p, sys := s.Plan, o.System
 	out := jsonSheet{
-		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2), Ceiling: round(s.CeilingIn, 1),
+		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), Settle: jsonSettles(p, o), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2), Ceiling: round(s.CeilingIn, 1),
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}

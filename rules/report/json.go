@@ -43,6 +43,7 @@ type jsonPlace struct {
 	State   string          `json:"state"`
 	Stops   []jsonStop      `json:"stops"`
 	First   []jsonStop      `json:"find_out_first"`
+	Settle  []jsonStop      `json:"settle_first"` // before anybody begins there
 	Target  jsonTarget      `json:"target"`
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
@@ -69,9 +70,17 @@ func jsonStops(p plan.Place) []jsonStop {
 
 // jsonAsks are what must be found out first; a danger without somebody to call.
 func jsonAsks(p plan.Place, o Options) []jsonStop {
+	return jsonSay(p.Asks(), p.FindFirst(o.Catalog, o.System))
+}
+
+// jsonSettles are what must be settled before work begins.
+func jsonSettles(p plan.Place, o Options) []jsonStop {
+	return jsonSay(p.Settles(), p.SettleFirst(o.Catalog, o.System))
+}
+
+func jsonSay(hits []rules.Hit, say []string) []jsonStop {
 	out := []jsonStop{}
-	say := p.FindFirst(o.Catalog, o.System)
-	for i, h := range p.Asks() {
+	for i, h := range hits {
 		out = append(out, jsonStop{Danger: h.Rule.ID, Say: say[i]})
 	}
 	return out
@@ -220,7 +229,7 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
-		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Ranking: []jsonEntry{},
+		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Settle: jsonSettles(p, o), Ranking: []jsonEntry{},
 		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonNote{},
 	}

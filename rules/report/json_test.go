@@ -219,6 +219,7 @@ func withoutTexts(t *testing.T, s string) string {
 		if m, ok := v.(map[string]any); ok {
 			delete(m, "text")
 			delete(m, "value")
+			delete(m, "say")
 			delete(m, "assumed")
 		}
 	})

@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/order"
+	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
@@ -117,7 +118,7 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	s := opts.System
 	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
 	for _, p := range o.Places {
-		if text := findFirstText(p); text != "" {
+		for _, text := range firstTexts(p) {
 			b.add(OrderLoud, "%s", text)
 		}
 	}
@@ -168,13 +169,17 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 	return b
 }
 
-// findFirstText says of a place what must be found out before anybody buys for
-// it; empty when nothing must.
-func findFirstText(p order.Place) string {
-	if len(p.FindFirst) == 0 {
-		return ""
+// firstTexts say of a place what must be found out before anybody buys for it,
+// and what must be settled before anybody begins there.
+func firstTexts(p order.Place) []string {
+	var out []string
+	if len(p.FindFirst) > 0 {
+		out = append(out, fmt.Sprintf("%s: %s%s Do not buy for it or begin before that is answered.", p.Label, plan.AskHead, strings.Join(p.FindFirst, " ")))
 	}
-	return fmt.Sprintf("%s: FIND OUT FIRST: %s Do not buy for it or begin before that is answered.", p.Label, strings.Join(p.FindFirst, " "))
+	if len(p.Settle) > 0 {
+		out = append(out, fmt.Sprintf("%s: %s%s Do not begin there before that is settled.", p.Label, plan.SettleHead, strings.Join(p.Settle, " ")))
+	}
+	return out
 }
 
 // dampBeforeBuying says of a place that gets damp what must be settled before

@@ -21,7 +21,7 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 	}
 	top.add(OrderPlain, "Carry it to the store or read it on the phone. Then type what you heard under prices and labels, or as [[quote]] in the house file; the plan and the order are worked out again.")
 	for _, p := range o.Places {
-		if text := findFirstText(p); text != "" {
+		for _, text := range firstTexts(p) {
 			top.add(OrderLoud, "%s", text)
 		}
 	}

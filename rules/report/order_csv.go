@@ -12,7 +12,7 @@ import (
 func OrderCSV(o order.Order, opts Options) (string, error) {
 	rows := [][]string{{"what", "item", "r", "facing", "width_in", "length_in", "pieces", "spare", "pieces_per_package", "packages", "have", "buy", "unit", "places", "low_usd", "typical_usd", "high_usd", "price", "note"}}
 	for _, p := range o.Places { // first, as in the list that is read
-		if text := findFirstText(p); text != "" {
+		for _, text := range firstTexts(p) {
 			rows = append(rows, csvOf("find out first", p, text))
 		}
 		if text := dampBeforeBuying(p); text != "" {

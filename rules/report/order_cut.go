@@ -34,7 +34,7 @@ func cutBlock(p order.Place, opts Options) OrderBlock {
 	case p.Problem != "":
 		b.add(OrderLoud, "NOT COUNTED: %s", p.Problem)
 	}
-	if text := findFirstText(p); text != "" {
+	for _, text := range firstTexts(p) {
 		b.add(OrderLoud, "%s", text)
 	}
 	if p.NotMeasured() {

@@ -35,14 +35,8 @@ const LabelStop = "STOP"
 const LabelFirst = "First"
 
 // FindFirst are the lines that begin every view of a place about which
-// something must be found out first.
-func FindFirst(p plan.Place, o Options) []string {
-	out := p.FindFirst(o.Catalog, o.System)
-	for i := range out {
-		out[i] = plan.AskHead + out[i]
-	}
-	return out
-}
+// something must be found out or settled first.
+func FindFirst(p plan.Place, o Options) []string { return p.FirstLines(o.Catalog, o.System) }
 
 // PlaceLines are the facts of a place in the order a builder needs them. The
 // screens and the text report print the same lines.
@@ -355,7 +349,7 @@ func saidFirst(p plan.Place, h rules.Hit) bool {
 	if p.Stopped() {
 		return h.Rule.Effect.Stops && len(h.Unknown) == 0
 	}
-	return h.AsksFirst()
+	return h.AsksFirst() || h.Rule.Effect.SettleFirst
 }
 
 // notYet stands for the fit of a blanket while the width of its room is not

@@ -116,9 +116,23 @@ func (t *writer) table(p plan.Plan, o Options) {
 	}
 }
 
-// Glance says one place in one line, first what must be found out first.
+// Glance says one place in one line, first what must be found out first, then
+// by its name what must be settled before work begins.
 func Glance(place plan.Place, o Options) string {
 	text := glance(place, o)
+	if hits := place.Settles(); len(hits) > 0 {
+		titles := make([]string, len(hits))
+		for i, h := range hits {
+			titles[i] = lowerFirst(h.Rule.Title)
+			if len(h.Unknown) > 0 {
+				titles[i] += " (not known yet)"
+			}
+		}
+		if place.Choice != nil {
+			text = "Then: " + text
+		}
+		text = plan.SettleHead + strings.Join(titles, "; ") + ". " + text
+	}
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
 		then := " Once that is answered: "
 		if place.Choice == nil || place.Surface.Kind.ID == "chimney" { // a gap is kept empty in any case

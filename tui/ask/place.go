@@ -80,7 +80,7 @@ func (a *app) placeResult(id string) {
 	lines := report.PlaceLines(*pl, o)
 	for i, l := range lines {
 		a.talk.labelled(l.Label, l.Text)
-		if i == max(0, len(pl.Stops)+len(pl.Asks())-1) {
+		if i == max(0, len(pl.Stops)+len(pl.Asks())+len(pl.Settles())-1) {
 			a.cautions(*pl)
 		}
 	}
