@@ -77,8 +77,8 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 	return out
 }
 
-// placeLines are what must be found out or settled first at a place, then the figures of it
-// that a person needs.
+// placeLines are what must be found out or settled first at a place, then the
+// figures of it that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
 	return append(p.FirstLines(j.Catalog(), j.System), placeFigures(j, p, person)...)
 }
@@ -103,6 +103,7 @@ func placeFigures(j Job, p plan.Place, person string) []string {
 		if board := boardText(j, p); board != "" && person == "self" {
 			lines = append(lines, "ALSO: "+board)
 		}
+		lines = append(lines, p.BoardCautions()...)
 		return append(append(lines, layerLines(j, p)...), gapLine(j, p)...)
 	case "framer":
 		return framerLines(j, p)
@@ -155,6 +156,7 @@ func framerLines(j Job, p plan.Place) []string {
 	if board := boardText(j, p); board != "" {
 		lines = append(lines, board)
 	}
+	lines = append(lines, p.BoardCautions()...)
 	if e := p.Choice.Heat.EaveShortIn; e > 0 {
 		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))
 	}
@@ -189,6 +191,7 @@ func storeLines(j Job, p plan.Place) []string {
 	if p.Target.AddR > 0 {
 		lines = append(lines, j.System.R(p.Target.AddR)+" board, not a blanket: get a quote")
 	}
+	lines = append(lines, p.BoardCautions()...)
 	for _, h := range p.Needs() {
 		if h.Rule.Effect.Need == "fire-mark" {
 			lines = append(lines, h.Text)

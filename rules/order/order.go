@@ -54,7 +54,8 @@ type Place struct {
 	Self      bool // the builder does the work
 	Hours     units.Range[float64]
 	Money     PlaceMoney
-	Quoted    int // how many of its blankets are at the builder's own price
+	Quoted    int      // how many of its blankets are at the builder's own price
+	Board     []string // what to know before its board is bought
 	Damp      candidate.Damp
 	AllDamp   bool // gets damp, and no other blanket would be drier
 }

@@ -45,3 +45,15 @@ func (p Place) Beside(s units.System) []Beside {
 	}
 	return out
 }
+
+// BoardCautions are the cautions about the board beside the blankets, to buy or
+// there already. Wherever that board is bought or asked for they are said with it.
+func (p Place) BoardCautions() []string {
+	var out []string
+	for _, h := range p.Safety {
+		if h.Rule.Effect.Need == "board" {
+			out = append(out, h.Text)
+		}
+	}
+	return out
+}

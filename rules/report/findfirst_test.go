@@ -164,6 +164,37 @@ func TestSettledBeforeWorkBegins(t *testing.T) {
 	}
 }
 
+// The caution about a board that is thin for a paper face stands beside the board
+// wherever it is bought or asked for: the plan's own text alone is read too late.
+func TestThinBoardIsSaidWhereItIsBought(t *testing.T) {
+	o := planned.Options(t)
+	const said = "of board instead of R-5"
+	for _, typed := range []string{"", "ci_r = 5\n"} {
+		for zone, want := range map[string]bool{"7": true, "5A": false} {
+			a := fixture.Read(t, "version = 1\nold = false\nstage = \"not-framed\"\n[site]\nzone = \""+zone+"\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\nlabel = \"Walls\"\nframing.size = \"2x6\"\n"+typed)
+			j := planned.Job(a)
+			made := order.Make(j.Plan, a)
+			views := map[string]string{
+				"order": report.OrderText(made, j.Plan, o), "ask": report.AskText(made, j.Plan, o), "other": block(made, o, "other"),
+				"sheet": blocksOf(report.SheetBlocks(j, j.Plan.Places[0], o)),
+			}
+			var err error
+			views["order csv"], err = report.OrderCSV(made, o)
+			require.NoError(t, err)
+			b, err := report.OrderJSON(made, j.Plan, o, false)
+			require.NoError(t, err)
+			views["order json"] = string(b)
+			for _, person := range []string{"", "self", "installer", "framer", "store"} {
+				views["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+				require.NoError(t, err)
+			}
+			for form, text := range views {
+				require.Equal(t, want, strings.Contains(spaced(text), said), "%s, zone %s, %s", form, zone, typed)
+			}
+		}
+	}
+}
+
 // The rows for a machine carry the damp of what is bought, as the text does.
 func TestOrderRowsCarryTheDamp(t *testing.T) {
 	o := planned.Options(t)

@@ -179,6 +179,9 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	if s.Plan.Target.AddR > 0 {
 		add("Plus", BoardText(s.Plan, o.System))
 	}
+	for _, text := range s.Plan.BoardCautions() {
+		add("Ask", text)
+	}
 	for _, b := range s.Plan.Beside(o.System) {
 		add("Plus", b.Name+": not a batt, not in this price")
 	}

@@ -276,7 +276,17 @@ func otherBlock(o order.Order, opts Options) OrderBlock {
 		b.add(OrderTick, "%s: %s", goodsCount(g, opts.Catalog, opts.System), g.Name)
 		b.add(OrderSub, "for %s; %s", strings.Join(g.Places, ", "), g.Note)
 	}
+	b.boards(o)
 	return b
+}
+
+// boards say what to know before a board is bought.
+func (b *OrderBlock) boards(o order.Order) {
+	for _, p := range o.Places {
+		for _, text := range p.Board {
+			b.add(OrderLoud, "%s: %s", p.Label, text)
+		}
+	}
 }
 
 func goodsCount(g order.Goods, c *catalog.Catalog, s units.System) string {

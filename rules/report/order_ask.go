@@ -69,6 +69,7 @@ func askGoods(o order.Order, opts Options) OrderBlock {
 	for _, g := range o.Goods {
 		b.blank(goodsCount(g, opts.Catalog, s)+", "+g.Name, "$")
 	}
+	b.boards(o)
 	return b
 }
 

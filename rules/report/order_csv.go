@@ -18,6 +18,9 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 		if text := dampBeforeBuying(p); text != "" {
 			rows = append(rows, csvOf("damp", p, text))
 		}
+		for _, text := range p.Board {
+			rows = append(rows, csvOf("board", p, text))
+		}
 	}
 	for _, text := range o.First {
 		rows = append(rows, csvOf("find out first", order.Place{Label: "the whole house"}, text))
