@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"battwright/rules/strict"
 )
 
 // What can be wrong with a county that was asked for.
@@ -77,7 +79,7 @@ func (c *Counties) state(text string) (state, error) {
 		if s.Code == code || name == key {
 			return s, nil
 		}
-		if d := distance(key, name, bestAt); key != "" && d < bestAt {
+		if d := strict.Distance(key, name); key != "" && d < bestAt {
 			best, bestAt = s.Name, d
 		}
 	}
@@ -170,7 +172,7 @@ func near(counties []County, tried []reading) []County {
 		off := far
 		for _, t := range tried {
 			allowed := min(far-1, 1+len(t.key)/4)
-			if d := distance(t.key, c.key, allowed+1); t.key != "" && d <= allowed {
+			if d := strict.Distance(t.key, c.key); t.key != "" && d <= allowed {
 				off = min(off, d)
 			}
 			if t.key != "" && strings.HasPrefix(c.key, t.key) {

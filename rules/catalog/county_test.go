@@ -341,17 +341,6 @@ func TestTwoOfOneName(t *testing.T) {
 	require.Equal(t, "5A", city.Zone2021)
 }
 
-func TestDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{{"kitten", "sitting", 3}, {"", "abc", 3}, {"same", "same", 0}, {"ab", "ba", 2}, {"flaw", "lawn", 2}} {
-		require.Equal(t, c.want, distance(c.a, c.b, 9), "%s %s", c.a, c.b)
-		require.Equal(t, c.want, distance(c.b, c.a, 9))
-		require.Equal(t, min(c.want, 2), distance(c.a, c.b, 2))
-	}
-}
-
 func FuzzLookup(f *testing.F) {
 	for _, s := range []struct{ state, county string }{
 		{"VT", "Chittenden"}, {"va", "city of richmond"}, {"New Mexico", "Doña Ana"}, {"AK", "Kusilvak"}, {"CT", "Capitol"}, {"", ""}, {"TX", "\xff\xfe"}, {"MD", "baltimore, city"},

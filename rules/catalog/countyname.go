@@ -88,32 +88,3 @@ var plainLetters = map[rune]rune{
 	'á': 'a', 'à': 'a', 'â': 'a', 'ä': 'a', 'ç': 'c', 'é': 'e', 'è': 'e', 'ê': 'e', 'ë': 'e',
 	'í': 'i', 'î': 'i', 'ï': 'i', 'ñ': 'n', 'ó': 'o', 'ô': 'o', 'ö': 'o', 'ú': 'u', 'ù': 'u', 'û': 'u', 'ü': 'u',
 }
-
-// distance is the number of single-letter edits between two folded names, or
-// limit when it is at least that: a far name is not worth the exact figure.
-func distance(a, b string, limit int) int {
-	if d := len(a) - len(b); d >= limit || -d >= limit {
-		return limit
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal, least := row[0], i+1
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-			least = min(least, row[j+1])
-		}
-		if least >= limit {
-			return limit
-		}
-	}
-	return min(row[len(b)], limit)
-}

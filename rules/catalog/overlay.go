@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -20,7 +21,7 @@ func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error 
 		return err
 	}
 	slices.Sort(names)
-	var problems strict.Problems
+	var problems, wrong strict.Problems
 	for _, name := range names {
 		if name == packedFile {
 			problems = append(problems, strict.Problem{File: name, Found: "a county table of the older form", Want: countiesFile + " with the headings " + strings.Join(countyColumns, ",")})
@@ -38,18 +39,14 @@ func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error 
 			continue
 		}
 		var o records
-		lines, err := strict.Decode(name, string(text), &o)
-		if err != nil {
-			var ps strict.Problems
-			if p, ok := err.(strict.Problems); ok {
-				ps = p
-			} else {
-				return err
-			}
-			problems = append(problems, ps...)
+		tree, err := strict.Decode(name, string(text), &o)
+		if errors.As(err, &wrong) {
+			problems = append(problems, wrong...)
 			continue
+		} else if err != nil {
+			return err
 		}
-		problems = append(problems, c.layOne(r, &o, name, lines)...)
+		problems = append(problems, c.layOne(r, &o, tree)...)
 	}
 	if len(problems) > 0 {
 		problems.Sort()
@@ -58,13 +55,14 @@ func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error 
 	return nil
 }
 
-func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.Problems {
+func (c *Catalog) layOne(r, o *records, tree *strict.Tree) strict.Problems {
+	file := tree.File
 	var problems strict.Problems
 	for i, rule := range o.Rules {
 		at := slices.IndexFunc(r.Rules, func(b RuleRecord) bool { return b.ID == rule.ID })
 		if at >= 0 && r.Rules[at].safety() {
 			problems = append(problems, strict.Problem{
-				File: file, Line: lines.Of("rule", i), Key: "rule." + rule.ID, Found: "a change to a rule that keeps people safe",
+				File: file, Line: tree.Line("rule", i), Key: "rule." + rule.ID, Found: "a change to a rule that keeps people safe",
 				Want: "another id: exclusions and cautions stay; you may add rules, not drop these",
 			})
 		}
@@ -73,7 +71,7 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 		at := slices.IndexFunc(r.Clearances, func(b Clearance) bool { return b.ID == x.ID })
 		if at >= 0 && (x.Inches < r.Clearances[at].Inches || x.Chimney != r.Clearances[at].Chimney) {
 			problems = append(problems, strict.Problem{
-				File: file, Line: lines.Of("clearance", i), Key: "clearance." + x.ID, Found: "less air beside a chimney than before",
+				File: file, Line: tree.Line("clearance", i), Key: "clearance." + x.ID, Found: "less air beside a chimney than before",
 				Want: fmt.Sprintf("%g in or more for %s: a clearance may grow, not shrink", r.Clearances[at].Inches, r.Clearances[at].Chimney),
 			})
 		}
@@ -81,7 +79,7 @@ func (c *Catalog) layOne(r, o *records, file string, lines strict.Lines) strict.
 	for i, x := range o.Criteria {
 		if !x.Remove && !slices.ContainsFunc(r.Criteria, func(b Criterion) bool { return b.ID == x.ID }) {
 			problems = append(problems, strict.Problem{
-				File: file, Line: lines.Of("criterion", i), Key: "criterion." + x.ID, Found: "a priority of your own",
+				File: file, Line: tree.Line("criterion", i), Key: "criterion." + x.ID, Found: "a priority of your own",
 				Want: "the id of one of ours: what a priority measures is worked out by the program, so none can be added",
 			})
 		}

@@ -21,7 +21,7 @@ group = "clear"
 text = "Keep {3 inn} clear."
 source = "own"
 known = "practice"
-`, `mine.toml:9: handover[0].text: found {3 inn}; want a unit behind the figure`},
+`, `mine.toml:9: handover[1].text: found {3 inn}; want a unit behind the figure`},
 		{"word", ownSource + `
 [[word]]
 term = "own"
@@ -29,7 +29,7 @@ meaning = "About {3 in deep."
 matters = "It matters."
 source = "own"
 known = "practice"
-`, `mine.toml:8: word[0].meaning: found a brace without its partner; want each { with its }`},
+`, `mine.toml:8: word[1].meaning: found a brace without its partner; want each { with its }`},
 		{"reason", ownSource + `
 [[rule]]
 id = "own-rule"
@@ -39,7 +39,7 @@ effect = { kind = "install" }
 reason = "Keep {3 furlongs} and {depth_in}."
 source = "own"
 known = "practice"
-`, `mine.toml:11: rule[0].reason: found {3 furlongs}; want a unit behind the figure`},
+`, `mine.toml:11: rule[1].reason: found {3 furlongs}; want a unit behind the figure`},
 	} {
 		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": c.text}))
 		require.ErrorContains(t, err, c.want, c.name)

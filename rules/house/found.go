@@ -28,7 +28,7 @@ func (r *reader) add(p strict.Problem) {
 }
 
 func (r *reader) bad(path []any, found any, want string) {
-	r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: foundText(found), Want: want})
+	r.add(r.tree.Problem(path, foundText(found), want))
 }
 
 // sorted gives the problems by line, and of too many only the first: nobody
@@ -41,20 +41,12 @@ func (r *reader) sorted() strict.Problems {
 			ps[i].Want = guess() // only now: to guess takes long, and most may not be shown
 		}
 	}
-	more := len(ps) - strict.MaxProblems
-	if more <= 0 {
-		return ps
-	}
-	last := ps[strict.MaxProblems-1]
-	return append(ps[:strict.MaxProblems:strict.MaxProblems], strict.Problem{
-		File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
-		Want: "these fixed first, then read again",
-	})
+	return ps.Short()
 }
 
 // unknownKey names where the key would be right, or the key that was meant.
 func (r *reader) unknownKey(path []any, known []string) {
-	p := strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: "a key that is not used here"}
+	p := r.tree.Problem(path, "a key that is not used here", "")
 	if r.told[spot{p.Line, p.Key}] {
 		return
 	}
@@ -132,53 +124,6 @@ func meant(v any, known []string) string {
 		return " (did you mean " + near + "?)"
 	}
 	return ""
-}
-
-// keyText writes a path as a person counts: place[1] is the first place.
-func keyText(path []any) string {
-	var b strings.Builder
-	for _, p := range path {
-		if i, ok := p.(int); ok {
-			b.WriteString("[" + strconv.Itoa(i+1) + "]")
-			continue
-		}
-		if b.Len() > 0 {
-			b.WriteByte('.')
-		}
-		b.WriteString(partText(fmt.Sprint(p)))
-	}
-	return b.String()
-}
-
-// partText quotes a key that would have to be quoted in the file.
-func partText(part string) string {
-	if part == "" || strings.Trim(part, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") != "" {
-		return `"` + clip(part) + `"`
-	}
-	return clip(part)
-}
-
-// countedFromOne turns the place[0] of a problem found while parsing into
-// the place[1] that a person calls the first. Quoted parts stay.
-func countedFromOne(key string) string {
-	var b strings.Builder
-	quoted := false
-	for i := 0; i < len(key); i++ {
-		c := key[i]
-		b.WriteByte(c)
-		if c == '"' {
-			quoted = !quoted
-		}
-		if c != '[' || quoted {
-			continue
-		}
-		digits, _, _ := strings.Cut(key[i+1:], "]")
-		if n, err := strconv.Atoi(digits); err == nil {
-			b.WriteString(strconv.Itoa(n + 1))
-			i += len(digits)
-		}
-	}
-	return b.String()
 }
 
 // foundText shows what stands in the file.

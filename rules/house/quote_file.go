@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"battwright/rules/strict"
 	"battwright/rules/units"
 )
 
@@ -86,7 +85,7 @@ func (r *reader) quote(path []any) (Quote, bool) {
 	}
 	if err := q.Check(units.US); err != nil {
 		found, want, _ := strings.Cut(strings.TrimPrefix(err.Error(), ErrAnswer.Error()+": "), "; ")
-		r.add(strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyText(path), Found: strings.TrimPrefix(found, "found "), Want: strings.TrimPrefix(want, "want ")})
+		r.add(r.tree.Problem(path, strings.TrimPrefix(found, "found "), strings.TrimPrefix(want, "want ")))
 		return q, false
 	}
 	return q, true

@@ -14,14 +14,12 @@ func Read(l *QuestionList, file, text string) (*House, error) {
 	tree, problems := strict.Parse(file, text)
 	if _, isTOML := tree.Get(); !isTOML {
 		for i, p := range problems {
-			p.Key = countedFromOne(p.Key)
 			problems[i] = l.explain(text, p)
 		}
 		return nil, problems
 	}
 	r := &reader{list: l, tree: tree, house: New(), told: map[spot]bool{}, guesses: map[spot]func() string{}}
 	for _, p := range problems { // of single values: the rest can be read beside them
-		p.Key = countedFromOne(p.Key)
 		r.add(p)
 	}
 	if newer := r.version(); newer != nil { // it may mean other things by the same words

@@ -23,7 +23,7 @@ type reader struct {
 }
 
 func (r *reader) add(list *strict.Problems, path []any, v any, want string) {
-	*list = append(*list, strict.Problem{File: r.tree.File, Line: r.tree.Line(path...), Key: keyOf(path), Found: foundText(v), Want: want})
+	*list = append(*list, r.tree.Problem(path, foundText(v), want))
 }
 
 func (r *reader) bad(path []any, v any, want string) { r.add(&r.problems, path, v, want) }
@@ -32,7 +32,7 @@ func (r *reader) bad(path []any, v any, want string) { r.add(&r.problems, path, 
 func (r *reader) sorted() strict.Problems {
 	r.notes.Sort()
 	r.problems.Sort()
-	return r.problems[:min(len(r.problems), strict.MaxProblems)]
+	return r.problems.Short()
 }
 
 // answers reads the answers below a path. extra are keys that the caller reads.
@@ -250,21 +250,6 @@ func keyPath(path []any, key string) []any {
 		out = append(out, part)
 	}
 	return out
-}
-
-func keyOf(path []any) string {
-	var b strings.Builder
-	for _, p := range path {
-		if i, ok := p.(int); ok {
-			fmt.Fprintf(&b, "[%d]", i+1) // as people count
-			continue
-		}
-		if b.Len() > 0 {
-			b.WriteByte('.')
-		}
-		fmt.Fprint(&b, p)
-	}
-	return b.String()
 }
 
 func foundText(v any) string {

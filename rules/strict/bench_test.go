@@ -61,16 +61,16 @@ type ruleFile struct {
 func TestNinetyRules(t *testing.T) {
 	text := ninetyRules()
 	var strictly, plainly ruleFile
-	lines, err := Decode("rules.toml", text, &strictly)
+	tree, err := Decode("rules.toml", text, &strictly)
 	require.NoError(t, err)
 	require.NoError(t, DecodePlain(text, &plainly))
 	require.Equal(t, strictly, plainly)
 	require.Len(t, strictly.Rules, 90)
 	perRule := strings.Count(text, "\n") / 90
 	for i := range 90 {
-		require.Equal(t, i*perRule+2, lines.Of("rule", i))
-		require.Equal(t, i*perRule+7, lines.Of("rule", i, "when", 1, "value"))
-		require.Equal(t, i*perRule+17, lines.Of("rule", i, "example", 1, "facts", "place"))
+		require.Equal(t, i*perRule+2, tree.Line("rule", i))
+		require.Equal(t, i*perRule+7, tree.Line("rule", i, "when", 1, "value"))
+		require.Equal(t, i*perRule+17, tree.Line("rule", i, "example", 1, "facts", "place"))
 	}
 }
 
@@ -85,11 +85,11 @@ func BenchmarkParse(b *testing.B) {
 	}
 }
 
-func BenchmarkScan(b *testing.B) {
+func BenchmarkFindPlaces(b *testing.B) {
 	text := ninetyRules()
 	b.ReportAllocs()
 	for b.Loop() {
-		if !scan("f", text).done {
+		if _, stop := findPlaces(&Tree{text: text}); stop >= 0 {
 			b.Fatal("not understood")
 		}
 	}

@@ -146,22 +146,27 @@ func TestLinesOfGeneratedFiles(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	paths := 0
 	for range 3000 {
-		g := &generator{rng: rng, line: 1, lines: map[string]int{}}
-		text := g.file()
-		if rng.IntN(4) == 0 {
-			text = strings.ReplaceAll(text, "\n", "\r\n")
-		}
-		tree, problems := Parse("f", text)
-		require.Empty(t, problems, text)
-		for _, path := range g.paths {
-			_, ok := tree.Get(path...)
-			require.True(t, ok, "%v in\n%s", path, text)
-			require.Equal(t, g.lines[keyText(path)], tree.Line(path...), "%v in\n%s", path, text)
-		}
-		require.Equal(t, len(g.lines), countPaths(tree.values), text)
-		paths += len(g.paths)
+		paths += checkGenerated(t, rng)
 	}
 	require.Greater(t, paths, 10_000, "the generator writes something")
+}
+
+// checkGenerated writes a file, reads it, and counts its keys and elements.
+func checkGenerated(t *testing.T, rng *rand.Rand) int {
+	g := &generator{rng: rng, line: 1, lines: map[string]int{}}
+	text := g.file()
+	if rng.IntN(4) == 0 {
+		text = strings.ReplaceAll(text, "\n", "\r\n")
+	}
+	tree, problems := Parse("f", text)
+	require.Empty(t, problems, text)
+	for _, path := range g.paths {
+		_, ok := tree.Get(path...)
+		require.True(t, ok, "%v in\n%s", path, text)
+		require.Equal(t, g.lines[keyText(path)], tree.Line(path...), "%v in\n%s", path, text)
+	}
+	require.Equal(t, len(g.lines), requireAgree(t, tree), text)
+	return len(g.paths)
 }
 
 // countPaths counts the keys and list elements below a value.

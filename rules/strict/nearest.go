@@ -16,7 +16,7 @@ func Nearest(word string, known []string) string {
 	plain := fold(word)
 	best, bestDistance := "", allowed(plain)+1
 	for _, k := range known {
-		if d := distance([]rune(plain), []rune(fold(k))); d < bestDistance {
+		if d := Distance(plain, fold(k)); d < bestDistance {
 			best, bestDistance = k, d
 		}
 	}
@@ -58,9 +58,10 @@ var folding = strings.NewReplacer("-", "_", " ", "_")
 
 func fold(s string) string { return folding.Replace(strings.ToLower(s)) }
 
-// distance counts insertions, deletions, changes and swaps of neighbours
-// (optimal string alignment).
-func distance(a, b []rune) int {
+// Distance counts the insertions, deletions, changes and swaps of neighbors
+// that make one word the other (optimal string alignment).
+func Distance(one, other string) int {
+	a, b := []rune(one), []rune(other)
 	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range last {
 		last[j] = j

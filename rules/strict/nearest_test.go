@@ -41,14 +41,14 @@ func TestDistance(t *testing.T) {
 		a, b string
 		d    int
 	}{
-		{"kitten", "sitting", 3}, {"ca", "abc", 3}, {"ab", "ba", 1}, {"", "abc", 3}, {"abc", "", 3}, {"wool", "wool", 0}, {"batt", "bat", 1},
+		{"kitten", "sitting", 3}, {"ca", "abc", 3}, {"ab", "ba", 1}, {"", "abc", 3}, {"abc", "", 3}, {"wool", "wool", 0}, {"batt", "bat", 1}, {"flaw", "lawn", 2},
 	} {
-		require.Equal(t, c.d, distance([]rune(c.a), []rune(c.b)), "%s %s", c.a, c.b)
+		require.Equal(t, c.d, Distance(c.a, c.b), "%s %s", c.a, c.b)
 	}
 	bounds := func(a, b string) bool {
 		x, y := head2([]rune(a)), head2([]rune(b))
-		d := distance(x, y)
-		return d == distance(y, x) && d >= max(len(x)-len(y), len(y)-len(x)) && d <= max(len(x), len(y)) &&
+		d := Distance(string(x), string(y))
+		return d == Distance(string(y), string(x)) && d >= max(len(x)-len(y), len(y)-len(x)) && d <= max(len(x), len(y)) &&
 			(d == 0) == (string(x) == string(y))
 	}
 	require.NoError(t, quick.Check(bounds, &quick.Config{MaxCount: 300}))

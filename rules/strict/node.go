@@ -8,8 +8,7 @@ type node struct {
 	index  int    // place in a list, when inList
 	inList bool
 
-	line  int // where it is written; a table's own [line] wins over a mention
-	order int // breaks ties of keys on one line
+	at    int // offset in the text; a table's own [line] wins over a mention
 	depth int // keys and indices from the root
 
 	fixed bool // given by key = value, which nothing may add to
@@ -51,22 +50,26 @@ func (n *node) current() *node {
 }
 
 // kid gives the node of a key, made if it was not there.
-func (s *scanner) kid(parent *node, name string, line int) *node {
-	if k := parent.kids[name]; k != nil {
+func (n *node) kid(p part) *node {
+	if k := n.kids[p.name]; k != nil {
 		return k
 	}
-	if parent.kids == nil {
-		parent.kids = map[string]*node{}
+	if n.kids == nil {
+		n.kids = map[string]*node{}
 	}
-	s.order++
-	k := &node{parent: parent, name: name, line: line, order: s.order, depth: parent.depth + 1}
-	parent.kids[name] = k
+	k := &node{parent: n, name: p.name, at: p.at, depth: n.depth + 1}
+	n.kids[p.name] = k
 	return k
 }
 
-func (s *scanner) item(list *node, line int) *node {
-	s.order++
-	n := &node{parent: list, index: len(list.items), inList: true, line: line, order: s.order, depth: list.depth + 1}
-	list.items = append(list.items, n)
-	return n
+func (n *node) item(at int) *node {
+	k := &node{parent: n, index: len(n.items), inList: true, at: at, depth: n.depth + 1}
+	n.items = append(n.items, k)
+	return k
+}
+
+// apart makes a node for what is written under a name that is taken, so that
+// it does not mix with what is there.
+func (n *node) apart(at int) *node {
+	return &node{parent: n.parent, name: n.name, at: at, depth: n.depth}
 }

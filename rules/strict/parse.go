@@ -26,36 +26,27 @@ func Parse(file, text string) (*Tree, Problems) {
 	if len(problems) > 0 {
 		return t, problems.tidy()
 	}
-	s := scan(file, text)
-	if s.tooFar {
-		return t, Problems{{
-			File: file, Line: s.lineAt(s.pos), Found: fmt.Sprintf("more than %d levels of tables and lists inside one another", MaxDepth),
-			Want: "fewer levels; look for a bracket that is not closed",
-		}}
+	t.text = text
+	for i := range len(text) {
+		if text[i] == '\n' {
+			t.ends = append(t.ends, i)
+		}
 	}
-	values, err := readMap(s.understood())
-	if err != nil || !s.done {
-		return t, Problems{s.syntax(err)}
-	}
-	if len(s.twice) > 0 {
+	s, stop := findPlaces(t)
+	switch {
+	case s.tooDeep != nil:
+		return t, Problems{t.tooDeep(s.tooDeep.at)}
+	case stop >= 0:
+		return t, Problems{t.refusal(s.end, stop)}
+	case len(s.twice) > 0:
 		return t, append(s.problems, s.twice...).tidy() // who knows which value the library kept
 	}
-	t.values, t.lines, t.comments = values, s.root, s.comments
+	values, err := readMap(text)
+	if err != nil {
+		return t, Problems{t.refusedValue(err)}
+	}
+	t.values = values
 	return t, s.problems.tidy()
-}
-
-// understood is the text the library may see: all of it, or a little beyond
-// the place where the scan stopped, since only that much is known to be safe.
-func (s *scanner) understood() string {
-	const beyond = 200 // enough for any error of the library to be the same
-	if s.done || len(s.text)-s.pos <= beyond {
-		return s.text
-	}
-	end := s.pos + beyond
-	for !utf8.RuneStart(s.text[end]) {
-		end--
-	}
-	return s.text[:end]
 }
 
 var errLibrary = errors.New("the text cannot be read")

@@ -12,7 +12,7 @@ import (
 type Problem struct {
 	File  string // as it was named
 	Line  int    // 1 or more; 0 is the whole file
-	Key   string // like place[0].area_ft2; empty where no key is to blame
+	Key   string // like place[1].area_ft2; empty where no key is to blame
 	Found string // what stands there, cleaned and cut
 	Want  string // what would be right
 }
@@ -71,32 +71,30 @@ const MaxProblems = 100
 // tidy sorts, drops repeats and keeps the list readable.
 func (ps Problems) tidy() Problems {
 	ps.Sort()
-	ps = slices.Compact(ps)
-	if more := len(ps) - MaxProblems; more > 0 {
-		last := ps[MaxProblems-1]
-		ps = append(ps[:MaxProblems:MaxProblems], Problem{
-			File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
-			Want: "these fixed first, then read again",
-		})
-	}
-	return ps
+	return slices.Compact(ps).Short()
 }
 
-// orNil keeps an empty list from becoming an error that is not nil.
-func (ps Problems) orNil() error {
-	if len(ps) == 0 {
-		return nil
+// Short keeps the first MaxProblems and says how many more there are.
+func (ps Problems) Short() Problems {
+	more := len(ps) - MaxProblems
+	if more <= 0 {
+		return ps
 	}
-	return ps
+	last := ps[MaxProblems-1]
+	return append(ps[:MaxProblems:MaxProblems], Problem{
+		File: last.File, Line: last.Line, Found: fmt.Sprintf("%d more mistakes from here on", more),
+		Want: "these fixed first, then read again",
+	})
 }
 
-// keyText writes a path as a person would: place[0].area_ft2.
+// keyText writes a path as a person counts: place[1].area_ft2 is of the first
+// place.
 func keyText(path []any) string {
 	var b strings.Builder
 	for _, p := range path {
 		switch p := p.(type) {
 		case int:
-			b.WriteString("[" + strconv.Itoa(p) + "]")
+			b.WriteString("[" + strconv.Itoa(p+1) + "]")
 		case string:
 			if b.Len() > 0 {
 				b.WriteByte('.')
@@ -108,13 +106,9 @@ func keyText(path []any) string {
 }
 
 func partText(part string) string {
-	for i := range len(part) {
-		if !bareKeyByte(part[i]) {
-			return `"` + cut(part) + `"`
-		}
-	}
-	if part == "" {
-		return `""`
+	const bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
+	if part == "" || strings.Trim(part, bare) != "" {
+		return `"` + cut(part) + `"`
 	}
 	return cut(part)
 }

@@ -2,6 +2,7 @@ package strict
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 )
 
@@ -10,9 +11,10 @@ import (
 type Tree struct {
 	File string
 
-	values   map[string]any
-	lines    *node
-	comments bool
+	text   string
+	ends   []int // offsets of the ends of lines
+	values map[string]any
+	root   *node
 }
 
 // Get gives the value at a path of string keys and int indices. Values are
@@ -59,10 +61,18 @@ func stepValue(value, element any) (any, bool) {
 // the file it is the line of the nearest parent that is; 0 when that is the
 // file itself.
 func (t *Tree) Line(path ...any) int {
-	if t == nil || t.lines == nil {
+	if t == nil || t.values == nil {
 		return 0
 	}
-	n := t.lines
+	if n := t.node(path); n != t.root {
+		return t.lineAt(n.at)
+	}
+	return 0
+}
+
+// node is where a path is written, or its nearest parent that is.
+func (t *Tree) node(path []any) *node {
+	n := t.root
 	for _, element := range path {
 		next := n.step(element)
 		if next == nil {
@@ -70,53 +80,33 @@ func (t *Tree) Line(path ...any) int {
 		}
 		n = next
 	}
-	return n.line
+	return n
+}
+
+// lineAt gives the line of an offset.
+func (t *Tree) lineAt(at int) int {
+	before, _ := slices.BinarySearch(t.ends, at)
+	return before + 1
 }
 
 // Keys lists the keys of the table at a path in the order they are written;
 // none when there is no table.
 func (t *Tree) Keys(path ...any) []string {
 	value, _ := t.Get(path...)
-	table, ok := value.(map[string]any)
-	if !ok {
+	if _, isTable := value.(map[string]any); !isTable {
 		return nil
 	}
-	at := t.lines
-	for _, element := range path {
-		if at = at.step(element); at == nil {
-			at = &node{}
-		}
-	}
-	keys := make([]string, 0, len(table))
-	for k := range table {
-		keys = append(keys, k)
-	}
-	place := func(k string) (line, order int) {
-		if n := at.kids[k]; n != nil {
-			return n.line, n.order
-		}
-		return 0, 0
-	}
-	slices.SortFunc(keys, func(a, b string) int {
-		aLine, aOrder := place(a)
-		bLine, bOrder := place(b)
-		return cmp.Or(cmp.Compare(aLine, bLine), cmp.Compare(aOrder, bOrder), cmp.Compare(a, b))
-	})
-	return keys
+	kids := t.node(path).kids
+	return slices.SortedFunc(maps.Keys(kids), func(a, b string) int { return cmp.Compare(kids[a].at, kids[b].at) })
 }
 
 // HasComments reports whether the file holds a comment, which writing it anew
 // would lose.
-func (t *Tree) HasComments() bool { return t != nil && t.comments }
+func (t *Tree) HasComments() bool {
+	return t != nil && slices.ContainsFunc(tokensOf(t.text, 0), func(k token) bool { return k.text[0] == '#' })
+}
 
-// Lines answers where a key of a decoded file is written, for checks that only
-// the caller can make. The zero Lines knows no line.
-type Lines struct{ tree *Tree }
-
-// Of is Tree.Line.
-func (l Lines) Of(path ...any) int { return l.tree.Line(path...) }
-
-// problem starts a Problem about a path.
-func (t *Tree) problem(path []any, found, want string) Problem {
+// Problem is what is wrong at a path.
+func (t *Tree) Problem(path []any, found, want string) Problem {
 	return Problem{File: t.File, Line: t.Line(path...), Key: keyText(path), Found: found, Want: want}
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
-	"time"
 )
 
 // unitNames puts the unit at the end of a key into words: it follows "a
@@ -44,21 +43,17 @@ func numberOf(key, number string) string {
 
 // wantOf says what a field accepts.
 func wantOf(t reflect.Type, key string) string {
-	for t.Kind() == reflect.Pointer {
+	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
 	switch k := t.Kind(); {
-	case reflect.PointerTo(t).Implements(fromTOMLType):
-		return "a value" // only the type itself knows which
-	case t == reflect.TypeFor[time.Time]():
-		return "a date like 2025-03-31, without quote marks"
 	case k == reflect.String:
 		return "text between quote marks"
 	case k == reflect.Bool:
 		return "true or false"
-	case k >= reflect.Int && k <= reflect.Uint64:
+	case k == reflect.Int:
 		return numberOf(key, "a whole number")
-	case k == reflect.Float32 || k == reflect.Float64:
+	case k == reflect.Float64:
 		return numberOf(key, "a number")
 	case k == reflect.Slice || k == reflect.Array:
 		return wantList(t, key)
@@ -70,9 +65,6 @@ func wantOf(t reflect.Type, key string) string {
 
 func wantList(t reflect.Type, key string) string {
 	element := t.Elem()
-	for element.Kind() == reflect.Pointer {
-		element = element.Elem()
-	}
 	switch k := element.Kind(); {
 	case k == reflect.Struct || k == reflect.Map:
 		return fmt.Sprintf("tables: a line [[%s]] for each", partText(key))
