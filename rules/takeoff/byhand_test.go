@@ -174,25 +174,12 @@ func TestOrderByHand(t *testing.T) {
 	l := Layout{Convention: ByBay, DepthIn: 3.5, Bays: []Bay{{KindFull, 10, 50, 1}}, ClearFt2: 500.0 / 144}
 	o, err := TakeOff(l, p, Options{})
 	require.NoError(t, err)
-	require.InDelta(t, 2.0/3, o.WasteShare, 1e-9)
 	require.Zero(t, o.Full)
 	require.Equal(t, 1, o.Cut)
 	require.Equal(t, 1, o.Packages)
 	require.Equal(t, 3, o.SparePieces)
 	require.Equal(t, []StockCut{{1, []Slot{{50, []Piece{{10, 50, 1}}, 1}}, 50}}, o.Patterns)
-	require.Equal(t, 1.5, o.SqueezeIn)
-	require.Zero(t, o.AirGapIn)
 	require.Equal(t, Coverage{1, 1, 1, 500.0 / 144, 500.0 / 144, 575.0 / 144}, o.Coverage)
-
-	// A depth or a thickness of 0 says nothing about the other.
-	l.DepthIn = 0
-	o, err = TakeOff(l, p, Options{})
-	require.NoError(t, err)
-	require.Zero(t, o.SqueezeIn)
-	l.DepthIn, p.ThicknessIn = 3.5, 0
-	o, err = TakeOff(l, p, Options{})
-	require.NoError(t, err)
-	require.Zero(t, o.AirGapIn)
 
 	// Whole pieces and a second layer: rows across have no stud beside them.
 	l = Layout{Convention: ByBay, Bays: []Bay{{KindFull, 15, 100, 3}, {KindAcross, 15, 250, 2}, {KindOdd, 7, 100, 2}}}
@@ -210,8 +197,6 @@ func TestOrderByHand(t *testing.T) {
 		{1, []Slot{{100, []Piece{{7, 100, 2}}, 1}}, 0},
 		{1, []Slot{{50, []Piece{{15, 50, 1}}, 2}}, 0},
 	}, o.Patterns)
-	// Beside the two of 7 in one inch of 15 is left, in one of nine pieces.
-	require.InDelta(t, 1.0/15/9, o.WasteShare, 1e-9)
 	c := o.Coverage
 	require.Equal(t, []int{7, 11, 11}, []int{c.Bays, c.PiecesCut, c.PiecesNeed})
 	require.InDelta(t, (15*100*3+15*250*2+7*100*2)/144.0, c.PieceFt2, 1e-9)

@@ -10,18 +10,8 @@ import (
 // practice, no source, unless it says otherwise; the maker's instructions and
 // the local code come first.
 
-const (
-	// SupportEndIn is how far from a bay's end the first wire support sits.
-	SupportEndIn = 6.0
-	// StapleIn is the distance of staples along a facing's flange.
-	StapleIn = 8.0
-	// SheetLapIn is the lap of ground sheets (design default: 6 mil, 12 in laps).
-	SheetLapIn = 12.0
-	// SheetUpIn is how far a ground sheet turns up the wall.
-	SheetUpIn = 6.0
-	// RetarderLapIn is the lap of a sheet retarder, over a stud.
-	RetarderLapIn = 6.0
-)
+// SupportEndIn is how far from a bay's end the first wire support sits.
+const SupportEndIn = 6.0
 
 // WireSupports counts the springy wires that hold blanket up between joists:
 // in each bay one 6 in from both ends and the others at most everyIn apart, 12

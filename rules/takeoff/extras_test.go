@@ -19,7 +19,7 @@ func TestExtrasByHand(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, 120+1+2, n)
 
-	n, err = Staples([]Bay{{KindFull, 14.5, 92.625, 9}}, StapleIn)
+	n, err = Staples([]Bay{{KindFull, 14.5, 92.625, 9}}, 8)
 	require.NoError(t, err)
 	require.Equal(t, 9*2*13, n)
 
@@ -29,15 +29,15 @@ func TestExtrasByHand(t *testing.T) {
 
 	// 40 x 28 ft earth, 10 ft roll, 12 in laps, 6 in up: 29 ft across in rows
 	// of 9 ft net: 10 + 9 + 9 = 28 is short, so 4 rows of 41 ft.
-	s, err := GroundSheet(480, 336, 120, SheetLapIn, SheetUpIn)
+	s, err := GroundSheet(480, 336, 120, 12, 6)
 	require.NoError(t, err)
 	require.Equal(t, Sheet{Rows: 4, RowFt: 41, SheetFt2: 1640, SeamFt: 123}, s)
-	s, err = GroundSheet(480, 324, 120, SheetLapIn, SheetUpIn)
+	s, err = GroundSheet(480, 324, 120, 12, 6)
 	require.NoError(t, err)
 	require.Equal(t, 3, s.Rows, "28 ft is exactly three rows")
 
 	// 136 ft of 97-1/8 in wall, 120 in roll: one row and its lap.
-	s, err = RetarderSheet(1632, 97.125, 120, RetarderLapIn)
+	s, err = RetarderSheet(1632, 97.125, 120, 6)
 	require.NoError(t, err)
 	require.Equal(t, Sheet{Rows: 1, RowFt: 136.5, SheetFt2: 1365}, s)
 

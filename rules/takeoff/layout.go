@@ -58,14 +58,6 @@ func (l Layout) BayCount(kinds ...Kind) int {
 	return n
 }
 
-// WoodShare is the share of the net area that is wood, 0 to 1.
-func (l Layout) WoodShare() float64 {
-	if l.NetFt2 <= 0 {
-		return 0
-	}
-	return min(1, max(0, 1-l.ClearFt2/l.NetFt2))
-}
-
 // WidestIn is the width of the widest bay.
 func (l Layout) WidestIn() float64 {
 	w := 0.0

@@ -1,7 +1,5 @@
 package takeoff
 
-import "math"
-
 // Options say how a product may be set and ordered.
 type Options struct {
 	SpareShare float64 // ordered beyond the plan, 0 to 1; 3 to 5 % is usual for plain work, 10 % for cut-up work (memory)
@@ -38,10 +36,7 @@ type Order struct {
 	Plan        CutPlan // bounds and gap, for the slots as paired
 	Joints      []Joint
 	Packages    int
-	SparePieces int     // stock pieces bought beyond the plan
-	WasteShare  float64 // of the stock used, what ends as offcut, 0 to 1
-	SqueezeIn   float64 // blanket thicker than the framing is deep
-	AirGapIn    float64 // framing deeper than the blanket is thick
+	SparePieces int // stock pieces bought beyond the plan
 	Coverage    Coverage
 }
 
@@ -75,7 +70,6 @@ func TakeOff(l Layout, p Product, o Options) (Order, error) {
 	}
 	r.count(p)
 	r.Packages, r.SparePieces = packages(plan.Stock, o.SpareShare, p.PerPackage)
-	r.thickness(l, p)
 	return r, r.cover(l, p)
 }
 
@@ -123,19 +117,14 @@ func packages(pieces int, spareShare float64, perPackage int) (packs, spare int)
 	return packs, packs*perPackage - pieces
 }
 
-// count tells whole stock from cut stock and sums the offcuts.
+// count tells whole stock from cut stock.
 func (r *Order) count(p Product) {
-	used := 0.0
-	for _, q := range r.Pieces {
-		used += ft2(q.WidthIn*q.LengthIn) * float64(q.Count)
-	}
 	for _, s := range r.Patterns {
 		if s.whole(p) {
 			r.Full += s.Count
 		}
 	}
 	r.Cut = r.Stock - r.Full
-	r.WasteShare = min(1, max(0, 1-used/(p.Ft2()*float64(r.Stock))))
 }
 
 // whole says that the first piece is the whole stock piece, which leaves no
@@ -143,11 +132,4 @@ func (r *Order) count(p Product) {
 func (s StockCut) whole(p Product) bool {
 	q := s.Slots[0].Pieces[0]
 	return q.WidthIn == p.WidthIn && q.LengthIn == p.LengthIn
-}
-
-func (r *Order) thickness(l Layout, p Product) {
-	if l.DepthIn > 0 && p.ThicknessIn > 0 {
-		r.SqueezeIn = math.Max(0, p.ThicknessIn-l.DepthIn)
-		r.AirGapIn = math.Max(0, l.DepthIn-p.ThicknessIn)
-	}
 }

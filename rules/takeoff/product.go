@@ -20,15 +20,6 @@ func (p Product) FrictionFit() Product {
 // Ft2 is the face of one piece.
 func (p Product) Ft2() float64 { return ft2(p.WidthIn * p.LengthIn) }
 
-// PackageFt2 is the blanket in one package, framing not counted.
-func (p Product) PackageFt2() float64 { return p.Ft2() * float64(p.PerPackage) }
-
-// PackageModuleFt2 is the wall one package serves when the stud beside each
-// piece is counted with it.
-func (p Product) PackageModuleFt2(spacingIn float64) float64 {
-	return ft2(spacingIn*p.LengthIn) * float64(p.PerPackage)
-}
-
 func (p Product) check() error {
 	for _, s := range []struct {
 		name      string

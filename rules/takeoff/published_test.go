@@ -122,8 +122,10 @@ func TestPublishedModuleAndCoverage(t *testing.T) {
 	for _, row := range p.Coverage {
 		name := p.name(t, row.From)
 		b := Product{WidthIn: row.BattIn[0], LengthIn: row.BattIn[1], PerPackage: row.Pieces}
-		require.InDelta(t, row.BlanketFt2, b.PackageFt2(), 0.005, name)
-		require.InDelta(t, row.ModuleFt2, b.PackageModuleFt2(row.ModuleIn), 0.005, name)
+		require.InDelta(t, row.BlanketFt2, b.Ft2()*float64(b.PerPackage), 0.005, name)
+		perFt, err := ModuleFt2PerFt(row.ModuleIn)
+		require.NoError(t, err, name)
+		require.InDelta(t, row.ModuleFt2, perFt*b.LengthIn/12*float64(b.PerPackage), 0.005, name)
 	}
 	for _, row := range p.TradeWidths.ForSpacing {
 		name := p.name(t, p.TradeWidths.From)
