@@ -11,10 +11,9 @@ type Hit struct {
 
 // AsksFirst reports whether something must be found out before anybody buys for
 // the place or begins there: a danger that would stop it and that nobody has
-// ruled out, or a doubt that holds it by itself.
+// ruled out, or a doubt that holds it, known or not.
 func (h Hit) AsksFirst() bool {
-	open := len(h.Unknown) > 0
-	return h.Rule.Effect.Stops && open || h.Rule.Effect.AsksFirst && !open
+	return h.Rule.Effect.Stops && len(h.Unknown) > 0 || h.Rule.Effect.AsksFirst
 }
 
 // Need is something that must come with the candidate, and why.

@@ -61,9 +61,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
-	if s.Kind.ID == "exterior-wall" || s.Kind.ID == "chimney" {
-		set("fill_above", fillAbove(a))
-	}
+	set("fill_above", fillAbove(a))
 	switch s.Kind.ID {
 	case "attic", "sloped-ceiling":
 		set("by_listing", rules.Bool(!a.BrickAlone()))

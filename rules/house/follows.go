@@ -160,7 +160,7 @@ func (a Answered) Offered(q Question, p *Place) Question {
 }
 
 // TellsOthers reports whether an answer about one place can answer questions
-// about others, or about the house.
+// about others or about the house, or warns of something in others.
 func (q Question) TellsOthers() bool {
-	return q.Scope == PlaceScope && (q.Key == "chimney" || q.Key == "existing_r")
+	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite"}, q.Key)
 }

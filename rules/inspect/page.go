@@ -77,16 +77,16 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 	return out
 }
 
-// placeLines are what must be found out or settled first at a place, then the
-// figures of it that a person needs.
+// placeLines are what stops a place or must be found out or settled first there,
+// then the figures of it that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
-	return append(p.FirstLines(j.Catalog(), j.System), placeFigures(j, p, person)...)
+	return append(p.Heads(j.Catalog(), j.System), placeFigures(j, p, person)...)
 }
 
 func placeFigures(j Job, p plan.Place, person string) []string {
 	switch {
 	case p.Stopped():
-		return p.StopLines()
+		return nil
 	case p.Choice == nil:
 		return gapLine(j, p)
 	}

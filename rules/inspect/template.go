@@ -19,6 +19,9 @@ func OfferTemplate(j Job) string {
 	b.WriteString("# An offer, to be filled in from what the bidder wrote. Take away the # in front\n# of each line you know; leave the rest: what is missing is asked for.\nversion = 1\n")
 	keys(&b, offerQuestions())
 	for _, p := range j.Plan.Places {
+		if heads := p.Heads(c, j.System); len(heads) > 0 {
+			fmt.Fprintf(&b, "\n# %s. %s\n", p.Surface.Label, strings.Join(heads, "\n# "))
+		}
 		if !planned(p) {
 			continue
 		}
@@ -50,18 +53,20 @@ func FoundTemplate(l *house.QuestionList, j Job) string {
 	return b.String()
 }
 
-// AgreedLines are what was agreed for a place, and what keeps it without a
-// blanket where the plan has none.
+// AgreedLines are what must be known before anybody begins at a place, what was
+// agreed for it, and that the plan has no blanket where it has none.
 func AgreedLines(p plan.Place, j Job) []string {
+	out := p.Heads(j.Catalog(), j.System)
 	switch {
 	case planned(p):
-		return append([]string{"Agreed: " + agreedText(p, j)}, gapLine(j, p)...)
+		out = append(out, "Agreed: "+agreedText(p, j))
 	case p.Stopped():
-		return append(p.StopLines(), gapLine(j, p)...)
 	case p.Target.Idle:
-		return append([]string{"The plan has no blanket here."}, gapLine(j, p)...)
+		out = append(out, "The plan has no blanket here.")
+	default:
+		out = append(out, "The plan has no blanket here as things stand.")
 	}
-	return append([]string{"The plan has no blanket here as things stand."}, gapLine(j, p)...)
+	return append(out, gapLine(j, p)...)
 }
 
 func agreedText(p plan.Place, j Job) string {

@@ -224,12 +224,21 @@ func (m *maker) ground(s sizes) []Extra {
 
 // burners is the look at what burns fuel, where a rule asks for it.
 func burners(pl *plan.Place) Extra {
-	for _, h := range pl.Needs() {
-		if e := h.Rule.Effect; e.Need == "burner-air" {
-			return Extra{ID: e.Need, Name: e.NeedValue, Unit: "each", Qty: 1, Quote: true, Note: "before the crawl space is closed; fumes can kill"}
-		}
+	if check := needOf(pl, "burner-air"); check != "" {
+		return Extra{ID: "burner-air", Name: check, Unit: "each", Qty: 1, Quote: true, Note: "before the crawl space is closed; fumes can kill"}
 	}
 	return Extra{}
+}
+
+// needOf is what a rule or a caution of a place asks for, in words; empty where
+// none does.
+func needOf(pl *plan.Place, need string) string {
+	for _, h := range pl.Needs() {
+		if h.Rule.Effect.Need == need {
+			return h.Rule.Effect.NeedValue
+		}
+	}
+	return ""
 }
 
 // covers are the layers beside the blankets that the rules ask for: their area is
@@ -320,9 +329,12 @@ func (m *maker) sealant(s sizes, c count) Extra {
 func (m *maker) heat(s sizes) []Extra {
 	var out []Extra
 	if s.place.Surface.Kind.ID == "chimney" {
+		note := "by the mason or installer; never foam or usual sealant near a chimney"
+		if wait := needOf(s.place, "fill-cleared"); wait != "" {
+			note += ". WAIT: " + wait
+		}
 		return []Extra{{
-			ID: "firestop", Name: "sheet metal and heat-proof sealant at each floor", Unit: "each", Qty: max(1, s.num("floors")) + 1, Quote: true,
-			Note: "by the mason or installer; never foam or usual sealant near a chimney",
+			ID: "firestop", Name: "sheet metal and heat-proof sealant at each floor", Unit: "each", Qty: max(1, s.num("floors")) + 1, Quote: true, Note: note,
 		}}
 	}
 	if v := m.a.Value(house.PlaceScope, s.p, "flue_through"); v.Source == house.FromUnknown || v.Answer.Bool {

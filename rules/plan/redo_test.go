@@ -39,6 +39,18 @@ func TestRedoEqualsAssessForEveryAnswer(t *testing.T) {
 	}
 }
 
+// Fill that is typed at the attic is warned of at once in the places that open to
+// it.
+func TestFillOfTheAtticReachesTheWallAtOnce(t *testing.T) {
+	a := oldHouse(t, "id = \"a\"\nkind = \"attic\"", "id = \"w\"\nkind = \"exterior-wall\"")
+	now := fixture.Copy(a)
+	q, ok := a.List.Find("place.vermiculite")
+	require.True(t, ok)
+	now.Store(q, now.House.Place("a"), house.YesNo(true))
+	got := plan.Assess(a).Redo(now, plan.ReachOf(q, now.House.Place("a")), "a")
+	sameAssessment(t, plan.Assess(now), got, "vermiculite")
+}
+
 // redone answers one question at random and compares both ways.
 func redone(t *testing.T, rng *rand.Rand, a house.Answered, before plan.Assessment, q house.Question, i int, seen map[plan.Reach]int) {
 	t.Helper()

@@ -125,6 +125,15 @@ func (p Place) FindFirst(c *catalog.Catalog, s units.System) []string {
 // AskHead stands before what must be found out first.
 const AskHead = "FIND OUT FIRST: "
 
+// Heads are the lines that begin whatever is printed of the place, from the plan
+// to the form taken up the ladder: what stops it, or what comes first there.
+func (p Place) Heads(c *catalog.Catalog, s units.System) []string {
+	if p.Stopped() {
+		return p.StopLines()
+	}
+	return p.FirstLines(c, s)
+}
+
 // FirstLines are FindFirst and SettleFirst, each behind its head.
 func (p Place) FirstLines(c *catalog.Catalog, s units.System) []string {
 	var out []string

@@ -138,17 +138,18 @@ func TestAnUnknownDangerIsFoundOutFirst(t *testing.T) {
 	require.NotContains(t, first[1], "elsewhere")
 }
 
-// Loose fill of an attic can have run down into the walls under it and along a
-// chimney (practice): they are warned of, asked about while nobody knows, and left
+// Loose fill of an attic can have run down into the walls under it, along a
+// chimney and into the rafter spaces that open to it (practice): they are warned of, asked about while nobody knows, and left
 // alone without it.
 func TestFillOfTheAtticWarnsBelowIt(t *testing.T) {
 	for answer, want := range map[string]int{"true": 1, "false": 0, `"unknown"`: 2} {
-		p := plan.Make(oldHouse(t, "id = \"a\"\nkind = \"attic\"\nvermiculite = "+answer, "id = \"w\"\nkind = \"exterior-wall\"", "id = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-outside\"\ngap_in = 1\nknob_and_tube = false"))
+		p := plan.Make(oldHouse(t, "id = \"a\"\nkind = \"attic\"\nvermiculite = "+answer, "id = \"w\"\nkind = \"exterior-wall\"", "id = \"s\"\nkind = \"sloped-ceiling\"", "id = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-outside\"\ngap_in = 1\nknob_and_tube = false"))
 		for _, place := range p.Places[1:] {
 			got := 0
 			for _, h := range place.Safety {
 				if h.Rule.ID == "fill-above-wall" {
 					got = 1 + min(1, len(h.Unknown))
+					require.True(t, h.AsksFirst())
 				}
 			}
 			require.Equal(t, want, got, "%s %s", place.Surface.ID, answer)

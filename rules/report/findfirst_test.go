@@ -2,6 +2,7 @@ package report_test
 
 import (
 	"encoding/json"
+	"maps"
 	"strings"
 	"testing"
 
@@ -41,19 +42,10 @@ func TestFindOutFirstInEveryView(t *testing.T) {
 			csv := views["csv"]
 			delete(views, "csv")
 			require.Contains(t, csv, "FIND OUT FIRST")
-			views["order"], views["order markdown"] = report.OrderText(made, j.Plan, o), report.OrderMarkdown(made, j.Plan, o)
-			views["ask"] = report.AskText(made, j.Plan, o)
+			maps.Copy(views, papers(t, a))
 			var err error
 			views["order csv"], err = report.OrderCSV(made, o)
 			require.NoError(t, err)
-			views["handover"], err = report.Handover{Job: j}.Text(o)
-			require.NoError(t, err)
-			views["handover markdown"], err = report.Handover{Job: j}.Markdown(o)
-			require.NoError(t, err)
-			for _, person := range []string{"installer", "self", "electrician", "store"} {
-				views["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
-				require.NoError(t, err)
-			}
 			views["cover"], views["sheet"] = blocksOf(report.CoverBlocks(j.Plan, o)), blocksOf(report.SheetBlocks(j, place, o))
 			product := report.ProductText(place.Choice.Assessed, o.System)
 			for form, text := range views {

@@ -255,9 +255,7 @@ func FormText(j inspect.Job, o Options) string {
 			continue
 		}
 		sec := d.section(strings.ToUpper(p.Surface.Label))
-		if p.Choice == nil {
-			sec.items(inspect.AgreedLines(p, j))
-		}
+		sec.items(inspect.AgreedLines(p, j))
 		for _, f := range points {
 			stop := ""
 			if f.Point.Result == catalog.ResultStop {

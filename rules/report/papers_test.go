@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -50,5 +51,21 @@ func TestBurnerAirOfAClosedCrawlSpace(t *testing.T) {
 	} {
 		require.Contains(t, spaced(closed[paper]), want, paper)
 		require.NotContains(t, spaced(vented[paper]), want, paper)
+	}
+}
+
+// Fill in an attic is asked about, known or not, on every paper of each place
+// that opens to it (practice), and the fireblock up there waits.
+func TestFillOfTheAtticHeadsEveryPaper(t *testing.T) {
+	const below = "\nknob_and_tube = false\n[[place]]\nkind = \"sloped-ceiling\"\nlabel = \"Slope\"\nknob_and_tube = false\n[[place]]\nkind = \"exterior-wall\"\nlabel = \"Wall\"\nknob_and_tube = false\n[[place]]\nkind = \"chimney\"\nlabel = \"Brick\"\nchimney = \"masonry-inside\"\ngap_in = 2\nframing.size = \"2x8\"\nknob_and_tube = false\n"
+	for answer, want := range map[string]int{"true": 3, "\"unknown\"": 3, "false": 0} {
+		a := fixture.Read(t, "version = 1\nold = true\nstage = \"wired\"\n[site]\nzone = \"4A\"\n[[place]]\nkind = \"attic\"\nvermiculite = "+answer+below)
+		for paper, text := range papers(t, a) {
+			require.GreaterOrEqual(t, strings.Count(spaced(text), "spaces of this framing"), want, "%s %s", answer, paper)
+			if want == 0 {
+				require.NotContains(t, text, "FIND OUT FIRST", paper)
+			}
+		}
+		require.Equal(t, want > 0, strings.Contains(spaced(papers(t, a)["order"]), "WAIT: the one at the attic"), answer)
 	}
 }
