@@ -58,6 +58,12 @@ func (d Damp) Risk() int {
 	return 0
 }
 
+// plainlyDampRH parts "on the damp side" from "damp" in words only.
+const plainlyDampRH = 0.9
+
+// OnlyDampSide reports whether a verdict of mold is said mildly: it is the same.
+func (d Damp) OnlyDampSide() bool { return d.Verdict == MoldRisk && d.WorstRH < plainlyDampRH }
+
 // dampOf runs the monthly balance where the method can judge: not at a roof
 // deck, not in a chimney chase, and not without a climate.
 func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {

@@ -20,6 +20,15 @@ type Layer struct {
 	Closes  bool    // such a blanket closes over the joist tops
 }
 
+// WideIn is the width of a blanket that is bought: the bay's, or the widest that is
+// sold where it lies across the framing.
+func (l Layer) WideIn(bayIn float64) float64 {
+	if l.Across && len(l.Product.WidthsIn) > 0 {
+		return slices.Max(l.Product.WidthsIn)
+	}
+	return bayIn
+}
+
 // Blankets is a stack of layers of one material that physically fits a place.
 type Blankets struct {
 	Material    catalog.Material

@@ -55,6 +55,9 @@ func givenFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target,
 	return f
 }
 
+// BoardR is the R of the board that a place counts on in all: there, and to buy.
+func (r PlaceResult) BoardR() float64 { return r.Surface.CIR + r.Target.AddR }
+
 // OtherR is the R of everything in a place but its blankets, films included:
 // what stands behind a gap in them.
 func (r PlaceResult) OtherR(c *catalog.Catalog, b Blankets) float64 {

@@ -71,6 +71,7 @@ type AcceptancePoint struct {
 	Bare      units.Prose `toml:"look_unfaced"` // looked for instead where no face was agreed
 	Absent    units.Prose `toml:"ask_absent"`   // asked instead where the agreed thing is not there at all
 	Unfaced   units.Prose `toml:"ask_unfaced"`  // asked instead where the plan has no face and one was found
+	Extra     units.Prose `toml:"ask_extra"`    // asked where something is there that the plan does not count on
 	Ref
 }
 

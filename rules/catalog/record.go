@@ -121,6 +121,10 @@ type Layer struct {
 	Sensitive bool        `toml:"sensitive"` // wood or gypsum, which moisture can harm
 }
 
+// IsBoard reports whether the layer is a board that the answers or the plan put
+// there.
+func (l Layer) IsBoard() bool { return l.Name == "board outside" || l.Name == "foam board" }
+
 // PlaceKind is a kind of place.
 type PlaceKind struct {
 	ID               string   `toml:"id,required"`

@@ -199,9 +199,15 @@ func (p FoundPlace) Begun() bool { return said(p.Answers) }
 
 // FaceSeen reports whether somebody looked at what the damp check hangs on:
 // which face there is, and where there is one, toward which side, and the sheet
-// where one was agreed.
+// where one was agreed, or named though it must not go up.
 func (p FoundPlace) FaceSeen() bool {
-	return (sheetAgreed(p.Plan) == "" || p.Answers["sheet"].State == house.Given) && p.Answers["facing"].State == house.Given && (p.Measured.Facing == "none" || p.Measured.Side != "" || !sided(p.Plan))
+	return !p.SheetUnseen() && p.Answers["facing"].State == house.Given && (p.Measured.Facing == "none" || p.Measured.Side != "" || !sided(p.Plan))
+}
+
+// SheetUnseen reports whether nobody looked at the sheet where one was agreed, or
+// named.
+func (p FoundPlace) SheetUnseen() bool {
+	return (sheetAgreed(p.Plan) != "" || sheetLeftOut(p.Plan) != "") && p.Answers["sheet"].State != house.Given
 }
 
 // Damper reports whether the place as it was found has a worse verdict of the
@@ -221,7 +227,9 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	if p.Measured.VoidSaid {
 		g.Void = &void
 	}
-	return candidate.Given(j.Assessment.Answered, withBoard(p.Plan, p.Measured.BoardR), j.Plan.Site, g)
+	at := boardFound(p.Plan, p.Measured.BoardR)
+	at.Surface.UnderJoists = at.Surface.UnderJoists && p.Answers[seePrefix+underJoists].Text != seenBad
+	return candidate.Given(j.Assessment.Answered, at, j.Plan.Site, g)
 }
 
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
@@ -244,13 +252,28 @@ func withBoard(p plan.Place, r float64) candidate.PlaceResult {
 	return p.PlaceResult
 }
 
+// boardFound is a place with the board that was found in it: less than it counts
+// on, or more, and nothing else of it stays as somebody said.
+func boardFound(p plan.Place, r float64) candidate.PlaceResult {
+	if r != p.BoardR() {
+		p.Surface.CIR, p.Surface.FoamUnsaid, p.Target.AddR = 0, true, r
+	}
+	return p.PlaceResult
+}
+
 // BoardCounted is the R of the board that the figures count on though nobody
 // has seen it, 0 when there is none.
 func (p FoundPlace) BoardCounted() float64 {
 	if !planned(p.Plan) || p.Measured.BoardSaid {
 		return 0
 	}
-	return p.Plan.Target.AddR
+	return p.Plan.BoardR()
+}
+
+// LayerCounted reports whether the damp check counts on the layer under the
+// joists though nobody has seen it.
+func (p FoundPlace) LayerCounted() bool {
+	return p.Got != nil && p.Got.Damp.UnderJoists && p.Answers[seePrefix+underJoists].Text != seenGood
 }
 
 // lost is how much more is lost than planned, end by end, never less than

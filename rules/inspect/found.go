@@ -11,6 +11,10 @@ import (
 	"battwright/rules/units"
 )
 
+// underJoists is the point, and the need of a rule, that the damp check of a
+// floor counts on.
+const underJoists = "layer-under-joists"
+
 // seePrefix is the table of the points that a person looks at.
 const seePrefix = "see."
 
@@ -34,13 +38,13 @@ func FoundList(c *catalog.Catalog) *house.QuestionList {
 }
 
 func measuredQuestions(c *catalog.Catalog) []house.Question {
-	chimney := []string{"chimney"}
+	chimney, boarded := []string{"chimney"}, boardKinds(c)
 	qs := []house.Question{
 		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
 		{Key: "gap_in", Kind: house.NumberKind, Unit: "in", Max: 48, Kinds: chimney, Prompt: "How wide is the gap at its tightest spot?"},
 		{Key: "blanket_there", Kind: house.YesNoKind, Prompt: "Does any new blanket lie here?", How: "The plan has none here as things stand. What lay here before the work began does not count."},
-		{Key: "board_there", Kind: house.YesNoKind, Prompt: "Is the board there that the plan counts on?", How: "Outside the studs, or on the concrete below grade. Photos from before it was covered count."},
-		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: "Which R is printed on the board?", How: "None there: 0."},
+		{Key: "board_there", Kind: house.YesNoKind, Kinds: boarded, Prompt: "Is the board there that the plan counts on?", How: "Outside the studs, or on the concrete below grade. Photos from before it was covered count."},
+		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Kinds: boarded, Prompt: "Which R is printed on the board?", How: "Several layers: together. None there: 0."},
 		{Key: "label_r", Kind: house.Numbers, Most: 4, Unit: "R", Max: 100, Prompt: "Which R is on the label?", How: "Several layers: each, the bottom one first, with commas. Open a faced blanket at the edge, or read the bags."},
 		{Key: "label_thickness_in", Kind: house.Numbers, Most: 4, Unit: "in", Max: 40, Prompt: "How thick does the label say it is?", How: "Several layers: each, the bottom one first."},
 		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},
@@ -62,6 +66,17 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		qs[i].Optional = !qs[i].Safety
 	}
 	return qs
+}
+
+// boardKinds are the kinds of place that can have a board in them.
+func boardKinds(c *catalog.Catalog) []string {
+	var out []string
+	for _, k := range c.Kinds {
+		if slices.ContainsFunc(k.Layers, catalog.Layer.IsBoard) {
+			out = append(out, k.ID)
+		}
+	}
+	return out
 }
 
 func seenQuestions(c *catalog.Catalog) []house.Question {
@@ -88,8 +103,8 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) || !seen && !measuredIn(q.Key, p, said) {
 			continue
 		}
-		if q.Key == "board_there" {
-			q.Prompt = "Is it there: " + boardProse(p) + "?"
+		if q.Key == "board_there" && p.BoardR() > 0 {
+			q.Prompt = "Is it there: " + boardProse(p, p.BoardR()) + "?"
 		}
 		out = append(out, q)
 	}
@@ -106,9 +121,14 @@ func measuredIn(key string, p plan.Place, said house.Answers) bool {
 	case "batt_in_gap", "gap_in":
 		return true
 	case "board_there", "board_r":
-		return planned(p) && p.Target.AddR > 0
+		return planned(p) && p.BoardR() > 0 || boardNoted(said)
 	}
 	return planned(p) || said[key].State == house.Given
+}
+
+// boardNoted reports whether somebody noted anything about a board.
+func boardNoted(said house.Answers) bool {
+	return said["board_there"].State == house.Given || said["board_r"].State == house.Given
 }
 
 // sheetAgreed is the sheet that a plan has on the room side and that can be
@@ -118,6 +138,17 @@ func sheetAgreed(p plan.Place) string {
 		return ""
 	}
 	return p.Choice.Facing.Sheet
+}
+
+// sheetLeftOut is a sheet that the house file names for the room side and that
+// the plan leaves out, empty when there is none: somebody may put it up.
+func sheetLeftOut(p plan.Place) string {
+	switch named := p.Surface.Retarder; {
+	case !planned(p) || named == p.Choice.Facing.Sheet || named != "polyethylene" && named != "smart":
+		return ""
+	default:
+		return named
+	}
 }
 
 // hasPoint reports whether a place is accepted by a point: those of old parts
@@ -132,7 +163,7 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	case catalog.FromDamp:
 		return damp(p)
 	case catalog.FromBoard:
-		return planned(p) && p.Target.AddR > 0
+		return planned(p) && p.BoardR() > 0 || boardNoted(said)
 	case catalog.FromChimney:
 		return byChimney(p)
 	}
@@ -147,8 +178,8 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 // see, how a bare blanket is looked at, and what can hurt people there.
 func pointIn(j Job, p plan.Place, x catalog.AcceptancePoint) catalog.AcceptancePoint {
 	switch {
-	case x.From == catalog.FromBoard:
-		x.Title = PartToBuy(p, j.System) + " is there"
+	case x.From == catalog.FromBoard && p.BoardR() > 0:
+		x.Title = boardProse(p, p.BoardR()).In(j.System) + " is there"
 	case x.From == catalog.FromBare && barred(p):
 		x.Result = catalog.ResultStop
 	case planned(p) && p.Choice.Facing.OnBlanket == "none" && x.Bare != "":

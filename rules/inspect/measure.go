@@ -24,7 +24,7 @@ type Measured struct {
 	PlannedIn   float64
 	OwnIn       float64 // how thick the blankets stand by their own labels
 	ThinnestIn  float64 // of the measured points, PlannedIn when none
-	BoardR      float64 // of the board to buy: as found, as planned where nobody looked
+	BoardR      float64 // of the board in all: as found, as counted on where nobody looked
 	BoardSaid   bool
 	Fit         Fitting
 	VoidSaid    bool
@@ -54,7 +54,7 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	case sheetAgreed(p) != "": // paint comes later
 		m.Sheet = ""
 	}
-	m.board(p, a)
+	m.BoardR, m.BoardSaid = boardSeen(p, a)
 	m.labels(e.Layers, a)
 	m.OwnIn = heightOf(m.lie(c, p))
 	m.ThinnestIn = m.PlannedIn
@@ -63,23 +63,22 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 			m.ThinnestIn = d
 		}
 	}
-	m.Other = withBoard(p, m.BoardR).OtherR(c, e.Blankets)
+	m.Other = boardFound(p, m.BoardR).OtherR(c, e.Blankets)
 	m.fit(p, a)
 	return m
 }
 
-// board takes what was seen of the board that the plan counts on. One that is
-// there and whose R nobody read is taken as planned.
-func (m *Measured) board(p plan.Place, a house.Answers) {
-	there, r := a["board_there"], a["board_r"]
-	m.BoardR = p.Target.AddR
-	m.BoardSaid = there.State == house.Given || r.State == house.Given
+// boardSeen is the R of the board in all as it was seen, and whether anybody said.
+// One that is there and whose R nobody read is taken as the plan counts on it.
+func boardSeen(p plan.Place, a house.Answers) (r float64, said bool) {
+	there, label := a["board_there"], a["board_r"]
 	switch {
 	case there.State == house.Given && !there.Bool:
-		m.BoardR = 0
-	case r.State == house.Given:
-		m.BoardR = r.Number
+		return 0, true
+	case label.State == house.Given:
+		return label.Number, true
 	}
+	return p.BoardR(), there.State == house.Given
 }
 
 // labels takes the R and thickness of each layer from its label; one that was

@@ -44,7 +44,13 @@ func PageFor(j Job, person string) (Page, error) {
 	}
 	for _, g := range houseGroups[person] {
 		if list := HouseNotes(j, g.group, g.person); len(list) > 0 {
-			out.Parts = append(out.Parts, PagePart{g.title, texts(list, j.System)})
+			lines := texts(list, j.System)
+			for i := range lines {
+				if g.group == "order-of-work" {
+					lines[i] = fmt.Sprintf("%d. %s", i+1, lines[i])
+				}
+			}
+			out.Parts = append(out.Parts, PagePart{g.title, lines})
 		}
 	}
 	if person == "self" {
@@ -80,7 +86,13 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 // placeLines are what stops a place or must be found out or settled first there,
 // then the figures of it that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
-	return append(p.Heads(j.Catalog(), j.System), placeFigures(j, p, person)...)
+	out, figures := p.Heads(j.Catalog(), j.System), placeFigures(j, p, person)
+	if planned(p) && len(figures) > 0 {
+		if damp := DampGlance(p.Choice.Damp, p.AllDamp()); damp != "" {
+			out = append(out, damp+". Settle that before anything is bought or closed here.")
+		}
+	}
+	return append(out, figures...)
 }
 
 func placeFigures(j Job, p plan.Place, person string) []string {
@@ -104,6 +116,9 @@ func placeFigures(j Job, p plan.Place, person string) []string {
 			lines = append(lines, "ALSO: "+board)
 		}
 		lines = append(lines, p.BoardCautions()...)
+		if there := BoardThere(p, s); there != "" {
+			lines = append(lines, "THERE: "+there)
+		}
 		return append(append(lines, layerLines(j, p)...), gapLine(j, p)...)
 	case "framer":
 		return framerLines(j, p)
@@ -149,6 +164,19 @@ func boardText(j Job, p plan.Place) string {
 	return j.System.R(p.Target.AddR) + " board outside the studs, " + p.Surface.BoardWhen()
 }
 
+// BoardThere is the board outside the studs that somebody said is there, or will
+// be, and that the plan counts on: no list to buy has it, so somebody must look.
+// Foam on the concrete has a line of its own.
+func BoardThere(p plan.Place, s units.System) string {
+	switch {
+	case p.Surface.CIR <= 0 || p.Surface.Kind.Boundary == "soil":
+		return ""
+	case p.Surface.Finished:
+		return s.R(p.Surface.CIR) + " board outside the studs, as you said: the plan counts on it, look for it and read its R"
+	}
+	return s.R(p.Surface.CIR) + " board outside the studs, as you said: the plan counts on it and the order leaves it out; look for it and read its R before the siding goes on"
+}
+
 // framerLines: what the frame must be for the blanket to fit.
 func framerLines(j Job, p plan.Place) []string {
 	s, f := j.System, p.Surface.Frame
@@ -157,6 +185,9 @@ func framerLines(j Job, p plan.Place) []string {
 		lines = append(lines, board)
 	}
 	lines = append(lines, p.BoardCautions()...)
+	if there := BoardThere(p, s); there != "" {
+		lines = append(lines, there)
+	}
 	if e := p.Choice.Heat.EaveShortIn; e > 0 {
 		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))
 	}
@@ -183,7 +214,7 @@ func storeLines(j Job, p plan.Place) []string {
 			name = f.Name
 		}
 		lines = append(lines, fmt.Sprintf("%s %s, %s thick, %s, %s wide, for %s", p.Choice.Material.Name, j.System.R(l.Product.NominalR),
-			j.System.Inches(l.Product.ThicknessIn), name, j.System.Inches(p.Choice.WidthIn), j.System.Area(p.Surface.AreaFt2)))
+			j.System.Inches(l.Product.ThicknessIn), name, j.System.Inches(l.WideIn(p.Choice.WidthIn)), j.System.Area(p.Surface.AreaFt2)))
 	}
 	if f, ok := j.Catalog().Facing(p.Choice.Facing.Sheet); ok && p.Choice.Facing.Added {
 		lines = append(lines, f.Name+", "+j.System.Area(p.Surface.AreaFt2))
@@ -236,7 +267,19 @@ func CertificateLines(j Job) []string {
 	var out []string
 	for _, p := range j.Plan.Places {
 		if planned(p) {
-			out = append(out, p.Surface.Label+": "+agreedText(p, j)+", "+j.System.Area(p.Surface.AreaFt2)+"; as put in ________  date ________")
+			out = append(out, p.Surface.Label+": "+agreedText(p, j)+countsText(p, j.System)+", "+j.System.Area(p.Surface.AreaFt2)+"; as put in ________  date ________")
+		}
+	}
+	return out
+}
+
+// countsText is the R of each layer that is squeezed, which is not the one on its
+// bag: the certificate carries what is there.
+func countsText(p plan.Place, s units.System) string {
+	out := ""
+	for _, l := range p.Choice.Layers {
+		if !l.Across && l.RoomIn < l.Product.ThicknessIn {
+			out += fmt.Sprintf("; counts %s: squeezed from %s to %s", s.R(l.R), s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn))
 		}
 	}
 	return out

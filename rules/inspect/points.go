@@ -50,18 +50,36 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		}
 	}
 	if out.State > Pass {
-		out.Ask = x.Ask.In(j.System)
-		if in := p.Answers["batt_in_gap"]; x.From == catalog.FromChimney && in.State == house.Given && !in.Bool {
-			out.Ask = x.Absent.In(j.System) // nothing is there to take out
-		}
-		if x.From == catalog.FromFacing && planned(p.Plan) && p.Plan.Choice.Facing.Retarder() == "none" && x.Unfaced != "" {
-			out.Ask = x.Unfaced.In(j.System)
-		}
-		if bare := planned(p.Plan) && p.Measured.Facing == "none" && p.Measured.Sheet == ""; bare && x.From == catalog.FromFacing && p.Plan.Choice.Facing.Retarder() != "none" && x.Absent != "" {
-			out.Ask = x.Absent.In(j.System) // nothing is there to turn
-		}
+		out.Ask = p.remedy(j, x)
 	}
 	return out
+}
+
+// remedy is what to ask for where a point failed, by what was found there.
+func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
+	switch in := p.Answers["batt_in_gap"]; {
+	case x.From == catalog.FromChimney && in.State == house.Given && !in.Bool:
+		return x.Absent.In(j.System) // nothing is there to take out
+	case x.From == catalog.FromBoard && p.Plan.BoardR() <= 0:
+		return x.Extra.In(j.System)
+	case x.From != catalog.FromFacing || !planned(p.Plan):
+		return x.Ask.In(j.System)
+	}
+	agreed := p.Plan.Choice.Facing
+	face := x.Ask
+	switch {
+	case agreed.Retarder() == "none":
+		face = x.Unfaced
+	case p.Measured.Facing == "none" && p.Measured.Sheet == "":
+		face = x.Absent // nothing is there to turn
+	}
+	switch {
+	case p.extraSheet(j.Catalog()) == "":
+		return face.In(j.System)
+	case p.Measured.Facing == agreed.OnBlanket:
+		return x.Extra.In(j.System)
+	}
+	return face.In(j.System) + " " + x.Extra.In(j.System)
 }
 
 // blanketKeys are the answers that nobody can give without a blanket there.
@@ -132,28 +150,34 @@ func (p FoundPlace) planDamp(j Job) (State, string) {
 // board: what the target needs beside the blanket must be seen, not taken for
 // granted.
 func (p FoundPlace) board(j Job) (State, string) {
-	s, need, m := j.System, p.Plan.Target.AddR, p.Measured
+	s, need := j.System, p.Plan.BoardR()
+	r, said := boardSeen(p.Plan, p.Answers)
 	switch {
-	case !m.BoardSaid:
+	case !said:
 		return NotSeen, "the plan counts on it"
-	case m.BoardR <= 0:
+	case need <= 0 && r <= 0:
+		return Pass, "none is there, and the plan counts on none"
+	case need <= 0:
+		return Fix, "there is one, and the plan counts on none"
+	case r <= 0:
 		return Reject, "it is not there"
-	case m.BoardR < need-0.05:
-		return Reject, "it is " + s.R(m.BoardR) + ", the plan counts on " + s.R(need)
+	case r < need-0.05:
+		return Reject, "it is " + s.R(r) + ", the plan counts on " + s.R(need)
 	case p.Answers["board_r"].State != house.Given:
 		return Pass, "its R was not read"
 	}
-	return Pass, s.R(m.BoardR) + " on it"
+	return Pass, s.R(r) + " on it"
 }
 
-// PartToBuy names the board that the plan counts on beside the blanket, empty
-// when there is none.
-func PartToBuy(p plan.Place, s units.System) string { return boardProse(p).In(s) }
+// PartToBuy names the board that the plan counts on beside the blanket and that
+// is still to be bought, empty when there is none.
+func PartToBuy(p plan.Place, s units.System) string { return boardProse(p, p.Target.AddR).In(s) }
 
-func boardProse(p plan.Place) units.Prose {
-	r := units.Prose(strconv.FormatFloat(math.Round(10*p.Target.AddR)/10, 'f', -1, 64))
+// boardProse names board of some R, of a place where it goes.
+func boardProse(p plan.Place, boardR float64) units.Prose {
+	r := units.Prose(strconv.FormatFloat(math.Round(10*boardR)/10, 'f', -1, 64))
 	switch {
-	case p.Target.AddR <= 0:
+	case boardR <= 0:
 		return ""
 	case p.Surface.Kind.Boundary == "soil":
 		return "{R-" + r + "} foam board on the concrete"
@@ -314,6 +338,9 @@ func (p FoundPlace) facing(j Job) (State, string) {
 			return Pass, name(agreed) + ", " + name(sheet)
 		}
 	}
+	if named := sheetLeftOut(p.Plan); named != "" && p.Answers["sheet"].State != house.Given {
+		return NotSeen, "no sheet agreed, and your house file names " + name(named) + "; look whether one is up"
+	}
 	if agreed == "none" {
 		return Pass, name(agreed)
 	}
@@ -339,6 +366,8 @@ func (p FoundPlace) extraSheet(c *catalog.Catalog) string {
 	sheet, _ := c.Facing(got.Text)
 	face, _ := c.Facing(p.Measured.Facing)
 	switch {
+	case p.Measured.Facing != "none" && p.Plan.Choice.Facing.Retarder() == "none":
+		return face.Name + " and " + sheet.Name + ", none agreed: both come out"
 	case p.Measured.Facing != "none":
 		return "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out"
 	case sheetAgreed(p.Plan) == "":

@@ -65,8 +65,8 @@ func asPlanned(p plan.Place) house.Answers {
 	a["thickness_in"] = numbers(ten...)
 	a["squeezed_pct"] = house.Number(0)
 	a["void_pct"] = house.Number(100 * p.Choice.Heat.VoidShare)
-	if p.Target.AddR > 0 {
-		a["board_there"], a["board_r"] = house.YesNo(true), house.Number(p.Target.AddR)
+	if p.BoardR() > 0 {
+		a["board_there"], a["board_r"] = house.YesNo(true), house.Number(p.BoardR())
 	}
 	if p.Surface.Kind.ID == "chimney" {
 		a["batt_in_gap"], a["gap_in"] = house.YesNo(false), house.Number(p.Surface.Clearance.Inches)

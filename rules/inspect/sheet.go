@@ -119,11 +119,12 @@ func requires(p plan.Place, need string) bool {
 }
 
 // HouseNotes are the notes of a group that apply to any place, each once, in
-// the order of the data. A stopped place has no work that they could be about.
+// the order of the data. A stopped place has no work that they could be about, and
+// nothing goes before blankets that are not planned; a chimney has work of its own.
 func HouseNotes(j Job, group, person string) []catalog.HandoverNote {
 	seen := map[string]bool{}
 	for _, p := range j.Plan.Places {
-		if p.Stopped() {
+		if p.Stopped() || group == "first" && !planned(p) && !byChimney(p) {
 			continue
 		}
 		for _, n := range Notes(j, p, group, person) {

@@ -63,7 +63,7 @@ func TestPages(t *testing.T) {
 		j := demoJob(t, name)
 		known := map[string]bool{"R-value": true}
 		for _, p := range j.Plan.Places {
-			for _, s := range append(manyR.FindAllString(p.Target.Text, -1), j.System.R(p.Target.AddR), j.System.R(p.Target.CavityR)) {
+			for _, s := range append(manyR.FindAllString(p.Target.Text, -1), j.System.R(p.Target.AddR), j.System.R(p.Surface.CIR), j.System.R(p.Target.CavityR)) {
 				known[s] = true
 			}
 			if p.Choice != nil {
@@ -218,7 +218,7 @@ func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
 					}
 				}
 				if person == "self" {
-					require.Equal(t, p.Target.AddR > 0, strings.Contains(text, "board"), p.Surface.ID)
+					require.Equal(t, p.Target.AddR > 0 || inspect.BoardThere(p, j.System) != "", strings.Contains(text, "board"), p.Surface.ID)
 				}
 			}
 		}

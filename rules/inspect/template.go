@@ -144,7 +144,7 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromFacing:
 		return "face ____________ side ____________"
 	case catalog.FromBoard:
-		return "R ______ (agreed " + j.System.R(p.Target.AddR) + ")"
+		return "R ______ (agreed " + j.System.R(p.BoardR()) + ")"
 	}
 	return ""
 }

@@ -98,7 +98,12 @@ func FoundVerdict(r inspect.FoundResult) string {
 		}
 	}
 	seen := were(open) + " not looked at"
-	if stops > 0 {
+	switch {
+	case stops == 1 && open == 1:
+		seen += ", and it can hurt people"
+	case stops == open && stops > 0:
+		seen += ", and all of them can hurt people"
+	case stops > 0:
 		seen += fmt.Sprintf(", %d of which can hurt people", stops)
 	}
 	switch {
@@ -226,17 +231,22 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 	switch {
 	case planned == "":
 		return ""
+	case p.SheetUnseen():
+		return "not judged: look which face it has, toward which side, and which sheet is on the room side; the plan: " + planned
 	case !p.FaceSeen():
 		return "not judged: look which face it has, and toward which side; the plan: " + planned
 	}
 	got := p.Got.Damp
-	r := p.BoardCounted()
-	if r > 0 {
-		got.BoardR = 0 // named below, with its caution
+	var unseen []string // what it counts on, named here with its caution
+	if r := p.BoardCounted(); r > 0 {
+		got.BoardR, unseen = 0, append(unseen, "the "+o.System.R(r)+" board")
+	}
+	if p.LayerCounted() {
+		got.UnderJoists, unseen = false, append(unseen, "the layer under the joists")
 	}
 	text := inspect.DampSaid(got, o.System)
-	if r > 0 {
-		text = "with the " + o.System.R(r) + " board, which nobody has seen yet: " + text
+	if len(unseen) > 0 {
+		text = "with " + strings.Join(unseen, " and ") + ", which nobody has seen yet: " + text
 	}
 	if p.Damper() {
 		text = "WORSE THAN PLANNED: " + text

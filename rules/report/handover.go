@@ -165,8 +165,8 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	}
 	add("Thick", inspect.DepthText(s.Plan, o.System)+", to be measured in place; write down what you find: ________")
 	add("Area", o.System.Area(s.Plan.Surface.AreaFt2)+", openings taken off; as offered: ________")
-	if damp := DampAtAGlance(s.Plan); damp != "" {
-		add("Damp", strings.TrimPrefix(damp, "; ")+": settle that before this place is closed")
+	if damp := inspect.DampGlance(s.Plan.Choice.Damp, s.Plan.AllDamp()); damp != "" {
+		add("Damp", damp+": settle that before this place is closed")
 	}
 	face := s.Facing
 	if s.Side != "" && s.Plan.Choice.Facing.OnBlanket != "none" {
@@ -182,10 +182,13 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	for _, text := range s.Plan.BoardCautions() {
 		add("Ask", text)
 	}
+	if there := inspect.BoardThere(s.Plan, o.System); there != "" {
+		add("There", there+": ________")
+	}
 	for _, b := range s.Plan.Beside(o.System) {
 		add("Plus", b.Name+": not a batt, not in this price")
 	}
-	if foam := s.Plan.Surface.CIR + s.Plan.Target.AddR; foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
+	if foam := s.Plan.BoardR(); foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
 		when := ", before the studs go up"
 		if s.Plan.Surface.Finished {
 			when = ""

@@ -46,6 +46,7 @@ type jsonSheet struct {
 	Side    string       `json:"facing_side,omitempty"`
 	Sheet   string       `json:"sheet,omitempty"`
 	BoardR  float64      `json:"add_outside_r,omitempty"`
+	ThereR  float64      `json:"board_there_r,omitempty"` // as somebody said: to be looked for
 	GapIn   float64      `json:"keep_empty_in,omitempty"`
 	First   []jsonHow    `json:"first,omitempty"`
 	Clear   []jsonHow    `json:"clear,omitempty"`
@@ -117,7 +118,7 @@ func jsonSheetOf(s inspect.Sheet, o Options) jsonSheet {
 	p, sys := s.Plan, o.System
 	out := jsonSheet{
 		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), Settle: jsonSettles(p, o), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2), Ceiling: round(s.CeilingIn, 1),
-		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1),
+		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1), ThereR: round(p.Surface.CIR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}
 	if p.Surface.Kind.ID == "chimney" {

@@ -114,9 +114,9 @@ func lineText(l order.Line, s units.System) string {
 		s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 }
 
-func shoppingBlock(o order.Order, opts Options) OrderBlock {
-	s := opts.System
-	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
+// before says what must be known before anybody buys or asks: what is to be found
+// out, settled or measured first, and where nothing is ordered.
+func (b *OrderBlock) before(o order.Order) {
 	for _, p := range o.Places {
 		for _, text := range firstTexts(p) {
 			b.add(OrderLoud, "%s", text)
@@ -141,6 +141,12 @@ func shoppingBlock(o order.Order, opts Options) OrderBlock {
 			b.add(OrderLoud, "%s", damp)
 		}
 	}
+}
+
+func shoppingBlock(o order.Order, opts Options) OrderBlock {
+	s := opts.System
+	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
+	b.before(o)
 	ft3 := 0.0
 	for _, l := range o.Lines {
 		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))

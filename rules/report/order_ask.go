@@ -16,15 +16,8 @@ func AskBlocks(o order.Order, p plan.Plan, opts Options) []OrderBlock {
 	var out []OrderBlock
 	inch := units.Prose("{in|mm}").In(s)
 	top := OrderBlock{ID: "ask", Title: "Asking sheet"}
-	for _, text := range o.First {
-		top.add(OrderLoud, "%s", text)
-	}
+	top.before(o)
 	top.add(OrderPlain, "Carry it to the store or read it on the phone. Then type what you heard under prices and labels, or as [[quote]] in the house file; the plan and the order are worked out again.")
-	for _, p := range o.Places {
-		for _, text := range firstTexts(p) {
-			top.add(OrderLoud, "%s", text)
-		}
-	}
 	top.blank("Store", "")
 	top.blank("Asked on, spoke to", "")
 	out = append(out, top)

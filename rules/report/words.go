@@ -127,10 +127,6 @@ func WhyOut(e plan.Entry) []string {
 	return out
 }
 
-// plainlyDampRH parts "on the damp side" from "damp" in words only; the verdict
-// is the same.
-const plainlyDampRH = 0.9
-
 // DampText says what the damp check found and on what it counts, never that a
 // place is dry.
 func DampText(d candidate.Damp, s units.System) string {
@@ -168,7 +164,7 @@ func dampFinding(d candidate.Damp, s units.System) string {
 		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 && s.Moisture(d.PeakGM2) != aTrace {
 			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s, in %s.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
 		}
-		if d.WorstRH < plainlyDampRH {
+		if d.OnlyDampSide() {
 			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
 		}
 		return fmt.Sprintf("DAMP, mold risk: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
@@ -179,27 +175,15 @@ func dampFinding(d candidate.Damp, s units.System) string {
 // DampAtAGlance is what a line about the choice of a place must not leave out:
 // nobody is to read that a blanket fits and not that the wood beside it gets
 // damp, or that no other blanket would be drier. Empty when nothing was found.
-func DampAtAGlance(p plan.Place) string { return dampAtAGlance(p.Choice.Damp, p.AllDamp()) }
+func DampAtAGlance(p plan.Place) string {
+	return dampAtAGlance(p.Choice.Damp, p.AllDamp())
+}
 
 func dampAtAGlance(d candidate.Damp, all bool) string {
-	var text string
-	switch {
-	case d.Verdict == candidate.StaysWet:
-		text = "; STAYS WET"
-	case d.Verdict == candidate.MoldRisk && d.WorstRH < plainlyDampRH:
-		text = "; on the damp side, mold possible"
-	case d.Verdict == candidate.MoldRisk:
-		text = "; DAMP, mold risk"
-	default:
-		return ""
+	if damp := inspect.DampGlance(d, all); damp != "" {
+		return "; " + damp
 	}
-	if d.FoamLeftOut {
-		text += " (worked out without the foam in its bays, which makes it drier)"
-	}
-	if all {
-		return text + ", whichever fiber goes in"
-	}
-	return text + " (not every blanket here does: see why the drier one is not taken)"
+	return ""
 }
 
 // DampLimits say, under the year of the damp check, what it does not cover and

@@ -1,0 +1,60 @@
+package report_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/order"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// Whatever the shopping list says loudly before the first blanket, that a place
+// gets damp, is stopped or has nothing, stands on the sheet to ask with too.
+func TestAskingSheetWarnsLikeTheShoppingList(t *testing.T) {
+	met := 0
+	for _, name := range demo.Names() {
+		a := fixture.Demo(t, name)
+		p, o := plan.Make(a), planned.Options(t)
+		ord := order.Make(p, a)
+		asking := report.AskBlocks(ord, p, o)[0]
+		for _, r := range report.OrderBlocks(ord, o)[0].Rows {
+			if r.Tone != report.OrderLoud {
+				break
+			}
+			met++
+			require.Contains(t, asking.Rows, r, name)
+		}
+	}
+	require.Positive(t, met)
+}
+
+// How many points nobody looked at, and how many of them can hurt people, is
+// said in a sentence that can be read aloud.
+func TestPointsThatNobodyLookedAtAreCounted(t *testing.T) {
+	open := func(stops, others int) inspect.FoundPlace {
+		p := inspect.FoundPlace{Answers: house.Answers{}}
+		for range stops {
+			p.Points = append(p.Points, inspect.PointResult{Point: catalog.AcceptancePoint{Result: catalog.ResultStop}})
+		}
+		for range others {
+			p.Points = append(p.Points, inspect.PointResult{})
+		}
+		return p
+	}
+	for want, p := range map[string]inspect.FoundPlace{
+		"1 point was not looked at, and it can hurt people.":            open(1, 0),
+		"2 points were not looked at, and all of them can hurt people.": open(2, 0),
+		"3 points were not looked at, 1 of which can hurt people.":      open(1, 2),
+		"1 point was not looked at.":                                    open(0, 1),
+	} {
+		require.Equal(t, "Nothing failed yet; "+want+" Not ready to close.", report.FoundVerdict(inspect.FoundResult{Places: []inspect.FoundPlace{p}}))
+	}
+}
