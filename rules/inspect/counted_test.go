@@ -2,6 +2,7 @@ package inspect_test
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -173,15 +174,15 @@ func TestPagesSayWhereItGetsDamp(t *testing.T) {
 // joists the widest that is sold.
 func TestStorePageNamesTheWidthOfEachLayer(t *testing.T) {
 	j, p := onePlace(t, "zone = \"4A\"", "kind = \"attic\"\narea_ft2 = 900\nframing.size = \"2x6\"\nframing.spacing_in = 16\nframing.practice = \"standard\"")
-	lines := strings.Split(partOf(t, j, "store", p), "\n")
-	met := false
-	for i, l := range p.Choice.Layers {
+	text, met := partOf(t, j, "store", p), false
+	for _, l := range p.Choice.Layers {
 		wide := p.Choice.WidthIn
 		if l.Across {
 			met, wide = true, slices.Max(l.Product.WidthsIn)
 			require.Greater(t, wide, p.Choice.WidthIn)
 		}
-		require.Contains(t, lines[i], ", "+units.US.Inches(wide)+" wide")
+		thick := units.US.Inches(l.Product.ThicknessIn)
+		require.Regexp(t, regexp.QuoteMeta(thick+" thick")+"[^\n]*"+regexp.QuoteMeta(", "+units.US.Inches(wide)+" wide"), text)
 	}
 	require.True(t, met)
 }
