@@ -165,36 +165,3 @@ type HandoverNote struct {
 func (c *Catalog) Effort(kind string) (Effort, bool) {
 	return find(c.Acceptance.Efforts, func(e Effort) bool { return slices.Contains(e.Kinds, kind) })
 }
-
-func (a *AcceptanceRecords) addAcceptance(o AcceptanceRecords) {
-	a.Points, a.Grades = append(a.Points, o.Points...), append(a.Grades, o.Grades...)
-	a.Contract, a.Labels = append(a.Contract, o.Contract...), append(a.Labels, o.Labels...)
-	a.Leads, a.Efforts = append(a.Leads, o.Leads...), append(a.Efforts, o.Efforts...)
-	a.Notes = append(a.Notes, o.Notes...)
-	if o.Limits != nil {
-		a.Limits = o.Limits
-	}
-}
-
-// layAcceptance lays an overlay's records over these. A point that stops the
-// work stays: it keeps people safe.
-func (a *AcceptanceRecords) layAcceptance(o AcceptanceRecords, say func(what, id string, removed bool)) {
-	stops := slices.DeleteFunc(slices.Clone(a.Points), func(p AcceptancePoint) bool { return p.Result != ResultStop })
-	o.Points = slices.DeleteFunc(slices.Clone(o.Points), func(p AcceptancePoint) bool {
-		return slices.ContainsFunc(stops, func(s AcceptancePoint) bool { return s.ID == p.ID })
-	})
-	a.Points = overlayInto(a.Points, o.Points, func(x AcceptancePoint) (string, bool) { return x.ID, x.Remove }, "acceptance point", say)
-	a.Grades = overlayInto(a.Grades, o.Grades, func(x GradeRecord) (string, bool) { return x.ID, x.Remove }, "grade", say)
-	a.Contract = overlayInto(a.Contract, o.Contract, func(x ContractItem) (string, bool) { return x.ID, x.Remove }, "contract item", say)
-	a.Labels = overlayInto(a.Labels, o.Labels, func(x LabelItem) (string, bool) { return x.ID, x.Remove }, "label item", say)
-	a.Leads = overlayInto(a.Leads, o.Leads, func(x Lead) (string, bool) { return x.ID, x.Remove }, "lead", say)
-	a.Notes = overlayInto(a.Notes, o.Notes, func(x HandoverNote) (string, bool) { return x.ID, x.Remove }, "handover note", say)
-	if len(o.Efforts) > 0 {
-		a.Efforts = append(slices.Clone(o.Efforts), a.Efforts...)
-		say("effort", o.Efforts[0].Kinds[0], false)
-	}
-	if o.Limits != nil {
-		a.Limits = o.Limits
-		say("table", "acceptance_limits", false)
-	}
-}

@@ -29,11 +29,6 @@ func (k *checker) acceptance() {
 	k.within("acceptance_limits", "area_off_share", a.Limits.AreaOff, 0, 0.5)
 	k.within("acceptance_limits", "sum_off_share", a.Limits.SumOff, 0, 0.5)
 	k.within("acceptance_limits", "points", float64(a.Limits.Points), 1, 100)
-	k.unique("acceptance point", ids(a.Points, func(x AcceptancePoint) string { return x.ID }))
-	k.unique("contract item", ids(a.Contract, func(x ContractItem) string { return x.ID }))
-	k.unique("label item", ids(a.Labels, func(x LabelItem) string { return x.ID }))
-	k.unique("lead", ids(a.Leads, func(x Lead) string { return x.ID }))
-	k.unique("handover note", ids(a.Notes, func(x HandoverNote) string { return x.ID }))
 	k.points()
 	k.grades()
 	k.handover()
@@ -98,6 +93,9 @@ func (k *checker) handover() {
 	}
 	for _, e := range a.Efforts {
 		k.ref("effort", e.Ref)
+		if len(e.Kinds) == 0 {
+			k.bad("effort: kinds must not be empty")
+		}
 		k.kindNames("effort", e.Kinds)
 		if s := e.Ft2Hour; !(0 < s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
 			k.bad("effort: ft2_hour must rise from low to typical to high")

@@ -40,27 +40,6 @@ func (k *checker) within(what, key string, v, low, high float64) {
 	}
 }
 
-func (k *checker) unique(what string, ids []string) {
-	seen := map[string]bool{}
-	for _, id := range ids {
-		if id == "" {
-			k.bad("%s without an id", what)
-		}
-		if seen[id] {
-			k.bad("%s %s is there twice", what, id)
-		}
-		seen[id] = true
-	}
-}
-
-func ids[T any](list []T, id func(T) string) []string {
-	out := make([]string, len(list))
-	for i, v := range list {
-		out[i] = id(v)
-	}
-	return out
-}
-
 func (c *Catalog) check(r *records) []error {
 	k := &checker{c: c}
 	c.marks = map[string][]Known{}
@@ -74,17 +53,9 @@ func (c *Catalog) check(r *records) []error {
 			c.mark(r)
 		}
 	}
-	k.unique("material", ids(r.Materials, func(x Material) string { return x.ID }))
-	k.unique("product", ids(r.Products, func(x Product) string { return x.ID }))
-	k.unique("price of", ids(r.Prices, func(x Price) string { return x.Product }))
-	k.unique("facing", ids(r.Facings, func(x Facing) string { return x.ID }))
-	k.unique("place", ids(r.Kinds, func(x PlaceKind) string { return x.ID }))
-	k.unique("size", ids(r.Sizes, func(x Size) string { return x.ID }))
-	k.unique("clearance", ids(r.Clearances, func(x Clearance) string { return x.ID }))
-	k.unique("criterion", ids(r.Criteria, func(x Criterion) string { return x.ID }))
-	k.unique("source", ids(r.Sources, func(x Source) string { return x.ID }))
-	k.unique("word", ids(r.Words, func(x Word) string { return x.Term }))
-	k.unique("help", ids(r.Helps, func(x Help) string { return x.Key }))
+	for _, kind := range recordKinds {
+		kind.unique(k, r)
+	}
 	k.materials()
 	k.products()
 	k.facings()

@@ -112,43 +112,12 @@ func readBase(files fs.FS, strictly bool) (*records, error) {
 		if err != nil {
 			errs = append(errs, fmt.Errorf("%s: %w", name, err))
 		}
-		all.add(&r)
+		for _, kind := range recordKinds {
+			kind.add(all, &r)
+		}
+		all.Obligations = append(all.Obligations, r.Obligations...)
 	}
 	return all, errors.Join(errs...)
-}
-
-func (r *records) add(o *records) {
-	r.Materials = append(r.Materials, o.Materials...)
-	r.Products = append(r.Products, o.Products...)
-	r.Prices = append(r.Prices, o.Prices...)
-	r.Facings = append(r.Facings, o.Facings...)
-	r.Kinds = append(r.Kinds, o.Kinds...)
-	r.Sheathings = append(r.Sheathings, o.Sheathings...)
-	r.Claddings = append(r.Claddings, o.Claddings...)
-	r.Sizes = append(r.Sizes, o.Sizes...)
-	r.Shares = append(r.Shares, o.Shares...)
-	r.Clearances = append(r.Clearances, o.Clearances...)
-	r.Criteria = append(r.Criteria, o.Criteria...)
-	r.Sources = append(r.Sources, o.Sources...)
-	r.Words = append(r.Words, o.Words...)
-	r.Helps = append(r.Helps, o.Helps...)
-	r.Facts = append(r.Facts, o.Facts...)
-	r.Rules = append(r.Rules, o.Rules...)
-	r.Obligations = append(r.Obligations, o.Obligations...)
-	r.addAcceptance(o.AcceptanceRecords)
-	r.Fuels = append(r.Fuels, o.Fuels...)
-	r.Figures = append(r.Figures, o.Figures...)
-	r.Studs = append(r.Studs, o.Studs...)
-	r.Gear = append(r.Gear, o.Gear...)
-	if o.Lumber != nil {
-		r.Lumber = o.Lumber
-	}
-	if o.Foam != nil {
-		r.Foam = o.Foam
-	}
-	if o.Settings != nil {
-		r.Settings = o.Settings
-	}
 }
 
 func readTexts(base fs.FS, into map[string]string) (map[string]string, error) {

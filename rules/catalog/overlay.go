@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"path"
 	"slices"
-	"strconv"
 	"strings"
 
 	"battwright/rules/strict"
@@ -94,56 +93,12 @@ func (c *Catalog) layOne(r, o *records, tree *strict.Tree) strict.Problems {
 		}
 		c.Overlaid = append(c.Overlaid, fmt.Sprintf("%s %s %s (%s)", what, id, verb, file))
 	}
-	r.Materials = overlayInto(r.Materials, o.Materials, func(x Material) (string, bool) { return x.ID, x.Remove }, "material", say)
-	r.Products = overlayInto(r.Products, o.Products, func(x Product) (string, bool) { return x.ID, x.Remove }, "product", say)
-	r.Prices = overlayInto(r.Prices, o.Prices, func(x Price) (string, bool) { return x.Product, x.Remove }, "price", say)
-	r.Facings = overlayInto(r.Facings, o.Facings, func(x Facing) (string, bool) { return x.ID, x.Remove }, "facing", say)
-	r.Kinds = overlayInto(r.Kinds, o.Kinds, func(x PlaceKind) (string, bool) { return x.ID, x.Remove }, "place", say)
-	r.Sheathings = overlayInto(r.Sheathings, o.Sheathings, func(x Sheet) (string, bool) { return x.ID, x.Remove }, "sheathing", say)
-	r.Claddings = overlayInto(r.Claddings, o.Claddings, func(x Sheet) (string, bool) { return x.ID, x.Remove }, "cladding", say)
-	r.Sizes = overlayInto(r.Sizes, o.Sizes, func(x Size) (string, bool) { return x.ID, x.Remove }, "size", say)
-	r.Shares = overlayInto(r.Shares, o.Shares, func(x Share) (string, bool) { return x.Element + "/" + x.Practice, false }, "share", say)
-	r.Clearances = overlayInto(r.Clearances, o.Clearances, func(x Clearance) (string, bool) { return x.ID, false }, "clearance", say)
-	r.Criteria = overlayInto(r.Criteria, o.Criteria, func(x Criterion) (string, bool) { return x.ID, x.Remove }, "criterion", say)
-	r.Sources = overlayInto(r.Sources, o.Sources, func(x Source) (string, bool) { return x.ID, x.Remove }, "source", say)
-	r.Words = overlayInto(r.Words, o.Words, func(x Word) (string, bool) { return x.Term, x.Remove }, "word", say)
-	r.Helps = overlayInto(r.Helps, o.Helps, func(x Help) (string, bool) { return x.Key, x.Remove }, "help", say)
-	r.Fuels = overlayInto(r.Fuels, o.Fuels, func(x Fuel) (string, bool) { return x.ID, x.Remove }, "fuel", say)
-	r.Facts = overlayInto(r.Facts, o.Facts, func(x FactRecord) (string, bool) { return x.Name, false }, "fact", say)
-	r.Rules = overlayInto(r.Rules, o.Rules, func(x RuleRecord) (string, bool) { return x.ID, x.Remove }, "rule", say)
-	r.Figures = overlayInto(r.Figures, o.Figures, func(x Figure) (string, bool) { return x.ID, x.Remove }, "figure", say)
-	r.Studs = overlayInto(r.Studs, o.Studs, func(x Stud) (string, bool) { return strconv.FormatFloat(x.WallFt, 'g', -1, 64), x.Remove }, "stud", say)
-	r.Gear = overlayInto(r.Gear, o.Gear, func(x Gear) (string, bool) { return x.ID, x.Remove }, "gear", say)
-	r.layAcceptance(o.AcceptanceRecords, say)
-	one := &records{Lumber: o.Lumber, Foam: o.Foam, Settings: o.Settings}
-	r.add(one)
-	for _, s := range []struct {
-		set  bool
-		name string
-	}{{o.Lumber != nil, "lumber"}, {o.Foam != nil, "foam"}, {o.Settings != nil, "settings"}} {
-		if s.set {
-			say("table", s.name, false)
-		}
+	// A point of acceptance that stops the work stays: it keeps people safe.
+	o.Points = slices.DeleteFunc(o.Points, func(p AcceptancePoint) bool {
+		return slices.ContainsFunc(r.Points, func(b AcceptancePoint) bool { return b.ID == p.ID && b.Result == ResultStop })
+	})
+	for _, kind := range recordKinds {
+		kind.lay(r, o, say)
 	}
 	return nil
-}
-
-func overlayInto[T any](base, over []T, key func(T) (string, bool), what string, say func(what, id string, removed bool)) []T {
-	out := slices.Clone(base)
-	for _, x := range over {
-		id, remove := key(x)
-		at := slices.IndexFunc(out, func(b T) bool { k, _ := key(b); return k == id })
-		switch {
-		case remove && at >= 0:
-			out = slices.Delete(out, at, at+1)
-		case remove:
-			continue
-		case at >= 0:
-			out[at] = x
-		default:
-			out = append(out, x)
-		}
-		say(what, id, remove)
-	}
-	return out
 }

@@ -171,6 +171,12 @@ func TestOverlayMistakes(t *testing.T) {
 		"wrong type":       {"[[source]]\nid = 3\ntitle = \"x\"\n", "mine.toml:2"},
 		"hidden character": {"[[source]]\nid = \"x\"\ntitle = \"a\\u202eb\"\n", "U+202E"},
 		"syntax":           {"[[source]\n", "mine.toml:1"},
+		"effort nowhere": {ownSource + `[[effort]]
+kinds = []
+ft2_hour = { low = 60, typical = 100, high = 150 }
+source = "own"
+known = "invented"
+`, "effort: kinds must not be empty"},
 		"a sixth priority": {ownSource + `[[criterion]]
 id = "carbon"
 name = "low carbon"

@@ -156,3 +156,11 @@ func singular(word string) string {
 	}
 	return strings.TrimSuffix(word, "s")
 }
+
+func ids[T any](list []T, id func(T) string) []string {
+	out := make([]string, len(list))
+	for i, v := range list {
+		out[i] = id(v)
+	}
+	return out
+}
