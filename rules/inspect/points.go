@@ -64,6 +64,8 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 		return x.Extra.In(j.System)
 	case x.From != catalog.FromFacing || !planned(p.Plan):
 		return x.Ask.In(j.System)
+	case p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && p.fiberBarred():
+		return x.Barred.In(j.System) + agreedText(p.Plan, j) + "."
 	}
 	agreed := p.Plan.Choice.Facing
 	face := x.Ask
@@ -130,6 +132,12 @@ func (p FoundPlace) burns() bool {
 	if f := p.Answers["facing"]; f.State == house.Given && f.Text != "none" {
 		return true
 	}
+	return p.fiberBarred()
+}
+
+// fiberBarred reports whether the rules keep the fiber that was found away from
+// the place, whatever its face.
+func (p FoundPlace) fiberBarred() bool {
 	fiber := p.Answers["material"].Text
 	return slices.ContainsFunc(p.Plan.Candidates, func(c candidate.Assessed) bool {
 		return c.Material.ID == fiber && len(c.Verdict.Excluded) > 0
@@ -310,14 +318,17 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		return f.Name
 	}
 	if said.State != house.Given {
+		if text := p.extraSheet(c); text != "" {
+			return Fix, text
+		}
 		return NotSeen, "agreed: " + name(agreed)
 	}
 	if p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
-		h := p.Got.Verdict.Excluded[0]
+		text := strings.TrimSuffix(p.Got.Verdict.Excluded[0].Text, ".")
 		if p.Plan.Surface.Kind.ID == "chimney" {
-			return Halt, h.Text
+			return Halt, text
 		}
-		return Fix, h.Text
+		return Fix, text
 	}
 	if text := p.extraSheet(c); text != "" {
 		return Fix, text

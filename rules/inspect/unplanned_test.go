@@ -260,3 +260,39 @@ func TestRemediesFitWhatWasFound(t *testing.T) {
 	bid := offered(t, j, "version = 1\n[[part]]\nplace = \"b\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
 	require.Contains(t, ids(at(t, bid, "b").Findings), "face-unplanned")
 }
+
+// A fiber that the rules keep away is taken out, whatever its face: a turned or
+// unfaced blanket of it is as wrong (practice).
+func TestABarredFiberIsTakenOut(t *testing.T) {
+	for id, house := range map[string]string{
+		"chimney": "kind = \"chimney\"\nchimney = \"masonry-inside\"\ngap_in = 2\nframing.size = \"2x8\"\nknob_and_tube = false\n",
+		"crawl":   "kind = \"crawl-space\"\nvented = false\nwall_height_ft = 4\ndampness = \"dry\"\nground_cover = true\nfoam_r = 10\n",
+	} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"4A\"\n[[place]]\nid = \""+id+"\"\n"+house))
+		p := found(t, j, "version = 1\n[[place]]\nid = \""+id+"\"\nmaterial = \"cotton\"\nfacing = \"none\"\nlabel_r = 13\n").Places[0]
+		i := slices.IndexFunc(p.Points, func(x inspect.PointResult) bool { return x.Point.ID == "facing-side" })
+		require.Contains(t, p.Points[i].Ask, "Take it out", id)
+		require.Contains(t, p.Points[i].Ask, j.Plan.Places[0].Choice.Material.Name, id)
+		require.NotContains(t, p.Points[i].Ask, "turning", id)
+		require.False(t, strings.HasSuffix(p.Points[i].Text, "."), id)
+	}
+}
+
+// On the inner side of a foundation wall plastic is found without a word on the
+// face, and bare concrete behind the blanket is a point to look at (DOE and PNNL
+// guides of basement walls; for crawl walls practice).
+func TestFoundationWallsAreLookedAtForPlasticAndBareConcrete(t *testing.T) {
+	for id, house := range map[string]string{
+		"bsmt":  "kind = \"basement-wall\"\ndampness = \"dry\"\nfoam_r = 10\nframing.size = \"2x4\"\nlength_ft = 20\n",
+		"crawl": "kind = \"crawl-space\"\nvented = false\nwall_height_ft = 4\ndampness = \"dry\"\nground_cover = true\nfoam_r = 10\n",
+	} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"4A\"\n[[place]]\nid = \""+id+"\"\n"+house))
+		p := found(t, j, "version = 1\n[[place]]\nid = \""+id+"\"\nsheet = \"polyethylene\"\n").Places[0]
+		require.Equal(t, inspect.Fix, state(t, p, "facing-side"), id)
+		sheet, ok := inspect.SheetOf(j, j.Plan.Places[0])
+		require.True(t, ok)
+		require.True(t, slices.ContainsFunc(sheet.Points, func(x catalog.AcceptancePoint) bool {
+			return strings.HasPrefix(x.Title, "Not against bare concrete")
+		}), id)
+	}
+}
