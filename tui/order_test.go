@@ -28,7 +28,7 @@ func TestTypedPriceReplacesOurs(t *testing.T) {
 	before := p.m.s.plan.Money.Total
 	p.typed("58.40 a package").press("enter")
 	s := p.m.s
-	q, ok := s.house.QuoteFor("fg-13", "kraft")
+	q, ok := house.FindQuote(s.house.Quotes, "fg-13", "kraft")
 	require.True(t, ok)
 	require.Equal(t, house.Quote{Product: "fg-13", Facing: "kraft", USD: 58.4, Per: "package", Pieces: 11, WidthIn: 15, LengthIn: 93}, q)
 	require.NotEqual(t, before, s.plan.Money.Total)
@@ -48,7 +48,7 @@ func TestTypedPriceReplacesOurs(t *testing.T) {
 	p.press("esc", "1", "enter")
 	require.Contains(t, p.view(), say.AlreadyTaken, "the price is not taken away by the enter of the choice")
 	p.press("enter")
-	q, _ = s.house.QuoteFor("fg-13", "kraft")
+	q, _ = house.FindQuote(s.house.Quotes, "fg-13", "kraft")
 	require.Zero(t, q.USD, "empty takes the price away")
 	require.Equal(t, 2, q.Have)
 }

@@ -3,8 +3,8 @@
 // rough prices hold.
 //
 // Numbers in, numbers out: no files, no clock, no randomness. Costs are whole
-// cents; values are points on any scale the caller likes, counted to
-// ValueStep. Both are added as whole numbers inside, so an answer never hangs
+// cents; values are points on any scale the caller likes, counted to nine
+// decimals. Both are added as whole numbers inside, so an answer never hangs
 // on the order of an addition: the same places give the same answer, and
 // putting the places in another order gives the same cost and value.
 //

@@ -49,9 +49,6 @@ const (
 	MaxMaxStates = 100_000_000
 	// DefaultMaxStates is the cap when Opts.MaxStates is 0: some 50 MB.
 	DefaultMaxStates = 2_000_000
-	// ValueStep is what values are counted in: figures with up to nine
-	// decimals add up exactly.
-	ValueStep = 1e-9
 )
 
 func wrapf(sentinel error, format string, args ...any) error {

@@ -10,7 +10,7 @@ import (
 type Option struct {
 	ID    string      // not empty, its own within the place
 	Cost  units.Cents // 0 to MaxCost
-	Value float64     // points, -MaxValue to MaxValue, counted to ValueStep
+	Value float64     // points, -MaxValue to MaxValue, counted to nine decimals
 }
 
 // Place is one surface of the house with the options it may get; exactly one

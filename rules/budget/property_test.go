@@ -237,15 +237,15 @@ func TestDecimalsTieExactly(t *testing.T) {
 func TestOneStepAndManyEquals(t *testing.T) {
 	c := mustBest(t, []Place{
 		{"x", []Option{{"a", 0, 0}, {"b", 10, 1}}},
-		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + ValueStep}}},
+		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + 1e-9}}},
 	}, 10)
 	require.Equal(t, []string{"a", "b"}, c.Set.IDs)
 	f, err := Frontier([]Place{
 		{"x", []Option{{"a", 0, 0}, {"b", 10, 1}}},
-		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + ValueStep}}},
+		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + 1e-9}}},
 	}, Opts{})
 	require.NoError(t, err)
-	require.Equal(t, []Point{{0, 0}, {10, 1 + ValueStep}, {20, 2 + ValueStep}}, f.Points)
+	require.Equal(t, []Point{{0, 0}, {10, 1 + 1e-9}, {20, 2 + 1e-9}}, f.Points)
 
 	equal := Place{ID: "x"}
 	for _, k := range rand.New(rand.NewPCG(27, 1)).Perm(100) {

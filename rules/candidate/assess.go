@@ -5,7 +5,6 @@ package candidate
 
 import (
 	"slices"
-	"sort"
 	"strings"
 
 	"battwright/rules"
@@ -184,17 +183,6 @@ func (a *Assessed) retard(s Surface, site Site, c *catalog.Catalog, t Target) {
 func adjust(m *Measure, delta float64) {
 	clamp := func(v float64) float64 { return min(1, max(0, v+delta)) }
 	m.Value.Low, m.Value.Typical, m.Value.High = clamp(m.Value.Low), clamp(m.Value.Typical), clamp(m.Value.High)
-}
-
-// Refs gathers where the figures of a candidate are from, in a fixed order.
-func (a Assessed) Refs() []catalog.Ref {
-	refs := []catalog.Ref{a.Material.Ref}
-	for _, list := range a.RefLists() {
-		refs = append(refs, list...)
-	}
-	refs = uniqueRefs(refs)
-	sort.SliceStable(refs, func(i, j int) bool { return refs[i].Source < refs[j].Source })
-	return refs
 }
 
 // RefLists are the sources of each part of the work, as they stand: with those

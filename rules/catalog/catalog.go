@@ -98,11 +98,6 @@ func (c *Catalog) Cladding(id string) (Sheet, bool) {
 	return find(c.Claddings, func(s Sheet) bool { return s.ID == id })
 }
 
-// Criterion finds a priority by id.
-func (c *Catalog) Criterion(id string) (Criterion, bool) {
-	return find(c.Criteria, func(k Criterion) bool { return k.ID == id })
-}
-
 // Fuel finds a fuel by id.
 func (c *Catalog) Fuel(id string) (Fuel, bool) {
 	return find(c.Fuels, func(f Fuel) bool { return f.ID == id })

@@ -36,9 +36,6 @@ type Alternative struct {
 	CavityR, ContinuousR float64
 }
 
-// ContinuousOnly reports whether board alone meets this alternative.
-func (a Alternative) ContinuousOnly() bool { return a.CavityR == 0 && a.ContinuousR > 0 }
-
 // String writes the alternative as the tables do: 20, 20+5ci, 10ci.
 func (a Alternative) String() string {
 	cavity := strconv.FormatFloat(a.CavityR, 'f', -1, 64)
@@ -50,15 +47,6 @@ func (a Alternative) String() string {
 		return board
 	}
 	return cavity + "+" + board
-}
-
-// FormatOptions writes alternatives so that ParseOptions reads them again.
-func FormatOptions(alts []Alternative) string {
-	parts := make([]string, len(alts))
-	for i, a := range alts {
-		parts[i] = a.String()
-	}
-	return strings.Join(parts, " or ")
 }
 
 // ParseOptions reads the options of a table cell: one or more of 20, 20+5ci

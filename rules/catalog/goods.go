@@ -60,9 +60,6 @@ func (c *Catalog) Figure(id string) Figure {
 	return f
 }
 
-// Figures are all figures of practice.
-func (c *Catalog) Figures() []Figure { return c.goods.Figures }
-
 // Studs are the studs of trade length, shortest first as listed.
 func (c *Catalog) Studs() []Stud { return c.goods.Studs }
 

@@ -17,7 +17,7 @@ func TestFiguresOfTheOrder(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, c.Studs())
 	require.NotEmpty(t, c.GearList())
-	require.Len(t, c.Figures(), len(figureNames))
+	require.Len(t, c.goods.Figures, len(figureNames))
 	for _, name := range figureNames {
 		f := c.Figure(name)
 		require.Equal(t, name, f.ID)

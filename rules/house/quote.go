@@ -72,11 +72,6 @@ func (q Quote) USDPerFt2() (usd float64, ok bool) {
 	return 0, false
 }
 
-// QuoteFor is FindQuote among the quotes of the house.
-func (h *House) QuoteFor(product, facing string) (Quote, bool) {
-	return FindQuote(h.Quotes, product, facing)
-}
-
 // FindQuote finds the quote that speaks of a product with a face. One that
 // names the face wins over one for any; ok is false when there is none.
 func FindQuote(list []Quote, product, facing string) (Quote, bool) {

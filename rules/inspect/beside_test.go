@@ -49,7 +49,7 @@ func TestWhatGoesInBeforeTheBlanketComesFirst(t *testing.T) {
 	met := map[string]int{}
 	for _, name := range demo.Names() {
 		j := planned.Job(fixture.Demo(t, name))
-		for _, s := range inspect.Sheets(j) {
+		for _, s := range sheetsOf(j) {
 			for need, words := range names {
 				must := slices.ContainsFunc(s.Plan.Beside(j.System), func(b plan.Beside) bool { return b.Need == need })
 				require.Equal(t, must, hasNote(s.First, need), "%s %s %s", name, s.Plan.Surface.ID, need)
@@ -80,7 +80,7 @@ func TestSixSidesOnlyWhereTheBayIsFull(t *testing.T) {
 	own := map[string]string{"attic": "snug-attic", "crawl-space": "snug-floor", "sloped-ceiling": "snug-slope", "rim-joist": "snug-rim", "chimney": "hold-back"}
 	met := map[string]bool{}
 	for _, name := range demo.Names() {
-		for _, s := range inspect.Sheets(demoJob(t, name)) {
+		for _, s := range sheetsOf(demoJob(t, name)) {
 			kind := s.Plan.Surface.Kind.ID
 			met[kind] = true
 			want := own[kind]

@@ -62,17 +62,6 @@ func sheetText(j Job, p plan.Place) string {
 	return f.Name
 }
 
-// Sheets are the sheets of all places that have a plan.
-func Sheets(j Job) []Sheet {
-	var out []Sheet
-	for _, p := range j.Plan.Places {
-		if s, ok := SheetOf(j, p); ok {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 // Notes are the notes of a group that apply to a place; person "" is all.
 func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 	material, faced := "", facedIn(p, nil)

@@ -19,9 +19,20 @@ import (
 	"battwright/testdata/fixture/planned"
 )
 
+// sheetsOf are the sheets of all places that have one.
+func sheetsOf(j inspect.Job) []inspect.Sheet {
+	var out []inspect.Sheet
+	for _, p := range j.Plan.Places {
+		if s, ok := inspect.SheetOf(j, p); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 func TestSheets(t *testing.T) {
 	j := alder(t)
-	sheets := inspect.Sheets(j)
+	sheets := sheetsOf(j)
 	require.Len(t, sheets, len(j.Plan.Places))
 	for _, s := range sheets {
 		what := s.Plan.Surface.ID
@@ -270,7 +281,7 @@ func TestHandoverKnowsTheAnswers(t *testing.T) {
 	text := func(old, answers string) string {
 		j := planned.Job(fixture.Read(t, "version = 1\nstage = \"not-framed\"\nold = "+old+"\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"+answers))
 		out := ""
-		for _, s := range inspect.Sheets(j) {
+		for _, s := range sheetsOf(j) {
 			for _, n := range s.Clear {
 				out += n.Text.String() + "\n"
 			}

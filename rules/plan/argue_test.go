@@ -143,7 +143,7 @@ func TestBudgetAgainstBruteForce(t *testing.T) {
 		free := assessed.Weigh(prefs)
 		total := free.Money.Total.Typical
 		for _, share := range []float64{0.6, 0.8, 0.95, 1.2} {
-			prefs.HasBudget, prefs.Budget = true, total.Times(share)
+			prefs.HasBudget, prefs.Budget = true, units.FromDollars(total.Dollars()*share)
 			p := assessed.Weigh(prefs)
 			if free.Money.Total.Typical <= prefs.Budget {
 				require.False(t, p.Spend.Applied)

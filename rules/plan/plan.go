@@ -38,11 +38,10 @@ type Plan struct {
 	Sources     []catalog.Source
 }
 
-// Priority is one priority with its level 0 to 5 and its share of the whole.
+// Priority is one priority with its level 0 to 5.
 type Priority struct {
 	ID, Name string
 	Level    float64
-	Weight   float64
 }
 
 // Place is one place of the plan.

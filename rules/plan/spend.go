@@ -14,11 +14,10 @@ import (
 
 // Spend is what the budget does to the whole house.
 type Spend struct {
-	Applied  bool        // the choices below are the best set within the budget
-	Missing  units.Cents // by how much even the cheapest set is above the budget
-	Rounded  bool        // counted in whole dollars, rounded up
-	Cheapest units.Cents // the cheapest set that meets the requirements
-	Failed   string      // why no set could be worked out
+	Applied bool        // the choices below are the best set within the budget
+	Missing units.Cents // by how much even the cheapest set is above the budget
+	Rounded bool        // counted in whole dollars, rounded up
+	Failed  string      // why no set could be worked out
 }
 
 // costCriterion is the priority that the budget replaces: money is one axis of

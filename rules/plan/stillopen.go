@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"battwright/rules/house"
@@ -104,6 +103,3 @@ func (a Assessment) with(prefs Preferences, q house.Question, placeID string, v 
 	}
 	return Place{}, false
 }
-
-// String names the change for logs and test failures.
-func (o Open) String() string { return fmt.Sprintf("%s (%s)", o.What, o.Until) }

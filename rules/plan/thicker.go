@@ -14,7 +14,6 @@ type Thicker struct {
 	Stack        candidate.Assessed
 	ExtraCost    units.Cents
 	SavesUSD     units.Range[float64] // a year
-	SavesMMBtu   units.Range[float64]
 	PaybackYears units.Range[float64] // simple, no interest; 0 where nothing is saved
 }
 
@@ -36,7 +35,6 @@ func (p Place) NextThicker() (Thicker, bool) {
 	sort.SliceStable(better, func(i, j int) bool { return better[i].Money.Total.Typical < better[j].Money.Total.Typical })
 	next := better[0]
 	out := Thicker{Stack: next, ExtraCost: next.Money.Total.Typical - now.Money.Total.Typical}
-	out.SavesMMBtu = minus(now.Heat.LossMMBtu, next.Heat.LossMMBtu)
 	out.SavesUSD = minus(now.Heat.LossUSD, next.Heat.LossUSD)
 	years := func(usd float64) float64 {
 		if usd <= 0 {

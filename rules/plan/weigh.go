@@ -20,9 +20,8 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		Name: a.Answered.Text(house.Top, nil, "name"), Stage: a.Answered.Text(house.Top, nil, "stage"),
 		Site: a.Site, Overlaid: c.Overlaid, Places: make([]Place, 0, len(a.Places)),
 	}
-	weights := weightsOf(c, p.Priorities, nil)
-	for i, k := range c.Criteria {
-		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID], weights[i]})
+	for _, k := range c.Criteria {
+		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID]})
 	}
 	for _, place := range a.Places {
 		out.Places = append(out.Places, weighOne(c, place, p))

@@ -20,7 +20,6 @@ type Options struct {
 	Catalog *catalog.Catalog
 	System  units.System
 	Width   int // text only; 0 means 78
-	Full    bool
 	Aloud   bool         // pages of the last step as they are read out: no columns
 	Order   *order.Order // JSON only: the order group of each place
 }

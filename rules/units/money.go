@@ -30,9 +30,6 @@ func FromDollars(usd float64) Cents {
 // Dollars gives the amount as a float for ratios; money itself stays in cents.
 func (c Cents) Dollars() float64 { return float64(c) / 100 }
 
-// Times scales an amount by a plain factor and rounds to whole cents.
-func (c Cents) Times(factor float64) Cents { return FromDollars(c.Dollars() * factor) }
-
 // Number is what a Range can be made of.
 type Number interface {
 	~int | ~int64 | ~float64

@@ -102,7 +102,6 @@ func TestProseReadsLikeWorkedFigures(t *testing.T) {
 			text + " ft":     func(s units.System) string { return s.Feet(v) },
 			text + " ft2":    func(s units.System) string { return s.Area(v) },
 			text + " lb/ft2": func(s units.System) string { return s.Load(v) },
-			text + " perm":   func(s units.System) string { return s.Perm(v) },
 			text + " F":      func(s units.System) string { return s.Temp(units.FToC(v)) },
 			"R-" + text:      func(s units.System) string { return s.R(v) },
 		} {

@@ -25,8 +25,6 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"name of R", func(s System) string { return s.RName() }, "R-", "RSI "},
 		{"R without its name", func(s System) string { return s.PlainR(20) }, "20", "3.52"},
 		{"small R without its name", func(s System) string { return s.PlainR(4.25) }, "4.2", "0.75"},
-		{"U of a wall", func(s System) string { return s.U(0.06) }, "U-0.060", "U 0.34 W/m2K"},
-		{"U of a thick attic", func(s System) string { return s.U(0.0178) }, "U-0.018", "U 0.10 W/m2K"},
 		{"depth of a stud", func(s System) string { return s.Inches(5.5) }, "5 1/2 in", "140 mm"},
 		{"a length off the ruler", func(s System) string { return s.Inches(6.3) }, "6.3 in", "160 mm"},
 		{"a whole number of inches", func(s System) string { return s.Inches(16) }, "16 in", "406 mm"},
@@ -42,8 +40,6 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"on a ceiling", func(s System) string { return s.Load(1.6) }, "1.6 lb/ft2", "7.8 kg/m2"},
 		{"frost", func(s System) string { return s.Temp(0) }, "32 F", "0 C"},
 		{"where both meet", func(s System) string { return s.Temp(-40) }, "-40 F", "-40 C"},
-		{"paper face", func(s System) string { return s.Perm(1) }, "1 perm", "57.2 ng/(s.m2.Pa)"},
-		{"a sheet", func(s System) string { return s.Perm(0.06) }, "0.06 perm", "3.4 ng/(s.m2.Pa)"},
 		{"an ounce", func(s System) string { return s.Moisture(305.152) }, "1 oz/ft2", "305 g/m2"},
 		{"a winter's loss", func(s System) string { return s.Energy(1) }, "1 MMBtu", "293 kWh"},
 		{"a cold place", func(s System) string { return s.DegreeDays(7299) }, "about 7,300 F-days", "about 4,100 K-days"},
@@ -84,7 +80,6 @@ func TestRangesAddAndMultiply(t *testing.T) {
 	sum := Range[Cents]{100, 200, 300}.Plus(Range[Cents]{7, 8, 9})
 	require.Equal(t, Range[Cents]{107, 208, 309}, sum)
 	require.Equal(t, Range[Cents]{250, 500, 750}, CentsOver(Range[float64]{0.5, 1, 1.5}, 5))
-	require.Equal(t, Cents(333), Cents(1000).Times(1.0/3))
 	require.Equal(t, Cents(math.MinInt64), FromDollars(math.Inf(-1)))
 	require.Equal(t, Cents(-13), FromDollars(-0.125))
 	require.Equal(t, "-$0.49", US.Money(-49), "a small amount keeps its cents")

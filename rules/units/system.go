@@ -59,14 +59,6 @@ func (s System) PlainR(rIP float64) string {
 	return num(rIP, 1)
 }
 
-// U shows a transmittance given in Btu/(h.ft2.F).
-func (s System) U(uIP float64) string {
-	if s == SI {
-		return "U " + strconv.FormatFloat(uIP*RIPPerRSI, 'f', 2, 64) + " W/m2K"
-	}
-	return "U-" + strconv.FormatFloat(uIP, 'f', 3, 64)
-}
-
 // Inches shows a length given in inches, in sixteenths when it falls on them:
 // "5 1/2 in".
 func (s System) Inches(in float64) string {
@@ -169,14 +161,6 @@ func (s System) Temp(c float64) string {
 		return temperature.show(CToF(c))
 	}
 	return num(CToF(c), 0) + " F"
-}
-
-// Perm shows a permeance given in US perms.
-func (s System) Perm(perm float64) string {
-	if s == SI {
-		return permeance.show(perm)
-	}
-	return num(perm, 2) + " perm"
 }
 
 // CentsForR shows what an area costs for each R it gets, given in cents per
