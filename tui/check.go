@@ -7,7 +7,6 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/report"
 	"battwright/tui/say"
-	"battwright/tui/style"
 )
 
 // check is the last step: what is handed over, what is offered, what was
@@ -69,45 +68,12 @@ func newCautions() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *page, s *session) { checkRows(p, s, report.CoverBlocks(s.plan, s.options())) }
+	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.CoverBlocks(s.plan, s.options())) }
 	return r
-}
-
-// checkRows draws the blocks of a page of the last step.
-func checkRows(p *page, s *session, blocks []report.CheckBlock) {
-	for i, b := range blocks {
-		if i > 0 {
-			p.blank()
-		}
-		if b.Title != "" {
-			p.line(style.Title, b.Title)
-		}
-		for _, r := range b.Rows {
-			checkRow(p, s, r)
-		}
-	}
-}
-
-func checkRow(p *page, s *session, r report.CheckRow) {
-	tone := checkTones[r.Tone]
-	switch r.Kind {
-	case report.CheckTick:
-		p.para(tone, 2, s.g.NoTick+" "+r.Text)
-	case report.CheckItem:
-		p.para(tone, 2, r.Text)
-	case report.CheckFact:
-		p.labelled(tone, r.Label, labelColumn, r.Text)
-	default:
-		p.para(tone, 0, r.Text)
-	}
-}
-
-var checkTones = map[report.CheckTone]style.Tone{
-	report.CheckPlain: style.Plain, report.CheckQuiet: style.Dim, report.CheckGood: style.Good, report.CheckCare: style.Warn, report.CheckStop: style.Danger,
 }
 
 // newReady lists what to see, sign, photograph and keep, and what the walk
 // through the finished work still says.
 func newReady() *reading {
-	return &reading{at: stepCheck, draw: func(p *page, s *session) { checkRows(p, s, report.ReadyBlocks(s.job(), s.walkResult())) }}
+	return &reading{at: stepCheck, draw: func(p *canvas, s *session) { showBlocks(p, s, report.ReadyBlocks(s.job(), s.walkResult())) }}
 }

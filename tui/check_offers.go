@@ -4,6 +4,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 	"battwright/tui/say"
@@ -28,7 +29,7 @@ func newOffers() *menu {
 			return send(pushMsg{newWriteText("A file to fill in", "offer.toml", func(s *session) (string, error) { return inspect.OfferTemplate(s.job()), nil })})
 		}})
 		if len(s.check.offers) > 0 {
-			rows = append(rows, choiceRow{"Compare", "", func(*session) tea.Cmd { return send(pushMsg{newText(offersShown, "offers.txt")}) }})
+			rows = append(rows, choiceRow{"Compare", "", func(*session) tea.Cmd { return send(pushMsg{newPageView(offersShown, "offers.txt")}) }})
 		}
 		for i, o := range s.check.offers {
 			rows = append(rows, choiceRow{"Close " + o.Path, report.OpenOfferNote(s.job(), o), func(s *session) tea.Cmd {
@@ -41,10 +42,8 @@ func newOffers() *menu {
 	return m
 }
 
-func offersShown(s *session, width int) (string, error) {
-	o := s.options()
-	o.Width = width
-	return report.OpenOffersText(s.job(), s.check.offers, o), nil
+func offersShown(s *session) (page.Page, error) {
+	return report.OpenOffersPage(s.job(), s.check.offers, s.options()), nil
 }
 
 // newOpenOffer reads an offer; one with mistakes is read as far as possible.
@@ -53,14 +52,14 @@ func newOpenOffer() *prompt {
 	x = newPrompt(stepCheck, "Open an offer file", say.PathOfFile("offer.toml"), func(path string, s *session) (tea.Cmd, string) {
 		return x.readThen(s, path, func(s *session, text string) tea.Cmd {
 			s.check.offers = inspect.WithOffer(s.check.offers, inspect.OpenOffer{Path: path, Text: text})
-			return send(replaceMsg{newText(offersShown, "offers.txt")})
+			return send(replaceMsg{newPageView(offersShown, "offers.txt")})
 		})
 	})
 	return x
 }
 
 // problemRows lists what could not be read.
-func problemRows(p *page, problems strict.Problems) {
+func problemRows(p *canvas, problems strict.Problems) {
 	for _, x := range problems {
 		p.para(style.Warn, 2, x.Error())
 	}

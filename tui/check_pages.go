@@ -1,12 +1,12 @@
 package tui
 
 import (
-	"strings"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
@@ -23,7 +23,8 @@ func newSheets() *menu {
 		}
 		return append(rows, choiceRow{"Write all sheets to a file", "", func(*session) tea.Cmd {
 			return send(pushMsg{newWriteText("Handover sheets", "handover.txt", func(s *session) (string, error) {
-				return report.Handover{Job: s.job()}.Text(s.options())
+				d, err := report.Handover{Job: s.job()}.Page(s.options())
+				return print.Text(d, 0), err
 			})})
 		}})
 	}
@@ -31,13 +32,13 @@ func newSheets() *menu {
 }
 
 func newSheet(id string) *reading {
-	return &reading{at: stepCheck, draw: func(p *page, s *session) {
+	return &reading{at: stepCheck, draw: func(p *canvas, s *session) {
 		pl := s.place(id)
 		if pl == nil {
 			p.line(style.Warn, "This place is gone.")
 			return
 		}
-		checkRows(p, s, report.SheetBlocks(s.job(), *pl, s.options()))
+		showBlocks(p, s, report.SheetBlocks(s.job(), *pl, s.options()))
 	}}
 }
 
@@ -56,38 +57,32 @@ func newPages() *menu {
 
 // newPersonPage shows one page; w writes it to a file.
 func newPersonPage(person string) *reading {
-	text := func(s *session, width int) (string, error) {
-		o := s.options()
-		o.Width = width
-		return report.Handover{Job: s.job(), Person: person}.Text(o)
-	}
-	return newText(text, inspect.PageFile(person))
+	return newPageView(func(s *session) (page.Page, error) {
+		return report.Handover{Job: s.job(), Person: person}.Page(s.options())
+	}, inspect.PageFile(person))
 }
 
-// newText shows a report as it would be printed at the width of the window;
-// w writes it to a file.
-func newText(text func(*session, int) (string, error), file string) *reading {
+// newPageView shows a page that is also printed; w writes it to a file.
+func newPageView(made func(*session) (page.Page, error), file string) *reading {
 	r := &reading{at: stepCheck, extra: nil}
 	r.extra = append(r.extra, keyWrite)
 	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
 		if !key.Matches(k, keyWrite) {
 			return nil
 		}
-		return send(pushMsg{newWriteText("Write to a file", file, func(s *session) (string, error) { return text(s, 0) })})
+		return send(pushMsg{newWriteText("Write to a file", file, func(s *session) (string, error) {
+			d, err := made(s)
+			return print.Text(d, 0), err
+		})})
 	}
-	r.draw = func(p *page, s *session) {
-		out, err := text(s, min(p.width, 100))
+	r.draw = func(p *canvas, s *session) {
+		d, err := made(s)
 		if err != nil {
 			p.para(style.Danger, 0, sentence(err))
 			return
 		}
-		for _, l := range strings.Split(out, "\n") {
-			tone := style.Plain
-			if strings.Contains(l, "STOP") {
-				tone = style.Danger
-			}
-			p.line(tone, l)
-		}
+		p.para(style.Title, 0, d.Title)
+		showPage(p, s, d)
 	}
 	return r
 }

@@ -119,7 +119,7 @@ func TestOffersInTheWizard(t *testing.T) {
 func TestPagesInTheWizard(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
 	p.press("3", "2")
-	require.Contains(t, p.view(), "FOR THE FRAMER")
+	require.Contains(t, p.view(), "For the framer")
 	p.press("w").typed("framer.txt").press("enter")
 	require.Contains(t, p.store.Files["framer.txt"], "KEEP THE GAP EMPTY")
 	p.press("b", "b", "2", "8")

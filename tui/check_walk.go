@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
@@ -38,29 +39,23 @@ func newWalk() *menu {
 			rows = append(rows, choiceRow{p.Plan.Surface.Label, report.FoundNote(p), func(s *session) tea.Cmd { return send(pushMsg{newWalkForm(s, id)}) }})
 		}
 		return append(rows,
-			choiceRow{"The result", "", func(*session) tea.Cmd { return send(pushMsg{newText(foundShown, "finished.txt")}) }},
+			choiceRow{"The result", "", func(*session) tea.Cmd { return send(pushMsg{newPageView(foundShown, "finished.txt")}) }},
 			choiceRow{"Write it to a file", say.WalkFile, func(*session) tea.Cmd {
 				x := newWriteText("Finished work", "finished.toml", func(s *session) (string, error) { return s.walk().Text(), nil })
 				x.written = func(s *session) { s.walk().Written() }
 				return send(pushMsg{x})
 			}},
 			choiceRow{"Open a file of finished work", "", func(*session) tea.Cmd { return send(pushMsg{newOpenFound()}) }},
-			choiceRow{"A form to fill in by hand", "", func(*session) tea.Cmd { return send(pushMsg{newText(formShown, "form.txt")}) }})
+			choiceRow{"A form to fill in by hand", "", func(*session) tea.Cmd { return send(pushMsg{newPageView(formShown, "form.txt")}) }})
 	}
 	return m
 }
 
-func foundShown(s *session, width int) (string, error) {
-	o := s.options()
-	o.Width = width
-	return report.FoundText(s.job(), s.walkResult(), o), nil
+func foundShown(s *session) (page.Page, error) {
+	return report.FoundPage(s.job(), s.walkResult(), s.options()), nil
 }
 
-func formShown(s *session, width int) (string, error) {
-	o := s.options()
-	o.Width = width
-	return report.FormText(s.job(), o), nil
-}
+func formShown(s *session) (page.Page, error) { return report.FormPage(s.job()), nil }
 
 // walkForm asks about one place. The form works on the walk instead of the
 // house, with everything else as on the other screens.
@@ -84,19 +79,17 @@ func newWalkForm(s *session, id string) *walkForm {
 	}
 	pick := func(*session) []house.Question { return s.walk().QuestionsAt(s.job(), id) }
 	f := newForm("Finished work: "+label, say.WalkHint, stepCheck, id, on, pick, func(*session) tea.Cmd { return send(backMsg{}) })
-	f.below = func(p *page, _ *session) { walkBelow(p, s, id) }
+	f.below = func(p *canvas, _ *session) { walkBelow(p, s, id) }
 	return &walkForm{form: f, on: on, id: id}
 }
 
 // walkBelow says what the answers come to.
-func walkBelow(p *page, s *session, id string) {
+func walkBelow(p *canvas, s *session, id string) {
 	found, ok := s.walk().JudgeAt(s.job(), id)
 	if !ok {
 		return
 	}
-	for _, r := range report.FoundRows(found, s.options()) {
-		checkRow(p, s, r)
-	}
+	showBlocks(p, s, []page.Block{{Rows: report.FoundRows(found, s.options())}})
 }
 
 func (x *walkForm) Step() step   { return stepCheck }
@@ -111,7 +104,7 @@ func (x *walkForm) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 
 func (x *walkForm) settle(*session) bool { return x.form.settle(x.on) }
 
-func (x *walkForm) View(p *page, s *session) {
+func (x *walkForm) View(p *canvas, s *session) {
 	x.on.system, x.on.g = s.system, s.g
 	x.form.View(p, x.on)
 }
@@ -151,7 +144,7 @@ func openFound(s *session, path, text string) tea.Cmd {
 }
 
 func newFoundProblems(title string) *reading {
-	return &reading{at: stepCheck, draw: func(p *page, s *session) {
+	return &reading{at: stepCheck, draw: func(p *canvas, s *session) {
 		p.line(style.Title, title)
 		p.blank()
 		problemRows(p, s.check.bad)

@@ -26,7 +26,7 @@ func (f *field) answerText(s *session) (text string, tone style.Tone) {
 
 // view draws the question; the active one opens up with its input, how to
 // find out, and what is wrong.
-func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
+func (f *field) view(p *canvas, s *session, active bool, g style.Glyphs) {
 	answer, tone := f.answerText(s)
 	if !active {
 		if f.typed && f.problem != "" {
@@ -63,7 +63,7 @@ func (f *field) view(p *page, s *session, active bool, g style.Glyphs) {
 	p.mark()
 }
 
-func (f *field) closed(p *page, prompt, answer string, tone style.Tone) {
+func (f *field) closed(p *canvas, prompt, answer string, tone style.Tone) {
 	if p.width < 64 {
 		p.line(style.Plain, "  "+prompt)
 		p.line(tone, "    "+answer)
@@ -84,7 +84,7 @@ func (f *field) closed(p *page, prompt, answer string, tone style.Tone) {
 	}
 }
 
-func (f *field) inputRow(p *page, s *session, indent int) {
+func (f *field) inputRow(p *canvas, s *session, indent int) {
 	v := f.input.Value()
 	if v == "" {
 		answer, _ := f.answerText(s)
@@ -114,7 +114,7 @@ func (f *field) unit(s units.System) string {
 	return " " + unit + ", or write " + other
 }
 
-func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
+func (f *field) choiceRows(p *canvas, s *session, indent int, g style.Glyphs) {
 	known := s.answered().ValueOf(f.q, s.house.Place(f.place))
 	for i, o := range f.options() {
 		mark, tone := "  ", style.Plain
@@ -135,7 +135,7 @@ func (f *field) choiceRows(p *page, s *session, indent int, g style.Glyphs) {
 	}
 }
 
-func (f *field) manyRows(p *page, s *session, indent int, g style.Glyphs) {
+func (f *field) manyRows(p *canvas, s *session, indent int, g style.Glyphs) {
 	list := s.answered().ValueOf(f.q, s.house.Place(f.place)).Answer.List
 	for i, o := range f.options() {
 		mark, tone := "  ", style.Plain

@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/tui/say"
@@ -28,14 +29,14 @@ func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
 	s := p.m.s
 	require.NotEmpty(t, s.plan.Places)
 	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
-	require.Equal(t, report.Text(fresh, report.Options{Catalog: s.catalog()}), p.store.Files["mine.txt"])
+	require.Equal(t, print.Text(report.PlanPage(fresh, report.Options{Catalog: s.catalog()}), report.Options{Catalog: s.catalog()}.Width), p.store.Files["mine.txt"])
 	t.Logf("%d keys", p.keys)
 }
 
 // The same house again with other priorities, exported, in fewer than 10 keys.
 func TestRerunInUnderTenKeys(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	before := report.Text(p.m.s.plan, p.m.s.options())
+	before := print.Text(report.PlanPage(p.m.s.plan, p.m.s.options()), p.m.s.options().Width)
 	p.press("m", "enter", "0", "enter", "x", "2", "y", "enter")
 	require.Less(t, p.keys, 10, "keys pressed")
 	require.Contains(t, p.store.Files, "y.txt")

@@ -14,7 +14,7 @@ const roomyHeight = 16
 
 // foot is what happened, and the keys.
 func (m Model) foot(top screen) []row {
-	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
+	p := newCanvas(m.width, m.theme.Glyphs.Ellipsis)
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:
@@ -55,7 +55,7 @@ func (m Model) footKeys(top screen) []key.Binding {
 
 // keyLines shows the keys in at most two lines, one in a low window. Where they
 // do not fit, the least useful are left out and "? all keys" says so.
-func (m Model) keyLines(p *page, bindings []key.Binding) {
+func (m Model) keyLines(p *canvas, bindings []key.Binding) {
 	lines := 2
 	if m.height < roomyHeight {
 		lines = 1
@@ -141,7 +141,7 @@ func asksWhy(top screen, s *session) bool {
 // newKeyList shows all keys of a screen, also those that had no room.
 func newKeyList(of screen, s *session) *reading {
 	list := of.Keys(s)
-	return &reading{at: of.Step(), draw: func(p *page, s *session) {
+	return &reading{at: of.Step(), draw: func(p *canvas, s *session) {
 		p.line(style.Title, "Keys of the screen you came from")
 		p.blank()
 		for _, b := range list {

@@ -24,8 +24,8 @@ type form struct {
 	fields []field
 	active int
 	help   bool
-	speeds bool                  // it has a rough look and all questions
-	below  func(*page, *session) // what the answers lead to, under the questions
+	speeds bool                    // it has a rough look and all questions
+	below  func(*canvas, *session) // what the answers lead to, under the questions
 	extra  []key.Binding
 	on     func(tea.KeyMsg, *session) tea.Cmd // keys of this form alone
 }
@@ -185,7 +185,7 @@ func (f *form) settle(s *session) (whole bool) {
 	return !f.fields[f.active].typed
 }
 
-func (f *form) View(p *page, s *session) {
+func (f *form) View(p *canvas, s *session) {
 	title := f.title
 	if place := s.house.Place(f.place); f.named && place != nil {
 		title = s.answered().Text(house.PlaceScope, place, "label")
@@ -210,7 +210,7 @@ func (f *form) View(p *page, s *session) {
 	}
 }
 
-func (f *form) helpRows(p *page, s *session) {
+func (f *form) helpRows(p *canvas, s *session) {
 	q := f.fields[f.active].q
 	h, ok := s.catalog().Help(q.FullKey())
 	if !ok {

@@ -62,7 +62,7 @@ func (x *ladder) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, nil
 }
 
-func (x *ladder) View(p *page, s *session) {
+func (x *ladder) View(p *canvas, s *session) {
 	p.line(style.Title, say.Ladder)
 	p.para(style.Dim, 0, say.LadderIntro+" "+report.StakesText(s.answered().Text(house.Budget, nil, "stakes")))
 	if !x.on && len(x.rungs) > 0 {
@@ -81,7 +81,7 @@ func (x *ladder) View(p *page, s *session) {
 	}
 }
 
-func (x *ladder) rung(p *page, s *session, i int, r plan.Rung) {
+func (x *ladder) rung(p *canvas, s *session, i int, r plan.Rung) {
 	mark, tone := "  ", style.Plain
 	if i == x.cursor {
 		mark, tone = s.g.Pointer+" ", style.Chosen

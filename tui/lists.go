@@ -15,7 +15,7 @@ import (
 // reading is a screen that only shows; extra keys lead on from it.
 type reading struct {
 	at    step
-	draw  func(*page, *session)
+	draw  func(*canvas, *session)
 	extra []key.Binding
 	on    func(tea.KeyMsg, *session) tea.Cmd
 	ready func(*session) tea.Cmd // finds out what it shows
@@ -45,7 +45,7 @@ func (r *reading) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return r, nil
 }
 
-func (r *reading) View(p *page, s *session) { r.draw(p, s) }
+func (r *reading) View(p *canvas, s *session) { r.draw(p, s) }
 
 func (r *reading) Keys(*session) []key.Binding {
 	return append(append([]key.Binding{}, r.extra...), bind("pgup/pgdn", "scroll", "pgup"), keys.Back)
@@ -53,7 +53,7 @@ func (r *reading) Keys(*session) []key.Binding {
 
 // newFindOut is the list of what to find out, most plan-changing first.
 func newFindOut() *reading {
-	return &reading{at: stepCheck, ready: (*session).findOut, draw: func(p *page, s *session) {
+	return &reading{at: stepCheck, ready: (*session).findOut, draw: func(p *canvas, s *session) {
 		p.line(style.Title, "Find-out list")
 		p.para(style.Dim, 0, say.Sentence(say.FindOutNote)+". "+say.Matters)
 		p.blank()
@@ -99,7 +99,7 @@ func newFindOut() *reading {
 
 // newMind lists the changes of one priority that change the plan.
 func newMind() *reading {
-	return &reading{at: stepLook, draw: func(p *page, s *session) {
+	return &reading{at: stepLook, draw: func(p *canvas, s *session) {
 		p.line(style.Title, say.WouldChange)
 		p.para(style.Dim, 0, "One priority of the house moved, the others as they are: the nearest level that turns a place.")
 		p.blank()
@@ -113,7 +113,7 @@ func newMind() *reading {
 	}}
 }
 
-func moneyBelow(p *page, s *session) {
+func moneyBelow(p *canvas, s *session) {
 	p.para(style.Plain, 0, report.MoneyText(s.plan, s.system))
 	p.blank()
 	for _, pl := range s.plan.Places {
@@ -132,7 +132,7 @@ func moneyBelow(p *page, s *session) {
 // newProblems shows everything that is wrong with a file; the house that was
 // open stays open.
 func newProblems(title string, err error) *reading {
-	return &reading{at: stepNone, draw: func(p *page, _ *session) {
+	return &reading{at: stepNone, draw: func(p *canvas, _ *session) {
 		p.line(style.Title, title)
 		p.para(style.Dim, 0, "The house that was open is still open and unchanged. Correct these lines in any editor, then open the file again:")
 		p.blank()

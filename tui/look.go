@@ -50,7 +50,7 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, nil
 }
 
-func (x *look) View(p *page, s *session) {
+func (x *look) View(p *canvas, s *session) {
 	p.line(style.Title, say.Glance)
 	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
 	for _, text := range s.plan.First() {
@@ -69,7 +69,7 @@ func (x *look) View(p *page, s *session) {
 	}
 }
 
-func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
+func (x *look) place(p *canvas, s *session, pl plan.Place, here bool) {
 	first := len(p.rows)
 	if here && x.cursor == 0 { // the first look opens at its top, with the total
 		p.here, first = first, 0
@@ -91,7 +91,7 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 		if i < len(pl.Entries) && takes(pl, pl.Entries[i]) {
 			lead = "    " + takenMark + " "
 		}
-		p.add(piece{style.Dim, lead + padTo(r.Name, 14)}, piece{fitTone(r.Fit), cell})
+		p.add(piece{style.Dim, lead + padTo(r.Name, 14)}, piece{toneOf[r.Tone], cell})
 		if here && note != "" {
 			p.para(style.Dim, 20, note)
 		}
@@ -101,20 +101,8 @@ func (x *look) place(p *page, s *session, pl plan.Place, here bool) {
 	}
 }
 
-func fitTone(fit string) style.Tone {
-	switch fit {
-	case "fits":
-		return style.Good
-	case "no":
-		return style.Dim
-	case "about equal":
-		return style.Plain
-	}
-	return style.Warn
-}
-
 // glance is one place in one entry: its name and what to do.
-func glance(p *page, s *session, pl plan.Place, here bool) {
+func glance(p *canvas, s *session, pl plan.Place, here bool) {
 	mark, tone := "  ", style.Title
 	if here {
 		mark, tone = s.g.Pointer+" ", style.Chosen

@@ -17,7 +17,7 @@ const wideWidth = 120
 
 // wide shows all places and materials at once, and under them what the table
 // has no room for about the place under the cursor.
-func (x *look) wide(p *page, s *session) {
+func (x *look) wide(p *canvas, s *session) {
 	headers := []string{"", "Place"}
 	for _, m := range s.catalog().Materials {
 		headers = append(headers, m.Name)
@@ -101,7 +101,7 @@ func materialCells(pl plan.Place, names []string, s *session) []string {
 }
 
 // beside puts two pages next to each other, the right one as it is.
-func (p *page) beside(left, right *page) {
+func (p *canvas) beside(left, right *canvas) {
 	const rule = "  "
 	for i := range max(len(left.rows), len(right.rows)) {
 		var l, r row

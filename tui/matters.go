@@ -7,6 +7,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
+	"battwright/rules/report"
 	"battwright/tui/say"
 	"battwright/tui/style"
 )
@@ -134,7 +136,7 @@ func (m *matters) set(k tea.KeyMsg, s *session, q house.Question, i int) {
 	s.answer(q, p, a)
 }
 
-func (m *matters) View(p *page, s *session) {
+func (m *matters) View(p *canvas, s *session) {
 	title := "What matters"
 	if pl := s.place(m.place); pl != nil {
 		title = "What matters: " + pl.Surface.Label
@@ -150,7 +152,7 @@ func (m *matters) View(p *page, s *session) {
 	p.blank()
 	if m.place != "" {
 		if pl := s.place(m.place); pl != nil {
-			rankRows(p, s, *pl)
+			showBlocks(p, s, []page.Block{report.RankBlock(*pl, s.options())})
 		}
 		return
 	}
@@ -160,7 +162,7 @@ func (m *matters) View(p *page, s *session) {
 	}
 }
 
-func (m *matters) row(p *page, s *session, q house.Question, i int) {
+func (m *matters) row(p *canvas, s *session, q house.Question, i int) {
 	level, own := m.level(s, q, i)
 	mark, tone := "  ", style.Plain
 	if m.cursor == i+1 {

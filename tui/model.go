@@ -31,7 +31,7 @@ const (
 // later needs no replay of the window size.
 type screen interface {
 	Update(tea.Msg, *session) (screen, tea.Cmd)
-	View(p *page, s *session)
+	View(p *canvas, s *session)
 	Keys(s *session) []key.Binding
 	Step() step
 	Typing() bool // a text field is active: letters belong to it
@@ -375,7 +375,7 @@ func (m Model) draw() string {
 	if m.width < minWidth || m.height < minHeight {
 		return m.tooSmall()
 	}
-	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
+	p := newCanvas(m.width, m.theme.Glyphs.Ellipsis)
 	top := m.top()
 	top.View(p, m.s)
 	head, foot := m.head(top), m.foot(top)
@@ -399,7 +399,7 @@ func (m Model) draw() string {
 }
 
 func (m Model) tooSmall() string {
-	p := newPage(max(1, m.width), "")
+	p := newCanvas(max(1, m.width), "")
 	p.para(style.Plain, 0, fmt.Sprintf("The window is %d by %d. Battwright needs at least %d by %d. Make it larger; nothing is lost. q quits.", m.width, m.height, minWidth, minHeight))
 	rows, _, _, _ := p.window(max(1, m.height), 0)
 	lines := make([]string, len(rows))
@@ -429,7 +429,7 @@ func (m Model) moreMarks(head []row, above, below bool) {
 }
 
 func (m Model) head(top screen) []row {
-	p := newPage(m.width, m.theme.Glyphs.Ellipsis)
+	p := newCanvas(m.width, m.theme.Glyphs.Ellipsis)
 	if at := top.Step(); at == stepNone {
 		p.line(style.Title, "battwright")
 	} else {
@@ -440,7 +440,7 @@ func (m Model) head(top screen) []row {
 }
 
 // path shows where you are. In a narrow window only the neighbours fit.
-func (m Model) path(p *page, at step) {
+func (m Model) path(p *canvas, at step) {
 	var pieces []piece
 	wide := m.width >= 76
 	for i := stepHouse; i <= stepCheck; i++ {

@@ -5,6 +5,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/report"
 	"battwright/tui/style"
 )
@@ -46,45 +47,8 @@ func newOrder() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *page, s *session) { blockRows(p, s, report.ShoppingBlocks(*s.order(), s.options())) }
+	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.ShoppingBlocks(*s.order(), s.options())) }
 	return r
-}
-
-// blockRows draws the blocks of an order page.
-func blockRows(p *page, s *session, blocks []report.OrderBlock) {
-	for i, b := range blocks {
-		if i > 0 {
-			p.blank()
-		}
-		p.para(style.Title, 0, b.Title)
-		for _, r := range b.Rows {
-			switch r.Tone {
-			case report.OrderTick:
-				p.hanging(style.Plain, s.g.NoTick+" ", 4, r.Text)
-			case report.OrderSub:
-				p.para(style.Dim, 4, r.Text)
-			case report.OrderLoud:
-				p.para(style.Warn, 0, "! "+r.Text)
-			case report.OrderBlank:
-				for _, l := range report.BlankLine(r, p.width-2) {
-					p.line(style.Plain, "  "+l)
-				}
-			default:
-				p.para(style.Plain, 0, r.Text)
-			}
-		}
-	}
-}
-
-// hanging is a paragraph with a mark before its first line.
-func (p *page) hanging(tone style.Tone, mark string, indent int, text string) {
-	for i, l := range wrap(clean(text), p.width-indent) {
-		lead := padTo("", indent)
-		if i == 0 {
-			lead = padTo(mark, indent)
-		}
-		p.add(piece{style.Plain, lead}, piece{tone, l})
-	}
 }
 
 // newAskSheet is what is carried to the stores.
@@ -99,7 +63,7 @@ func newAskSheet() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *page, s *session) { blockRows(p, s, report.AskBlocks(*s.order(), s.plan, s.options())) }
+	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.AskBlocks(*s.order(), s.plan, s.options())) }
 	return r
 }
 
@@ -137,8 +101,8 @@ func newCutList(place string) *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *page, s *session) {
-		var blocks []report.OrderBlock
+	r.draw = func(p *canvas, s *session) {
+		var blocks []page.Block
 		for _, b := range report.CutBlocks(*s.order(), s.options()) {
 			if b.Place == place {
 				blocks = append(blocks, b)
@@ -147,7 +111,7 @@ func newCutList(place string) *reading {
 		if len(blocks) == 0 {
 			p.line(style.Dim, "Nothing is cut: every blanket goes in whole, or only areas are known.")
 		}
-		blockRows(p, s, blocks)
+		showBlocks(p, s, blocks)
 	}
 	return r
 }

@@ -1,15 +1,12 @@
 package tui
 
 import (
-	"fmt"
-	"strings"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -23,9 +20,6 @@ const (
 	viewDamp
 	viewHow
 )
-
-// viewNames say on the first line what is shown.
-var viewNames = map[view]string{viewWhy: "why", viewPicture: "layers from inside to outside", viewDamp: "damp check", viewHow: "how to install"}
 
 // placePage is one place: the result, and one key further the reasons, the
 // picture, the damp check, and how to install.
@@ -99,50 +93,37 @@ func (x *placePage) step(s *session, by int) {
 	}
 }
 
-func (x *placePage) View(p *page, s *session) {
+func (x *placePage) View(p *canvas, s *session) {
 	pl := s.place(x.id)
 	if pl == nil {
 		p.line(style.Warn, "This place is gone.")
 		return
 	}
-	if what := viewNames[x.show]; what != "" {
-		p.line(style.Title, pl.Surface.Label+": "+what)
-	} else {
-		p.line(style.Title, fmt.Sprintf("%s   %s, %s", pl.Surface.Label, s.system.Area(pl.Surface.AreaFt2), report.FrameText(*pl, s.system)))
-	}
-	if pl.Stopped() && x.show != viewResult {
-		stopRows(p, s, *pl)
-		return
-	}
-	if x.show != viewResult {
-		for _, l := range report.FindFirst(*pl, s.options()) {
-			p.para(style.Danger, 0, l)
-		}
-	}
+	o := s.options()
 	switch x.show {
 	case viewWhy:
-		x.why(p, s, *pl)
-	case viewPicture:
-		pictureRows(p, s, *pl)
-	case viewDamp:
-		dampRows(p, s, *pl)
+		titled(p, s, report.WhyPage(*pl, o))
 	case viewHow:
-		x.how(p, s, *pl)
+		titled(p, s, report.HowPage(*pl, o))
+	case viewPicture:
+		d, stopped := report.PicturePage(*pl, o)
+		if titled(p, s, d); !stopped {
+			pictureRows(p, s, *pl)
+		}
+	case viewDamp:
+		d, nothing := report.DampPage(*pl, o)
+		if titled(p, s, d); !nothing {
+			dampRows(p, s, *pl)
+		}
 	default:
 		x.resultBeside(p, s, *pl)
 	}
 }
 
-// stopRows are all that is said of a stopped place, whatever was asked about it.
-func stopRows(p *page, s *session, pl plan.Place) {
-	for _, l := range pl.StopLines() {
-		p.para(style.Danger, 0, l)
-	}
-	for _, c := range report.Cautions(pl, s.options()) {
-		p.para(style.Warn, 0, "? "+c)
-	}
-	p.blank()
-	p.para(style.Dim, 0, report.Closing)
+// titled draws a page with its title.
+func titled(p *canvas, s *session, d page.Page) {
+	p.line(style.Title, d.Title)
+	showPage(p, s, d)
 }
 
 // The width of the result beside a picture: wider lines are hard to follow.
@@ -152,93 +133,17 @@ const (
 )
 
 // resultBeside has the picture beside the result where there is room.
-func (x *placePage) resultBeside(p *page, s *session, pl plan.Place) {
+func (x *placePage) resultBeside(p *canvas, s *session, pl plan.Place) {
+	d := report.ResultPage(s.plan, pl, s.options())
 	leftWidth := min(resultMost, max(resultLeast, p.width*11/20))
-	right := newPage(p.width-leftWidth-2, p.ellipsis)
+	right := newCanvas(p.width-leftWidth-2, p.ellipsis)
 	if p.width < wideWidth || !layerRows(right, s, pl) {
-		x.result(p, s, pl)
+		titled(p, s, d)
 		return
 	}
-	left := newPage(leftWidth, p.ellipsis)
-	x.result(left, s, pl)
+	left := newCanvas(leftWidth, p.ellipsis)
+	titled(left, s, d)
 	p.beside(left, right)
-}
-
-const labelColumn = 8
-
-func (x *placePage) result(p *page, s *session, pl plan.Place) {
-	lines := report.PlaceLines(pl, s.options())
-	for i, l := range lines {
-		tone := style.Plain
-		switch l.Label {
-		case report.LabelStop, report.LabelFirst, "Gap", "Plus":
-			tone = style.Danger
-		}
-		p.labelled(tone, l.Label, labelColumn, l.Text)
-		if i == max(0, len(pl.Stops)+len(pl.Asks())+len(pl.Settles())-1) {
-			x.cautions(p, pl)
-		}
-	}
-	if pl.Choice != nil {
-		for _, w := range report.WhyLines(pl) {
-			p.labelled(style.Plain, w.Label, labelColumn, w.Text)
-		}
-		p.labelled(style.Plain, "Sure", labelColumn, report.SureText(pl, s.options()))
-	}
-	if pl.Choice == nil && !pl.Stopped() {
-		nothingRows(p, s, pl)
-	}
-	switch n := unknownHere(s.plan, pl.Surface.ID); {
-	case n == 1:
-		p.labelled(style.Dim, "Guess", labelColumn, "one answer about this place is not known yet: e opens it")
-	case n > 1:
-		p.labelled(style.Dim, "Guess", labelColumn, say.NotKnownYet(n)+": e opens them")
-	}
-}
-
-// nothingRows says why no material goes in, each reason once.
-func nothingRows(p *page, s *session, pl plan.Place) {
-	var reasons []string
-	names := map[string][]string{}
-	for _, r := range report.RankRows(pl, s.options()) {
-		if names[r.Minus] == nil {
-			reasons = append(reasons, r.Minus)
-		}
-		names[r.Minus] = append(names[r.Minus], r.Name)
-	}
-	for i, why := range reasons {
-		label := ""
-		if i == 0 {
-			label = "Why"
-		}
-		p.labelled(style.Plain, label, labelColumn, strings.Join(names[why], ", ")+": "+why)
-	}
-}
-
-// cautions names the three that can hurt first; the rest is one key away.
-func (x *placePage) cautions(p *page, pl plan.Place) {
-	titles := report.CautionTitles(pl)
-	for i, c := range titles {
-		label := ""
-		if i == 0 {
-			label = "Care"
-		}
-		if i == 3 {
-			p.labelled(style.Dim, "", labelColumn, fmt.Sprintf("and %d more: h tells all of them", len(titles)-3))
-			return
-		}
-		p.labelled(style.Warn, label, labelColumn, c)
-	}
-}
-
-func unknownHere(pl plan.Plan, id string) int {
-	n := 0
-	for _, u := range pl.Unknown {
-		if u.Place == id {
-			n++
-		}
-	}
-	return n
 }
 
 func (x *placePage) Keys(s *session) []key.Binding {

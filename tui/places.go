@@ -75,7 +75,7 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, nil
 }
 
-func (x *places) View(p *page, s *session) {
+func (x *places) View(p *canvas, s *session) {
 	p.line(style.Title, "The places to insulate")
 	p.para(style.Dim, 0, "Proposed from the shape of the house. Sizes are guesses until you measure: e opens a place.")
 	p.blank()
@@ -96,7 +96,7 @@ func (x *places) View(p *page, s *session) {
 	}
 }
 
-func (x *places) row(p *page, s *session, a house.Answered, i int) {
+func (x *places) row(p *canvas, s *session, a house.Answered, i int) {
 	place := &s.house.Places[i]
 	mark, tone := "  ", style.Plain
 	if i == x.cursor {

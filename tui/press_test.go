@@ -266,7 +266,7 @@ func TestNoChangeGoesWithTheScreen(t *testing.T) {
 func TestEnterOpensThePlace(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "4", "down", "enter")
-	require.Contains(t, p.view(), "Sloped ceiling of the living room   540 ft2")
+	require.Contains(t, p.view(), "Sloped ceiling of the living room, 540 ft2")
 	p.press("enter")
 	require.Contains(t, p.view(), "Size first, then what it is made of.")
 	p.press("esc", "w", "enter")

@@ -21,7 +21,7 @@ type prompt struct {
 	input       textinput.Model
 	problem     string
 	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
-	below       func(*page, *session, string)
+	below       func(*canvas, *session, string)
 	saves       bool           // it asks where to save: the save key accepts
 	why         string         // why it is asked, when that is not plain
 	sure        string         // what was asked twice: the same text accepted again means yes
@@ -74,7 +74,7 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 // askTwice asks whether a file that is there may be overwritten.
 func (x *prompt) askTwice(path string) { x.sure, x.fresh = path, true }
 
-func (x *prompt) View(p *page, s *session) {
+func (x *prompt) View(p *canvas, s *session) {
 	p.line(style.Title, x.title)
 	if x.why != "" {
 		p.para(style.Warn, 0, x.why)
@@ -231,19 +231,17 @@ func newExportTo(ext string) *prompt {
 }
 
 func newReader() *reading {
-	return &reading{at: stepOrder, draw: func(p *page, s *session) {
-		o := s.options()
-		o.Width = min(p.width, 100)
-		for _, l := range strings.Split(report.Text(s.plan, o), "\n") {
-			p.line(style.Plain, l)
-		}
+	return &reading{at: stepOrder, draw: func(p *canvas, s *session) {
+		d := report.PlanPage(s.plan, s.options())
+		p.para(style.Title, 0, d.Title)
+		showPage(p, s, d)
 	}}
 }
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
 	x := newPrompt(stepNone, say.Words.Label, "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
-	x.below = func(p *page, s *session, typed string) {
+	x.below = func(p *canvas, s *session, typed string) {
 		if strings.TrimSpace(typed) == "" {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
 			return

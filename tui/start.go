@@ -58,7 +58,7 @@ func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return m, nil
 }
 
-func (m *menu) View(p *page, s *session) {
+func (m *menu) View(p *canvas, s *session) {
 	p.line(style.Title, m.title)
 	if m.intro != "" {
 		p.para(style.Dim, 0, m.intro)

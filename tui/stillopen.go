@@ -10,7 +10,7 @@ import (
 // newStillOpen compares what can still be changed about a place before it is
 // framed: cost, R, fits or not, and the last moment to decide.
 func newStillOpen(id string) *reading {
-	return &reading{at: stepLook, draw: func(p *page, s *session) {
+	return &reading{at: stepLook, draw: func(p *canvas, s *session) {
 		pl := s.place(id)
 		if pl == nil {
 			p.line(style.Warn, "This place is gone.")

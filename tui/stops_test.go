@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/testdata/fixture/planned"
 )
 
@@ -26,7 +25,7 @@ func TestStoppedPlacesInEveryScreen(t *testing.T) {
 				p.press(key)
 			}
 			lines := strings.Split(p.view(), "\n")
-			require.True(t, strings.HasPrefix(strings.TrimSpace(lines[3]), report.LabelStop), "%s %s: %s", h.Name, key, lines[3])
+			require.True(t, strings.HasPrefix(strings.TrimSpace(lines[3]), "STOP"), "%s %s: %s", h.Name, key, lines[3])
 			page := spaced(p.view())
 			for _, s := range stops {
 				require.Contains(t, page, firstWords(s), "%s %s", h.Name, key)

@@ -56,7 +56,7 @@ func newKeep() *prompt {
 		s.notice = "Kept as " + name
 		return send(backMsg{}), ""
 	})
-	x.below = func(p *page, s *session, typed string) {
+	x.below = func(p *canvas, s *session, typed string) {
 		if s.house.Variant(typed) != nil {
 			p.line(style.Warn, "There is a plan of that name: it will be replaced.")
 		}

@@ -2,9 +2,9 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 )
 
@@ -45,7 +45,7 @@ func runCompare(args []string, e env) int {
 		}
 		plans = append(plans, report.Named{Name: name, Plan: assessed.OfVariant(*v), Was: v.Was})
 	}
-	_, err = fmt.Fprint(e.stdout, strings.Join(report.Compare(plans, w.options()), "\n")+"\n")
+	_, err = fmt.Fprint(e.stdout, print.Text(report.ComparePage(plans, w.options()), 0))
 	if err != nil {
 		return fail(e, err)
 	}

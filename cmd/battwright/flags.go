@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"battwright/rules/catalog"
-	"battwright/rules/report"
+	"battwright/rules/print"
 )
 
 // flagInfo is what help and completion say of a flag. A flag means the same
@@ -181,7 +181,7 @@ func twoColumns(head, what string) string {
 		b.WriteString(head + "\n")
 		head = ""
 	}
-	for _, l := range report.Wrap(what, helpWidth-helpColumn) {
+	for _, l := range print.Wrap(what, helpWidth-helpColumn) {
 		fmt.Fprintf(&b, "%-*s%s\n", helpColumn, head, l)
 		head = ""
 	}

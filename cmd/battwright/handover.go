@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 )
 
@@ -98,12 +99,10 @@ func runHandover(args []string, e env) int {
 }
 
 func handoverText(h report.Handover, format string, opts report.Options) (string, error) {
-	switch format {
-	case "markdown":
-		return h.Markdown(opts)
-	case "json":
+	if format == "json" {
 		b, err := h.JSON(opts)
 		return string(b), err
 	}
-	return h.Text(opts)
+	d, err := h.Page(opts)
+	return print.As(format, d, opts.Width), err
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 )
 
@@ -41,7 +42,7 @@ func runInspect(args []string, e env) int {
 	case o.template:
 		return o.print(inspect.FoundTemplate(found, j), e)
 	case form:
-		return o.print(report.FormText(j, opts), e)
+		return o.print(print.As(o.format, report.FormPage(j), opts.Width), e)
 	}
 	text, err := readText(files[1], e.stdin)
 	if err != nil {
@@ -67,12 +68,9 @@ func runInspect(args []string, e env) int {
 }
 
 func foundText(j inspect.Job, r inspect.FoundResult, format string, opts report.Options) (string, error) {
-	switch format {
-	case "markdown":
-		return report.FoundMarkdown(j, r, opts), nil
-	case "json":
+	if format == "json" {
 		b, err := report.FoundJSON(j, r)
 		return string(b), err
 	}
-	return report.FoundText(j, r, opts), nil
+	return print.As(format, report.FoundPage(j, r, opts), opts.Width), nil
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 )
@@ -78,12 +79,9 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 }
 
 func offersText(j inspect.Job, offers []inspect.OfferResult, format string, opts report.Options) (string, error) {
-	switch format {
-	case "markdown":
-		return report.OffersMarkdown(j, offers, opts), nil
-	case "json":
+	if format == "json" {
 		b, err := report.OffersJSON(j, offers)
 		return string(b), err
 	}
-	return report.OffersText(j, offers, opts), nil
+	return print.As(format, report.OffersPage(j, offers, nil, opts), opts.Width), nil
 }

@@ -6,6 +6,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 )
 
@@ -66,21 +67,15 @@ func (o orderFlags) render(w opened, made order.Order, p plan.Plan) (string, err
 	opts := w.options()
 	opts.Width = o.width
 	switch {
-	case o.ask && o.format == "markdown":
-		return report.AskMarkdown(made, p, opts), nil
 	case o.ask:
-		return report.AskText(made, p, opts), nil
-	}
-	switch o.format {
-	case "markdown":
-		return report.OrderMarkdown(made, p, opts), nil
-	case "csv":
+		return print.As(o.format, report.AskPage(made, p, opts), o.width), nil
+	case o.format == "csv":
 		return report.OrderCSV(made, opts)
-	case "json":
+	case o.format == "json":
 		b, err := report.OrderJSON(made, p, opts, len(w.houses) > 1)
 		return string(b), err
 	}
-	return report.OrderText(made, p, opts), nil
+	return print.As(o.format, report.OrderPage(made, p, opts), o.width), nil
 }
 
 // notReady is what --strict looks at: something to find out or settle first, of

@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/tui/draw"
@@ -133,8 +134,6 @@ func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error)
 		opts.Draw = drawer(opts.Catalog, opts.System)
 	}
 	switch o.format {
-	case "markdown":
-		return report.Markdown(p, opts), nil
 	case "csv":
 		return report.CSV(p, opts)
 	case "json":
@@ -143,7 +142,7 @@ func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error)
 		b, err := report.JSON(p, opts, len(w.houses) > 1)
 		return string(b), err
 	}
-	return report.Text(p, opts), nil
+	return print.As(o.format, report.PlanPage(p, opts), opts.Width), nil
 }
 
 // drawer makes the drawings of a place for a printed report: plain signs, so
@@ -156,7 +155,7 @@ func drawer(c *catalog.Catalog, sys units.System) func(plan.Place, int) []string
 			out = append(append(out, d.Lines...), "")
 		}
 		if d, ok := tool.Months(p); ok {
-			out = append(append(out, report.Wrap(d.Sentence, width)...), "")
+			out = append(append(out, print.Wrap(d.Sentence, width)...), "")
 			out = append(out, d.Lines...)
 		}
 		return out

@@ -11,6 +11,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 )
@@ -106,7 +107,7 @@ func BenchmarkText12(b *testing.B) {
 	p, o := plan.Make(a), report.Options{Catalog: a.List.Catalog()}
 	b.ReportAllocs()
 	for b.Loop() {
-		report.Text(p, o)
+		print.Text(report.PlanPage(p, o), 0)
 	}
 }
 

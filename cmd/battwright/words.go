@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 )
@@ -50,7 +51,7 @@ func runWords(args []string, e env) int {
 		}
 		fmt.Fprintln(e.stdout, x.Head)
 		for _, part := range append(x.Lines, x.From) {
-			for _, line := range report.Wrap(part, 74) {
+			for _, line := range print.Wrap(part, 74) {
 				fmt.Fprintln(e.stdout, "  "+line)
 			}
 		}

@@ -15,6 +15,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -63,7 +64,7 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 		add("place "+k.ID, k.Name)
 	}
 	for _, name := range []string{demo.Default} {
-		add("report of "+name, report.Text(plan.Make(fixture.ReadOver(t, c, demo.Text(name))), report.Options{Catalog: c}))
+		add("report of "+name, print.Text(report.PlanPage(plan.Make(fixture.ReadOver(t, c, demo.Text(name))), report.Options{Catalog: c}), 0))
 	}
 	for _, dir := range screenFolders {
 		out = append(out, literals(t, filepath.Join("..", "..", dir))...)

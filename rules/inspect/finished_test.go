@@ -59,8 +59,8 @@ func TestChimneyGapStops(t *testing.T) {
 		"batt_in_gap = \"unknown\"\ngap_in = 2": inspect.NotSeen,
 		"batt_in_gap = false\ngap_in = 2":       inspect.Pass,
 		"batt_in_gap = false\ngap_in = \"1 1/2\"": inspect.Halt,
-		"gap_in = 1":                     inspect.Halt,
-		"batt_in_gap = true\ngap_in = 5": inspect.Halt,
+		"gap_in = 1":                                      inspect.Halt,
+		"batt_in_gap = true\ngap_in = 5":                  inspect.Halt,
 		"batt_in_gap = true\nmaterial = \"mineral-wool\"": inspect.Halt,
 	} {
 		require.Equal(t, want, state(t, place(t, found(t, j, chimney+text), "chimney"), "chimney-gap"), text)

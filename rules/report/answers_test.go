@@ -12,6 +12,7 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
@@ -70,9 +71,9 @@ func told(t *testing.T, a house.Answered) string {
 	p := assessed.Weigh(plan.PreferencesOf(a, nil))
 	p.Assumed, p.Unknown = nil, nil
 	h := report.Handover{Job: inspect.NewJob(assessed, p, units.US)}
-	text, err := h.Text(o)
+	text, err := planned.Handed(h, o)
 	require.NoError(t, err)
-	return report.Text(p, o) + report.OrderText(order.Make(p, a), p, o) + text
+	return print.Text(report.PlanPage(p, o), o.Width) + print.Text(report.OrderPage(order.Make(p, a), p, o), o.Width) + text
 }
 
 // shaped is the house with the places its shape proposes, for a question about

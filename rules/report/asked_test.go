@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
@@ -26,7 +27,7 @@ func TestAskingSheetWarnsLikeTheShoppingList(t *testing.T) {
 		ord := order.Make(p, a)
 		asking := report.AskBlocks(ord, p, o)[0]
 		for _, r := range report.OrderBlocks(ord, o)[0].Rows {
-			if r.Tone != report.OrderLoud {
+			if r.Tone != page.Care {
 				break
 			}
 			met++

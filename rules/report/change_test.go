@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -42,7 +43,7 @@ func TestComparingTakesAWidthWhereNoneIsGiven(t *testing.T) {
 	longest := func(width int) int {
 		o.Width = width
 		most := 0
-		for _, line := range report.Compare(plans, o) {
+		for _, line := range strings.Split(print.Text(report.ComparePage(plans, o), o.Width), "\n") {
 			most = max(most, len(line))
 		}
 		return most

@@ -8,7 +8,9 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -23,7 +25,7 @@ func TestNothingToLookAtIsNotReady(t *testing.T) {
 	require.False(t, r.ReadyToClose())
 	require.Contains(t, report.FoundVerdict(r), "Not ready to close")
 	head := report.ReadyBlocks(j, r)[0]
-	require.Equal(t, report.CheckCare, head.Rows[0].Tone)
+	require.Equal(t, page.Care, head.Rows[0].Tone)
 }
 
 // What can hurt people is told apart on every page of the last step.
@@ -32,27 +34,27 @@ func TestStopsAreTold(t *testing.T) {
 	w := inspect.NewWalk(fixture.Catalog(t))
 	_, problems := w.Open(j, "stop", fixture.File(t, "finished/chimney-stop.toml"))
 	require.Empty(t, problems)
-	require.Equal(t, report.CheckStop, report.ReadyBlocks(j, w.Judge(j))[0].Rows[0].Tone)
+	require.Equal(t, page.Stop, report.ReadyBlocks(j, w.Judge(j))[0].Rows[0].Tone)
 	require.Contains(t, report.WalkNote(j, w), "STOP: do not close")
 	found, ok := w.JudgeAt(j, "chimney")
 	require.True(t, ok)
-	require.Equal(t, report.CheckStop, report.FoundRows(found, planned.Options(t))[0].Tone)
+	require.Equal(t, page.Stop, report.FoundRows(found, planned.Options(t))[0].Tone)
 	require.Equal(t, "STOP: do not close", report.FoundNote(found))
 
 	p, ok := j.Place("chimney")
 	require.True(t, ok)
 	gap := false
 	for _, r := range report.SheetBlocks(j, p, planned.Options(t))[0].Rows {
-		gap = gap || r.Tone == report.CheckStop && strings.HasPrefix(r.Text, "KEEP EMPTY")
+		gap = gap || r.Tone == page.Stop && strings.HasPrefix(r.Text, "KEEP EMPTY")
 	}
 	require.True(t, gap)
 	p.Stops = []plan.Stop{{Danger: "knob-and-tube", Say: "live wiring on porcelain knobs"}}
 	p.Choice = nil
 	none := report.SheetBlocks(j, p, planned.Options(t))
 	require.Len(t, none, 1)
-	require.Equal(t, report.CheckStop, none[0].Rows[0].Tone)
+	require.Equal(t, page.Stop, none[0].Rows[0].Tone)
 	j.Plan.Places[0].Stops = p.Stops
-	require.Equal(t, report.CheckRow{Kind: report.CheckItem, Tone: report.CheckStop, Text: "STOP: live wiring on porcelain knobs"}, report.CoverBlocks(j.Plan, planned.Options(t))[1].Rows[0])
+	require.Equal(t, page.Row{Kind: page.Item, Tone: page.Stop, Text: "STOP: live wiring on porcelain knobs"}, report.CoverBlocks(j.Plan, planned.Options(t))[1].Rows[0])
 }
 
 // The mistakes of an offer stand before it and keep to the page.
@@ -61,8 +63,8 @@ func TestOpenOffersKeepToThePage(t *testing.T) {
 	open := []inspect.OpenOffer{{Path: "metric.toml", Text: fixture.File(t, "offers/metric.toml")}}
 	for _, width := range []int{40, 78} {
 		o.Width = width
-		text := report.OpenOffersText(j, open, o)
-		require.True(t, strings.HasPrefix(text, "COULD NOT BE READ\nmetric.toml:5: "))
+		text := print.Text(report.OpenOffersPage(j, open, o), o.Width)
+		require.Contains(t, text, "Could not be read\n"+strings.Repeat("-", width)+"\n- metric.toml:5: ")
 		for _, l := range strings.Split(text, "\n") {
 			require.LessOrEqual(t, len([]rune(l)), width, l)
 		}
@@ -86,7 +88,7 @@ func TestFinishedWorkSaysMold(t *testing.T) {
 		for _, row := range report.FoundRows(r.Places[0], o) {
 			screen += row.Label + " " + row.Text + "\n"
 		}
-		for form, text := range map[string]string{"text": report.FoundText(j, r, o), "markdown": report.FoundMarkdown(j, r, o), "json": string(object), "screen": screen} {
+		for form, text := range map[string]string{"text": print.Text(report.FoundPage(j, r, o), o.Width), "markdown": print.Markdown(report.FoundPage(j, r, o)), "json": string(object), "screen": screen} {
 			require.Contains(t, text, "mold", form)
 		}
 	}
@@ -98,7 +100,7 @@ func TestMeasuredGapsAreWholePercents(t *testing.T) {
 	for text, want := range map[string]string{"void_pct = 3.28": "about 3 %", "void_pct = 0.2": "less than 1 %", "void_pct = 0": "0 %", "gaps = \"24 x 1, 10 x 1/2\"\nlooked_ft2 = 50": "less than 1 %"} {
 		h, _, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "x.toml", "[[place]]\nid = \"street-wall\"\n"+text+"\n")
 		require.Empty(t, problems)
-		page := strings.Join(strings.Fields(report.FoundText(j, inspect.JudgeFound(j, h, nil), planned.Options(t))), " ")
+		page := strings.Join(strings.Fields(print.Text(report.FoundPage(j, inspect.JudgeFound(j, h, nil), planned.Options(t)), planned.Options(t).Width)), " ")
 		require.Regexp(t, `No gaps(: |\? No: )`+want+" of the area", page, text)
 	}
 }
@@ -115,11 +117,11 @@ func TestTwoBidsOfOneFirm(t *testing.T) {
 		offers = append(offers, r)
 	}
 	o := planned.Options(t)
-	for form, text := range map[string]string{"text": report.OffersText(j, offers, o), "markdown": report.OffersMarkdown(j, offers, o)} {
+	for form, text := range map[string]string{"text": print.Text(report.OffersPage(j, offers, nil, o), o.Width), "markdown": print.Markdown(report.OffersPage(j, offers, nil, o))} {
 		for _, file := range []string{"may.toml", "june.toml"} {
 			require.Contains(t, text, "Questions to phone, One Firm (invented) ("+file+")", form)
 		}
 		require.NotContains(t, text, "Finished wall", form)
 	}
-	require.NotContains(t, report.OffersText(j, offers[:1], o), "may.toml", "one alone needs no file")
+	require.NotContains(t, print.Text(report.OffersPage(j, offers[:1], nil, o), o.Width), "may.toml", "one alone needs no file")
 }

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -28,7 +30,7 @@ func bid(t testing.TB, j inspect.Job, text string) map[string]string {
 	b, err := report.OffersJSON(j, list)
 	require.NoError(t, err)
 	flat := func(s string) string { return strings.Join(strings.Fields(s), " ") }
-	return map[string]string{"text": flat(report.OffersText(j, list, opts)), "markdown": flat(report.OffersMarkdown(j, list, opts)), "json": flat(string(b))}
+	return map[string]string{"text": flat(print.Text(report.OffersPage(j, list, nil, opts), opts.Width)), "markdown": flat(print.Markdown(report.OffersPage(j, list, nil, opts))), "json": flat(string(b))}
 }
 
 const (
@@ -68,7 +70,7 @@ func TestCoverListNamesTheBoard(t *testing.T) {
 	found := false
 	for _, b := range report.CoverBlocks(checkedJob(t, plainWall).Plan, planned.Options(t)) {
 		for _, r := range b.Rows {
-			found = found || r.Kind == report.CheckTick && strings.Contains(r.Text, "R-5 board outside the studs is there")
+			found = found || r.Kind == page.Tick && strings.Contains(r.Text, "R-5 board outside the studs is there")
 		}
 	}
 	require.True(t, found)
@@ -87,11 +89,11 @@ func TestOfferNamesTheFaceOfEachLayer(t *testing.T) {
 func TestFoundNamesTheFlueThatIsOpen(t *testing.T) {
 	j := checkedJob(t, plainWall, "id = \"flue\"\nkind = \"chimney\"\nlabel = \"Listed flue\"\nchimney = \"factory-built\"\nframing.size = \"2x6\"")
 	r := inspect.JudgeFound(j, inspect.EmptyFound(j), nil)
-	text := report.FoundText(j, r, planned.Options(t))
-	require.Contains(t, text, "STOP, NOT LOOKED AT YET: LISTED FLUE")
+	text := print.Text(report.FoundPage(j, r, planned.Options(t)), planned.Options(t).Width)
+	require.Contains(t, text, "STOP, NOT LOOKED AT YET: Listed flue")
 	require.Contains(t, strings.Join(strings.Fields(text), " "), "KEEP THE GAP EMPTY, width not known: read the listing")
 	require.Contains(t, report.FoundVerdict(r), "2 of which can hurt people")
-	require.Contains(t, report.FormText(j, planned.Options(t)), "LISTED FLUE")
+	require.Contains(t, print.Text(report.FormPage(j), planned.Options(t).Width), "\nListed flue\n")
 	b, err := report.FoundJSON(j, r)
 	require.NoError(t, err)
 	require.Contains(t, string(b), `"stop_points_not_seen": 2`)

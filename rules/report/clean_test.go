@@ -13,6 +13,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 	"battwright/rules/units"
@@ -24,7 +25,7 @@ import (
 // No line is wider than asked, whatever the width and the names.
 func TestTextKeepsItsWidth(t *testing.T) {
 	check := func(p plan.Plan, o report.Options) {
-		for i, l := range strings.Split(report.Text(p, o), "\n") {
+		for i, l := range strings.Split(print.Text(report.PlanPage(p, o), o.Width), "\n") {
 			require.LessOrEqual(t, utf8.RuneCountInString(l), o.Width, "width %d line %d: %q", o.Width, i+1, l)
 			require.Equal(t, strings.TrimRight(l, " "), l, "no spaces at the end")
 		}
@@ -46,7 +47,7 @@ func TestWidthOnlyWraps(t *testing.T) {
 	p, o := demoPlan(t, "house-by-the-water.toml"), planned.Options(t)
 	words := func(width int) string {
 		o.Width = width
-		text := strings.NewReplacer("=", "", "-", "").Replace(report.Text(p, o))
+		text := strings.NewReplacer("=", "", "-", "", ":", "").Replace(print.Text(report.PlanPage(p, o), o.Width))
 		return strings.Join(strings.Fields(text), "")
 	}
 	for _, width := range []int{30, 40, 60, 120} {
@@ -128,7 +129,7 @@ func TestCSVCellsAreNoFormulas(t *testing.T) {
 func TestMarkdownTakesNoMarkup(t *testing.T) {
 	rows := func(p plan.Plan) string {
 		var out []string
-		for _, l := range strings.Split(report.Markdown(p, planned.Options(t)), "\n") {
+		for _, l := range strings.Split(print.Markdown(report.PlanPage(p, planned.Options(t))), "\n") {
 			if strings.HasPrefix(l, "|") {
 				out = append(out, fmt.Sprint(strings.Count(strings.ReplaceAll(l, "\\|", ""), "|")))
 			}

@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -17,40 +18,37 @@ type Named struct {
 	Was  map[string]string // what it chose when it was kept
 }
 
-// Compare sets plans of one house beside each other: what differs and why,
+// ComparePage sets plans of one house beside each other: what differs and why,
 // the cost, the heat and the damp. The first is the one the others are held
 // against.
-func Compare(plans []Named, o Options) []string {
-	var t writer
-	t.width = o.Width
-	if t.width <= 0 {
-		t.width = textWidth
-	}
-	t.heading("SAVED PLANS SIDE BY SIDE", "=")
-	for i, n := range plans {
-		t.para(fmt.Sprintf("%d. %s: %s", i+1, n.Name, prioritiesText(n.Plan)))
-		if since := SinceKept(n.Was, n.Plan); since != "" {
-			t.labelled("", "since it was kept: "+since)
-		}
-		t.labelled("", fmt.Sprintf("about %s, most likely %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.MoneyOf(n.Plan.Money.Total.Typical, n.Plan.Money.Total), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan)))
-	}
+func ComparePage(plans []Named, o Options) page.Page {
+	d := page.Page{Title: "Saved plans side by side"}
 	if len(plans) == 0 {
-		return nil
+		return d
 	}
-	t.heading("PLACE BY PLACE", "-")
+	head := d.Block("")
+	for i, n := range plans {
+		head.Say("%d. %s: %s", i+1, n.Name, prioritiesText(n.Plan))
+		if since := SinceKept(n.Was, n.Plan); since != "" {
+			head.Sub("since it was kept: %s", since)
+		}
+		head.Sub("about %s, most likely %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.MoneyOf(n.Plan.Money.Total.Typical, n.Plan.Money.Total), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan))
+	}
+	places := d.Block("Place by place")
 	for i, p := range plans[0].Plan.Places {
-		t.para(p.Surface.Label)
+		places.Say("%s", p.Surface.Label)
 		for k, n := range plans {
 			if i < len(n.Plan.Places) {
-				t.labelled(fmt.Sprintf("  %d.", k+1), compareCell(n.Plan.Places[i], o))
+				places.Sub("%d. %s", k+1, compareCell(n.Plan.Places[i], o))
 			}
 		}
 	}
-	t.heading("WHAT DIFFERS FROM THE FIRST", "-")
+	differs := d.Block("What differs from the first")
 	for k, n := range plans[1:] {
-		t.labelled(fmt.Sprintf("  %d.", k+2), ChangeText(plan.Changes(plans[0].Plan, n.Plan), o.System))
+		differs.Add(page.Row{Lead: fmt.Sprintf("%d.", k+2), Text: ChangeText(plan.Changes(plans[0].Plan, n.Plan), o.System)})
 	}
-	return splitText(t.String())
+	d.Blocks = page.Full(d.Blocks)
+	return d
 }
 
 func compareCell(p plan.Place, o Options) string {
@@ -95,17 +93,6 @@ func dampCount(p plan.Plan) string {
 		return "1 place fails the damp check"
 	}
 	return fmt.Sprintf("%d places fail the damp check", bad)
-}
-
-func splitText(s string) []string {
-	var out []string
-	start := 0
-	for i := range len(s) {
-		if s[i] == '\n' {
-			out, start = append(out, s[start:i]), i+1
-		}
-	}
-	return out
 }
 
 // Kept says in words what each place of a plan gets, to be kept with a saved

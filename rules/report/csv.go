@@ -40,11 +40,12 @@ func csvText(rows [][]string) (string, error) {
 }
 
 func csvRow(p plan.Place, e plan.Entry, o Options) []string {
-	row := []string{p.Surface.Label, p.Surface.Asked, fmt.Sprintf("%.1f", p.Surface.AreaFt2), "", e.Name, FitWord(e, nil, 0, o.System)}
+	fit, _ := FitWord(e, nil, 0, o.System)
+	row := []string{p.Surface.Label, p.Surface.Asked, fmt.Sprintf("%.1f", p.Surface.AreaFt2), "", e.Name, fit}
 	none := []string{"", "", "", "", "", "", "", "", "no"}
 	switch {
 	case p.Stopped():
-		row[5] = LabelStop
+		row[5] = "STOP"
 		return append(row, none...)
 	case !e.Usable():
 		return append(row, none...)

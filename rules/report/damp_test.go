@@ -10,6 +10,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
@@ -87,7 +88,7 @@ func TestMonthsThatDoNotCountAreNamed(t *testing.T) {
 // The R of the whole surface names all that it counts.
 func TestWholeSurfaceNamesItsParts(t *testing.T) {
 	gives := func(site, keys string) string {
-		for _, l := range report.PlaceLines(placeOf(t, site, keys), report.Options{Catalog: fixture.Catalog(t)}) {
+		for _, l := range report.PlaceRows(placeOf(t, site, keys), report.Options{Catalog: fixture.Catalog(t)}) {
 			if l.Label == "Gives" {
 				return l.Text
 			}
@@ -120,7 +121,7 @@ func TestRimSaysThatItsFoamIsNotInTheCheck(t *testing.T) {
 		said := report.DampText(place.Choice.Damp, units.US)
 		require.Equal(t, left, strings.Contains(said, "worked out without the foam that goes into each bay, which makes it drier"), said)
 		if left {
-			require.NotContains(t, report.Text(p, planned.Options(t)), "do not build it this way")
+			require.NotContains(t, print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width), "do not build it this way")
 			require.Contains(t, report.Glance(place, planned.Options(t)), "without the foam in its bays", "it gets damp here without")
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/units"
 )
 
@@ -12,7 +13,7 @@ import (
 func PlanFile(p plan.Plan, made order.Order, ext string, o Options) (string, error) {
 	switch ext {
 	case "md":
-		return Markdown(p, o), nil
+		return print.Markdown(PlanPage(p, o)), nil
 	case "json":
 		o.Order = &made
 		b, err := JSON(p, o, false)
@@ -20,7 +21,7 @@ func PlanFile(p plan.Plan, made order.Order, ext string, o Options) (string, err
 	case "csv":
 		return CSV(p, o)
 	}
-	return Text(p, o), nil
+	return print.Text(PlanPage(p, o), o.Width), nil
 }
 
 // OrderLineName names a blanket of the order: fiber, R, face and width.
@@ -36,17 +37,16 @@ const narrowWidth = 40
 func OrderFile(made order.Order, p plan.Plan, what, ext string, o Options) (string, error) {
 	switch {
 	case what == "ask-narrow":
-		o.Width = narrowWidth
-		return AskText(made, p, o), nil
+		return print.Text(AskPage(made, p, o), narrowWidth), nil
 	case what == "ask":
-		return AskText(made, p, o), nil
+		return print.Text(AskPage(made, p, o), o.Width), nil
 	case ext == "md":
-		return OrderMarkdown(made, p, o), nil
+		return print.Markdown(OrderPage(made, p, o)), nil
 	case ext == "csv":
 		return OrderCSV(made, o)
 	case ext == "json":
 		b, err := OrderJSON(made, p, o, false)
 		return string(b), err
 	}
-	return OrderText(made, p, o), nil
+	return print.Text(OrderPage(made, p, o), o.Width), nil
 }

@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -58,10 +60,10 @@ func TestFindOutFirstInEveryView(t *testing.T) {
 				require.NotContains(t, strings.Split(spaced(text), "FIND OUT FIRST")[0], spaced(product), form)
 				require.NotEmpty(t, before)
 			}
-			require.Equal(t, report.LabelFirst, report.PlaceLines(place, o)[0].Label)
+			require.Equal(t, "First", report.PlaceRows(place, o)[0].Label)
 			require.True(t, strings.HasPrefix(report.Glance(place, o), plan.AskHead))
 			shopping := report.OrderBlocks(made, o)[0]
-			require.Equal(t, report.OrderLoud, shopping.Rows[0].Tone)
+			require.Equal(t, page.Care, shopping.Rows[0].Tone)
 			require.Contains(t, shopping.Rows[0].Text, "Do not buy for it or begin before that is answered")
 			findFirstJSON(t, views["json"], place)
 			b, err := report.OrderJSON(made, j.Plan, o, false)
@@ -118,12 +120,12 @@ func TestSettledBeforeWorkBegins(t *testing.T) {
 		views := planned.Forms(t, j.Plan, o)
 		delete(views, "csv")
 		delete(views, "json")
-		views["order"], views["ask"] = report.OrderText(made, j.Plan, o), report.AskText(made, j.Plan, o)
+		views["order"], views["ask"] = print.Text(report.OrderPage(made, j.Plan, o), o.Width), print.Text(report.AskPage(made, j.Plan, o), o.Width)
 		var err error
 		views["order csv"], err = report.OrderCSV(made, o)
 		require.NoError(t, err)
 		for _, person := range []string{"", "self", "electrician", "installer"} {
-			views["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+			views["page "+person], err = planned.Handed(report.Handover{Job: j, Person: person}, o)
 			require.NoError(t, err)
 		}
 		views["cover"], views["sheet"] = blocksOf(report.CoverBlocks(j.Plan, o)), blocksOf(report.SheetBlocks(j, place, o))
@@ -167,7 +169,7 @@ func TestThinBoardIsSaidWhereItIsBought(t *testing.T) {
 			j := planned.Job(a)
 			made := order.Make(j.Plan, a)
 			views := map[string]string{
-				"order": report.OrderText(made, j.Plan, o), "ask": report.AskText(made, j.Plan, o), "other": block(made, o, "other"),
+				"order": print.Text(report.OrderPage(made, j.Plan, o), o.Width), "ask": print.Text(report.AskPage(made, j.Plan, o), o.Width), "other": block(made, o, "other"),
 				"sheet": blocksOf(report.SheetBlocks(j, j.Plan.Places[0], o)),
 			}
 			var err error
@@ -177,7 +179,7 @@ func TestThinBoardIsSaidWhereItIsBought(t *testing.T) {
 			require.NoError(t, err)
 			views["order json"] = string(b)
 			for _, person := range []string{"", "self", "installer", "framer", "store"} {
-				views["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+				views["page "+person], err = planned.Handed(report.Handover{Job: j, Person: person}, o)
 				require.NoError(t, err)
 			}
 			for form, text := range views {

@@ -7,33 +7,25 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/units"
 )
 
-// FoundText writes finished work held against the plan as plain text.
-func FoundText(j inspect.Job, r inspect.FoundResult, o Options) string {
-	return docText(foundDoc(j, r, o), o)
-}
-
-// FoundMarkdown writes it as Markdown.
-func FoundMarkdown(j inspect.Job, r inspect.FoundResult, o Options) string {
-	return docMarkdown(foundDoc(j, r, o), o)
-}
-
-func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
-	d := doc{title: "Finished work", intro: visitText(j, r) + " " + FoundVerdict(r)}
+// FoundPage is finished work held against the plan.
+func FoundPage(j inspect.Job, r inspect.FoundResult, o Options) page.Page {
+	d := page.Page{Title: "Finished work", Intro: visitText(j, r) + " " + FoundVerdict(r), End: Closing}
 	for _, p := range r.Stopped {
-		d.section("STOP: " + strings.ToUpper(p.Surface.Label)).items(p.StopLines())
+		d.Block("STOP: "+p.Surface.Label).Items(page.Stop, p.StopLines())
 	}
 	for _, p := range r.Unasked {
-		d.section("STOP, NOT ANSWERED YET: " + strings.ToUpper(p.Surface.Label)).items(FindFirst(p, o))
+		d.Block("STOP, NOT ANSWERED YET: "+p.Surface.Label).Items(page.Stop, FindFirst(p, o))
 	}
 	if r.Stops() {
-		sec := d.section("STOP: DO NOT CLOSE")
+		sec := d.Block("STOP: DO NOT CLOSE")
 		for _, p := range r.Places {
 			for _, x := range p.Points {
 				if x.State == inspect.Halt {
-					sec.item(p.Plan.Surface.Label + ": " + pointLine(x, o.System) + ". " + x.Ask)
+					sec.Item(page.Stop, p.Plan.Surface.Label+": "+pointLine(x, o.System)+". "+x.Ask)
 				}
 			}
 		}
@@ -42,38 +34,49 @@ func foundDoc(j inspect.Job, r inspect.FoundResult, o Options) doc {
 		if p.OpenStops() == 0 {
 			continue
 		}
-		sec := d.section("STOP, NOT LOOKED AT YET: " + strings.ToUpper(p.Plan.Surface.Label))
+		sec := d.Block("STOP, NOT LOOKED AT YET: " + p.Plan.Surface.Label)
 		for _, x := range p.Points {
 			if x.State == inspect.NotSeen && x.Point.Result == catalog.ResultStop {
-				sec.item(titled(x))
+				sec.Item(page.Stop, titled(x))
 			}
 		}
 	}
 	for _, p := range r.Places {
-		sec := d.section(strings.ToUpper(p.Plan.Surface.Label))
+		sec := d.Block(p.Plan.Surface.Label)
 		for _, l := range FoundLines(p, o) {
-			sec.labelled(l.Label, l.Text)
+			sec.Fact(page.Plain, l.Label, l.Text)
 		}
 		for _, x := range p.Points {
-			d.from = append(d.from, x.Point.Ref)
+			cite(&d, o.Catalog, x.Point.Ref)
 			if x.State != inspect.NotSeen {
-				sec.item(PointLine(x, o.System))
+				sec.Item(pointTone(x.State), PointLine(x, o.System))
 			}
 		}
 		if open := OpenText(p); open != "" {
-			sec.item("NOT LOOKED AT  " + open)
+			sec.Item(page.Plain, "NOT LOOKED AT  "+open)
 		}
 	}
 	if list := askFor(r); len(list) > 0 {
-		d.section("Ask for").ticks(list)
+		d.Block("Ask for").Ticks(page.Plain, list)
 	}
 	if len(r.Notes) > 0 {
-		sec := d.section("Read in other units")
+		sec := d.Block("Read in other units")
 		for _, n := range r.Notes {
-			sec.item(n.Error())
+			sec.Item(page.Plain, n.Error())
 		}
 	}
 	return d
+}
+
+// pointTone is how a point is meant as it was found.
+func pointTone(s inspect.State) page.Tone {
+	switch {
+	case s == inspect.Halt:
+		return page.Stop
+	case s > inspect.Pass:
+		return page.Care
+	}
+	return page.Plain
 }
 
 func visitText(j inspect.Job, r inspect.FoundResult) string {

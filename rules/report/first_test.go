@@ -8,7 +8,9 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -21,15 +23,15 @@ func heads(t *testing.T, text string) map[string]string {
 	p := plan.Make(a)
 	opts := planned.Options(t)
 	out := orderOutputs(t, order.Make(p, a), p, opts)
-	out["plan"], out["plan-markdown"] = report.Text(p, opts), report.Markdown(p, opts)
+	out["plan"], out["plan-markdown"] = print.Text(report.PlanPage(p, opts), opts.Width), print.Markdown(report.PlanPage(p, opts))
 	b, err := report.JSON(p, opts, false)
 	require.NoError(t, err)
 	out["plan-json"] = string(b)
 	for _, person := range []string{"", "installer", "store", "self"} {
 		h := report.Handover{Job: planned.Job(a), Person: person}
-		out["handover-"+person], err = h.Text(opts)
+		out["handover-"+person], err = planned.Handed(h, opts)
 		require.NoError(t, err)
-		out["handover-markdown-"+person], err = h.Markdown(opts)
+		out["handover-markdown-"+person], err = planned.HandedMarkdown(h, opts)
 		require.NoError(t, err)
 		b, err = h.JSON(opts)
 		require.NoError(t, err)
@@ -43,7 +45,7 @@ func heads(t *testing.T, text string) map[string]string {
 	return out
 }
 
-func checkText(blocks []report.CheckBlock) string {
+func checkText(blocks []page.Block) string {
 	var b strings.Builder
 	for _, x := range blocks {
 		for _, r := range x.Rows {

@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -24,14 +25,14 @@ func TestOldPartsOnlyWhereTheyMayBe(t *testing.T) {
 		a := fixture.Read(t, "version = 1\n"+now+rest)
 		p := plan.Make(a)
 		require.Empty(t, oldWords.FindAllString(planned.Printed(t, p), -1), now)
-		handed, err := report.Handover{Job: planned.Job(a)}.Text(planned.Options(t))
+		handed, err := planned.Handed(report.Handover{Job: planned.Job(a)}, planned.Options(t))
 		require.NoError(t, err)
-		require.Empty(t, oldWords.FindAllString(handed+report.FormText(planned.Job(a), planned.Options(t)), -1), now)
+		require.Empty(t, oldWords.FindAllString(handed+print.Text(report.FormPage(planned.Job(a)), planned.Options(t).Width), -1), now)
 	}
 	a := fixture.Read(t, "version = 1\nstage = \"framed\""+rest)
 	assessed := plan.Assess(a)
 	p := plan.Make(a)
-	require.Equal(t, 3, strings.Count(report.Text(p, planned.Options(t)), "If there may be"), "two of wiring, one of fill")
+	require.Equal(t, 3, strings.Count(print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width), "If there may be"), "two of wiring, one of fill")
 	list := assessed.FindOut(plan.PreferencesOf(a, nil), p)
 	require.Equal(t, "old", list[0].Key)
 	require.True(t, list[0].Matters)
@@ -47,10 +48,10 @@ func TestTheChimneyIsSaidOnce(t *testing.T) {
 	of := func(up, more string) (plan.Plan, string) {
 		a := fixture.Read(t, "version = 1\nold = false\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[shape]\nchimney = \""+up+"\"\n"+places+more)
 		p := plan.Make(a)
-		return p, report.OrderText(order.Make(p, a), p, planned.Options(t))
+		return p, print.Text(report.OrderPage(order.Make(p, a), p, planned.Options(t)), planned.Options(t).Width)
 	}
 	p, bought := of("masonry", "[[place]]\nkind = \"chimney\"\n")
-	text := report.Text(p, planned.Options(t))
+	text := print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width)
 	require.Contains(t, strings.Join(strings.Fields(text), " "), "Where the chimney of brick or stone passes through")
 	for _, said := range []string{text, bought} { // brick and stone have no listing
 		require.NotContains(t, strings.ToLower(said), "its listing")
@@ -64,9 +65,9 @@ func TestTheChimneyIsSaidOnce(t *testing.T) {
 	require.Contains(t, bought, "shield")
 	require.NotContains(t, bought, "only if one goes through")
 	p, bought = of("metal", "[[place]]\nkind = \"chimney\"\n")
-	require.Contains(t, report.Text(p, planned.Options(t)), "See its listing")
+	require.Contains(t, print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width), "See its listing")
 	require.Contains(t, spaced(bought), "its listing decides")
 	p, bought = of("none", "")
-	require.NotContains(t, report.Text(p, planned.Options(t)), "flue or vent")
+	require.NotContains(t, print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width), "flue or vent")
 	require.NotContains(t, bought, "shield")
 }

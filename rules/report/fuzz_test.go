@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 	"battwright/testdata/fixture/planned"
@@ -31,7 +32,7 @@ func FuzzNamesStayNames(f *testing.F) {
 				require.True(t, r == '\n' || r != '\t' && !strict.BadRune(r), "%s: %U", form, r)
 			}
 		}
-		for _, l := range strings.Split(report.Text(p, o), "\n") {
+		for _, l := range strings.Split(print.Text(report.PlanPage(p, o), o.Width), "\n") {
 			require.LessOrEqual(t, utf8.RuneCountInString(l), o.Width)
 		}
 		table, err := report.CSV(p, o)

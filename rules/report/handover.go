@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -19,30 +20,19 @@ type Handover struct {
 	Drywall time.Time
 }
 
-// Text writes it as plain text.
-func (h Handover) Text(o Options) (string, error) {
-	d, err := h.doc(o)
-	return docText(d, o), err
-}
-
-// Markdown writes it as Markdown.
-func (h Handover) Markdown(o Options) (string, error) {
-	d, err := h.doc(o)
-	return docMarkdown(d, o), err
-}
-
-func (h Handover) doc(o Options) (doc, error) {
+// Page is the page to print or to show.
+func (h Handover) Page(o Options) (page.Page, error) {
 	if h.Person == "" {
 		return h.sheets(o), nil
 	}
-	page, err := inspect.PageFor(h.Job, h.Person)
+	person, err := inspect.PageFor(h.Job, h.Person)
 	if err != nil {
-		return doc{}, err
+		return page.Page{}, err
 	}
-	d := doc{title: page.Title, intro: houseName(h.Job.Plan)}
+	d := page.Page{Title: person.Title, Intro: houseName(h.Job.Plan), End: Closing}
 	h.first(&d)
-	for _, part := range page.Parts {
-		d.section(part.Title).items(part.Lines)
+	for _, part := range person.Parts {
+		d.Block(part.Title).Items(page.Plain, part.Lines)
 	}
 	h.calendar(&d, h.Person)
 	if h.Person == "installer" {
@@ -55,9 +45,9 @@ func (h Handover) doc(o Options) (doc, error) {
 }
 
 // first heads a page with what must be settled for the whole house.
-func (h Handover) first(d *doc) {
+func (h Handover) first(d *page.Page) {
 	if list := h.Job.Plan.First(); len(list) > 0 {
-		d.section("Settle first").ticks(list)
+		d.Block("Settle first").Ticks(page.Stop, list)
 	}
 }
 
@@ -70,16 +60,16 @@ func houseName(p plan.Plan) string {
 
 // sheets is the whole handover: each place, the labels and receipts, the
 // calendar, the list before the walls close.
-func (h Handover) sheets(o Options) doc {
-	d := doc{
-		title: "Handover sheets", intro: houseName(h.Job.Plan) + ". Write down what is agreed, part by part, before the work begins; measure it before anything is covered. One line for each part: R is never added up over the house.",
+func (h Handover) sheets(o Options) page.Page {
+	d := page.Page{
+		Title: "Handover sheets", End: Closing, Intro: houseName(h.Job.Plan) + ". Write down what is agreed, part by part, before the work begins; measure it before anything is covered. One line for each part: R is never added up over the house.",
 	}
 	h.first(&d)
 	h.sheetSections(&d, o)
-	rest := d.section("Labels and receipts")
+	rest := d.Block("Labels and receipts")
 	for _, l := range o.Catalog.Acceptance.Labels {
-		rest.tick(labelHead[l.On] + l.Text.In(o.System))
-		d.from = append(d.from, l.Ref)
+		rest.Tick(page.Plain, labelHead[l.On]+l.Text.In(o.System))
+		cite(&d, o.Catalog, l.Ref)
 	}
 	h.calendar(&d, "")
 	h.closing(&d)
@@ -88,46 +78,42 @@ func (h Handover) sheets(o Options) doc {
 
 var labelHead = map[string]string{"label": "each package: ", "receipt": "the receipt: "}
 
-func (h Handover) sheetSections(d *doc, o Options) {
+func (h Handover) sheetSections(d *page.Page, o Options) {
 	for _, p := range h.Job.Plan.Places {
 		s, ok := inspect.SheetOf(h.Job, p)
-		sec := d.section(strings.ToUpper(p.Surface.Label))
+		sec := d.Block(p.Surface.Label)
 		if asks := FindFirst(p, o); len(asks) > 0 {
-			sec.say("First, before anything is bought or begun here:")
-			for _, text := range asks {
-				sec.tick(text)
-			}
+			sec.Say("First, before anything is bought or begun here:")
+			sec.Ticks(page.Stop, asks)
 		}
 		if !ok {
-			sec.say(noSheet(p, o))
+			sec.Loud("%s", noSheet(p, o))
 			continue
 		}
-		for _, l := range SheetLines(s, o) {
-			sec.labelled(l.Label, l.Text)
-		}
+		sheetFacts(sec, s, o)
 		notes := func(title string, list []catalog.HandoverNote) {
 			if len(list) > 0 {
-				sec.say(title)
+				sec.Say("%s", title)
 			}
 			for _, n := range list {
-				sec.tick(n.Text.In(o.System))
-				d.from = append(d.from, n.Ref)
+				sec.Tick(page.Plain, n.Text.In(o.System))
+				cite(d, o.Catalog, n.Ref)
 			}
 		}
 		notes("First:", s.First)
 		notes("Stays clear:", s.Clear)
-		sec.say("Accepted by these points:")
+		sec.Say("Accepted by these points:")
 		for _, x := range s.Points {
-			sec.tick(PointText(x, o.System))
-			d.from = append(d.from, x.Ref)
+			sec.Tick(page.Plain, PointText(x, o.System))
+			cite(d, o.Catalog, x.Ref)
 		}
 		notes("Left behind:", s.Leave)
 		for _, n := range s.Hold {
-			sec.say(n.Text.In(o.System))
+			sec.Loud("%s", n.Text.In(o.System))
 		}
-		sec.room("Agreed otherwise:")
-		sec.room("Installer, date:")
-		sec.room("Owner, date:")
+		sec.Room("Agreed otherwise:")
+		sec.Room("Installer, date:")
+		sec.Room("Owner, date:")
 	}
 }
 
@@ -144,11 +130,11 @@ func noSheet(p plan.Place, o Options) string {
 	return "NO SHEET: no blanket may go here as it stands. See the plan."
 }
 
-// SheetLines are the facts of a sheet: what goes in, layer by layer, how
+// sheetFacts are the facts of a sheet: what goes in, layer by layer, how
 // thick, how much, which face.
-func SheetLines(s inspect.Sheet, o Options) []Line {
-	out := []Line{}
-	add := func(label, text string) { out = append(out, Line{label, text}) }
+func sheetFacts(b *page.Block, s inspect.Sheet, o Options) {
+	add := func(label, text string) { b.Fact(page.Plain, label, text) }
+	loud := func(label, text string) { b.Fact(page.Stop, label, text) }
 	for i, l := range s.Layers {
 		label := "Use"
 		if len(s.Layers) > 1 {
@@ -166,7 +152,7 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 	add("Thick", inspect.DepthText(s.Plan, o.System)+", to be measured in place; write down what you find: ________")
 	add("Area", o.System.Area(s.Plan.Surface.AreaFt2)+", openings taken off; as offered: ________")
 	if damp := inspect.DampGlance(s.Plan.Choice.Damp, s.Plan.AllDamp()); damp != "" {
-		add("Damp", damp+": settle that before this place is closed")
+		loud("Damp", damp+": settle that before this place is closed")
 	}
 	face := s.Facing
 	if s.Side != "" && s.Plan.Choice.Facing.OnBlanket != "none" {
@@ -177,16 +163,16 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		add("Sheet", s.Sheet)
 	}
 	if s.Plan.Target.AddR > 0 {
-		add("Plus", BoardText(s.Plan, o.System))
+		loud("Plus", BoardText(s.Plan, o.System))
 	}
 	for _, text := range s.Plan.BoardCautions() {
-		add("Ask", text)
+		loud("Ask", text)
 	}
 	if there := inspect.BoardThere(s.Plan, o.System); there != "" {
 		add("There", there+": ________")
 	}
-	for _, b := range s.Plan.Beside(o.System) {
-		add("Plus", b.Name+": not a batt, not in this price")
+	for _, beside := range s.Plan.Beside(o.System) {
+		loud("Plus", beside.Name+": not a batt, not in this price")
 	}
 	if foam := s.Plan.BoardR(); foam > 0 && s.Plan.Surface.Kind.Boundary == "soil" {
 		when := ", before the studs go up"
@@ -196,9 +182,8 @@ func SheetLines(s inspect.Sheet, o Options) []Line {
 		add("Behind", fmt.Sprintf("%s of foam board in all on the concrete, its joints taped%s: ________", o.System.R(foam), when))
 	}
 	if s.Plan.Surface.Kind.ID == "chimney" {
-		add("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))
+		loud("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))
 	}
-	return out
 }
 
 // PointText is one point of acceptance: how to look, what fails, how well it
@@ -214,7 +199,7 @@ func pointMark(k catalog.Known) string {
 	return KnownText(k)
 }
 
-func (h Handover) calendar(d *doc, person string) {
+func (h Handover) calendar(d *page.Page, person string) {
 	if h.Drywall.IsZero() {
 		return
 	}
@@ -222,54 +207,54 @@ func (h Handover) calendar(d *doc, person string) {
 	if len(leads) == 0 {
 		return
 	}
-	sec := d.section("Around the drywall on " + h.Drywall.Format("Mon 2 Jan 2006"))
-	sec.say("Calendar days, a rule of thumb; what falls on a weekend is due the Friday before (after the drywall: the Monday after), and nothing falls on the day of the step that waits for it.")
+	sec := d.Block("Around the drywall on " + h.Drywall.Format("Mon 2 Jan 2006"))
+	sec.Say("Calendar days, a rule of thumb; what falls on a weekend is due the Friday before (after the drywall: the Monday after), and nothing falls on the day of the step that waits for it.")
 	for _, due := range inspect.Calendar(leads, h.Drywall, person) {
 		who := ""
 		if person == "" {
 			who = due.Lead.Person + ": "
 		}
-		sec.tick(due.Day.Format("Mon 2 Jan 2006") + "  " + who + due.Lead.Text.In(h.Job.System))
+		sec.Tick(page.Plain, due.Day.Format("Mon 2 Jan 2006")+"  "+who+due.Lead.Text.In(h.Job.System))
 	}
 }
 
-func (h Handover) closing(d *doc) {
+func (h Handover) closing(d *page.Page) {
 	for _, g := range inspect.ClosingGroups {
-		sec := d.section("Ready to close: " + strings.ToLower(g.Title))
+		sec := d.Block("Ready to close: " + strings.ToLower(g.Title))
 		for _, n := range inspect.HouseNotes(h.Job, g.Group, "") {
-			sec.tick(n.Text.In(h.Job.System))
-			d.from = append(d.from, n.Ref)
+			sec.Tick(page.Plain, n.Text.In(h.Job.System))
+			cite(d, h.Job.Catalog(), n.Ref)
 		}
 		if g.Group == "certificate" {
-			sec.items(inspect.CertificateLines(h.Job))
+			sec.Items(page.Plain, inspect.CertificateLines(h.Job))
 		}
 	}
 }
 
-// FormText writes a form to fill by hand on the site, place by place.
-func FormText(j inspect.Job, o Options) string {
-	d := doc{title: "Finished work, by hand", intro: houseName(j.Plan) + ". Take a lamp, a tape measure and a pencil. Tick what is right; write down what you measure. Do not close anything before a point that says STOP."}
-	sec := d.section("")
-	sec.room("Who looked:")
-	sec.room("Day:")
+// FormPage is a form to fill by hand on the site, place by place.
+func FormPage(j inspect.Job) page.Page {
+	d := page.Page{Title: "Finished work, by hand", End: Closing, Intro: houseName(j.Plan) + ". Take a lamp, a tape measure and a pencil. Tick what is right; write down what you measure. Do not close anything before a point that says STOP."}
+	sec := d.Block("")
+	sec.Room("Who looked:")
+	sec.Room("Day:")
 	for _, p := range j.Plan.Places {
 		points := inspect.FormOf(j, p)
 		if len(points) == 0 {
 			continue
 		}
-		sec := d.section(strings.ToUpper(p.Surface.Label))
-		sec.items(inspect.AgreedLines(p, j))
+		sec := d.Block(p.Surface.Label)
+		sec.Items(page.Plain, inspect.AgreedLines(p, j))
 		for _, f := range points {
-			stop := ""
 			if f.Point.Result == catalog.ResultStop {
-				stop = "STOP if not: "
+				sec.Tick(page.Stop, "STOP if not: "+f.Point.Title)
+			} else {
+				sec.Tick(page.Plain, f.Point.Title)
 			}
-			sec.tick(stop + f.Point.Title)
 			if f.Figures != "" {
-				sec.say("    " + f.Figures)
+				sec.Sub("%s", f.Figures)
 			}
 		}
-		sec.room("To mend:")
+		sec.Room("To mend:")
 	}
-	return docText(d, o)
+	return d
 }

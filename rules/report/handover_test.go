@@ -10,6 +10,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -35,12 +36,12 @@ func TestPagesFitTheirWidth(t *testing.T) {
 		for _, width := range []int{30, 40, 80} {
 			o := report.Options{Catalog: j.Catalog(), System: units.US, Width: width}
 			for _, person := range append([]string{""}, catalog.Persons...) {
-				text, err := report.Handover{Job: j, Person: person, Drywall: day}.Text(o)
+				text, err := planned.Handed(report.Handover{Job: j, Person: person, Drywall: day}, o)
 				require.NoError(t, err)
 				require.LessOrEqual(t, len([]rune(widest(text))), width, "%s %s: %s", name, person, widest(text))
 				require.Contains(t, strings.Join(strings.Fields(text), " "), "ask the building department")
 			}
-			require.LessOrEqual(t, len([]rune(widest(report.FormText(j, o)))), width)
+			require.LessOrEqual(t, len([]rune(widest(print.Text(report.FormPage(j), o.Width)))), width)
 		}
 	}
 }
@@ -48,18 +49,18 @@ func TestPagesFitTheirWidth(t *testing.T) {
 func TestHandoverHoldsTheHoldPoint(t *testing.T) {
 	j := planned.Job(fixture.Demo(t, demo.Default))
 	o := report.Options{Catalog: j.Catalog(), System: units.US}
-	text, err := report.Handover{Job: j}.Text(o)
+	text, err := planned.Handed(report.Handover{Job: j}, o)
 	require.NoError(t, err)
 	require.Equal(t, strings.Count(text, "HOLD POINT: nothing is covered"), len(j.Plan.Places))
 	for _, want := range []string{"KEEP EMPTY: 2 in", "common practice, no source", "Owner, date: ____", "R-25 on the bag", "R-38 on the bag", "Left behind"} {
 		require.Contains(t, text, want)
 	}
 	require.NotContains(t, text, "R-63", "the R of layers is not added up on a sheet")
-	markdown, err := report.Handover{Job: j}.Markdown(o)
+	markdown, err := planned.HandedMarkdown(report.Handover{Job: j}, o)
 	require.NoError(t, err)
 	require.Contains(t, markdown, "# Handover sheets")
 	require.Contains(t, markdown, "- [ ] ")
-	_, err = report.Handover{Job: j, Person: "cook"}.Text(o)
+	_, err = planned.Handed(report.Handover{Job: j, Person: "cook"}, o)
 	require.ErrorIs(t, err, inspect.ErrPerson)
 }
 
@@ -101,13 +102,13 @@ func TestOffersSideBySide(t *testing.T) {
 	for n := 1; n <= report.MaxOffers; n++ {
 		for _, width := range []int{40, 80, 120} {
 			o := report.Options{Catalog: j.Catalog(), System: units.US, Width: width}
-			text := report.OffersText(j, all[:n], o)
+			text := print.Text(report.OffersPage(j, all[:n], nil, o), o.Width)
 			require.LessOrEqual(t, len([]rune(widest(text))), width, widest(text))
 			for _, r := range all[:n] {
 				require.Contains(t, strings.Join(strings.Fields(text), " "), r.Offer.From())
 			}
 		}
-		require.Contains(t, report.OffersMarkdown(j, all[:n], report.Options{Catalog: j.Catalog(), System: units.US}), "| --- |")
+		require.Contains(t, print.Markdown(report.OffersPage(j, all[:n], nil, report.Options{Catalog: j.Catalog(), System: units.US})), "| --- |")
 	}
 	b, err := report.OffersJSON(j, all)
 	require.NoError(t, err)
@@ -138,16 +139,16 @@ func TestFinishedWorkReport(t *testing.T) {
 		return inspect.JudgeFound(j, h, notes)
 	}
 	o := report.Options{Catalog: j.Catalog(), System: units.US, Width: 80}
-	stop := report.FoundText(j, judge("chimney-stop.toml"), o)
+	stop := print.Text(report.FoundPage(j, judge("chimney-stop.toml"), o), o.Width)
 	require.Contains(t, stop, "STOP: do not close")
-	require.Less(t, strings.Index(stop, "STOP: DO NOT CLOSE"), strings.Index(stop, "ATTIC"), "what can hurt comes first")
+	require.Less(t, strings.Index(stop, "STOP: DO NOT CLOSE"), strings.Index(stop, "\nAttic"), "what can hurt comes first")
 	mixed := judge("mixed.toml")
-	text := report.FoundText(j, mixed, o)
+	text := print.Text(report.FoundPage(j, mixed, o), o.Width)
 	for _, want := range []string{"Not ready to close", "If left", "REJECT", "FIX", "PASS", "NOT LOOKED AT", "grade III", "Ask for", "common practice, no source"} {
 		require.Contains(t, strings.Join(strings.Fields(text), " "), want)
 	}
 	require.LessOrEqual(t, len([]rune(widest(text))), 80)
-	require.Contains(t, report.FoundMarkdown(j, mixed, o), "# Finished work")
+	require.Contains(t, print.Markdown(report.FoundPage(j, mixed, o)), "# Finished work")
 	b, err := report.FoundJSON(j, judge("chimney-stop.toml"))
 	require.NoError(t, err)
 	var doc struct {

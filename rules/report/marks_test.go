@@ -10,13 +10,14 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
 
-var marked = regexp.MustCompile(`^(.*) \[([^\]]+)\]$`)
+var marked = regexp.MustCompile(`^(?:- )?(.*) \[([^\]]+)\]$`)
 
 // One source prints the same marks in every house and on every page: plan,
 // sheets, bids and finished work. Where it serves several, all are named.
@@ -39,16 +40,16 @@ func TestASourcePrintsTheSameMarksEverywhere(t *testing.T) {
 	}
 	for _, name := range demo.Names() {
 		j := planned.Job(fixture.Demo(t, name))
-		look(name, report.Text(j.Plan, o))
-		text, err := report.Handover{Job: j}.Text(o)
+		look(name, print.Text(report.PlanPage(j.Plan, o), o.Width))
+		text, err := planned.Handed(report.Handover{Job: j}, o)
 		require.NoError(t, err)
 		look(name+" handover", text)
 		for _, file := range []string{"full", "metric"} {
 			bid, _ := inspect.ReadOffer(j, file, fixture.File(t, "offers/"+file+".toml"))
-			look(name+" bid", report.OffersText(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, o))
+			look(name+" bid", print.Text(report.OffersPage(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, nil, o), o.Width))
 		}
 		found := inspect.EmptyFound(j)
-		look(name+" finished", report.FoundText(j, inspect.JudgeFound(j, found, nil), o))
+		look(name+" finished", print.Text(report.FoundPage(j, inspect.JudgeFound(j, found, nil), o), o.Width))
 		for _, s := range j.Plan.Sources {
 			require.NotEmpty(t, o.Catalog.Marks(s.ID), s.ID)
 		}

@@ -11,6 +11,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -95,7 +96,7 @@ func TestRoughPricesCarryTwoFigures(t *testing.T) {
 		a := fixture.Demo(t, name)
 		p := plan.Make(a)
 		opts := planned.Options(t)
-		pages := report.Text(p, opts)
+		pages := print.Text(report.PlanPage(p, opts), opts.Width)
 		for _, b := range report.OrderBlocks(order.Make(p, a), opts) {
 			for _, r := range b.Rows {
 				pages += r.Text + "\n"
@@ -128,7 +129,7 @@ func TestDearerThanItsOwnBestIsSaid(t *testing.T) {
 // beyond what anybody plans for.
 func TestSavingsThatRoundToNothing(t *testing.T) {
 	for _, name := range demo.Names() {
-		text := report.Text(plan.Make(fixture.Demo(t, name)), planned.Options(t))
+		text := print.Text(report.PlanPage(plan.Make(fixture.Demo(t, name)), planned.Options(t)), planned.Options(t).Width)
 		require.NotRegexp(t, `\$0 to|[0-9]{3} years|[1-9]\d*\.\d points|0 MMBtu to`, strings.Join(strings.Fields(text), " "))
 	}
 }

@@ -7,55 +7,55 @@ import (
 	"strings"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/strict"
 )
 
 // MaxOffers is how many offers are laid side by side.
 const MaxOffers = 3
 
-// OffersText writes one to three offers beside the plan as plain text.
-func OffersText(j inspect.Job, offers []inspect.OfferResult, o Options) string {
-	return docText(offersDoc(j, offers, o), o)
-}
-
-// OffersMarkdown writes them as Markdown.
-func OffersMarkdown(j inspect.Job, offers []inspect.OfferResult, o Options) string {
-	return docMarkdown(offersDoc(j, offers, o), o)
-}
-
-func offersDoc(j inspect.Job, offers []inspect.OfferResult, o Options) doc {
-	d := doc{title: "Offers beside the plan", intro: houseName(j.Plan) + ". What is offered, worked out as the plan is; R is compared place by place, never added up."}
+// OffersPage is one to three offers beside the plan, after what could not be
+// read of their files.
+func OffersPage(j inspect.Job, offers []inspect.OfferResult, problems strict.Problems, o Options) page.Page {
+	d := page.Page{Title: "Offers beside the plan", Intro: houseName(j.Plan) + ". What is offered, worked out as the plan is; R is compared place by place, never added up.", End: Closing}
+	if len(problems) > 0 {
+		sec := d.Block("Could not be read")
+		for _, p := range problems {
+			sec.Item(page.Care, p.Error())
+		}
+	}
 	if first := settleFirst(offers); len(first) > 0 {
-		d.section("STOP, before any of it is signed").items(first)
+		d.Block("STOP, before any of it is signed").Items(page.Stop, first)
 	}
 	if places := dampPlaces(offers); len(places) > 0 {
-		d.intro += " " + dampVerdict(places)
+		d.Intro += " " + dampVerdict(places)
 	}
-	sec := d.section("Money")
-	sec.labelled("Plan", planMoney(j, o))
+	sec := d.Block("Money")
+	sec.Fact(page.Plain, "Plan", planMoney(j, o))
 	for _, r := range offers {
-		sec.labelled("Offer", name(offers, r)+": "+totalText(r, o))
+		sec.Fact(page.Plain, "Offer", name(offers, r)+": "+totalText(r, o))
 	}
 	for i := range placesOf(offers) {
 		offerPlace(&d, offers, i, o)
 	}
 	for _, r := range offers {
-		contractSection(&d, r, offers)
+		contractSection(&d, r, offers, o)
 	}
 	for _, r := range offers {
 		title := "Questions to phone"
 		if len(offers) > 1 {
 			title += ", " + name(offers, r)
 		}
-		sec := d.section(title)
+		sec := d.Block(title)
 		for _, q := range r.Questions {
-			sec.tick(q)
+			sec.Tick(page.Plain, q)
 		}
 		switch {
 		case len(r.Questions) > 0:
 		case r.FallsShort():
-			sec.say("None for this bidder, but a place is stopped: see the start of this page.")
+			sec.Say("None for this bidder, but a place is stopped: see the start of this page.")
 		default:
-			sec.say("None: nothing is missing and all of it adds up. The label and the finished work are still to be checked.")
+			sec.Say("None: nothing is missing and all of it adds up. The label and the finished work are still to be checked.")
 		}
 	}
 	return d
@@ -136,12 +136,12 @@ func placesOf(offers []inspect.OfferResult) []inspect.OfferedPlace {
 }
 
 // offerPlace lays one place side by side: the plan, then each offer.
-func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
+func offerPlace(d *page.Page, offers []inspect.OfferResult, i int, o Options) {
 	at := placesOf(offers)[i]
 	if at.Plan.Choice == nil && !slices.ContainsFunc(offers, func(r inspect.OfferResult) bool { return len(find(r, at.Plan.Surface.ID).Parts) > 0 }) {
 		return // stopped, and said to be
 	}
-	sec := d.section(strings.ToUpper(at.Plan.Surface.Label))
+	sec := d.Block(at.Plan.Surface.Label)
 	head, rows := []string{"", "Plan"}, planColumn(at, o)
 	for _, r := range offers {
 		head = append(head, name(offers, r))
@@ -150,7 +150,7 @@ func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 			rows[k] = append(rows[k], col[k])
 		}
 	}
-	sec.table = append([][]string{head}, rows...)
+	sec.Table = append([][]string{head}, rows...)
 	for _, r := range offers {
 		p := find(r, at.Plan.Surface.ID)
 		for _, f := range p.Findings {
@@ -158,11 +158,14 @@ func offerPlace(d *doc, offers []inspect.OfferResult, i int, o Options) {
 			if len(offers) > 1 {
 				who = name(offers, r) + ": "
 			}
-			sec.item(strings.ToUpper(f.Level.String()) + "  " + who + findingText(f))
-			d.from = append(d.from, f.Ref)
+			sec.Item(findingTones[f.Level], strings.ToUpper(f.Level.String())+"  "+who+findingText(f))
+			cite(d, o.Catalog, f.Ref)
 		}
 	}
 }
+
+// findingTones are how the findings about a bid are meant.
+var findingTones = map[inspect.Level]page.Tone{inspect.Stop: page.Stop, inspect.Wrong: page.Care}
 
 func find(r inspect.OfferResult, id string) inspect.OfferedPlace {
 	for _, p := range r.Places {
@@ -272,17 +275,17 @@ func facesText(p inspect.OfferedPlace) string {
 	return strings.Join(out, " and ")
 }
 
-func contractSection(d *doc, r inspect.OfferResult, offers []inspect.OfferResult) {
+func contractSection(d *page.Page, r inspect.OfferResult, offers []inspect.OfferResult, o Options) {
 	title := "What a proper contract still lacks"
 	if len(offers) > 1 {
 		title += ": " + name(offers, r)
 	}
-	sec := d.section(title)
+	sec := d.Block(title)
 	for _, f := range r.Findings {
-		sec.item(findingText(f))
-		d.from = append(d.from, f.Ref)
+		sec.Item(page.Plain, findingText(f))
+		cite(d, o.Catalog, f.Ref)
 	}
 	if len(r.Findings) == 0 {
-		sec.say("Nothing on our list.")
+		sec.Say("Nothing on our list.")
 	}
 }

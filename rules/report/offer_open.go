@@ -4,23 +4,19 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/strict"
 )
 
-// OpenOffersText holds the offers that are open against the plan as it is now,
-// after what could not be read of their files.
-func OpenOffersText(j inspect.Job, open []inspect.OpenOffer, o Options) string {
+// OpenOffersPage holds the offers that are open against the plan as it is now.
+func OpenOffersPage(j inspect.Job, open []inspect.OpenOffer, o Options) page.Page {
 	var all []inspect.OfferResult
 	var problems strict.Problems
 	for _, x := range open {
 		r, ps := x.Judge(j)
 		all, problems = append(all, r), append(problems, ps...)
 	}
-	text := OffersText(j, all, o)
-	if len(problems) > 0 {
-		text = unread(problems, o) + "\n" + text
-	}
-	return text
+	return OffersPage(j, all, problems, o)
 }
 
 // OpenOfferNote is an open offer in a few words.
@@ -39,17 +35,4 @@ func OffersNote(n int) string {
 		return fmt.Sprintf("%d open, up to %d side by side", n, MaxOffers)
 	}
 	return "open an offer file, or make one to fill in"
-}
-
-// unread lists what could not be read, each problem on lines of its own.
-func unread(problems strict.Problems, o Options) string {
-	t := &writer{width: o.Width}
-	if t.width <= 0 {
-		t.width = textWidth
-	}
-	t.line("COULD NOT BE READ")
-	for _, p := range problems {
-		t.hanging("", p.Error())
-	}
-	return t.String()
 }

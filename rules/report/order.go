@@ -7,61 +7,28 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
-// OrderTone says how a row of an order page is meant; each front end marks it
-// in its own way.
-type OrderTone int
-
-// The tones of a row.
-const (
-	OrderPlain OrderTone = iota
-	OrderTick            // a thing to tick off
-	OrderSub             // about the row above
-	OrderLoud            // must not be missed
-	OrderBlank           // a blank to fill in: Text is what to ask, Unit what to write
-)
-
-// OrderRow is one row of an order page.
-type OrderRow struct {
-	Tone OrderTone
-	Text string
-	Unit string // of a blank
-}
-
-// OrderBlock is a part of the order with its title. Text, Markdown and the
-// screens print the same blocks.
-type OrderBlock struct {
-	ID    string // shopping, other, goods, gear, label, cut, cutting, money, end
-	Place string // id of the place of a cut list
-	Title string
-	Rows  []OrderRow
-}
-
-func (b *OrderBlock) add(tone OrderTone, format string, args ...any) {
-	b.Rows = append(b.Rows, OrderRow{Tone: tone, Text: fmt.Sprintf(format, args...)})
-}
-
 // OrderBlocks is the whole order: what to buy, what to check, how to cut, what
 // it costs.
-func OrderBlocks(o order.Order, opts Options) []OrderBlock {
-	out := []OrderBlock{shoppingBlock(o, opts), otherBlock(o, opts), goodsBlock(o, opts), gearBlock(o, opts), labelBlock(o, opts)}
+func OrderBlocks(o order.Order, opts Options) []page.Block {
+	out := []page.Block{shoppingBlock(o, opts), otherBlock(o, opts), goodsBlock(o, opts), gearBlock(o, opts), labelBlock(o, opts)}
 	out = append(out, CutBlocks(o, opts)...)
 	out = append(out, moneyBlock(o, opts), endBlock())
-	var full []OrderBlock
-	for _, b := range out {
-		if len(b.Rows) > 0 {
-			full = append(full, b)
-		}
-	}
-	return full
+	return page.Full(out)
+}
+
+// OrderPage is the order to print.
+func OrderPage(o order.Order, p plan.Plan, opts Options) page.Page {
+	return page.Page{Title: "Order: " + houseName(p), Blocks: OrderBlocks(o, opts)}
 }
 
 // ShoppingBlocks are the pages to carry to the store.
-func ShoppingBlocks(o order.Order, opts Options) []OrderBlock {
-	var out []OrderBlock
+func ShoppingBlocks(o order.Order, opts Options) []page.Block {
+	var out []page.Block
 	for _, b := range OrderBlocks(o, opts) {
 		switch b.ID {
 		case "cut", "cutting":
@@ -72,9 +39,9 @@ func ShoppingBlocks(o order.Order, opts Options) []OrderBlock {
 	return out
 }
 
-func endBlock() OrderBlock {
-	b := OrderBlock{ID: "end", Title: "Before you order"}
-	b.add(OrderPlain, "Seal gaps first, blankets next, and cover nothing before the insulation inspection. %s", Closing)
+func endBlock() page.Block {
+	b := page.Block{ID: "end", Title: "Before you order"}
+	b.Say("Seal gaps first, blankets next, and cover nothing before the insulation inspection. %s", Closing)
 	return b
 }
 
@@ -114,64 +81,64 @@ func lineText(l order.Line, s units.System) string {
 		s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 }
 
-// before says what must be known before anybody buys or asks: what is to be found
+// beforeRows say what must be known before anybody buys or asks: what is to be found
 // out, settled or measured first, and where nothing is ordered.
-func (b *OrderBlock) before(o order.Order) {
+func beforeRows(b *page.Block, o order.Order) {
 	for _, p := range o.Places {
 		for _, text := range firstTexts(p) {
-			b.add(OrderLoud, "%s", text)
+			b.Loud("%s", text)
 		}
 	}
 	for _, text := range o.First {
-		b.add(OrderLoud, "%s", text)
+		b.Loud("%s", text)
 	}
 	if where := unmeasured(o); where != "" {
-		b.add(OrderLoud, "NOT MEASURED: %s. Measure before you buy.", where)
+		b.Loud("NOT MEASURED: %s. Measure before you buy.", where)
 	}
 	for _, p := range o.Places {
 		switch why := p.Skipped + p.Problem; {
 		case why != "":
-			b.add(OrderLoud, "NOTHING HERE FOR %s: %s", p.Label, why)
+			b.Loud("NOTHING HERE FOR %s: %s", p.Label, why)
 		case p.Differ != "":
-			b.add(OrderLoud, "SIZES DISAGREE, %s: %s.", p.Label, p.Differ)
+			b.Loud("SIZES DISAGREE, %s: %s.", p.Label, p.Differ)
 		}
 	}
 	for _, p := range o.Places {
 		if damp := dampBeforeBuying(p); damp != "" {
-			b.add(OrderLoud, "%s", damp)
+			b.Loud("%s", damp)
 		}
 	}
 }
 
-func shoppingBlock(o order.Order, opts Options) OrderBlock {
+func shoppingBlock(o order.Order, opts Options) page.Block {
 	s := opts.System
-	b := OrderBlock{ID: "shopping", Title: "Shopping list: blankets"}
-	b.before(o)
+	b := page.Block{ID: "shopping", Title: "Shopping list: blankets"}
+	beforeRows(&b, o)
 	ft3 := 0.0
 	for _, l := range o.Lines {
-		b.add(OrderTick, "%s: %s", buyText(l), lineText(l, s))
-		b.add(OrderSub, "for %s", strings.Join(l.Places, ", "))
+		b.Tick(page.Plain, fmt.Sprintf("%s: %s", buyText(l), lineText(l, s)))
+		b.Sub("for %s", strings.Join(l.Places, ", "))
 		if text := fireMark(l); text != "" {
-			b.add(OrderSub, "%s", text)
+			b.Sub("%s", text)
 		}
-		b.add(OrderSub, "%s to cut from and %d to spare; %s", plural(l.Stock, l.Form), l.Spare, packageText(l, s))
+		b.Sub("%s to cut from and %d to spare; %s", plural(l.Stock, l.Form), l.Spare, packageText(l, s))
 		if text := holdText(l); text != "" {
-			b.add(OrderSub, "%s", text)
+			b.Sub("%s", text)
 		}
-		b.add(OrderSub, "%s", linePrice(l, s))
+		b.Sub("%s", linePrice(l, s))
 		ft3 += l.Ft3
 	}
 	if len(o.Places) == 0 {
-		b.add(OrderPlain, NoPlace)
+		b.Say(NoPlace)
 		return b
 	}
 	if len(o.Lines) == 0 {
-		b.add(OrderPlain, "No blanket can be ordered yet: settle what stands above first.")
+		b.Say("No blanket can be ordered yet: settle what stands above first.")
 		return b
 	}
-	b.add(OrderPlain, "Room: %s of blanket as it lies; bags are pressed and take much less. Ask for the size of a bag before you borrow a pickup.", s.Volume(ft3))
-	b.add(OrderPlain, "Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
-	b.add(OrderPlain, "Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
+	b.Say("Room: %s of blanket as it lies; bags are pressed and take much less. Ask for the size of a bag before you borrow a pickup.", s.Volume(ft3))
+	b.Say("Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
+	b.Say("Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
 	return b
 }
 
@@ -273,24 +240,24 @@ func unmeasured(o order.Order) string {
 	return strings.Join(out, "; ")
 }
 
-func otherBlock(o order.Order, opts Options) OrderBlock {
-	b := OrderBlock{ID: "other", Title: "Not blankets, but the plan needs them: get a quote"}
+func otherBlock(o order.Order, opts Options) page.Block {
+	b := page.Block{ID: "other", Title: "Not blankets, but the plan needs them: get a quote"}
 	for _, g := range o.Goods {
 		if !g.Quote {
 			continue
 		}
-		b.add(OrderTick, "%s: %s", goodsCount(g, opts.Catalog, opts.System), g.Name)
-		b.add(OrderSub, "for %s; %s", strings.Join(g.Places, ", "), g.Note)
+		b.Tick(page.Plain, fmt.Sprintf("%s: %s", goodsCount(g, opts.Catalog, opts.System), g.Name))
+		b.Sub("for %s; %s", strings.Join(g.Places, ", "), g.Note)
 	}
-	b.boards(o)
+	boardRows(&b, o)
 	return b
 }
 
-// boards say what to know before a board is bought.
-func (b *OrderBlock) boards(o order.Order) {
+// boardRows say what to know before a board is bought.
+func boardRows(b *page.Block, o order.Order) {
 	for _, p := range o.Places {
 		for _, text := range p.Board {
-			b.add(OrderLoud, "%s: %s", p.Label, text)
+			b.Loud("%s: %s", p.Label, text)
 		}
 	}
 }
@@ -329,14 +296,14 @@ func boxes(n int) string {
 func tens(v float64) float64     { return math.Ceil(v/10-1e-9) * 10 }
 func hundreds(v float64) float64 { return math.Ceil(v/100-1e-9) * 100 }
 
-func goodsBlock(o order.Order, opts Options) OrderBlock {
+func goodsBlock(o order.Order, opts Options) page.Block {
 	s := opts.System
-	b := OrderBlock{ID: "goods", Title: "What goes with them"}
+	b := page.Block{ID: "goods", Title: "What goes with them"}
 	for _, g := range o.Goods {
 		if g.Quote {
 			continue
 		}
-		b.add(OrderTick, "%s: %s", goodsCount(g, opts.Catalog, s), g.Name)
+		b.Tick(page.Plain, fmt.Sprintf("%s: %s", goodsCount(g, opts.Catalog, s), g.Name))
 		text := "for " + strings.Join(g.Places, ", ")
 		if g.Note != "" {
 			text += "; " + g.Note
@@ -346,37 +313,37 @@ func goodsBlock(o order.Order, opts Options) OrderBlock {
 		} else {
 			text += "; no price here"
 		}
-		b.add(OrderSub, "%s", text)
+		b.Sub("%s", text)
 	}
 	return b
 }
 
-func gearBlock(o order.Order, opts Options) OrderBlock {
-	b := OrderBlock{ID: "gear", Title: "Gear"}
+func gearBlock(o order.Order, opts Options) page.Block {
+	b := page.Block{ID: "gear", Title: "Gear"}
 	if o.People == 0 {
 		return b
 	}
-	b.add(OrderPlain, "For %s, about %s of work. Wear it for all four fibers: cutting any of them makes dust.", peopleText(o.People), plural(o.Days, "day"))
+	b.Say("For %s, about %s of work. Wear it for all four fibers: cutting any of them makes dust.", peopleText(o.People), plural(o.Days, "day"))
 	for _, g := range o.Gear {
 		if g.Priced {
-			b.add(OrderSub, "all together %s, rough", opts.System.MoneyRange(g.Cost))
+			b.Sub("all together %s, rough", opts.System.MoneyRange(g.Cost))
 			continue
 		}
-		b.add(OrderTick, "%d %s", g.Count, g.Name)
+		b.Tick(page.Plain, fmt.Sprintf("%d %s", g.Count, g.Name))
 	}
 	return b
 }
 
 // labelBlock is what is checked in the store, before a bag is opened.
-func labelBlock(o order.Order, opts Options) OrderBlock {
+func labelBlock(o order.Order, opts Options) page.Block {
 	s := opts.System
-	b := OrderBlock{ID: "label", Title: "Check the label before a bag is opened: an opened bag is not taken back"}
+	b := page.Block{ID: "label", Title: "Check the label before a bag is opened: an opened bag is not taken back"}
 	for _, l := range o.Lines {
-		b.add(OrderTick, "%s: %s on the bag, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR),
-			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), bagWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2))
+		b.Tick(page.Plain, fmt.Sprintf("%s: %s on the bag, %s thick, %s wide, %s long, %s; %s, %s of coverage", l.Material.Name, s.R(l.Product.NominalR),
+			s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn), bagWord(l.Facing), plural(l.PerPackage, "piece"), s.Area(l.PackageFt2)))
 	}
 	if len(o.Lines) > 0 {
-		b.add(OrderSub, "Another width, length, count or coverage: type it in (prices and labels) and the list is counted again. Another R or thickness: do not take it. Some labels count the studs into the coverage, ours here do not.")
+		b.Sub("Another width, length, count or coverage: type it in (prices and labels) and the list is counted again. Another R or thickness: do not take it. Some labels count the studs into the coverage, ours here do not.")
 	}
 	return b
 }

@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
 )
 
 // CutBlocks are the cut list of every place, then how to cut each blanket.
-func CutBlocks(o order.Order, opts Options) []OrderBlock {
-	var out []OrderBlock
+func CutBlocks(o order.Order, opts Options) []page.Block {
+	var out []page.Block
 	for _, p := range o.Places {
 		out = append(out, cutBlock(p, opts))
 	}
@@ -24,28 +25,28 @@ func CutBlocks(o order.Order, opts Options) []OrderBlock {
 	return out
 }
 
-func cutBlock(p order.Place, opts Options) OrderBlock {
+func cutBlock(p order.Place, opts Options) page.Block {
 	s := opts.System
-	b := OrderBlock{ID: "cut", Place: p.ID, Title: fmt.Sprintf("Cut list: %s, %s", p.Label, s.Area(p.AreaFt2))}
+	b := page.Block{ID: "cut", Place: p.ID, Title: fmt.Sprintf("Cut list: %s, %s", p.Label, s.Area(p.AreaFt2))}
 	switch {
 	case p.Skipped != "":
-		b.add(OrderLoud, "Nothing is ordered: %s", p.Skipped)
+		b.Loud("Nothing is ordered: %s", p.Skipped)
 		return b
 	case p.Problem != "":
-		b.add(OrderLoud, "NOT COUNTED: %s", p.Problem)
+		b.Loud("NOT COUNTED: %s", p.Problem)
 	}
 	for _, text := range firstTexts(p) {
-		b.add(OrderLoud, "%s", text)
+		b.Loud("%s", text)
 	}
 	if p.NotMeasured() {
-		b.add(OrderLoud, "NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
+		b.Loud("NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
 	}
-	b.add(OrderPlain, "Counted %s. Sizes: %s.", howText(p.How), sizesText(p))
+	b.Say("Counted %s. Sizes: %s.", howText(p.How), sizesText(p))
 	if p.Differ != "" {
-		b.add(OrderLoud, "SIZES DISAGREE: %s.", p.Differ)
+		b.Loud("SIZES DISAGREE: %s.", p.Differ)
 	}
 	for _, n := range p.Notes {
-		b.add(OrderSub, "%s", n)
+		b.Sub("%s", n)
 	}
 	for i, l := range p.Layers {
 		layerRows(&b, l, i, len(p.Layers), opts)
@@ -71,7 +72,7 @@ func sizesText(p order.Place) string {
 	return fmt.Sprintf("%d measured, %d as typed, %d assumed", p.Measured, max(0, p.Sizes-p.Measured-len(p.Assumed)), len(p.Assumed))
 }
 
-func layerRows(b *OrderBlock, l order.Layer, i, n int, opts Options) {
+func layerRows(b *page.Block, l order.Layer, i, n int, opts Options) {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form := l.Form
 	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
@@ -81,19 +82,19 @@ func layerRows(b *OrderBlock, l order.Layer, i, n int, opts Options) {
 			head += ", across the joists"
 		}
 	}
-	b.add(OrderTick, "%s: %s", head, plural(l.Stock, form))
+	b.Tick(page.Plain, fmt.Sprintf("%s: %s", head, plural(l.Stock, form)))
 	for _, t := range bayLines(l.Bays, sliver, s) {
-		b.add(OrderSub, "spaces %s", t)
+		b.Sub("spaces %s", t)
 	}
 	if len(l.Cut) == 0 {
-		b.add(OrderSub, "no cut list from an area: cut each to its space, a little wider and longer")
+		b.Sub("no cut list from an area: cut each to its space, a little wider and longer")
 		return
 	}
 	for _, t := range pieceLines(l, sliver, s) {
-		b.add(OrderSub, "%s", t)
+		b.Sub("%s", t)
 	}
 	for _, j := range l.Joints {
-		b.add(OrderSub, "%s", jointText(j, s))
+		b.Sub("%s", jointText(j, s))
 	}
 }
 
@@ -179,10 +180,10 @@ func jointText(j takeoff.Joint, s units.System) string {
 }
 
 // cuttingBlock says how to cut the batts of one kind for the whole house.
-func cuttingBlock(l order.Line, opts Options) OrderBlock {
+func cuttingBlock(l order.Line, opts Options) page.Block {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form, strips := l.Form, false
-	b := OrderBlock{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.CutFor, ", "))}
+	b := page.Block{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.CutFor, ", "))}
 	whole := 0
 	for _, p := range l.Patterns {
 		if isWhole(p, l) {
@@ -194,7 +195,7 @@ func cuttingBlock(l order.Line, opts Options) OrderBlock {
 		if text == "" {
 			text = "strips only"
 		}
-		b.add(OrderSub, "%s: %s", plural(p.Count, form), text)
+		b.Sub("%s: %s", plural(p.Count, form), text)
 	}
 	if len(b.Rows) == 0 {
 		return b
@@ -206,15 +207,15 @@ func cuttingBlock(l order.Line, opts Options) OrderBlock {
 	case whole > 1:
 		top = plural(whole, form) + " go in whole. The rest, cut"
 	}
-	b.Rows = append([]OrderRow{{Text: top + " so that least is wasted; | means side by side, + end to end:"}}, b.Rows...)
+	b.Rows = append([]page.Row{{Text: top + " so that least is wasted; | means side by side, + end to end:"}}, b.Rows...)
 	if strips {
-		b.add(OrderSub, "spaces under %s get strips of what is left over, cut by eye", s.Inches(sliver))
+		b.Sub("spaces under %s get strips of what is left over, cut by eye", s.Inches(sliver))
 	}
 	if rest := slices.DeleteFunc(slices.Clone(l.Places), func(p string) bool { return slices.Contains(l.CutFor, p) }); len(rest) > 0 {
-		b.add(OrderSub, "not in this list: %s, counted by the area; measure each space there before you cut for it", strings.Join(rest, ", "))
+		b.Sub("not in this list: %s, counted by the area; measure each space there before you cut for it", strings.Join(rest, ", "))
 	}
 	if l.Short > 0 {
-		b.add(OrderSub, "with more thought it might take %d fewer", l.Short)
+		b.Sub("with more thought it might take %d fewer", l.Short)
 	}
 	return b
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 )
@@ -50,5 +51,5 @@ func TestCutsNameTheirPlaces(t *testing.T) {
 func TestGearIsSaidInTheNumberItIsCounted(t *testing.T) {
 	o, p, opts := orderOf(t, demo.Text(demo.Default))
 	require.Equal(t, 2, o.People)
-	require.Contains(t, report.OrderText(o, p, opts), "2 long insulation or serrated knives")
+	require.Contains(t, print.Text(report.OrderPage(o, p, opts), opts.Width), "2 long insulation or serrated knives")
 }

@@ -7,33 +7,34 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/units"
 )
 
 // moneyBlock is what the order costs, place by place.
-func moneyBlock(o order.Order, opts Options) OrderBlock {
+func moneyBlock(o order.Order, opts Options) page.Block {
 	s := opts.System
-	b := OrderBlock{ID: "money", Title: "Money and hours"}
+	b := page.Block{ID: "money", Title: "Money and hours"}
 	for _, p := range o.Places {
 		if p.Skipped != "" || p.Problem != "" {
 			continue
 		}
-		b.add(OrderPlain, "%s: %s; %s", p.Label, threeText(p.Money.Total, s), workText(p))
-		b.add(OrderSub, "%s", partsText(p.Money, s))
+		b.Say("%s: %s; %s", p.Label, threeText(p.Money.Total, s), workText(p))
+		b.Sub("%s", partsText(p.Money, s))
 	}
 	if len(b.Rows) == 0 {
 		return b
 	}
 	m := o.Money
-	b.add(OrderPlain, "ALL: about %s", threeText(m.Total, s))
-	b.add(OrderSub, "%s", partsText(m.PlaceMoney, s))
+	b.Say("ALL: about %s", threeText(m.Total, s))
+	b.Sub("%s", partsText(m.PlaceMoney, s))
 	if left := m.Without; len(left) > 0 {
-		b.add(OrderLoud, "NOT IN IT: %s", strings.Join(left, "; "))
+		b.Loud("NOT IN IT: %s", strings.Join(left, "; "))
 	}
-	b.add(OrderPlain, "Whole packages, the spare and all that goes with the blankets are in it, so it is more than area times price. Amounts are rounded: they add up to about the sum.")
-	b.add(OrderPlain, "%s", OrderPriceText(o, s))
+	b.Say("Whole packages, the spare and all that goes with the blankets are in it, so it is more than area times price. Amounts are rounded: they add up to about the sum.")
+	b.Say("%s", OrderPriceText(o, s))
 	if m.HasBudget {
-		b.add(OrderPlain, "%s", orderBudgetText(m, s))
+		b.Say("%s", orderBudgetText(m, s))
 	}
 	return b
 }

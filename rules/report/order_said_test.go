@@ -11,6 +11,7 @@ import (
 
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -95,7 +96,7 @@ func TestTheAskingSheetNamesWhatWasCounted(t *testing.T) {
 		a := fixture.Demo(t, name)
 		p := plan.Make(a)
 		o := order.Make(p, a)
-		text := report.AskText(o, p, planned.Options(t))
+		text := print.Text(report.AskPage(o, p, planned.Options(t)), planned.Options(t).Width)
 		for _, l := range o.Lines {
 			require.Contains(t, text, fmt.Sprintf("%d %ss counted, %d with spare", l.Stock, l.Form, l.WithSpare))
 			require.GreaterOrEqual(t, l.WithSpare, l.Stock)
@@ -104,7 +105,7 @@ func TestTheAskingSheetNamesWhatWasCounted(t *testing.T) {
 	}
 	a := fixture.Demo(t, demo.Default)
 	p := plan.Make(a)
-	require.Contains(t, report.AskText(order.Make(p, a), p, planned.Options(t)), "23 batts counted, 25 with spare")
+	require.Contains(t, print.Text(report.AskPage(order.Make(p, a), p, planned.Options(t)), planned.Options(t).Width), "23 batts counted, 25 with spare")
 }
 
 // Nobody cuts a strip narrower than 2 in out of a thick blanket: none is listed
@@ -153,7 +154,7 @@ func TestHoursAreTheSameInOrderAndHandover(t *testing.T) {
 	a := fixture.Demo(t, demo.Default)
 	p := plan.Make(a)
 	text := block(order.Make(p, a), planned.Options(t), "money")
-	page, err := report.Handover{Job: planned.Job(a), Person: "self"}.Text(planned.Options(t))
+	page, err := planned.Handed(report.Handover{Job: planned.Job(a), Person: "self"}, planned.Options(t))
 	require.NoError(t, err)
 	flat := strings.Join(strings.Fields(page), " ")
 	n := 0

@@ -12,6 +12,7 @@ import (
 
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
 	"battwright/rules/units"
@@ -36,8 +37,8 @@ func orderOutputs(t *testing.T, o order.Order, p plan.Plan, opts report.Options)
 	c, err := report.OrderCSV(o, opts)
 	require.NoError(t, err)
 	return map[string]string{
-		"text": report.OrderText(o, p, opts), "markdown": report.OrderMarkdown(o, p, opts), "json": string(j), "csv": c,
-		"ask": report.AskText(o, p, opts), "ask-markdown": report.AskMarkdown(o, p, opts),
+		"text": print.Text(report.OrderPage(o, p, opts), opts.Width), "markdown": print.Markdown(report.OrderPage(o, p, opts)), "json": string(j), "csv": c,
+		"ask": print.Text(report.AskPage(o, p, opts), opts.Width), "ask-markdown": print.Markdown(report.AskPage(o, p, opts)),
 	}
 }
 
@@ -55,7 +56,7 @@ func TestGoldenOrders(t *testing.T) {
 	}
 	o, p, opts := orderOf(t, demo.Text("house-in-the-snow.toml"))
 	opts.Width = 40
-	golden(t, "order-house-in-the-snow.ask40", report.AskText(o, p, opts))
+	golden(t, "order-house-in-the-snow.ask40", print.Text(report.AskPage(o, p, opts), opts.Width))
 }
 
 // quotedDemo is the demo house after the stores answered.
@@ -89,11 +90,11 @@ coverage_ft2 = 53.33
 
 func TestGoldenOrderWithPrices(t *testing.T) {
 	o, p, opts := orderOf(t, demo.Text(demo.Default)+quotes)
-	text := report.OrderText(o, p, opts)
+	text := print.Text(report.OrderPage(o, p, opts), opts.Width)
 	golden(t, "order-house-in-the-snow-quoted.text78", text)
 	require.Contains(t, text, "Your prices replace ours in 5 of 8 places.")
 	require.Contains(t, spaced(text), "is enough 9 times in 10")
-	require.Contains(t, report.Text(p, opts), "at your own price")
+	require.Contains(t, print.Text(report.PlanPage(p, opts), opts.Width), "at your own price")
 	require.NotContains(t, report.MoneyText(p, units.US), "Rough prices, area times")
 }
 

@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/order"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -21,17 +22,17 @@ func papers(t *testing.T, a house.Answered) map[string]string {
 	o, j := planned.Options(t), planned.Job(a)
 	made := order.Make(j.Plan, a)
 	out := map[string]string{
-		"order": report.OrderText(made, j.Plan, o), "order markdown": report.OrderMarkdown(made, j.Plan, o),
-		"ask": report.AskText(made, j.Plan, o), "form": report.FormText(j, o),
+		"order": print.Text(report.OrderPage(made, j.Plan, o), o.Width), "order markdown": print.Markdown(report.OrderPage(made, j.Plan, o)),
+		"ask": print.Text(report.AskPage(made, j.Plan, o), o.Width), "form": print.Text(report.FormPage(j), o.Width),
 		"offer template": inspect.OfferTemplate(j), "inspect template": inspect.FoundTemplate(inspect.FoundList(o.Catalog), j),
 	}
 	var err error
-	out["handover"], err = report.Handover{Job: j}.Text(o)
+	out["handover"], err = planned.Handed(report.Handover{Job: j}, o)
 	require.NoError(t, err)
-	out["handover markdown"], err = report.Handover{Job: j}.Markdown(o)
+	out["handover markdown"], err = planned.HandedMarkdown(report.Handover{Job: j}, o)
 	require.NoError(t, err)
 	for _, person := range inspect.Persons() {
-		out["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+		out["page "+person], err = planned.Handed(report.Handover{Job: j, Person: person}, o)
 		require.NoError(t, err)
 	}
 	return out

@@ -154,7 +154,7 @@ func TestHouseTableKeepsTheGap(t *testing.T) {
 			continue
 		}
 		p := planOf(t, row)
-		_, table, ok := strings.Cut(planned.Forms(t, p, planned.Options(t))["text"], "AT A GLANCE")
+		_, table, ok := strings.Cut(planned.Forms(t, p, planned.Options(t))["text"], "at a glance")
 		require.True(t, ok)
 		table, _, ok = strings.Cut(table, "\n\n")
 		require.True(t, ok)

@@ -11,6 +11,7 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -77,7 +78,7 @@ func TestNoPromiseAndNoFalsePrecision(t *testing.T) {
 	fine := regexp.MustCompile(`\d\.\d+ %|\d\.\d{2,} (lb/ft2|oz/ft2)`)
 	n := 0
 	plans(t, 60, func(p plan.Plan) {
-		text := plain(report.Text(p, planned.Options(t)))
+		text := plain(print.Text(report.PlanPage(p, planned.Options(t)), planned.Options(t).Width))
 		require.Empty(t, promises.FindString(text), around(text, promises))
 		require.Empty(t, fine.FindString(text), around(text, fine))
 		n++

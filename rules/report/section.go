@@ -8,6 +8,7 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -20,53 +21,58 @@ type Options struct {
 	Catalog *catalog.Catalog
 	System  units.System
 	Width   int // text only; 0 means 78
-	Aloud   bool         // pages of the last step as they are read out: no columns
 	Order   *order.Order // JSON only: the order group of each place
 }
 
-// Line is one labelled line of a place: "Use", "mineral wool batts ...".
+// printWidth is that of a page on paper.
+const printWidth = 78
+
+// width is how many columns drawings may have in a printed page.
+func (o Options) width() int {
+	if o.Width <= 0 {
+		return printWidth
+	}
+	return o.Width
+}
+
+// Line is one labelled line: "Loses", "about 5 MMBtu of heat a year".
 type Line struct{ Label, Text string }
-
-// LabelStop heads a line about a danger that stops a place.
-const LabelStop = "STOP"
-
-// LabelFirst heads a line about what must be found out first.
-const LabelFirst = "First"
 
 // FindFirst are the lines that begin every view of a place about which
 // something must be found out or settled first.
 func FindFirst(p plan.Place, o Options) []string { return p.FirstLines(o.Catalog, o.System) }
 
-// PlaceLines are the facts of a place in the order a builder needs them. The
-// screens and the text report print the same lines.
-func PlaceLines(p plan.Place, o Options) []Line {
-	var out []Line
-	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
+// PlaceRows are the facts of a place in the order a builder needs them, the
+// same in every view.
+func PlaceRows(p plan.Place, o Options) []page.Row {
+	var b page.Block
+	add := func(label, format string, args ...any) { b.Fact(page.Plain, label, fmt.Sprintf(format, args...)) }
+	loud := func(label, text string) { b.Fact(page.Stop, label, text) }
 	for i, s := range p.Stops {
-		label, text := LabelStop, s.Say
+		text := s.Say
 		if i > 0 {
 			text = "After that: " + text
 		}
-		add(label, "%s", text)
+		loud("STOP", text)
 	}
 	if p.Stopped() {
-		return out
+		return b.Rows
 	}
 	for _, text := range FindFirst(p, o) {
-		add(LabelFirst, "%s", text)
+		loud("First", text)
 	}
 	if p.Surface.Kind.ID == "chimney" {
-		add("Gap", "%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason)
+		loud("Gap", fmt.Sprintf("%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason))
 	}
 	switch {
 	case p.Surface.Held() != "":
-		return out
+		return b.Rows
 	case p.Choice == nil:
 		add("Use", "%s", NothingText(p))
 		if p.Target.Idle {
 			add("If", "%s", wantedText(p))
 		}
-		return out
+		return b.Rows
 	}
 	e := p.Choice
 	if check := sizesCheck(p, ""); check != "" {
@@ -83,7 +89,7 @@ func PlaceLines(p plan.Place, o Options) []Line {
 	}
 	add("Face", "%s", faceText(*e))
 	if p.Target.AddR > 0 {
-		add("Plus", "%s", BoardText(p, o.System))
+		loud("Plus", BoardText(p, o.System))
 	}
 	add("Target", "%s", targetText(p, *e, o.System))
 	add("Gives", "%s", givesText(p, *e, o.System))
@@ -97,7 +103,7 @@ func PlaceLines(p plan.Place, o Options) []Line {
 			add("Open", "depends on an answer that is not known yet: %s", lowerFirst(h.Rule.Title))
 		}
 	}
-	return out
+	return b.Rows
 }
 
 func faceText(e plan.Entry) string {
@@ -228,20 +234,21 @@ func costText(p plan.Place, e plan.Entry, s units.System) string {
 	return text
 }
 
-// MoreLines are the facts of a place one key further: the other ways the code
+// moreRows are the facts of a place one key further: the other ways the code
 // offers, what is counted, and the heat it loses in a year.
-func MoreLines(p plan.Place, o Options) []Line {
-	var out []Line
+func moreRows(p plan.Place, o Options) []page.Row {
+	var b page.Block
+	add := func(label, text string) { b.Fact(page.Quiet, label, text) }
 	if p.Target.Options != "" && p.Target.By == "code" && strings.Contains(p.Target.Options, "or") {
-		out = append(out, Line{"Ways", "the code accepts " + o.System.RName() + p.Target.Options})
+		add("Ways", "the code accepts "+o.System.RName()+p.Target.Options)
 	}
 	if p.Choice == nil {
-		return out
+		return b.Rows
 	}
 	if full := fullText(p, o.System); full != "" {
-		out = append(out, Line{"Full", full})
+		add("Full", full)
 	}
-	out = append(out, Line{"Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here " + o.System.R(p.Choice.Heat.CountedR)})
+	add("Counts", "the code counts the R on the bag, or less where a blanket is squeezed: here "+o.System.R(p.Choice.Heat.CountedR))
 	if l := p.Choice.Heat.LossMMBtu; l.High > 0 {
 		text := fmt.Sprintf("about %s to %s of heat a year", o.System.Energy(l.Low), o.System.Energy(l.High))
 		if usd := p.Choice.Heat.LossUSD; usd.High > 0 {
@@ -250,12 +257,12 @@ func MoreLines(p plan.Place, o Options) []Line {
 		if p.Choice.Heat.SummerMost {
 			text += ". That is winter alone: cooling, the bigger half in a climate like yours, is not in it"
 		}
-		out = append(out, Line{"Loses", text})
+		add("Loses", text)
 	}
 	if t, ok := p.NextThicker(); ok {
-		out = append(out, Line{"More R", thickerText(t, o)})
+		add("More R", thickerText(t, o))
 	}
-	return out
+	return b.Rows
 }
 
 // fullText is about the lower R that the code accepts where a blanket runs full
@@ -327,22 +334,6 @@ func yearsText(y units.Range[float64]) string {
 	return fmt.Sprintf("%.0f to %.0f years", y.Low, y.High)
 }
 
-// CautionTitles are the cautions in short, worst first; the full text is one
-// key further.
-func CautionTitles(p plan.Place) []string {
-	var out []string
-	for _, h := range p.Safety {
-		switch {
-		case saidFirst(p, h): // by PlaceLines
-		case len(h.Unknown) > 0:
-			out = append(out, "? "+h.Rule.Title+" (not known yet)")
-		default:
-			out = append(out, "! "+h.Rule.Title)
-		}
-	}
-	return out
-}
-
 // saidFirst reports whether a caution begins the page and is not said again.
 func saidFirst(p plan.Place, h rules.Hit) bool {
 	if p.Stopped() {
@@ -359,6 +350,7 @@ const notYet = "not before the width is known"
 type RankRow struct {
 	Rank, Name, Fit, Price, Score string
 	Plus, Minus                   string
+	Tone                          page.Tone // of Fit
 }
 
 // Text says a row in one sentence, without its rank.
@@ -385,11 +377,12 @@ func RankRows(p plan.Place, o Options) []RankRow {
 	}
 	var out []RankRow
 	for _, e := range p.Entries {
-		row := RankRow{Name: e.Name, Fit: FitWord(e, leader, o.Catalog.Settings.AboutEqual, o.System)}
+		row := RankRow{Name: e.Name}
+		row.Fit, row.Tone = FitWord(e, leader, o.Catalog.Settings.AboutEqual, o.System)
 		if e.Usable() {
 			row.Rank = fmt.Sprint(e.Rank)
 			if row.Price = o.System.MoneyRange(e.Money.Total); p.Surface.Held() != "" {
-				row.Fit, row.Price = notYet, ""
+				row.Fit, row.Tone, row.Price = notYet, page.Care, ""
 			}
 			row.Score = fmt.Sprintf("%.0f", e.Score)
 			row.Plus, row.Minus = first(e.Verdict.For), first(e.Verdict.Against)

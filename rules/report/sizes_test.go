@@ -22,7 +22,7 @@ func TestWindowsLargerThanTheirWallAreAskedAbout(t *testing.T) {
 		p := plan.Make(fixture.OfPlaces(t, "zone = \"5A\"", "id = \"w\"\nkind = \"exterior-wall\"\n"+c.sizes)).Places[0]
 		o := planned.Options(t)
 		require.Equal(t, c.asked, strings.Contains(report.Glance(p, o), "CHECK THE SIZES"), c.sizes)
-		require.Equal(t, c.asked, report.PlaceLines(p, o)[0].Label == "Sizes", c.sizes)
+		require.Equal(t, c.asked, report.PlaceRows(p, o)[0].Label == "Sizes", c.sizes)
 	}
 }
 

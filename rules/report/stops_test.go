@@ -12,7 +12,9 @@ import (
 	"battwright/rules"
 	"battwright/rules/inspect"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -50,7 +52,7 @@ func TestStoppedPlacesInEveryView(t *testing.T) {
 				require.NotContains(t, spaced(text), "STOP, after that: "+spaced(place.Stops[0].Say), form)
 			}
 			out := planned.Forms(t, j.Plan, o)
-			section := between(out["text"], strings.ToUpper(planned.StoppedLabel)+" ", "THE OTHER ")
+			section := between(out["text"], planned.StoppedLabel+", ", "The other, ")
 			_, body, _ := strings.Cut(section, "\n")
 			_, body, _ = strings.Cut(body, "\n")
 			require.True(t, strings.HasPrefix(body, "STOP "), body)
@@ -77,16 +79,16 @@ func viewsOf(t *testing.T, j inspect.Job, o report.Options) map[string]string {
 	out := planned.Forms(t, j.Plan, o)
 	delete(out, "csv")
 	made := order.Make(j.Plan, j.Assessment.Answered)
-	out["order"] = report.OrderText(made, j.Plan, o)
+	out["order"] = print.Text(report.OrderPage(made, j.Plan, o), o.Width)
 	handed := report.Handover{Job: j}
 	var err error
-	out["handover"], err = handed.Text(o)
+	out["handover"], err = planned.Handed(handed, o)
 	require.NoError(t, err)
 	b, err := handed.JSON(o)
 	require.NoError(t, err)
 	out["handover json"] = string(b)
 	for _, person := range inspect.Persons() {
-		out["page "+person], err = report.Handover{Job: j, Person: person}.Text(o)
+		out["page "+person], err = planned.Handed(report.Handover{Job: j, Person: person}, o)
 		require.NoError(t, err)
 	}
 	out["cover"] = blocksOf(report.CoverBlocks(j.Plan, o))
@@ -95,16 +97,16 @@ func viewsOf(t *testing.T, j inspect.Job, o report.Options) map[string]string {
 	require.Empty(t, problems)
 	judged := inspect.JudgeFound(j, found, notes)
 	require.False(t, judged.ReadyToClose())
-	out["finished"] = report.FoundText(j, judged, o)
+	out["finished"] = print.Text(report.FoundPage(j, judged, o), o.Width)
 	bid, problems := inspect.ReadOffer(j, "o", "version = 1\nfirm = \"Invented\"\n[[part]]\nplace = \""+planned.StoppedID+"\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
 	require.NotNil(t, bid)
 	result := inspect.JudgeOffer(j, bid)
 	require.Equal(t, inspect.Stop, result.Places[0].Findings[0].Level, "%v", problems)
-	out["bid"] = report.OffersText(j, []inspect.OfferResult{result}, o)
+	out["bid"] = print.Text(report.OffersPage(j, []inspect.OfferResult{result}, nil, o), o.Width)
 	return out
 }
 
-func blocksOf(blocks []report.CheckBlock) string {
+func blocksOf(blocks []page.Block) string {
 	var out []string
 	for _, b := range blocks {
 		out = append(out, b.Title)
@@ -223,15 +225,15 @@ func TestUnknownWidthsAreNotPrinted(t *testing.T) {
 			require.Nil(t, p.Choice, kind)
 			require.Zero(t, j.Plan.Money.Total)
 			text := report.Glance(p, o) + "\n" + strings.Join(report.Cautions(p, o), "\n")
-			for _, l := range report.PlaceLines(p, o) {
+			for _, l := range report.PlaceRows(p, o) {
 				text += "\n" + l.Text
 			}
 			for _, r := range report.RankRows(p, o) {
 				text += "\n" + r.Text()
 			}
-			handed, err := report.Handover{Job: j}.Text(o)
+			handed, err := planned.Handed(report.Handover{Job: j}, o)
 			require.NoError(t, err)
-			handed = between(handed, "FLUE", "LABELS AND RECEIPTS")
+			handed = between(handed, "Flue\n", "Labels and receipts")
 			made := order.Make(j.Plan, a)
 			for what, said := range map[string]string{"plan": text, "handover": handed, "order": made.Places[0].Skipped} {
 				require.Contains(t, spaced(said), "width not known: read the listing", what)
@@ -247,7 +249,7 @@ func TestUnknownWidthsAreNotPrinted(t *testing.T) {
 			require.NotContains(t, planned.Forms(t, j.Plan, o)["csv"], "batts")
 			require.NotContains(t, planned.Forms(t, j.Plan, o)["json"], "product")
 			bid, _ := inspect.ReadOffer(j, "o", "version = 1\n[[part]]\nplace = \"here\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\n")
-			offered := report.OffersText(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, o)
+			offered := print.Text(report.OffersPage(j, []inspect.OfferResult{inspect.JudgeOffer(j, bid)}, nil, o), o.Width)
 			require.Contains(t, spaced(offered), "STOP, before any of it is signed")
 			require.Contains(t, spaced(offered), "STOP KEEP THE GAP EMPTY, width not known: read the listing")
 		}
@@ -268,7 +270,7 @@ func TestBidsNameTheWidthWithItsSource(t *testing.T) {
 		require.GreaterOrEqual(t, at, 0)
 		source, _ := j.Catalog().Source(r.Places[0].Findings[at].Ref.Source)
 		require.Contains(t, source.Title, want)
-		text := spaced(report.OffersText(j, []inspect.OfferResult{r}, o))
+		text := spaced(print.Text(report.OffersPage(j, []inspect.OfferResult{r}, nil, o), o.Width))
 		require.Equal(t, kind == "masonry-fireplace", strings.Contains(text, "4 in (from memory, not yet checked)"), kind)
 	}
 }

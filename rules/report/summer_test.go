@@ -19,8 +19,10 @@ func TestWinterIsNotTheWholeBillOfAWarmHouse(t *testing.T) {
 	told := func(site string) string {
 		p := plan.Make(fixture.OfPlaces(t, site, "id = \"a\"\nkind = \"attic\""))
 		var b strings.Builder
-		for _, l := range report.MoreLines(p.Places[0], planned.Options(t)) {
-			b.WriteString(l.Text + "\n")
+		for _, block := range report.WhyPage(p.Places[0], planned.Options(t)).Blocks {
+			for _, r := range block.Rows {
+				b.WriteString(r.Text + "\n")
+			}
 		}
 		return b.String()
 	}

@@ -5,41 +5,64 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
-const textWidth = 78
-
-// Text writes a plan for a terminal or a printer, lines at most Width wide.
-func Text(p plan.Plan, o Options) string {
-	t := &writer{width: o.Width}
-	if t.width <= 0 {
-		t.width = textWidth
-	}
-	name := p.Name
-	if name == "" {
-		name = "House without a name"
-	}
-	t.heading(strings.ToUpper(name), "=")
-	t.para(houseLine(p))
-	for _, n := range SiteLines(p, o) {
-		t.item("", n)
-	}
-	t.para("Priorities, 0 to 5: " + prioritiesText(p) + ". " + First)
-	t.table(p, o)
-	t.money(p, o)
+// PlanPage is the whole recommendation.
+func PlanPage(p plan.Plan, o Options) page.Page {
+	d := page.Page{Title: houseName(p), End: Closing}
+	head := d.Block("")
+	head.Say("%s", houseLine(p))
+	head.Items(page.Plain, SiteLines(p, o))
+	head.Say("Priorities, 0 to 5: %s. %s", prioritiesText(p), First)
+	glance := d.Block("The house at a glance")
 	for _, place := range p.Places {
-		t.place(place, o)
+		glance.Add(page.Row{Kind: page.Item, Label: place.Surface.Label, Text: Glance(place, o)})
 	}
-	t.list("ASSUMED, OR WORKED OUT FROM YOUR OTHER ANSWERS", saidLines(p.Assumed))
-	t.list("NOT KNOWN YET", saidLines(p.Unknown))
-	t.list("NOT COVERED", p.NotCovered)
-	t.list("CHANGED BY YOUR OWN DATA FILES", p.Overlaid)
-	t.list("WHERE THE FIGURES ARE FROM", sourceLines(p, o))
-	t.blank()
-	t.para(Closing)
-	return t.String()
+	money := d.Block("")
+	money.Say("%s", MoneyText(p, o.System))
+	for _, text := range p.First() {
+		money.Add(page.Row{Tone: page.Stop, Text: text})
+	}
+	for _, place := range p.Places {
+		d.Blocks = append(d.Blocks, placeBlock(place, o))
+	}
+	said := func(title string, list []string) {
+		if len(list) > 0 {
+			d.Block(title).Items(page.Plain, list)
+		}
+	}
+	said("Assumed, or worked out from your other answers", saidLines(p.Assumed))
+	said("Not known yet", saidLines(p.Unknown))
+	said("Not covered", p.NotCovered)
+	said("Changed by your own data files", p.Overlaid)
+	said("Where the figures are from", sourceLines(p, o))
+	return d
+}
+
+// placeBlock is all about one place, to print.
+func placeBlock(p plan.Place, o Options) page.Block {
+	b := page.Block{Place: p.Surface.ID, Title: placeTitle(p, o)}
+	b.Rows = PlaceRows(p, o)
+	if o.Draw != nil {
+		if lines := o.Draw(p, o.width()); len(lines) > 0 {
+			b.Add(page.Row{Kind: page.Figure, Lines: lines})
+		}
+	}
+	b.Rows = append(b.Rows, reasonRows(p, o)...)
+	b.Rows = append(b.Rows, rankRows(p, o)...)
+	b.Rows = append(b.Rows, factRows("Care", cautionRows(p, o))...)
+	b.Rows = append(b.Rows, factRows("How", stepRows(p))...)
+	if p.Stopped() {
+		return b
+	}
+	b.Rows = append(b.Rows, moreRows(p, o)...)
+	for _, n := range p.Target.Notes {
+		b.Fact(page.Plain, "Note", n)
+	}
+	return b
 }
 
 func houseLine(p plan.Plan) string {
@@ -106,14 +129,6 @@ func sourceLines(p plan.Plan, o Options) []string {
 		out[i] = sourceText(o.Catalog, s.ID)
 	}
 	return out
-}
-
-// table is the house table: places down, choice, target and price across.
-func (t *writer) table(p plan.Plan, o Options) {
-	t.heading("THE HOUSE AT A GLANCE", "-")
-	for _, place := range p.Places {
-		t.item(place.Surface.Label+": ", Glance(place, o))
-	}
 }
 
 // Glance says one place in one line, first what must be found out first, then
@@ -188,14 +203,6 @@ func sizesCheck(place plan.Place, then string) string {
 // GapText names the air space round a chimney, which no blanket may fill.
 func GapText(place plan.Place, o Options) string {
 	return "KEEP THE GAP EMPTY (" + place.Surface.Clearance.Text(o.System) + ")"
-}
-
-func (t *writer) money(p plan.Plan, o Options) {
-	t.blank()
-	t.para(MoneyText(p, o.System))
-	for _, text := range p.First() {
-		t.para(text)
-	}
 }
 
 // NoPlace stands where a house without places has nothing to add up.
@@ -281,47 +288,6 @@ func StakesText(how string) string {
 	return "A place counts by the heat that would be lost through it; the question \"which places come first\" changes that."
 }
 
-func (t *writer) place(p plan.Place, o Options) {
-	head := fmt.Sprintf("%s   %s, %s", strings.ToUpper(p.Surface.Label), o.System.Area(p.Surface.AreaFt2), FrameText(p, o.System))
-	t.heading(head, "-")
-	for _, l := range PlaceLines(p, o) {
-		t.labelled(l.Label, l.Text)
-	}
-	if o.Draw != nil {
-		t.drawing(o.Draw(p, t.width))
-	}
-	if p.Choice != nil {
-		for _, w := range WhyLines(p) {
-			t.labelled(w.Label, w.Text)
-		}
-		t.labelled("Sure", SureText(p, o))
-	}
-	t.ranking(p, o)
-	for i, c := range Cautions(p, o) {
-		label := ""
-		if i == 0 {
-			label = "Care"
-		}
-		t.labelled(label, "! "+c)
-	}
-	for i, s := range Steps(p) {
-		label := ""
-		if i == 0 {
-			label = "How"
-		}
-		t.labelled(label, "- "+s)
-	}
-	if p.Stopped() {
-		return
-	}
-	for _, l := range MoreLines(p, o) {
-		t.labelled(l.Label, l.Text)
-	}
-	for _, n := range p.Target.Notes {
-		t.labelled("Note", n)
-	}
-}
-
 // FrameText says what the place is framed with.
 func FrameText(p plan.Place, s units.System) string {
 	f := p.Surface.Frame
@@ -330,39 +296,4 @@ func FrameText(p plan.Place, s units.System) string {
 		return fmt.Sprintf("trusses at %s, bottom chord %s", s.Inches(f.SpacingIn), f.Size)
 	}
 	return fmt.Sprintf("%s at %s", f.Size, s.Inches(f.SpacingIn))
-}
-
-// WhyLines are the reasons for and against the choice.
-func WhyLines(p plan.Place) []Line {
-	var out []Line
-	label := "Why"
-	for i, h := range p.Choice.Verdict.For {
-		if i == 3 {
-			break
-		}
-		out = append(out, Line{label, "+ " + h.Text})
-		label = ""
-	}
-	for i, h := range p.Choice.Verdict.Against {
-		if i == 2 {
-			break
-		}
-		out = append(out, Line{label, "- " + h.Text})
-		label = ""
-	}
-	return out
-}
-
-func (t *writer) ranking(p plan.Place, o Options) {
-	for i, r := range RankRows(p, o) {
-		label := ""
-		if i == 0 {
-			label = "Ranks"
-		}
-		if r.Rank == "" {
-			t.labelled(label, "   "+r.Text())
-			continue
-		}
-		t.labelled(label, r.Rank+". "+r.Text())
-	}
 }

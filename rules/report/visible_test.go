@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -21,10 +22,10 @@ func TestWhatStaysVisibleIsOrderedAndHandedOver(t *testing.T) {
 	const mark, cover, sheet, over = "must be marked 25/450", "320 ft2: cover over the blankets and the foam", "[ ] A blanket that stays visible is marked", "[ ] Foam board and blankets that would stay visible"
 	papers := func(place string) (order, ask, hand string) {
 		p, o := ordered(t, head+place)
-		h, err := report.Handover{Job: planned.Job(fixture.Read(t, head+place))}.Text(planned.Options(t))
+		h, err := planned.Handed(report.Handover{Job: planned.Job(fixture.Read(t, head+place))}, planned.Options(t))
 		require.NoError(t, err)
 		flat := func(s string) string { return strings.Join(strings.Fields(s), " ") }
-		return flat(report.OrderText(o, p, planned.Options(t))), flat(report.AskText(o, p, planned.Options(t))), flat(h)
+		return flat(print.Text(report.OrderPage(o, p, planned.Options(t)), planned.Options(t).Width)), flat(print.Text(report.AskPage(o, p, planned.Options(t)), planned.Options(t).Width)), flat(h)
 	}
 	for _, kind := range []string{"basement-wall", "exterior-wall", "rim-joist"} {
 		place := "kind = \"" + kind + "\"\n"

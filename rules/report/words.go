@@ -9,6 +9,7 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -93,23 +94,24 @@ func SheetText(a candidate.Assessed, c *catalog.Catalog) string {
 }
 
 // FitWord is the cell of the house table: fits, about equal, short by R-4, gets
-// damp, no. A blanket beside which the wood gets damp never just "fits".
-func FitWord(e plan.Entry, leader *plan.Entry, aboutEqual float64, s units.System) string {
+// damp, no; and how it is meant. A blanket beside which the wood gets damp never
+// just "fits".
+func FitWord(e plan.Entry, leader *plan.Entry, aboutEqual float64, s units.System) (string, page.Tone) {
 	switch {
 	case !e.Usable():
-		return "no"
+		return "no", page.Quiet
 	case e.Damp.Risk() > 0 && !e.Heat.MeetsTarget:
-		return "gets damp, short by " + s.R(e.Heat.ShortByR)
+		return "gets damp, short by " + s.R(e.Heat.ShortByR), page.Care
 	case e.Damp.Risk() > 0:
-		return "gets damp"
+		return "gets damp", page.Care
 	case !e.Heat.MeetsTarget:
-		return "short by " + s.R(e.Heat.ShortByR)
+		return "short by " + s.R(e.Heat.ShortByR), page.Care
 	case e.Demoted():
-		return "only if need be"
+		return "only if need be", page.Care
 	case leader != nil && leader.MaterialID != e.MaterialID && leader.Heat.MeetsTarget && leader.Score-e.Score < aboutEqual:
-		return "about equal"
+		return "about equal", page.Plain
 	}
-	return "fits"
+	return "fits", page.Good
 }
 
 // WhyOut gives the reasons an entry is left out, each with its rule.

@@ -11,9 +11,7 @@ import (
 var (
 	moreOrLess = regexp.MustCompile(`([+-])(\$[0-9][0-9,]*)`)
 	arrow      = regexp.MustCompile(` -> `)
-	ruler      = regexp.MustCompile(`^\s*[-=]{4,}\s*$`)
 	writeHere  = regexp.MustCompile(`_{3,}(\s+_{3,})*`)
-	tickBox    = regexp.MustCompile(`^(\s*)\[ \] `)
 )
 
 // aloud is one line as it is said: "fiberglass to cotton, $140 more".
@@ -36,29 +34,6 @@ func blanks(s string) string {
 		}
 		return "(blank)"
 	})
-}
-
-// pageAloud is a printed page as it is said: without ruled lines, and with a
-// word where there is room to write.
-func pageAloud(s string) string {
-	var out []string
-	for _, l := range strings.Split(s, "\n") {
-		if ruler.MatchString(l) {
-			continue
-		}
-		out = append(out, blanks(tickBox.ReplaceAllString(l, "$1- ")))
-	}
-	return strings.Join(out, "\n")
-}
-
-// unsigned takes the sign off the front of a line that is a label already.
-func unsigned(s string) string {
-	for _, sign := range []string{"! ", "? ", "+ ", "- "} {
-		if rest, ok := strings.CutPrefix(s, sign); ok {
-			return rest
-		}
-	}
-	return s
 }
 
 // withUnit names what to write down: "Width, in inches".

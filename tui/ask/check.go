@@ -2,6 +2,8 @@ package ask
 
 import (
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/tui/say"
 )
@@ -23,7 +25,7 @@ func (a *app) checkRows() []row {
 		{word: "pages", text: "a page per person: " + say.PagesNote, do: into(a.pages)},
 		{word: "offers", text: report.OffersNote(len(a.s.offers)), do: into(a.offers)},
 		{word: "finished work", text: report.WalkNote(a.s.job(), a.s.walk()), do: into(a.finished)},
-		{word: "ready", text: say.ReadyNote, do: stays(func() { a.checkBlocks(report.ReadyBlocks(a.s.job(), a.s.walk().Judge(a.s.job()))) })},
+		{word: "ready", text: say.ReadyNote, do: stays(func() { a.blocks(report.ReadyBlocks(a.s.job(), a.s.walk().Judge(a.s.job()))) })},
 		{word: "find out", text: say.FindOutNote, do: stays(a.findOut)},
 		{word: "export", text: "the recommendation to a file", do: a.export},
 		{word: "next", text: "the house at a glance again", do: goTo(atLook)},
@@ -41,34 +43,7 @@ func into(below func() (stop, error)) func(string) (stop, error) {
 	}
 }
 
-func (a *app) cautionList() { a.checkBlocks(report.CoverBlocks(a.s.plan, a.s.options(0))) }
-
-// checkBlocks says the blocks of a page of the last step.
-func (a *app) checkBlocks(blocks []report.CheckBlock) {
-	for _, b := range blocks {
-		if b.Title == "" {
-			a.talk.out.WriteByte('\n')
-		} else {
-			a.talk.title(b.Title)
-		}
-		for _, r := range b.Rows {
-			a.checkRow(r)
-		}
-	}
-}
-
-func (a *app) checkRow(r report.CheckRow) {
-	switch {
-	case r.Kind == report.CheckFact:
-		a.talk.labelled(r.Label, r.Text)
-	case r.Tone == report.CheckStop:
-		a.talk.hang("Care: ", r.Text)
-	case r.Kind == report.CheckText:
-		a.talk.say(r.Text)
-	default:
-		a.talk.hang("- ", r.Text)
-	}
-}
+func (a *app) cautionList() { a.blocks(report.CoverBlocks(a.s.plan, a.s.options(0))) }
 
 // sheets reads the handover sheet of a place, or writes all of them.
 func (a *app) sheets() (stop, error) {
@@ -81,12 +56,13 @@ func (a *app) sheets() (stop, error) {
 			id := p.Surface.ID
 			rows = append(rows, row{text: p.Surface.Label + ": " + report.Glance(p, a.s.options(0)), do: stays(func() {
 				if pl := a.s.place(id); pl != nil {
-					a.checkBlocks(report.SheetBlocks(a.s.job(), *pl, a.s.options(0)))
+					a.blocks(report.SheetBlocks(a.s.job(), *pl, a.s.options(0)))
 				}
 			})})
 		}
 		return append(rows, row{word: "write", text: "all sheets to a file", do: a.writes("handover.txt", "", func() (string, error) {
-			return report.Handover{Job: a.s.job()}.Text(a.s.options(0))
+			d, err := report.Handover{Job: a.s.job()}.Page(a.s.options(0))
+			return print.Text(d, 0), err
 		})})
 	}})
 }
@@ -99,14 +75,23 @@ func (a *app) pages() (stop, error) {
 	}, rows: func() []row {
 		var rows []row
 		for _, person := range inspect.Persons() {
-			rows = append(rows, row{text: inspect.PageTitle(person), do: stays(func() { a.reads(a.personPage(person, a.talk.width)) })})
+			rows = append(rows, row{text: inspect.PageTitle(person), do: stays(func() { a.readPerson(person) })})
 		}
 		return append(rows, row{word: "write", arg: "number", text: "that page to a file, for instance: write 1", do: a.writePage})
 	}})
 }
 
-func (a *app) personPage(person string, width int) (string, error) {
-	return report.Handover{Job: a.s.job(), Person: person}.Text(a.s.page(width))
+func (a *app) personPage(person string) (page.Page, error) {
+	return report.Handover{Job: a.s.job(), Person: person}.Page(a.s.options(0))
+}
+
+func (a *app) readPerson(person string) {
+	d, err := a.personPage(person)
+	if err != nil {
+		a.problem(sentence(err))
+		return
+	}
+	a.readPage(d)
 }
 
 func (a *app) writePage(arg string) (stop, error) {
@@ -116,15 +101,8 @@ func (a *app) writePage(arg string) (stop, error) {
 		return same, nil
 	}
 	person := persons[n-1]
-	return a.writes(inspect.PageFile(person), "", func() (string, error) { return a.personPage(person, 0) })("")
-}
-
-// reads reads a page out as it would be printed.
-func (a *app) reads(text string, err error) {
-	if err != nil {
-		a.problem(sentence(err))
-		return
-	}
-	a.talk.out.WriteByte('\n')
-	a.talk.verbatim(text)
+	return a.writes(inspect.PageFile(person), "", func() (string, error) {
+		d, err := a.personPage(person)
+		return print.Text(d, 0), err
+	})("")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/tui/say"
 )
@@ -30,13 +31,13 @@ func (a *app) offerRows() []row {
 	return append(rows,
 		row{word: "compare", text: "all that are open, beside the plan", do: stays(func() { a.readOffers(a.s.offers) })},
 		row{word: "write", text: "that comparison to a file", do: a.writes("offers.txt", "", func() (string, error) {
-			return report.OpenOffersText(a.s.job(), a.s.offers, a.s.options(0)), nil
+			return print.Text(report.OpenOffersPage(a.s.job(), a.s.offers, a.s.options(0)), 0), nil
 		})},
 		row{word: "close", arg: "number", text: "that offer", do: a.closeOffer})
 }
 
 func (a *app) readOffers(list []inspect.OpenOffer) {
-	a.reads(report.OpenOffersText(a.s.job(), list, a.s.page(a.talk.width)), nil)
+	a.readPage(report.OpenOffersPage(a.s.job(), list, a.s.options(0)))
 }
 
 // openOffer reads an offer; one with mistakes is read as far as possible.

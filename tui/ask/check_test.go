@@ -1,8 +1,6 @@
 package ask_test
 
 import (
-	"fmt"
-	"regexp"
 	"strings"
 	"testing"
 
@@ -11,6 +9,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -79,101 +78,25 @@ func TestCheckFilesAreThoseOfTheScreens(t *testing.T) {
 	require.Equal(t, there.Files, here.Files)
 
 	j, o := demoJob(t), planned.Options(t)
-	sheets, err := report.Handover{Job: j}.Text(o)
+	sheets, err := planned.Handed(report.Handover{Job: j}, o)
 	require.NoError(t, err)
 	require.Equal(t, sheets, here.Files["sheets.txt"])
-	framer, err := report.Handover{Job: j, Person: "framer"}.Text(o)
+	framer, err := planned.Handed(report.Handover{Job: j, Person: "framer"}, o)
 	require.NoError(t, err)
 	require.Equal(t, framer, here.Files["framer.txt"])
 	require.Equal(t, inspect.OfferTemplate(j), here.Files["blank.toml"])
-	require.Equal(t, report.FormText(j, o), here.Files["form.txt"])
+	require.Equal(t, print.Text(report.FormPage(j), o.Width), here.Files["form.txt"])
 	var all []inspect.OfferResult
 	for _, name := range []string{"full", "bold", "metric"} {
 		offer, _ := inspect.ReadOffer(j, name+".toml", here.Files[name+".toml"])
 		all = append(all, inspect.JudgeOffer(j, offer))
 	}
-	require.True(t, strings.HasSuffix(here.Files["offers.txt"], report.OffersText(j, all, o)))
-	require.True(t, strings.HasPrefix(here.Files["offers.txt"], "COULD NOT BE READ\nmetric.toml:5: total_eur"))
+	_, compared, _ := strings.Cut(print.Text(report.OffersPage(j, all, nil, o), o.Width), "\n\n")
+	require.True(t, strings.HasSuffix(here.Files["offers.txt"], compared))
+	require.Contains(t, here.Files["offers.txt"], "Could not be read\n"+strings.Repeat("-", 78)+"\n- metric.toml:5: total_eur")
 	h, notes, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "mixed.toml", here.Files["mixed.toml"])
 	require.Empty(t, append(notes, problems...))
-	require.Equal(t, report.FoundText(j, inspect.JudgeFound(j, h, nil), o), here.Files["found.txt"])
-}
-
-// heard is a printed page as it is read out: no ruled lines, no boxes, and a
-// word where there is room to write.
-func heard(page string) string {
-	var out []string
-	for _, l := range strings.Split(page, "\n") {
-		if len(l) > 3 && strings.Trim(l, " -=") == "" {
-			continue
-		}
-		l = strings.Replace(l, "[ ] ", "- ", 1)
-		l = regexp.MustCompile(`___+( +___+)*`).ReplaceAllStringFunc(l, func(room string) string {
-			if many := len(strings.Fields(room)); many > 1 {
-				return fmt.Sprintf("(%d blanks)", many)
-			}
-			return "(blank)"
-		})
-		out = append(out, l)
-	}
-	return strings.Join(out, "\n")
-}
-
-// What is read out is laid out at the width of the lines, and else the same but
-// for what is only there for the eye.
-func TestCheckPagesAreReadOutAsPrinted(t *testing.T) {
-	for _, width := range []int{40, 78} {
-		out, err := said(t, site(t), ask.Config{Width: width}, "3", "check", "pages", "1", "2", "3", "4", "5", "6", "7", "back",
-			"offers", "open", "bold.toml", "open", "full.toml", "2", "compare", "back",
-			"finished work", "open", "chimney-stop.toml", "result", "form", "quit")
-		require.NoError(t, err)
-		j, o := demoJob(t), planned.Options(t)
-		o.Width, o.Aloud = width, true
-		for _, person := range inspect.Persons() {
-			page, err := report.Handover{Job: j, Person: person}.Text(o)
-			require.NoError(t, err)
-			has(t, out, heard(page))
-		}
-		open := func(names ...string) (list []inspect.OpenOffer) {
-			for _, n := range names {
-				list = append(list, inspect.OpenOffer{Path: n, Text: site(t).Files[n]})
-			}
-			return list
-		}
-		for _, list := range [][]inspect.OpenOffer{open("bold.toml"), open("full.toml"), open("bold.toml", "full.toml")} {
-			has(t, out, heard(report.OpenOffersText(j, list, o)))
-		}
-		w := inspect.NewWalk(j.Catalog())
-		taken, problems := w.Open(j, "chimney-stop.toml", site(t).Files["chimney-stop.toml"])
-		require.True(t, taken)
-		require.Empty(t, problems)
-		has(t, out, heard(report.FoundText(j, w.Judge(j), o)))
-		has(t, out, heard(report.FormText(j, o)))
-	}
-}
-
-// The pages that have no file are the same rows on screens and here.
-func TestSheetsAndReadyListSayWhatTheScreensSay(t *testing.T) {
-	out, err := said(t, site(t), ask.Config{Width: 200}, "3", "check", "sheets", "1", "8", "back", "ready", "quit")
-	require.NoError(t, err)
-	j, o := demoJob(t), planned.Options(t)
-	blocks := report.ReadyBlocks(j, inspect.NewWalk(j.Catalog()).Judge(j))
-	for _, id := range []string{"attic", "chimney"} {
-		p, ok := j.Place(id)
-		require.True(t, ok)
-		blocks = append(blocks, report.SheetBlocks(j, p, o)...)
-	}
-	flat := strings.Join(strings.Fields(out), " ")
-	rows := 0
-	for _, b := range blocks {
-		has(t, flat, b.Title)
-		for _, r := range b.Rows {
-			rows++
-			has(t, flat, heard(strings.Join(strings.Fields(r.Text), " ")))
-		}
-	}
-	require.Greater(t, rows, 50)
-	has(t, flat, "Gap: KEEP EMPTY: 2 in")
+	require.Equal(t, print.Text(report.FoundPage(j, inspect.JudgeFound(j, h, nil), o), o.Width), here.Files["found.txt"])
 }
 
 func TestOffersOpenedReadAgainAndClosed(t *testing.T) {

@@ -3,6 +3,8 @@ package ask
 import (
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/tui/say"
 )
@@ -22,20 +24,16 @@ func (a *app) finishedRows() []row {
 		rows = append(rows, row{text: p.Plan.Surface.Label + ": " + report.FoundNote(p), do: func(string) (stop, error) { return here, a.walkPlace(id) }})
 	}
 	return append(rows,
-		row{word: "result", text: "what was found, compared with the plan", do: stays(func() { a.reads(a.foundText(a.talk.width)) })},
+		row{word: "result", text: "what was found, compared with the plan", do: stays(func() { a.readPage(a.foundPage()) })},
 		row{word: "write", text: "what was found to a file: " + say.WalkFile, do: a.writeFound},
-		row{word: "write result", text: "the result to a file, to print", do: a.writes("finished.txt", "", func() (string, error) { return a.foundText(0) })},
+		row{word: "write result", text: "the result to a file, to print", do: a.writes("finished.txt", "", func() (string, error) { return print.Text(a.foundPage(), 0), nil })},
 		row{word: "open", text: "a file of finished work. " + say.TakesPlace, do: a.openFound},
-		row{word: "form", text: "a form to fill in by hand, to read here", do: stays(func() { a.reads(a.formText(a.talk.width)) })},
-		row{word: "write form", text: "that form to a file", do: a.writes("form.txt", "", func() (string, error) { return a.formText(0) })})
+		row{word: "form", text: "a form to fill in by hand, to read here", do: stays(func() { a.readPage(report.FormPage(a.s.job())) })},
+		row{word: "write form", text: "that form to a file", do: a.writes("form.txt", "", func() (string, error) { return print.Text(report.FormPage(a.s.job()), 0), nil })})
 }
 
-func (a *app) foundText(width int) (string, error) {
-	return report.FoundText(a.s.job(), a.s.walk().Judge(a.s.job()), a.s.page(width)), nil
-}
-
-func (a *app) formText(width int) (string, error) {
-	return report.FormText(a.s.job(), a.s.page(width)), nil
+func (a *app) foundPage() page.Page {
+	return report.FoundPage(a.s.job(), a.s.walk().Judge(a.s.job()), a.s.options(0))
 }
 
 func (a *app) writeFound(string) (stop, error) {
@@ -62,16 +60,14 @@ func (a *app) walkPlace(id string) error {
 		asks.s.failed = a.s.keep()
 		a.newlyFailing(id, said)
 	}
-	a.failing(id, func(r report.CheckRow) { said[r.Text] = true })
+	a.failing(id, func(r page.Row) { said[r.Text] = true })
 	_, err := asks.form("Finished work: "+label, say.WalkHint+" Say don't know where you are not sure.", id, func() []house.Question { return w.QuestionsAt(a.s.job(), id) })
 	if err != nil {
 		return err
 	}
 	if found, ok := w.JudgeAt(a.s.job(), id); ok {
 		a.talk.title(label + ", as found")
-		for _, r := range report.FoundRows(found, a.s.options(0)) {
-			a.checkRow(r)
-		}
+		a.blocks([]page.Block{{Rows: report.FoundRows(found, a.s.options(0))}})
 	}
 	return nil
 }
@@ -79,10 +75,10 @@ func (a *app) walkPlace(id string) error {
 // newlyFailing says the points of a place that an answer made fail.
 func (a *app) newlyFailing(id string, said map[string]bool) {
 	now := map[string]bool{}
-	a.failing(id, func(r report.CheckRow) {
+	a.failing(id, func(r page.Row) {
 		now[r.Text] = true
 		if !said[r.Text] {
-			a.checkRow(r)
+			a.row(r, "")
 		}
 	})
 	clear(said)
@@ -91,13 +87,13 @@ func (a *app) newlyFailing(id string, said map[string]bool) {
 	}
 }
 
-func (a *app) failing(id string, do func(report.CheckRow)) {
+func (a *app) failing(id string, do func(page.Row)) {
 	found, ok := a.s.walk().JudgeAt(a.s.job(), id)
 	if !ok {
 		return
 	}
 	for _, r := range report.FoundRows(found, a.s.options(0)) {
-		if r.Kind == report.CheckText {
+		if r.Kind == page.Text {
 			do(r)
 		}
 	}

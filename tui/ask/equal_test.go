@@ -15,6 +15,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/tui"
@@ -217,7 +218,7 @@ func TestLinesEqualScreens(t *testing.T) {
 			keptHere, textHere := lines(t, r, rough, kinds)
 			sameLines(t, kept, keptHere)
 			sameLines(t, text, textHere)
-			sameLines(t, report.Text(plan.Make(house.Answered{List: fixture.List(t), House: h}), report.Options{Catalog: fixture.List(t).Catalog()}), textHere)
+			sameLines(t, print.Text(report.PlanPage(plan.Make(house.Answered{List: fixture.List(t), House: h}), report.Options{Catalog: fixture.List(t).Catalog()}), report.Options{Catalog: fixture.List(t).Catalog()}.Width), textHere)
 		})
 	}
 }

@@ -145,7 +145,7 @@ func TestSaveExportAndPlans(t *testing.T) {
 		"back", "export", "1", "mine", "export", "2", "mine", "export", "3", "mine.json", "export", "4", "back", "back",
 		"save", "there", "there", "save", "quit")
 	require.NoError(t, err)
-	require.Contains(t, store.Files["mine.txt"], "THE HOUSE AT A GLANCE")
+	require.Contains(t, store.Files["mine.txt"], "The house at a glance\n---")
 	require.Contains(t, store.Files["mine.md"], "# ")
 	require.Contains(t, store.Files["mine.json"], `"schema": 1`)
 	require.NotContains(t, store.Files, "mine.csv")

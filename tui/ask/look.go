@@ -34,7 +34,7 @@ func (a *app) lookRows() []row {
 		rows = append(rows, row{text: pl.Surface.Label + ": " + report.Glance(pl, a.s.options(0)), do: func(string) (stop, error) { return a.placePage(id) }})
 	}
 	return append(rows,
-		row{word: "report", text: "everything, to read here", do: stays(func() { a.talk.verbatim(report.Text(a.s.plan, a.s.options(a.talk.width))) })},
+		row{word: "report", text: "everything, to read here", do: stays(func() { a.readPage(report.PlanPage(a.s.plan, a.s.options(0))) })},
 		row{word: "compare", text: "each place with every material: fits or not, price", do: stays(a.compare)},
 		row{word: "find out", text: "what is not known yet, and whether it matters", do: stays(a.findOut)},
 		row{word: "what if", text: "which priority would change the plan", do: stays(a.whatIf)},

@@ -43,25 +43,6 @@ func (a *app) orderRows() []row {
 		row{word: "next", text: "on to the check before anything is covered", do: goTo(atCheck)})
 }
 
-// blocks says the blocks of an order page. A blank is said as what to write.
-func (a *app) blocks(blocks []report.OrderBlock) {
-	for _, b := range blocks {
-		a.talk.title(b.Title)
-		for _, r := range b.Rows {
-			switch r.Tone {
-			case report.OrderTick:
-				a.talk.hang("- ", r.Text)
-			case report.OrderLoud:
-				a.talk.hang("Care: ", r.Text)
-			case report.OrderBlank:
-				a.talk.hang("To write down: ", withUnit(r.Text, r.Unit))
-			default:
-				a.talk.say(r.Text)
-			}
-		}
-	}
-}
-
 func (a *app) lineName(l order.Line) string {
 	return report.OrderLineName(l, a.s.system)
 }

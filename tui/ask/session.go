@@ -72,14 +72,6 @@ func (s *session) options(width int) report.Options {
 	return report.Options{Catalog: s.catalog(), System: s.system, Width: width}
 }
 
-// page are the options for a page that is read out at a width; without one it
-// is printed to a file.
-func (s *session) page(width int) report.Options {
-	o := s.options(width)
-	o.Aloud = width > 0
-	return o
-}
-
 // answer stores one answer and gives one line on what it changed, empty when
 // there is nothing to compare.
 func (s *session) answer(q house.Question, place string, v house.Answer) string {

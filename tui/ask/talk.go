@@ -5,7 +5,7 @@ import (
 	"io"
 	"strings"
 
-	"battwright/rules/report"
+	"battwright/rules/print"
 	"battwright/rules/strict"
 )
 
@@ -47,7 +47,7 @@ func (t *talk) say(s string) { t.hang("", s) }
 // beginning of each thing can be heard and seen.
 func (t *talk) hang(head, s string) {
 	clean, _ := strict.CleanText(head + aloud(s))
-	for i, l := range report.Wrap(clean, t.width-2) {
+	for i, l := range print.Wrap(clean, t.width-2) {
 		if i > 0 {
 			l = "  " + l
 		}
@@ -73,13 +73,6 @@ func (t *talk) labelled(label, s string) {
 		return
 	}
 	t.hang(label+": ", s)
-}
-
-// verbatim writes text that is laid out already, without what is only there
-// for the eye.
-func (t *talk) verbatim(s string) {
-	clean, _ := strict.CleanLines(pageAloud(s))
-	t.out.WriteString(strings.TrimRight(clean, "\n") + "\n")
 }
 
 // typed prompts and reads one line. A line that is too long comes back as

@@ -25,7 +25,6 @@ const (
 	LadderNote  = "what the next dollars buy"
 	NoLadder    = "The ladder could not be worked out: "
 	NothingYet  = "There is nothing to buy yet."
-	NothingDamp = "Nothing to check: no blanket is planned here."
 	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities and its budget in place."
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
@@ -149,14 +148,6 @@ const Purpose = "Which blanket insulation goes where in your house, and why."
 
 // NoDemo says that the built-in house is broken.
 const NoDemo = "The demo house could not be read"
-
-// NotKnownYet counts the answers about a place that are still open.
-func NotKnownYet(n int) string {
-	if n == 1 {
-		return "1 answer about this place is not known yet"
-	}
-	return fmt.Sprintf("%d answers about this place are not known yet", n)
-}
 
 // TooManyPlaces and TooManyPlans say that a house is full.
 func TooManyPlaces() string {

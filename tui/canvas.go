@@ -6,7 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"battwright/rules/report"
+	"battwright/rules/print"
 	"battwright/rules/strict"
 	"battwright/tui/style"
 )
@@ -20,9 +20,9 @@ type piece struct {
 // row is one line of a screen before it is painted.
 type row []piece
 
-// page collects the rows of a screen. Screens say what to show; the page keeps
+// canvas collects the rows of a screen. Screens say what to show; the page keeps
 // every line within the width and cleans what comes from files.
-type page struct {
+type canvas struct {
 	width    int
 	rows     []row
 	ellipsis string // what says that a line was cut
@@ -35,8 +35,8 @@ type page struct {
 // widestText keeps sentences readable: longer lines lose the eye.
 const widestText = 112
 
-func newPage(width int, ellipsis string) *page {
-	return &page{width: width, ellipsis: ellipsis, focus: -1, head: -1, here: -1}
+func newCanvas(width int, ellipsis string) *canvas {
+	return &canvas{width: width, ellipsis: ellipsis, focus: -1, head: -1, here: -1}
 }
 
 func clean(s string) string {
@@ -45,7 +45,7 @@ func clean(s string) string {
 }
 
 // add appends one line, cut to the width.
-func (p *page) add(pieces ...piece) {
+func (p *canvas) add(pieces ...piece) {
 	left := p.width
 	var out row
 	for _, x := range pieces {
@@ -59,19 +59,19 @@ func (p *page) add(pieces ...piece) {
 	p.rows = append(p.rows, out)
 }
 
-func (p *page) line(tone style.Tone, s string) { p.add(piece{tone, s}) }
+func (p *canvas) line(tone style.Tone, s string) { p.add(piece{tone, s}) }
 
-func (p *page) blank() { p.rows = append(p.rows, nil) }
+func (p *canvas) blank() { p.rows = append(p.rows, nil) }
 
 // para appends wrapped text, each line indented.
-func (p *page) para(tone style.Tone, indent int, s string) {
+func (p *canvas) para(tone style.Tone, indent int, s string) {
 	for _, l := range wrap(clean(s), min(p.width-indent, widestText)) {
 		p.add(piece{style.Plain, strings.Repeat(" ", indent)}, piece{tone, l})
 	}
 }
 
 // most is a paragraph of no more lines than given; what is cut shows.
-func (p *page) most(tone style.Tone, s string, lines int) {
+func (p *canvas) most(tone style.Tone, s string, lines int) {
 	all := wrap(clean(s), min(p.width, widestText))
 	for i, l := range all[:min(len(all), max(1, lines))] {
 		if i == lines-1 && len(all) > lines {
@@ -82,7 +82,7 @@ func (p *page) most(tone style.Tone, s string, lines int) {
 }
 
 // labelled appends "Label  text" with the text wrapped beside the label.
-func (p *page) labelled(tone style.Tone, label string, labelWidth int, s string) {
+func (p *canvas) labelled(tone style.Tone, label string, labelWidth int, s string) {
 	if p.width < labelWidth*3 {
 		labelWidth = p.width / 3
 	}
@@ -96,26 +96,26 @@ func (p *page) labelled(tone style.Tone, label string, labelWidth int, s string)
 }
 
 // column fits a text into a column with a space after it; what is cut shows.
-func (p *page) column(s string, width int) string {
+func (p *canvas) column(s string, width int) string {
 	return padTo(ansi.Truncate(s, max(0, width-1), p.ellipsis), width)
 }
 
 // mark makes the last row the one to keep in view.
-func (p *page) mark() { p.focus = len(p.rows) - 1 }
+func (p *canvas) mark() { p.focus = len(p.rows) - 1 }
 
 // markFrom does so for an entry of several rows; its first row, a name, is seen
 // even where the rest is longer than the window.
-func (p *page) markFrom(first int) {
+func (p *canvas) markFrom(first int) {
 	p.mark()
 	p.head = first
 }
 
-// wrap is report.Wrap for text that may hold wide characters: lines that come
+// wrap is print.Wrap for text that may hold wide characters: lines that come
 // out too wide are cut by cells, not runes.
 func wrap(s string, width int) []string {
 	width = max(1, width)
 	var out []string
-	for _, l := range report.Wrap(s, width) {
+	for _, l := range print.Wrap(s, width) {
 		for ansi.StringWidth(l) > width {
 			head := ansi.Truncate(l, width, "")
 			if head == "" {
@@ -139,7 +139,7 @@ func padTo(s string, width int) string {
 
 // window cuts the rows to a height, starting at scroll or so that the focused
 // row is in view, and says whether there is more above and below.
-func (p *page) window(height, scroll int) (rows []row, top int, above, below bool) {
+func (p *canvas) window(height, scroll int) (rows []row, top int, above, below bool) {
 	if height < 1 {
 		return nil, 0, false, false
 	}
