@@ -91,6 +91,9 @@ func placeLines(j Job, p plan.Place, person string) []string {
 		if damp := DampGlance(p.Choice.Damp, p.AllDamp()); damp != "" {
 			out = append(out, damp+". Settle that before anything is bought or closed here.")
 		}
+		if short := p.ShortText(j.System); short != "" {
+			out = append(out, short)
+		}
 	}
 	return append(out, figures...)
 }

@@ -60,6 +60,9 @@ func AgreedLines(p plan.Place, j Job) []string {
 	switch {
 	case planned(p):
 		out = append(out, "Agreed: "+agreedText(p, j))
+		if short := p.ShortText(j.System); short != "" {
+			out = append(out, short)
+		}
 	case p.Stopped():
 	case p.Target.Idle:
 		out = append(out, "The plan has no blanket here.")

@@ -33,6 +33,7 @@ func (m *maker) place(pl *plan.Place) {
 	}
 	out.FindFirst, out.Settle = pl.FindFirst(m.c, m.a.System), pl.SettleFirst(m.c, m.a.System)
 	out.Board = pl.BoardCautions()
+	out.Short = pl.ShortText(m.a.System)
 	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
 	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}
 	if s.p == nil {

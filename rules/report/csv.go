@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/rules/strict"
 )
@@ -54,6 +55,9 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	if p.Surface.Held() != "" {
 		row[5] = notYet
 		return append(row, none...)
+	}
+	if board := inspect.PartToBuy(p, o.System); board != "" {
+		row[5] += " with " + board + " to buy"
 	}
 	if len(p.Asks()) > 0 {
 		row[5] = plan.AskHead + row[5]

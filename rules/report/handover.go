@@ -158,6 +158,9 @@ func sheetFacts(b *page.Block, s inspect.Sheet, o Options) {
 	if s.Side != "" && s.Plan.Choice.Facing.OnBlanket != "none" {
 		face += ", " + s.Side
 	}
+	if short := s.Plan.ShortText(o.System); short != "" {
+		add("Target", short)
+	}
 	add("Face", face)
 	if s.Sheet != "" {
 		add("Sheet", s.Sheet)

@@ -107,6 +107,9 @@ func beforeRows(b *page.Block, o order.Order) {
 		if damp := dampBeforeBuying(p); damp != "" {
 			b.Loud("%s", damp)
 		}
+		if p.Short != "" {
+			b.Loud("%s: %s.", p.Label, p.Short)
+		}
 	}
 }
 

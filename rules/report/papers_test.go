@@ -11,6 +11,7 @@ import (
 	"battwright/rules/order"
 	"battwright/rules/print"
 	"battwright/rules/report"
+	"battwright/rules/units"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -69,4 +70,30 @@ func TestFillOfTheAtticHeadsEveryPaper(t *testing.T) {
 		}
 		require.Equal(t, want > 0, strings.Contains(spaced(papers(t, a)["order"]), "WAIT: the one at the attic"), answer)
 	}
+}
+
+// What falls short of what is asked is said on every paper that names the blanket,
+// and no set that falls short is said to keep the targets.
+func TestShortIsOnEveryPaper(t *testing.T) {
+	const slope = "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"s\"\nkind = \"sloped-ceiling\"\nlabel = \"Slope\"\narea_ft2 = 400\nframing.spacing_in = 16\n[budget]\ntotal_usd = 10\n"
+	for size, want := range map[string]bool{"framing.size = \"2x8\"\n": true, "target_r = 19\nframing.size = \"2x12\"\n": false} {
+		a := fixture.Read(t, strings.Replace(slope, "[budget]", size+"[budget]", 1))
+		all := papers(t, a)
+		for _, paper := range []string{"page electrician", "page plumber", "offer template"} {
+			delete(all, paper) // they name no blanket, or what the bidder is asked for
+		}
+		for paper, text := range all {
+			require.Equal(t, want, strings.Contains(spaced(text), "SHORT by R-"), "%s %s", paper, size)
+		}
+		money := report.MoneyText(planned.Job(a).Plan, units.US)
+		require.Equal(t, want, strings.Contains(money, "you allow, short at Slope"), money)
+		require.Equal(t, !want, strings.Contains(money, "keeps the targets"), money)
+	}
+}
+
+// A row for a machine says that what fits still needs its board.
+func TestCSVNamesTheBoardToBuy(t *testing.T) {
+	table, err := report.CSV(planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\n")).Plan, planned.Options(t))
+	require.NoError(t, err)
+	require.Contains(t, table, "fits with R-5 board outside the studs to buy")
 }

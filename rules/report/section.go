@@ -190,11 +190,7 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 	case e.Heat.MeetsTarget:
 		return "meets " + p.Target.Text
 	}
-	waived := ""
-	if p.Surface.Waived {
-		waived = "; you accepted that"
-	}
-	return fmt.Sprintf("SHORT by %s of %s%s", s.R(e.Heat.ShortByR), p.Target.Text, waived)
+	return p.ShortText(s)
 }
 
 func givesText(p plan.Place, e plan.Entry, s units.System) string {

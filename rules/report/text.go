@@ -208,6 +208,20 @@ func GapText(place plan.Place, o Options) string {
 // NoPlace stands where a house without places has nothing to add up.
 const NoPlace = "The house has no place to insulate yet: nothing to add up."
 
+// whatItKeeps says of the cheapest set whether it reaches what is asked.
+func whatItKeeps(p plan.Plan, s units.System) string {
+	var short []string
+	for _, place := range p.Places {
+		if place.ShortText(s) != "" {
+			short = append(short, place.Surface.Label)
+		}
+	}
+	if len(short) == 0 {
+		return "that keeps the targets"
+	}
+	return "you allow, short at " + strings.Join(short, ", ")
+}
+
 // MoneyText says what the blankets of the plan cost by area, and how that sits
 // with the budget. Whether the budget holds is not for it to say: only the
 // order knows whole packages, the spare and what goes with the blankets.
@@ -226,7 +240,7 @@ func MoneyText(p plan.Plan, s units.System) string {
 	budget := s.Money(p.Money.Budget)
 	switch {
 	case p.Spend.Missing > 0:
-		text += fmt.Sprintf(" Even the cheapest set that keeps the targets, the one shown, takes %s.", moreThan(p, s))
+		text += fmt.Sprintf(" Even the cheapest set %s, the one shown, takes %s.", whatItKeeps(p, s), moreThan(p, s))
 		text += waitText(p)
 	case p.Spend.Applied:
 		text += fmt.Sprintf(" Chosen for your budget of %s: of all sets for the whole house whose blankets alone stay below it, the best.", budget)
