@@ -12,7 +12,6 @@ func benchBook(b *testing.B) (*Book, []*Facts) {
 	rng := rand.New(rand.NewPCG(17, 18))
 	list := randomRules(rng, 100)
 	for i := range list {
-		list[i].Overrides = nil
 		if i%10 == 0 {
 			list[i].Reason = "about {depth} deep"
 		}

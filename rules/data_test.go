@@ -2,6 +2,7 @@ package rules
 
 import (
 	"encoding/json"
+	"maps"
 	"os"
 	"testing"
 
@@ -60,22 +61,40 @@ func readPublished(t testing.TB) published {
 	return p
 }
 
-// anyExamples satisfy the loader where a test is not about examples.
-func anyExamples() []Example {
-	return []Example{{Fires: true}, {Fires: false}}
+// rule makes a rule that the book accepts where a test is not about examples.
+func rule(id string, e Effect, where ...Where) Rule {
+	return Rule{
+		ID: id, Where: all(where...), Effect: e, Reason: "because " + id, Source: "s", Known: "standard",
+		FiresOn: []Case{{}}, SilentOn: []Case{{}},
+	}
 }
 
-func rule(id string, e Effect, when ...Atom) Rule {
-	return Rule{ID: id, When: when, Effect: e, Reason: "because " + id, Source: "s", Known: "standard", Examples: anyExamples()}
+// all joins conditions; two ends of one number become one table.
+func all(list ...Where) Where {
+	out := Where{}
+	for _, w := range list {
+		for name, asked := range w {
+			ends, one := asked.(map[string]any)
+			before, two := out[name].(map[string]any)
+			if one && two {
+				ends = maps.Clone(ends)
+				maps.Copy(ends, before)
+				asked = ends
+			}
+			out[name] = asked
+		}
+	}
+	return out
 }
 
-func is(fact, value string) Atom             { return Atom{Fact: fact, Op: Eq, Values: []string{value}} }
-func holds(fact string) Atom                 { return Atom{Fact: fact, Op: Eq, Bool: true} }
-func num(fact string, op Op, v float64) Atom { return Atom{Fact: fact, Op: op, Num: v} }
+func is(fact, value string) Where            { return Where{fact: value} }
+func holds(fact string) Where                { return Where{fact: true} }
+func num(fact, end string, v float64) Where  { return Where{fact: map[string]any{end: v}} }
+func oneOf(fact string, values ...any) Where { return Where{fact: values} }
 
-func newBook(t testing.TB, facts []Fact, list []Rule, opts ...Option) *Book {
+func newBook(t testing.TB, facts []Fact, list []Rule, never ...Where) *Book {
 	t.Helper()
-	b, err := NewBook(facts, list, opts...)
+	b, err := NewBook(facts, list, never...)
 	require.NoError(t, err)
 	return b
 }

@@ -1,11 +1,12 @@
-// Package rules is the rule engine: declared facts, rules whose conditions are
-// conjunctions of one-fact tests, a verdict for one set of facts, and proofs
-// about all sets of facts at once.
+// Package rules is the rule engine: declared facts, rules whose conditions ask
+// something of single facts, a verdict for one set of facts, and proofs about
+// all sets of facts at once.
 //
-// Because a condition is a conjunction of one-fact tests, the facts for which
-// a rule fires form a box: one set of values per fact. Emptiness, containment,
-// overlap and "these boxes cover that region" can be decided exactly for boxes,
-// which is why there is no expression language and no "or": write two rules.
+// Because a condition asks each fact by itself and all of it must hold, the
+// facts for which a rule fires form a box: one set of values per fact.
+// Containment, overlap and "these boxes cover that one" can be decided exactly
+// for boxes, which is why there is no expression language and no "or": write
+// two rules.
 //
 // Unknown is one more value. A test on an unknown fact is undecided, and a
 // rule with no false test and at least one undecided test does nothing except

@@ -1,9 +1,7 @@
 package rules
 
-import "math"
-
-// Eval applies every rule to the facts. Nil facts, and facts of another book
-// that this one does not know, are unknown.
+// Eval applies every rule to the facts. Nil facts, and facts of another book,
+// are unknown.
 func (b *Book) Eval(f *Facts) Verdict {
 	var v Verdict
 	b.EvalInto(f, &v)
@@ -18,30 +16,25 @@ func (b *Book) EvalInto(f *Facts, v *Verdict) {
 	left := b.sieve.left(f.slots)
 	for at := range left {
 		c := &left[at]
-		state := match(c.tests, c.state, f.slots)
-		if state == no || b.silenced(c.rule, f.slots) {
-			continue
+		switch state := match(c.tests, c.state, f.slots); {
+		case state == no:
+		case state == undecided && !b.ready[c.rule].safety:
+			v.Depends = b.hit(v.Depends, c.rule, f, state)
+		default:
+			b.apply(v, c.rule, f, state)
 		}
-		i := c.rule
-		if state == undecided && !b.ready[i].safety {
-			v.Depends = b.hit(v.Depends, i, f, state)
-			continue
-		}
-		b.apply(v, i, f, state)
 	}
 	for criterion, sum := range v.Adjust {
 		v.Adjust[criterion] = min(max(sum, -1), 1)
 	}
 }
 
-// own returns facts numbered as this book numbers them.
+// own returns facts that are numbered as this book numbers them.
 func (b *Book) own(f *Facts) *Facts {
 	if f != nil && f.book == b {
 		return f
 	}
-	out := b.NewFacts()
-	out.CopyFrom(f)
-	return out
+	return b.NewFacts()
 }
 
 // match is Kleene's strong conjunction: false beats undecided. It goes on from
@@ -59,50 +52,10 @@ func match(tests []test, state truth, slots []slot) truth {
 	return state
 }
 
-// fires reports whether a rule acts, before any other rule silences it.
+// fires reports whether a rule acts.
 func (r *ready) fires(slots []slot) bool {
 	state := match(r.tests, yes, slots)
 	return state == yes || state == undecided && r.safety
-}
-
-// silenced reports whether a rule that overrides this one fires. It does not
-// matter whether that rule is silenced in turn: what silences what is read off
-// the conditions alone, so that it can be proved on boxes.
-func (b *Book) silenced(i int, slots []slot) bool {
-	for _, j := range b.ready[i].silencedBy {
-		if b.ready[j].fires(slots) {
-			return true
-		}
-	}
-	return false
-}
-
-// counts reports whether an adjust is the strongest of its group here.
-func (b *Book) counts(i int, slots []slot) bool {
-	for _, j := range b.ready[i].strongerInGroup {
-		if b.ready[j].fires(slots) && !b.silenced(j, slots) {
-			return false
-		}
-	}
-	return true
-}
-
-func sameGroup(a, b *Rule) bool {
-	return a.Effect.Kind == Adjust && b.Effect.Kind == Adjust &&
-		a.Effect.Criterion == b.Effect.Criterion && a.Effect.Group == b.Effect.Group
-}
-
-// stronger orders the adjusts of a group: the larger effect, then the one that
-// lowers (the careful side), then the id.
-func stronger(a, b *Rule) bool {
-	da, db := math.Abs(a.Effect.Delta), math.Abs(b.Effect.Delta)
-	if da != db {
-		return da > db
-	}
-	if a.Effect.Delta != b.Effect.Delta {
-		return a.Effect.Delta < b.Effect.Delta
-	}
-	return a.ID < b.ID
 }
 
 // apply adds a rule that fires to the verdict.
@@ -129,9 +82,6 @@ func (b *Book) apply(v *Verdict, i int, f *Facts, state truth) {
 }
 
 func (b *Book) adjust(v *Verdict, i int, f *Facts, state truth) {
-	if !b.counts(i, f.slots) {
-		return
-	}
 	e := &b.rules[i].Effect
 	if v.Adjust == nil {
 		v.Adjust = make(map[string]float64)
@@ -179,24 +129,13 @@ func (b *Book) say(h *Hit, i int, f *Facts, state truth) {
 	}
 }
 
-// unknownOf names the facts that leave a rule undecided, each once.
+// unknownOf names the facts that leave a rule undecided.
 func (b *Book) unknownOf(i int, f *Facts) []string {
 	var out []string
-	tests := b.ready[i].tests
-	for k := range tests {
-		if f.slots[tests[k].fact].bit != 0 || seenBefore(tests, k) {
-			continue
+	for _, t := range b.ready[i].tests {
+		if f.slots[t.fact].bits == 0 {
+			out = append(out, b.facts[t.fact].Name)
 		}
-		out = append(out, b.facts[tests[k].fact].Name)
 	}
 	return out
-}
-
-func seenBefore(tests []test, k int) bool {
-	for j := range k {
-		if tests[j].fact == tests[k].fact {
-			return true
-		}
-	}
-	return false
 }

@@ -4,37 +4,21 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 )
 
-// FactType says what values a fact takes.
-type FactType int
+// FactType says what values a fact takes, spelled as in data files.
+type FactType string
 
-// The types of facts. The zero type is not valid.
+// The types of facts.
 const (
-	Enum    FactType = iota + 1 // one of Fact.Values
-	Boolean                     // yes or no
-	Numeric                     // a number from Fact.Min to Fact.Max, both included
+	Enum    FactType = "enum"   // one of Fact.Values
+	Boolean FactType = "bool"   // yes or no
+	Numeric FactType = "number" // a number from Fact.Min to Fact.Max, both included
 )
 
-// String names the type as rule files do.
-func (t FactType) String() string {
-	switch t {
-	case Enum:
-		return "enum"
-	case Boolean:
-		return "bool"
-	case Numeric:
-		return "number"
-	}
-	return "no type"
-}
-
-// Where the value of a fact comes from (Fact.From).
-const (
-	FromAnswer   = "answer"   // the builder said so
-	FromMaterial = "material" // it follows from the material chosen
-	FromComputed = "computed" // worked out for the place or the candidate
-)
+// FromMaterial is the Fact.From of what follows from the material chosen.
+const FromMaterial = "material"
 
 // maxEnumValues keeps an enum within one machine word, so that a test on it is
 // a single AND. Longer lists belong in a table, not in a rule.
@@ -42,49 +26,54 @@ const maxEnumValues = 64
 
 // Fact declares something rules may ask about.
 type Fact struct {
-	Name     string
-	Type     FactType
-	Unit     string   // for numbers; shown behind the number in reasons
-	Values   []string // for enums; at most 64
-	Min, Max float64  // for numbers: finite, Min < Max, both included
-	From     string   // FromAnswer, FromMaterial or FromComputed
+	Name   string   `toml:"name,required"`
+	Type   FactType `toml:"type,required"`
+	Unit   string   `toml:"unit"`          // for numbers; shown behind the number in reasons
+	Values []string `toml:"values"`        // for enums; at most 64
+	Min    float64  `toml:"min"`           // for numbers: finite, Min < Max, both included
+	Max    float64  `toml:"max"`           //
+	From   string   `toml:"from,required"` // answer, material or computed
 }
 
-func (f Fact) problem() error {
-	bad := func(format string, args ...any) error {
-		return fmt.Errorf("%w: %q: %s", ErrDeclaration, f.Name, fmt.Sprintf(format, args...))
-	}
+// problem tells what is wrong with the declaration and what would be right.
+func (f Fact) problem() (key, found, want string) {
 	switch f.Type {
 	case Enum:
-		return f.enumProblem(bad)
+		if len(f.Values) == 0 || len(f.Values) > maxEnumValues {
+			return "values", fmt.Sprintf("%d values", len(f.Values)), fmt.Sprintf("1 to %d", maxEnumValues)
+		}
+		for i, v := range f.Values {
+			if v == "" || slices.Contains(f.Values[:i], v) {
+				return "values", strconv.Quote(v), "values that differ and are not empty"
+			}
+		}
 	case Boolean:
-		return nil
 	case Numeric:
 		if !finite(f.Min) || !finite(f.Max) || f.Min >= f.Max {
-			return bad("range %v to %v; want two finite numbers, the lower first", f.Min, f.Max)
+			return "min", fmt.Sprintf("%v to %v", f.Min, f.Max), "two numbers, min below max"
 		}
-		return nil
+	default:
+		return "type", strconv.Quote(string(f.Type)), "enum, bool or number"
 	}
-	return bad("type %d; want enum, bool or number", int(f.Type))
+	return "", "", ""
 }
 
-func (f Fact) enumProblem(bad func(string, ...any) error) error {
-	if len(f.Values) == 0 || len(f.Values) > maxEnumValues {
-		return bad("%d values; want 1 to %d", len(f.Values), maxEnumValues)
+// takes says in words what values the fact takes.
+func (f Fact) takes() string {
+	switch f.Type {
+	case Boolean:
+		return "true or false"
+	case Numeric:
+		return fmt.Sprintf("a number from %v to %v", f.Min, f.Max)
 	}
-	for i, v := range f.Values {
-		if v == "" || slices.Contains(f.Values[:i], v) {
-			return bad("value %q is empty or listed twice", v)
-		}
-	}
-	return nil
+	return "one of " + joined(f.Values, strconv.Quote)
 }
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // Value is what is known of one fact. The zero Value is unknown.
 type Value struct {
-	typ  FactType // 0 when unknown
+	typ  FactType // empty when unknown
 	yes  bool
 	num  float64
 	text string
@@ -103,10 +92,7 @@ func Number(n float64) Value { return Value{typ: Numeric, num: n} }
 func Unknown() Value { return Value{} }
 
 // Known reports whether there is a value at all.
-func (v Value) Known() bool { return v.typ != 0 }
-
-// Type is the type of the value, 0 when unknown.
-func (v Value) Type() FactType { return v.typ }
+func (v Value) Known() bool { return v.typ != "" }
 
 // AsText returns the text of an enum value.
 func (v Value) AsText() (string, bool) { return v.text, v.typ == Enum }
@@ -131,4 +117,24 @@ func (v Value) String() string {
 		return shortNumber(v.num)
 	}
 	return "unknown"
+}
+
+// valueOf takes a value as a data file holds it; the text "unknown" is Unknown.
+func valueOf(v any) (Value, bool) {
+	switch v := v.(type) {
+	case string:
+		if v == Unknown().String() {
+			return Unknown(), true
+		}
+		return Text(v), true
+	case bool:
+		return Bool(v), true
+	case int:
+		return Number(float64(v)), true
+	case int64:
+		return Number(float64(v)), true
+	case float64:
+		return Number(v), true
+	}
+	return Unknown(), false
 }

@@ -11,34 +11,37 @@ import (
 
 type point map[string]Value
 
-// naiveAtom follows the words of the op on the value itself.
-func naiveAtom(a Atom, p point) truth {
-	v := p[a.Fact]
+// naiveAsk follows the words of a condition on the value itself.
+func naiveAsk(asked any, v Value) truth {
 	if !v.Known() {
 		return undecided
 	}
-	var ok bool
-	n, _ := v.AsNumber()
-	switch a.Op {
-	case Eq, Ne:
-		same := v == Bool(a.Bool) || v == Number(a.Num)
-		if s, text := v.AsText(); text {
-			same = s == a.Values[0]
+	is := func(x any) bool { w, _ := valueOf(x); return w == v }
+	ok := false
+	switch asked := asked.(type) {
+	case []any:
+		ok = slices.ContainsFunc(asked, is)
+	case map[string]any:
+		ok = true
+		for key, x := range asked {
+			limit, _ := x.(float64)
+			switch key {
+			case "not":
+				ok = ok && !is(x)
+			case "none_of":
+				ok = ok && naiveAsk(x, v) == no
+			case "below":
+				ok = ok && v.num < limit
+			case "at_most":
+				ok = ok && v.num <= limit
+			case "above":
+				ok = ok && v.num > limit
+			case "at_least":
+				ok = ok && v.num >= limit
+			}
 		}
-		ok = same == (a.Op == Eq)
-	case In, NotIn:
-		s, _ := v.AsText()
-		ok = slices.Contains(a.Values, s) == (a.Op == In)
-	case Lt:
-		ok = n < a.Num
-	case Le:
-		ok = n <= a.Num
-	case Gt:
-		ok = n > a.Num
-	case Ge:
-		ok = n >= a.Num
-	case Between:
-		ok = a.Num <= n && n < a.Num2
+	default:
+		ok = is(asked)
 	}
 	if ok {
 		return yes
@@ -46,60 +49,31 @@ func naiveAtom(a Atom, p point) truth {
 	return no
 }
 
-func naiveAll(when []Atom, p point) truth {
+func naiveAll(where Where, p point) truth {
 	state := yes
-	for _, a := range when {
-		switch naiveAtom(a, p) {
-		case no:
-			return no
-		case undecided:
-			state = undecided
-		}
+	for name, asked := range where {
+		state = min(state, naiveAsk(asked, p[name]))
 	}
 	return state
 }
 
-func naiveFires(r Rule, p point) bool {
-	state := naiveAll(r.When, p)
-	return state == yes || state == undecided && r.Effect.Kind == Safety
-}
-
-func naiveSilenced(list []Rule, r Rule, p point) bool {
-	for _, o := range list {
-		if slices.Contains(o.Overrides, r.ID) && naiveFires(o, p) {
-			return true
-		}
-	}
-	return false
-}
-
 // naiveVerdict lists what is heard as "kind id", and the adjusts unclamped.
 func naiveVerdict(list []Rule, p point) (said []string, sums map[string]float64) {
-	best := map[string]Rule{}
 	sums = map[string]float64{}
 	for _, r := range list {
-		state := naiveAll(r.When, p)
-		if state == no || naiveSilenced(list, r, p) {
+		kind := r.Effect.Kind
+		switch naiveAll(r.Where, p) {
+		case no:
 			continue
+		case undecided:
+			if kind != Safety {
+				kind = "depends"
+			}
 		}
-		if state == undecided && r.Effect.Kind != Safety {
-			said = append(said, "depends "+r.ID)
-			continue
+		if kind == Adjust {
+			sums[r.Effect.Criterion] += r.Effect.Delta
 		}
-		if r.Effect.Kind != Adjust {
-			said = append(said, fmt.Sprintf("%s %s", r.Effect.Kind, r.ID))
-			continue
-		}
-		key := r.Effect.Criterion + "/" + r.Effect.Group
-		old, taken := best[key]
-		d, od := r.Effect.Delta, old.Effect.Delta
-		if !taken || max(d, -d) > max(od, -od) || max(d, -d) == max(od, -od) && (d < od || d == od && r.ID < old.ID) {
-			best[key] = r
-		}
-	}
-	for _, r := range best {
-		said = append(said, "adjust "+r.ID)
-		sums[r.Effect.Criterion] += r.Effect.Delta
+		said = append(said, fmt.Sprintf("%s %s", kind, r.ID))
 	}
 	slices.Sort(said)
 	return said, sums
@@ -108,11 +82,11 @@ func naiveVerdict(list []Rule, p point) (said []string, sums map[string]float64)
 // smallFacts are few enough to visit every cell.
 func smallFacts() []Fact {
 	return []Fact{
-		{Name: "place", Type: Enum, Values: []string{"p0", "p1", "p2"}, From: FromAnswer},
+		{Name: "place", Type: Enum, Values: []string{"p0", "p1", "p2"}, From: "answer"},
 		{Name: "material", Type: Enum, Values: []string{"m0", "m1", "m2"}, From: FromMaterial},
 		{Name: "burns", Type: Boolean, From: FromMaterial},
-		{Name: "wet", Type: Boolean, From: FromAnswer},
-		{Name: "depth", Type: Numeric, Min: 0, Max: 5, From: FromComputed},
+		{Name: "wet", Type: Boolean, From: "answer"},
+		{Name: "depth", Type: Numeric, Min: 0, Max: 5, From: "computed"},
 	}
 }
 
@@ -135,51 +109,46 @@ func allPoints() []point {
 	return out
 }
 
-func randomAtom(rng *rand.Rand) Atom {
-	pick := func(prefix string) Atom {
-		name := map[string]string{"p": "place", "m": "material"}[prefix]
-		ops := []Op{Eq, Eq, Ne, In, NotIn}
-		a := Atom{Fact: name, Op: ops[rng.IntN(len(ops))]}
-		order := rng.Perm(3)
-		n := 1
-		if a.Op == In || a.Op == NotIn {
-			n = 1 + rng.IntN(2)
+// randomAsk asks something of a small fact that some value meets.
+func randomAsk(rng *rand.Rand, f Fact) any {
+	switch f.Type {
+	case Boolean:
+		return rng.IntN(2) == 0
+	case Enum:
+		var some []any
+		for _, i := range rng.Perm(3)[:1+rng.IntN(2)] {
+			some = append(some, f.Values[i])
 		}
-		for _, i := range order[:n] {
-			a.Values = append(a.Values, fmt.Sprintf("%s%d", prefix, i))
-		}
-		return a
+		return []any{some[0], some, map[string]any{"not": some[0]}, map[string]any{"none_of": some}}[rng.IntN(4)]
 	}
-	switch rng.IntN(6) {
-	case 0:
-		return pick("p")
-	case 1:
-		return pick("m")
-	case 2:
-		return Atom{Fact: "burns", Op: []Op{Eq, Ne}[rng.IntN(2)], Bool: rng.IntN(2) == 0}
-	case 3:
-		return Atom{Fact: "wet", Op: Eq, Bool: rng.IntN(2) == 0}
-	}
-	ops := []Op{Eq, Ne, Lt, Le, Gt, Ge, Between}
-	a := Atom{Fact: "depth", Op: ops[rng.IntN(len(ops))], Num: float64(rng.IntN(6))}
-	if a.Op == Between {
-		a.Num = float64(rng.IntN(5))
-		a.Num2 = a.Num + float64(1+rng.IntN(5-int(a.Num)))
-	}
-	return a
+	lo := float64(rng.IntN(5))
+	hi := lo + float64(1+rng.IntN(5-int(lo)))
+	return []any{
+		lo,
+		map[string]any{"below": hi},
+		map[string]any{"at_most": lo},
+		map[string]any{"above": lo},
+		map[string]any{"at_least": lo},
+		map[string]any{"at_least": lo, "below": hi},
+		map[string]any{"above": lo, "at_most": hi},
+	}[rng.IntN(7)]
 }
 
-func randomAtoms(rng *rand.Rand, most int) []Atom {
-	var out []Atom
+// randomWhere asks something of one fact to as many as given; numbers are asked
+// as often as two others.
+func randomWhere(rng *rand.Rand, most int) Where {
+	facts := smallFacts()
+	out := Where{}
 	for range 1 + rng.IntN(most) {
-		out = append(out, randomAtom(rng))
+		f := facts[min(rng.IntN(6), 4)]
+		out[f.Name] = randomAsk(rng, f)
 	}
 	return out
 }
 
 func randomEffect(rng *rand.Rand) Effect {
 	which := func(names ...string) string { return names[rng.IntN(len(names))] }
-	switch rng.IntN(9) {
+	switch rng.IntN(8) {
 	case 0, 1:
 		return Effect{Kind: Exclude, Order: rng.IntN(3)}
 	case 2:
@@ -188,34 +157,23 @@ func randomEffect(rng *rand.Rand) Effect {
 	case 3:
 		return Effect{Kind: Require, Need: which("facing", "retarder"), NeedValue: which("x", "y")}
 	case 4:
-		return Effect{Kind: Require, Need: NeedNoOption}
-	case 5:
 		return Effect{Kind: Safety, Severity: 1 + rng.IntN(2), Stops: rng.IntN(2) == 0}
-	case 6:
+	case 5:
 		return Effect{Kind: Install, Order: rng.IntN(3)}
-	case 7:
+	case 6:
 		return Effect{Kind: For}
 	}
 	return Effect{Kind: Against}
 }
 
-// randomRules makes rules that NewBook accepts: only later rules are
-// overridden, so that there is no ring, and reasons repeat now and then.
+// randomRules makes rules that NewBook accepts; reasons repeat now and then.
 func randomRules(rng *rand.Rand, n int) []Rule {
 	out := make([]Rule, n)
 	for i := range out {
-		out[i] = rule(fmt.Sprintf("r%d", i), randomEffect(rng), randomAtoms(rng, 3)...)
+		out[i] = rule(fmt.Sprintf("r%d", i), randomEffect(rng), randomWhere(rng, 3))
 		out[i].Reason = []string{"one", "two"}[rng.IntN(2)]
 		if rng.IntN(5) == 0 && i > 0 {
-			out[i].When = slices.Clone(out[rng.IntN(i)].When) // equal boxes
-		}
-	}
-	for i := range out {
-		for j := i + 1; j < n; j++ {
-			k := out[j].Effect.Kind
-			if k != Safety && k != Exclude && rng.IntN(8) == 0 {
-				out[i].Overrides = append(out[i].Overrides, out[j].ID)
-			}
+			out[i].Where = out[rng.IntN(i)].Where // equal boxes
 		}
 	}
 	return out

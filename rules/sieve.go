@@ -58,19 +58,11 @@ func (b *Book) newSieve() sieve {
 func sift(row []chance, fact int, v slot) []chance {
 	var out []chance
 	for _, c := range row {
-		left := c.tests
-		for i := range c.tests {
-			t := &c.tests[i]
-			if t.fact != fact {
-				continue
-			}
-			if len(left) == len(c.tests) {
-				left = slices.DeleteFunc(slices.Clone(c.tests), func(t test) bool { return t.fact == fact })
-			}
-			c.state = min(c.state, t.on(v))
+		if i := slices.IndexFunc(c.tests, func(t test) bool { return t.fact == fact }); i >= 0 {
+			c.state = min(c.state, c.tests[i].on(v))
+			c.tests = slices.Concat(c.tests[:i], c.tests[i+1:])
 		}
 		if c.state != no {
-			c.tests = left
 			out = append(out, c)
 		}
 	}
@@ -81,11 +73,9 @@ func sift(row []chance, fact int, v slot) []chance {
 // rules test first.
 func (b *Book) mostTested() []int {
 	count := make([]int, len(b.facts))
-	for i := range b.ready {
-		for k, t := range b.ready[i].tests {
-			if !seenBefore(b.ready[i].tests, k) {
-				count[t.fact]++
-			}
+	for _, r := range b.ready {
+		for _, t := range r.tests {
+			count[t.fact]++
 		}
 	}
 	var out []int
@@ -101,13 +91,9 @@ func (b *Book) mostTested() []int {
 // valuesOf are the packed values of a fact in the order of their bits, unknown
 // first.
 func (b *Book) valuesOf(fact int) []slot {
-	n := len(b.facts[fact].Values)
-	if b.facts[fact].Type == Boolean {
-		n = 2
-	}
 	out := []slot{{}}
-	for i := range n {
-		out = append(out, slot{bit: 1 << i})
+	for i := range bits.OnesCount64(b.facts[fact].all().bits) {
+		out = append(out, slot{bits: 1 << i})
 	}
 	return out
 }
@@ -116,7 +102,7 @@ func (b *Book) valuesOf(fact int) []slot {
 func (s *sieve) left(slots []slot) []chance {
 	at := 0
 	for _, x := range s.by {
-		at += x.step * bits.Len64(slots[x.fact].bit) // 0 is unknown, then value 0 is 1
+		at += x.step * bits.Len64(slots[x.fact].bits) // 0 is unknown, then value 0 is 1
 	}
 	return s.rows[at]
 }

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -45,11 +44,11 @@ func FiguresIn(reason string) []string {
 
 // parse cuts a reason at {fact} and {3 in}. A brace that does not close, or
 // closes nothing, is refused: it would reach the screen.
-func (b *Book) parse(reason string) (template, error) {
+func (b *Book) parse(reason string) (t template, found, want string) {
 	if strings.TrimSpace(reason) == "" {
-		return template{}, fmt.Errorf("%w: no reason", ErrReason)
+		return t, "none", "why, in words for the builder"
 	}
-	t := template{whole: reason}
+	t.whole = reason
 	rest := reason
 	for {
 		open := strings.IndexAny(rest, "{}")
@@ -58,7 +57,7 @@ func (b *Book) parse(reason string) (template, error) {
 		}
 		end := strings.IndexAny(rest[open+1:], "{}")
 		if rest[open] == '}' || end < 0 || rest[open+1+end] == '{' {
-			return template{}, fmt.Errorf("%w: a brace without its partner in %q", ErrReason, reason)
+			return t, "a brace without its partner", "each { with its }"
 		}
 		name := rest[open+1 : open+1+end]
 		i, ok := b.index[name]
@@ -68,7 +67,7 @@ func (b *Book) parse(reason string) (template, error) {
 		case isFigure(name):
 			t.parts = append(t.parts, part{words: rest[:open], fact: -1, figure: name})
 		default:
-			return template{}, fmt.Errorf("%w: {%s} is not a declared fact, nor a figure with its unit like {3 in} or {R-19}", ErrReason, name)
+			return t, "{" + name + "}", "a declared fact, or a figure with its unit like {3 in} or {R-19}"
 		}
 		rest = rest[open+end+2:]
 	}
@@ -78,7 +77,7 @@ func (b *Book) parse(reason string) (template, error) {
 	if !t.facts {
 		t.whole = b.fill(&t, nil, Plain)
 	}
-	return t, nil
+	return t, "", ""
 }
 
 // Format shows the value of a fact in a reason.
@@ -103,23 +102,17 @@ func Plain(f Fact, v Value) string {
 // Render fills in the reason of a rule again, in another format (other units,
 // other words). A nil format is Plain. It returns "" for a rule of another book.
 func (b *Book) Render(r *Rule, f *Facts, format Format) string {
-	i, ok := b.place(r)
-	if !ok {
+	if r == nil {
+		return ""
+	}
+	i, ok := b.byID[r.ID]
+	if !ok || &b.rules[i] != r {
 		return ""
 	}
 	if format == nil {
 		format = Plain
 	}
 	return b.fill(&b.ready[i].text, b.own(f), format)
-}
-
-// place finds the number of a rule that belongs to this book.
-func (b *Book) place(r *Rule) (int, bool) {
-	if r == nil {
-		return 0, false
-	}
-	i, ok := b.byID[r.ID]
-	return i, ok && &b.rules[i] == r
 }
 
 func (b *Book) fill(t *template, f *Facts, format Format) string {

@@ -18,41 +18,33 @@ func axes(t *testing.T, n int) *Book {
 	return newBook(t, facts, nil)
 }
 
-func span(b *Book, t *testing.T, axis int, lo, hi float64) []test {
-	t.Helper()
-	name := b.facts[axis].Name
-	tests, errs := b.compileAll([]Atom{num(name, Ge, lo), num(name, Le, hi)})
-	require.Empty(t, errs)
-	return tests
-}
-
 // points counts the whole-number points of boxes that do not overlap.
-func points(g *grid, pieces []box) int {
+func points(pieces []box) int {
 	total := 0
 	for _, p := range pieces {
 		n := 1
-		for axis := range g.dims {
-			along := 0
-			for _, c := range g.cellsOf(p, axis) {
-				along += int(math.Floor(g.end(axis, c))) - int(math.Ceil(g.dims[axis].starts[c])) + 1
-			}
-			n *= along
+		for _, s := range p {
+			n *= int(math.Floor(s.hi)) - int(math.Ceil(s.lo)) + 1
 		}
 		total += n
 	}
 	return total
 }
 
-// union returns pieces that do not overlap and cover the boxes together.
-func union(t *testing.T, g *grid, boxes []box) []box {
+// rest gives what the boxes leave of a region as pieces that do not overlap:
+// hole after hole, each filled before the next is looked for.
+func rest(t *testing.T, region box, by ...box) []box {
 	t.Helper()
 	var out []box
-	for i, x := range boxes {
-		pieces, ok := g.minus(x, boxes[:i])
+	for {
+		steps := maxSteps
+		found, ok := hole(region, slices.Concat(by, out), &steps)
 		require.True(t, ok)
-		out = append(out, pieces...)
+		if found == nil {
+			return out
+		}
+		out = append(out, found)
 	}
-	return out
 }
 
 // aBox is a box of whole-number points, both ends included, on each axis.
@@ -88,18 +80,17 @@ func countPoints(axes int, ask func([]int) bool) int {
 	return n
 }
 
-// spans turns boxes of points into the tests of a book.
-func spans(t *testing.T, b *Book, boxes []aBox) [][]test {
+// on makes boxes of points those of a book.
+func (x aBox) on(t *testing.T, b *Book) box {
 	t.Helper()
-	var all [][]test
-	for _, x := range boxes {
-		var tests []test
-		for axis, s := range x {
-			tests = append(tests, span(b, t, axis, float64(s[0]), float64(s[1]))...)
-		}
-		all = append(all, tests)
+	where := Where{}
+	for axis, s := range x {
+		name := b.facts[axis].Name
+		where = all(where, num(name, "at_least", float64(s[0])), num(name, "at_most", float64(s[1])))
 	}
-	return all
+	tests, problems := b.tests(where)
+	require.Empty(t, problems)
+	return b.box(tests)
 }
 
 // Points in use while bays are filled and chimneys are cut out of them, each
@@ -117,18 +108,12 @@ func TestSubtractionCountsPoints(t *testing.T) {
 		{true, aBox{{5, 7}, {4, 6}, {4, 4}}},
 	}
 	b := axes(t, 3)
-	var boxes []aBox
-	for _, s := range steps {
-		boxes = append(boxes, s.aBox)
-	}
-	all := spans(t, b, boxes)
-	g := b.grid(all...)
 	var lit []box
 	for i, s := range steps {
-		x := g.box(all[i])
+		x := s.on(t, b)
 		var next []box
 		for _, piece := range lit {
-			next = append(next, g.without(piece, x)...)
+			next = append(next, rest(t, piece, x)...)
 		}
 		if s.fill {
 			next = append(next, x)
@@ -143,7 +128,7 @@ func TestSubtractionCountsPoints(t *testing.T) {
 			}
 			return in
 		})
-		require.Equal(t, want, points(g, lit), "step %d", i+1)
+		require.Equal(t, want, points(lit), "step %d", i+1)
 	}
 }
 
@@ -157,12 +142,18 @@ func TestUnionOfRectangles(t *testing.T) {
 		{{{1, 4}, {1, 9}}, {{3, 7}, {5, 12}}, {{2, 6}, {2, 6}}, {{-5, 5}, {6, 6}}},
 	} {
 		b := axes(t, 2)
-		all := spans(t, b, boxes)
-		g := b.grid(all...)
+		var pieces []box
+		for i, x := range boxes {
+			var before []box
+			for _, y := range boxes[:i] {
+				before = append(before, y.on(t, b))
+			}
+			pieces = append(pieces, rest(t, x.on(t, b), before...)...)
+		}
 		want := countPoints(2, func(p []int) bool {
 			return slices.ContainsFunc(boxes, func(x aBox) bool { return x.holds(p) })
 		})
-		require.Equal(t, want, points(g, union(t, g, g.boxes(all))))
+		require.Equal(t, want, points(pieces))
 	}
 }
 
@@ -171,20 +162,14 @@ func TestCubeWithoutCorner(t *testing.T) {
 	p := readPublished(t)
 	for _, c := range p.Corners.Cases {
 		b := axes(t, c[0])
-		var cube, corner []test
+		cube, corner := make(aBox, c[0]), make(aBox, c[0])
 		for axis := range c[0] {
-			cube = append(cube, span(b, t, axis, 1, float64(c[1]))...)
-			corner = append(corner, span(b, t, axis, 1, float64(c[2]))...)
+			cube[axis], corner[axis] = [2]int{1, c[1]}, [2]int{1, c[2]}
 		}
-		g := b.grid(cube, corner)
-		left, ok := g.minus(g.box(cube), []box{g.box(corner)})
-		require.True(t, ok)
-		require.Equal(t, c[3], points(g, left))
+		left := rest(t, cube.on(t, b), corner.on(t, b))
+		require.Equal(t, c[3], points(left))
 		require.LessOrEqual(t, len(left), c[0]) // one slab per axis is enough
-		_, a := g.uncovered(g.box(cube), append(left, g.box(corner)))
-		require.Equal(t, covered, a)
-		_, a = g.uncovered(g.box(cube), left)
-		require.Equal(t, open, a)
+		require.Empty(t, rest(t, cube.on(t, b), append(left, corner.on(t, b))...))
 	}
 }
 
@@ -196,21 +181,18 @@ func TestHardCoveringIsNotProved(t *testing.T) {
 		facts = append(facts, Fact{Name: string(rune('a' + i)), Type: Boolean})
 	}
 	b := newBook(t, facts, nil)
-	// Each box holds where one pair of facts is no and no: what is left over
-	// takes 2^10 pieces to list.
+	// Each box holds where one pair of facts is no and no.
 	var by []box
-	g := b.grid()
 	for i := 0; i < n; i += 2 {
-		tests, errs := b.compileAll([]Atom{{Fact: facts[i].Name, Op: Eq}, {Fact: facts[i+1].Name, Op: Eq}})
-		require.Empty(t, errs)
-		by = append(by, g.box(tests))
+		tests, problems := b.tests(Where{facts[i].Name: false, facts[i+1].Name: false})
+		require.Empty(t, problems)
+		by = append(by, b.box(tests))
 	}
-	pieces, ok := g.minus(g.full, by)
-	require.True(t, ok)
-	require.Len(t, pieces, 1<<(n/2))
 	steps := 3
-	_, a := g.search(g.full, by, &steps)
-	require.Equal(t, tooHard, a)
-	_, a = g.uncovered(g.full, by)
-	require.Equal(t, open, a)
+	_, ok := hole(b.box(nil), by, &steps)
+	require.False(t, ok)
+	steps = maxSteps
+	found, ok := hole(b.box(nil), by, &steps)
+	require.True(t, ok)
+	require.NotNil(t, found)
 }

@@ -63,14 +63,14 @@ func checkRules(c *catalog.Catalog, e env) int {
 	for _, f := range findings {
 		fmt.Fprintln(e.stdout, f)
 	}
-	tried, untried := 0, 0
-	for _, run := range c.Book.ExampleCoverage() {
-		if len(run.Untested) == 0 {
-			tried++
+	untried := c.Book.Untried()
+	tried := c.RuleCount()
+	for i, x := range untried {
+		if i == 0 || x.Rule != untried[i-1].Rule {
+			tried--
 		}
-		untried += len(run.Untested)
 	}
-	fmt.Fprintf(e.stdout, "examples try every condition of %d rules alone; %d single conditions are not tried alone\n", tried, untried)
+	fmt.Fprintf(e.stdout, "examples try every condition of %d rules alone; %d single conditions are not tried alone\n", tried, len(untried))
 	fmt.Fprintf(e.stdout, "%d rules over %d facts; %d obligations; %d findings\n", c.RuleCount(), c.FactCount(), len(c.Obligations()), len(findings))
 	if len(findings) > 0 {
 		return exitShort

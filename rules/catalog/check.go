@@ -272,6 +272,6 @@ func (k *checker) rest(r *records) {
 		k.ref("word "+w.Term, w.Ref)
 	}
 	for _, rule := range r.Rules {
-		k.ref("rule "+rule.ID, rule.Ref)
+		k.ref("rule "+rule.ID, Ref{rule.Source, Known(rule.Known)})
 	}
 }

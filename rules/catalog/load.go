@@ -34,7 +34,7 @@ type records struct {
 	Helps       []Help             `toml:"help"`
 	Facts       []FactRecord       `toml:"fact"`
 	Rules       []RuleRecord       `toml:"rule"`
-	Obligations []ObligationRecord `toml:"obligation"`
+	Obligations []rules.Obligation `toml:"obligation"`
 	Figures     []Figure           `toml:"figure"`
 	Studs       []Stud             `toml:"stud"`
 	Gear        []Gear             `toml:"gear"`
@@ -112,6 +112,7 @@ func readBase(files fs.FS, strictly bool) (*records, error) {
 		if err != nil {
 			errs = append(errs, fmt.Errorf("%s: %w", name, err))
 		}
+		r.from(func() *strict.Tree { tree, _ := strict.Parse(name, string(text)); return tree })
 		for _, kind := range recordKinds {
 			kind.add(all, &r)
 		}
@@ -161,7 +162,7 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 	c.reasons = map[string][2]string{}
 	for _, rule := range r.Rules {
 		c.ifUnknown[rule.ID] = rule.IfUnknown
-		if figures := len(rules.FiguresIn(string(rule.Reason))); figures > 0 && figures == strings.Count(string(rule.Reason), "{") {
+		if figures := len(rules.FiguresIn(rule.Reason)); figures > 0 && figures == strings.Count(rule.Reason, "{") {
 			text := units.Prose(rule.Reason)
 			c.reasons[rule.ID] = [2]string{text.In(units.US), text.In(units.SI)}
 		}
@@ -176,7 +177,8 @@ func (c *Catalog) build(r *records, texts map[string]string) error {
 	errs = append(errs, named(climatesFile, err))
 	c.Counties, err = readCounties(texts[statesFile], texts[countiesFile], c.sources)
 	errs = append(errs, err)
-	c.Book, c.obligations, err = buildBook(r)
+	c.obligations = r.Obligations
+	c.Book, err = buildBook(r)
 	errs = append(errs, err)
 	errs = append(errs, c.check(r)...)
 	return errors.Join(errs...)

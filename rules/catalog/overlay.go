@@ -40,11 +40,12 @@ func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error 
 		var o records
 		tree, err := strict.Decode(name, string(text), &o)
 		if errors.As(err, &wrong) {
-			problems = append(problems, wrong...)
+			problems = append(problems, earlier(tree, wrong)...)
 			continue
 		} else if err != nil {
 			return err
 		}
+		o.from(func() *strict.Tree { return tree })
 		problems = append(problems, c.layOne(r, &o, tree)...)
 	}
 	if len(problems) > 0 {

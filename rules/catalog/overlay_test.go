@@ -102,19 +102,14 @@ func TestOverlayKeepsPeopleSafe(t *testing.T) {
 [[rule]]
 id = "` + id + `"
 title = "Changed"
-when = [ { fact = "place", op = "eq", value = "attic" } ]
+where = { place = "attic" }
 effect = ` + effect + `
 reason = "changed"
 source = "common-practice"
 known = "practice"
-` + remove + `
-[[rule.example]]
-facts = { place = "attic" }
-fires = true
-[[rule.example]]
-facts = { place = "chimney" }
-fires = false
-`
+fires_on = [ { place = "attic" } ]
+silent_on = [ { place = "chimney" } ]
+` + remove
 	}
 	for _, id := range []string{"chimney-gap-empty", "chimney-combustible", "knob-and-tube", "water-first"} {
 		for _, remove := range []string{"", "remove = true"} {
@@ -243,36 +238,98 @@ known = "invented"
 		"rule on memory alone": {`[[rule]]
 id = "mine"
 title = "Mine"
-when = [ { fact = "place", op = "eq", value = "attic" } ]
+where = { place = "attic" }
 effect = { kind = "exclude" }
 reason = "because"
 source = "common-practice"
 known = "memory"
-[[rule.example]]
-facts = { place = "attic" }
-fires = true
-[[rule.example]]
-facts = { place = "chimney" }
-fires = false
-`, "memory"},
+fires_on = [ { place = "attic" } ]
+silent_on = [ { place = "chimney" } ]
+`, `mine.toml:8: rule[1].known: found "memory" for what takes a choice away or warns; want a published ground, or practice`},
 		"rule about an unknown fact": {`[[rule]]
 id = "mine"
 title = "Mine"
-when = [ { fact = "moon", op = "eq", value = "full" } ]
+where = { moon = "full" }
 effect = { kind = "for" }
 reason = "because"
 source = "common-practice"
 known = "practice"
-[[rule.example]]
-facts = { place = "attic" }
+fires_on = [ { place = "attic" } ]
+silent_on = [ { place = "chimney" } ]
+`, "mine.toml:4: rule[1].where.moon: found a fact that is not declared; want the name of a fact in facts.toml"},
+		"rule that asks what cannot be": {`[[rule]]
+id = "mine"
+title = "Mine"
+where = { place = "attic", zone = { at_least = 6, below = 4 }, gap_in = { beneath = 2 } }
+effect = { kind = "for" }
+reason = "because"
+source = "common-practice"
+known = "practice"
+fires_on = [ { place = "attik" } ]
+`, `mine.toml:1: rule[1].silent_on: found none; want a case in which it stays silent, like { place = "attic" }
+mine.toml:4: rule[1].where.gap_in: found { beneath = 2 }; want a number from 0 to 60, or a table of above, at_least, below and at_most like { at_least = 2, below = 5 }
+mine.toml:4: rule[1].where.zone: found { at_least = 6, below = 4 }, which nothing can be; want what some value meets
+mine.toml:9: rule[1].fires_on[1].place: found "attik"; want one of "attic"`},
+		"figure in what is required": {`[[rule]]
+id = "mine"
+title = "Mine"
+where = { place = "attic" }
+effect = { kind = "require", need = "baffle", need_value = "{1 inn} free" }
+reason = "because"
+source = "common-practice"
+known = "practice"
+fires_on = [ { place = "attic" } ]
+silent_on = [ { place = "chimney" } ]
+`, "mine.toml:5: rule[1].effect.need_value: found {1 inn}; want a unit behind the figure"},
+		"fact of a type unheard of": {`[[fact]]
+name = "mood"
+type = "feeling"
+from = "answer"
+`, `mine.toml:3: fact[1].type: found "feeling"; want enum, bool or number`},
+		"material the facts do not know": {ownSource + `[[material]]
+id = "straw"
+name = "straw"
+`, "straw"},
+	} {
+		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": c.text}))
+		require.ErrorContains(t, err, c.want, name)
+	}
+}
+
+// Conditions and examples in their earlier form are refused, and each file is
+// told how the very same is written now.
+func TestOverlayInTheEarlierForm(t *testing.T) {
+	const head = "[[rule]]\nid = \"mine\"\ntitle = \"Mine\"\n"
+	const rest = "effect = { kind = \"for\" }\nreason = \"because\"\nsource = \"common-practice\"\nknown = \"practice\"\n"
+	const examples = `[[rule.example]]
+facts = { place = "attic", zone = 4 }
 fires = true
 [[rule.example]]
 facts = { place = "chimney" }
 fires = false
-`, "moon"},
+[[rule.example]]
+facts = { zone = 2 }
+`
+	const fires, silent = `fires_on = [ { place = "attic", zone = 4 } ]`, `silent_on = [ { place = "chimney" }, { zone = 2 } ]`
+	for was, now := range map[string]string{
+		`{ fact = "place", op = "eq", value = "attic" }`:                  `place = "attic"`,
+		`{ fact = "place", op = "ne", value = "attic" }`:                  `place = { not = "attic" }`,
+		`{ fact = "place", op = "in", value = ["attic", "chimney"] }`:     `place = ["attic", "chimney"]`,
+		`{ fact = "place", op = "not_in", value = ["attic", "chimney"] }`: `place = { none_of = ["attic", "chimney"] }`,
+		`{ fact = "vents_ok", op = "eq", value = true }`:                  `vents_ok = true`,
+		`{ fact = "vents_ok", op = "ne", value = true }`:                  `vents_ok = false`,
+		`{ fact = "zone", op = "lt", value = 3 }`:                         `zone = { below = 3 }`,
+		`{ fact = "zone", op = "le", value = 3.5 }`:                       `zone = { at_most = 3.5 }`,
+		`{ fact = "zone", op = "gt", value = 3 }`:                         `zone = { above = 3 }`,
+		`{ fact = "zone", op = "ge", value = 3 }`:                         `zone = { at_least = 3 }`,
+		`{ fact = "zone", op = "between", value = [3, 5] }`:               `zone = { at_least = 3, below = 5 }`,
+		`{ fact = "zone", op = "ge", value = 3 }, { fact = "old", op = "eq", value = false }, { fact = "zone", op = "lt", value = 5 }`: `zone = { at_least = 3, below = 5 }, old = false`,
 	} {
-		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": c.text}))
-		require.ErrorContains(t, err, c.want, name)
+		_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": head + "when = [ " + was + " ]\n" + rest + examples}))
+		require.EqualError(t, err, "mine.toml:4: rule[1].when: found conditions in their earlier form; want where = { "+now+" }\n"+
+			"mine.toml:9: rule[1].example: found examples in their earlier form; want "+fires+" and "+silent)
+		_, err = catalog.Load(data.Files, over(map[string]string{"mine.toml": head + "where = { " + now + " }\n" + rest + fires + "\n" + silent + "\n"}))
+		require.NoError(t, err, "what it is told to write is taken: %s", now)
 	}
 }
 

@@ -34,7 +34,7 @@ known = "practice"
 [[rule]]
 id = "own-rule"
 title = "Own"
-when = [ { fact = "place", op = "eq", value = "attic" } ]
+where = { place = "attic" }
 effect = { kind = "install" }
 reason = "Keep {3 furlongs} and {depth_in}."
 source = "own"

@@ -412,23 +412,15 @@ func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 // them is true whoever does the work, and only a note.
 var bidFacts = []string{"overloaded", "two_retarders", "thin_board", "retarder", "damp_verdict", "peak_g_m2", "worst_rh"}
 
-// asksOf reports whether a condition of a rule asks of one of some facts.
+// asksOf reports whether the condition of a rule asks of one of some facts.
 func asksOf(r *rules.Rule, facts ...string) bool {
-	return slices.ContainsFunc(r.When, func(a rules.Atom) bool { return slices.Contains(facts, a.Fact) })
+	return slices.ContainsFunc(facts, func(name string) bool { return r.Where[name] != nil })
 }
 
 // onDamp reports whether a rule fires for a missing retarder, or for what the
 // damp check finds.
 func onDamp(r *rules.Rule) bool {
-	return slices.ContainsFunc(r.When, func(a rules.Atom) bool {
-		switch a.Fact {
-		case "damp_verdict", "peak_g_m2", "worst_rh":
-			return true
-		case "retarder":
-			return a.Op == rules.Eq && slices.Equal(a.Values, []string{"none"})
-		}
-		return false
-	})
+	return r.Where["retarder"] == "none" || asksOf(r, "damp_verdict", "peak_g_m2", "worst_rh")
 }
 
 func refOf(h rules.Hit) catalog.Ref {

@@ -2,7 +2,9 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -94,7 +96,7 @@ func compareRules() error {
 func conditionsOnly(book *rules.Book, facts []*rules.Facts) (*rules.Book, []*rules.Facts, error) {
 	var list []rules.Rule
 	for _, r := range book.Rules() {
-		list = append(list, rules.Rule{ID: r.ID, Title: r.ID, When: r.When, Effect: rules.Effect{Kind: rules.Install}, Reason: ".", Source: r.Source, Known: r.Known, Examples: r.Examples})
+		list = append(list, rules.Rule{ID: r.ID, Title: r.ID, Where: r.Where, Effect: rules.Effect{Kind: rules.Install}, Reason: ".", Source: r.Source, Known: r.Known, FiresOn: r.FiresOn, SilentOn: r.SilentOn})
 	}
 	bare, err := rules.NewBook(book.Facts(), list)
 	if err != nil {
@@ -103,7 +105,11 @@ func conditionsOnly(book *rules.Book, facts []*rules.Facts) (*rules.Book, []*rul
 	var own []*rules.Facts
 	for _, f := range facts {
 		g := bare.NewFacts()
-		g.CopyFrom(f)
+		for _, fact := range book.Facts() {
+			if err := g.Set(fact.Name, f.Get(fact.Name)); err != nil {
+				return nil, nil, err
+			}
+		}
 		own = append(own, g)
 	}
 	return bare, own, nil
@@ -134,41 +140,45 @@ func environment(f *rules.Facts, types map[string]rules.Fact) map[string]any {
 }
 
 func expression(r *rules.Rule, types map[string]rules.Fact) string {
-	parts := make([]string, len(r.When))
-	for i, a := range r.When {
-		parts[i] = condition(a, types[a.Fact].Type)
+	var parts []string
+	for _, name := range slices.Sorted(maps.Keys(r.Where)) {
+		parts = append(parts, condition(types[name], r.Where[name]))
 	}
 	return strings.Join(parts, " && ")
 }
 
-func condition(a rules.Atom, t rules.FactType) string {
-	if t == rules.Boolean {
-		if a.Bool == (a.Op == rules.Eq) {
-			return a.Fact
+func condition(f rules.Fact, asked any) string {
+	switch asked := asked.(type) {
+	case bool:
+		if asked {
+			return f.Name
 		}
-		return "!" + a.Fact
-	}
-	if t == rules.Enum {
-		quoted := make([]string, len(a.Values))
-		for i, v := range a.Values {
-			quoted[i] = strconv.Quote(v)
+		return "!" + f.Name
+	case []any:
+		return f.Name + " in " + literal(asked)
+	case map[string]any:
+		signs := map[string]string{"below": "<", "at_most": "<=", "above": ">", "at_least": ">=", "not": "!=", "none_of": "not in"}
+		var parts []string
+		for _, key := range slices.Sorted(maps.Keys(asked)) {
+			parts = append(parts, f.Name+" "+signs[key]+" "+literal(asked[key]))
 		}
-		switch a.Op {
-		case rules.Eq:
-			return a.Fact + " == " + quoted[0]
-		case rules.Ne:
-			return a.Fact + " != " + quoted[0]
-		case rules.In:
-			return a.Fact + " in [" + strings.Join(quoted, ", ") + "]"
+		return strings.Join(parts, " && ")
+	}
+	return f.Name + " == " + literal(asked)
+}
+
+func literal(v any) string {
+	switch v := v.(type) {
+	case string:
+		return strconv.Quote(v)
+	case []any:
+		quoted := make([]string, len(v))
+		for i, x := range v {
+			quoted[i] = literal(x)
 		}
-		return a.Fact + " not in [" + strings.Join(quoted, ", ") + "]"
+		return "[" + strings.Join(quoted, ", ") + "]"
 	}
-	number := strconv.FormatFloat(a.Num, 'f', -1, 64)
-	signs := map[rules.Op]string{rules.Eq: "==", rules.Ne: "!=", rules.Lt: "<", rules.Le: "<=", rules.Gt: ">", rules.Ge: ">="}
-	if a.Op == rules.Between {
-		return a.Fact + " >= " + number + " && " + a.Fact + " < " + strconv.FormatFloat(a.Num2, 'f', -1, 64)
-	}
-	return a.Fact + " " + signs[a.Op] + " " + number
+	return fmt.Sprint(v)
 }
 
 // agree checks that both mean the same: every rule that ours says holds on
