@@ -17,9 +17,6 @@ func (p Product) FrictionFit() Product {
 	return p
 }
 
-// Ft2 is the face of one piece.
-func (p Product) Ft2() float64 { return ft2(p.WidthIn * p.LengthIn) }
-
 func (p Product) check() error {
 	for _, s := range []struct {
 		name      string

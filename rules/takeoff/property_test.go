@@ -42,7 +42,7 @@ func TestOrderCoversEveryBay(t *testing.T) {
 		require.GreaterOrEqual(t, float64(o.Packages*p.PerPackage), float64(o.Stock)*1.05-1e-6)
 		require.Less(t, float64((o.Packages-1)*p.PerPackage), float64(o.Stock)*1.05)
 		// No plan can use less blanket than the pieces are large.
-		require.GreaterOrEqual(t, p.Ft2()*float64(o.Stock), o.Coverage.PieceFt2-1e-9)
+		require.GreaterOrEqual(t, ft2(p.WidthIn*p.LengthIn)*float64(o.Stock), o.Coverage.PieceFt2-1e-9)
 	}
 }
 

@@ -122,7 +122,7 @@ func TestPublishedModuleAndCoverage(t *testing.T) {
 	for _, row := range p.Coverage {
 		name := p.name(t, row.From)
 		b := Product{WidthIn: row.BattIn[0], LengthIn: row.BattIn[1], PerPackage: row.Pieces}
-		require.InDelta(t, row.BlanketFt2, b.Ft2()*float64(b.PerPackage), 0.005, name)
+		require.InDelta(t, row.BlanketFt2, ft2(b.WidthIn*b.LengthIn)*float64(b.PerPackage), 0.005, name)
 		perFt, err := ModuleFt2PerFt(row.ModuleIn)
 		require.NoError(t, err, name)
 		require.InDelta(t, row.ModuleFt2, perFt*b.LengthIn/12*float64(b.PerPackage), 0.005, name)

@@ -1,5 +1,5 @@
-// Package chart draws numbers as lines of text for a terminal: bars, the
-// layers of a wall, the months of a year, a ladder of prices, a table.
+// Package chart draws numbers as lines of text for a terminal: the
+// layers of a wall, the months of a year, a table.
 //
 // Every drawing is pure: the same input gives the same lines. There is no
 // colour anywhere, so that nothing can depend on it, and each drawing carries

@@ -1,7 +1,7 @@
 package chart
 
 // entry is one item of a vertical list: a sign at the left, words, and a
-// short text in a column at the right. Section and Ladder share it.
+// short text in a column at the right.
 type entry struct {
 	first, more string // signs of the first line and of those after it
 	head, note  string

@@ -38,10 +38,8 @@ func FuzzDrawings(f *testing.F) {
 		p := Pen{Glyphs: Unicode(), Measure: wide}
 		o := MonthsOpts{What: s, Limit: v, LimitLabel: s, Text: func(float64) string { return s }}
 		for _, d := range []Drawing{
-			p.Bars([]BarRow{{Label: s, Value: v, Max: v, Note: s}, {Label: s, Value: 1, Text: s}}, width),
 			p.Section([]SectionLayer{{Name: s, Note: s, TempText: s, Kind: Fiber}, {Name: s, Kind: Retarder}}, s, s, width),
 			p.Months([12]float64{v, 1, 2}, o, width),
-			p.Ladder([]Step{{Title: s, Price: s, Here: true}, {Title: s}}, width),
 			p.Table([]string{s, s}, [][]string{{s, s}, {s}}, width, TableOpts{Keep: []int{1}}),
 		} {
 			check(t, p, d, width, s, v, width)

@@ -4,24 +4,21 @@ package chart
 // ASCII and Unicode. The fields are closed so that no third set can appear in
 // which two kinds of layer look alike.
 type Glyphs struct {
-	bar, over, track string // filled, filled above the limit, room left
-	base, limit      string // the two lines of the months
-	rail, rung       string // the ladder
-	here, hereRung   string // the step one stands on
-	up, down         string // toward the inside, toward the outside
-	film, board      string // layers of a section, in the order of Kind
-	fiber, retarder  string
-	sheathing        string
-	cladding, gap    string
-	concrete, soil   string
+	bar, over       string // filled, filled above the limit
+	base, limit     string // the two lines of the months
+	up, down        string // toward the inside, toward the outside
+	film, board     string // layers of a section, in the order of Kind
+	fiber, retarder string
+	sheathing       string
+	cladding, gap   string
+	concrete, soil  string
 }
 
 // ASCII is the set for terminals and fonts that have nothing else.
 func ASCII() Glyphs {
 	return Glyphs{
-		bar: "#", over: "!", track: ".",
+		bar: "#", over: "!",
 		base: "-", limit: "=",
-		rail: "|", rung: "-", here: ">", hereRung: "=",
 		up: "^", down: "v",
 		film: ".", board: "=", fiber: "~", retarder: "-", sheathing: "#",
 		cladding: "/", gap: " ", concrete: "o", soil: ":",
@@ -32,9 +29,8 @@ func ASCII() Glyphs {
 // common console fonts have: no emoji, no Braille patterns.
 func Unicode() Glyphs {
 	return Glyphs{
-		bar: "█", over: "▒", track: "░",
+		bar: "█", over: "▒",
 		base: "─", limit: "═",
-		rail: "│", rung: "─", here: "›", hereRung: "═",
 		up: "↑", down: "↓",
 		film: "·", board: "═", fiber: "≈", retarder: "─", sheathing: "▓",
 		cladding: "▌", gap: " ", concrete: "▒", soil: "░",
@@ -43,7 +39,7 @@ func Unicode() Glyphs {
 
 func (g Glyphs) all() []string {
 	return []string{
-		g.bar, g.over, g.track, g.base, g.limit, g.rail, g.rung, g.here, g.hereRung,
+		g.bar, g.over, g.base, g.limit,
 		g.up, g.down, g.film, g.board, g.fiber, g.retarder, g.sheathing,
 		g.cladding, g.gap, g.concrete, g.soil,
 	}

@@ -16,11 +16,9 @@ var goldenWidths = []int{40, 80}
 
 // drawings is one sample of each kind, at the width given.
 var drawings = map[string]func(Pen, int) Drawing{
-	"bars":        func(p Pen, w int) Drawing { return p.Bars(sampleBars(), w) },
 	"section":     func(p Pen, w int) Drawing { return p.Section(sampleWall(), "living room, 70 F", "January, 20 F", w) },
 	"held":        func(p Pen, w int) Drawing { return p.Months(sampleHeld(), heldOpts(), w) },
 	"humidity":    func(p Pen, w int) Drawing { return p.Months(sampleHumidity(), humidityOpts(), w) },
-	"ladder":      func(p Pen, w int) Drawing { return p.Ladder(sampleSteps(), w) },
 	"house-table": func(p Pen, w int) Drawing { return p.Table(sampleHeaders(), sampleRows(), w, TableOpts{}) },
 	"order-table": func(p Pen, w int) Drawing {
 		return p.Table([]string{"What", "Packages", "Cost"}, [][]string{
@@ -52,16 +50,6 @@ func TestGolden(t *testing.T) {
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	fixture.Golden(t, "testdata", name, got)
-}
-
-func sampleBars() []BarRow {
-	return []BarRow{
-		{Label: "price", Value: 13.1, Max: 17.6},
-		{Label: "quiet", Value: 5.2, Max: 5.9, Note: "you put it last for the attic"},
-		{Label: "no itch or dust", Value: 9.4, Max: 23.5},
-		{Label: "least likely to burn", Value: math.NaN(), Max: 11.8, Note: "treatment not named"},
-		{Label: "copes with damp", Value: 0, Max: 17.6},
-	}
 }
 
 func sampleWall() []SectionLayer {
@@ -97,15 +85,6 @@ func humidityOpts() MonthsOpts {
 		What: "Humidity at the sheathing", Limit: 80, LimitLabel: "mold risk above",
 		Text:  func(v float64) string { return fmt.Sprintf("%.0f %%", v) },
 		Short: func(v float64) string { return fmt.Sprintf("%.0f", v) },
-	}
-}
-
-func sampleSteps() []Step {
-	return []Step{
-		{Title: "Cheapest set that meets the requirements: fiberglass everywhere", Price: "$4,210"},
-		{Title: "Mineral wool in the street wall: quieter, same R", Price: "+$140", Here: true},
-		{Title: "Wool in the bedroom walls: less itch, and the attic stays as it is", Price: "+$610"},
-		{Title: "Everything at its best", Price: "+$1,900"},
 	}
 }
 

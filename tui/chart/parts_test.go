@@ -1,41 +1,12 @@
 package chart
 
 import (
-	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
-
-func TestBarSentence(t *testing.T) {
-	cases := []struct {
-		rows []BarRow
-		want string
-	}{
-		{nil, nothing},
-		{[]BarRow{{Label: "wool", Value: 2}, {Label: "cotton", Value: 3, Note: "lint."}}, "Highest first: cotton 3 (lint) and wool 2."},
-		{[]BarRow{{Label: "wool", Value: math.NaN()}, {Label: "cotton", Value: math.Inf(1)}}, "No figure for wool and cotton."},
-		{[]BarRow{{Label: "sound", Value: 4, Max: 20}, {Label: "fire", Value: math.NaN()}}, "Highest first: sound 4 of 20; no figure for fire."},
-		{[]BarRow{{Label: "attic", Value: 49, Text: "R-49"}}, "Highest first: attic R-49."},
-	}
-	for _, c := range cases {
-		require.Equal(t, c.want, Pen{}.Bars(c.rows, 80).Sentence)
-	}
-}
-
-// Nothing below zero is drawn, and nothing above it without a mark.
-func TestSmallBars(t *testing.T) {
-	d := Pen{}.Bars([]BarRow{{Label: "a", Value: 1e6}, {Label: "b", Value: 1e-6}, {Label: "c", Value: 0}, {Label: "d", Value: -5}}, 60)
-	var marks []int
-	for _, l := range d.Lines {
-		marks = append(marks, strings.Count(l, "#"))
-	}
-	require.Equal(t, []int{1, 0, 0}, marks[1:])
-	require.Greater(t, marks[0], 10)
-	require.Contains(t, d.Lines[3], "-5")
-}
 
 func TestRetarderSide(t *testing.T) {
 	layers := func(kinds ...Kind) []SectionLayer {
@@ -88,38 +59,6 @@ func TestNotesOfASectionStayShort(t *testing.T) {
 		require.LessOrEqual(t, len(l), mostNote+signColumns+1)
 	}
 	require.Equal(t, 60, strings.Count(strings.Join(d.Lines, " "), "word"))
-}
-
-func TestLadderMarksOneStepBySignAndWord(t *testing.T) {
-	for _, g := range []Glyphs{ASCII(), Unicode()} {
-		d := Pen{Glyphs: g}.Ladder(sampleSteps(), 80)
-		var here, next []string
-		for _, l := range d.Lines {
-			if strings.HasPrefix(l, g.here) {
-				here = append(here, l)
-			}
-			if strings.Contains(l, "next:") {
-				next = append(next, l)
-			}
-		}
-		require.Len(t, here, 1)
-		require.Contains(t, here[0], "HERE: Mineral wool")
-		require.Len(t, next, 1)
-		require.Contains(t, next[0], "Wool in the bedroom walls")
-	}
-	require.Contains(t, Pen{}.Ladder(sampleSteps(), 80).Sentence, "2 (you are here) Mineral wool in the street wall")
-	require.Equal(t, "A ladder of 1 step: 1 All ($5).", Pen{}.Ladder([]Step{{Title: "All.", Price: "$5"}}, 80).Sentence)
-}
-
-func TestLadderRailsStayInLine(t *testing.T) {
-	var steps []Step
-	for i := range 120 {
-		steps = append(steps, Step{Title: fmt.Sprint("step ", i), Here: i == 98})
-	}
-	for _, l := range (Pen{}).Ladder(steps, 40).Lines {
-		require.Equal(t, byte('|'), l[1], l)
-		require.Equal(t, byte('|'), l[7], l)
-	}
 }
 
 func TestTableTurnsIntoBlocksWhenNarrow(t *testing.T) {

@@ -64,17 +64,9 @@ func (r source) texts() []string {
 }
 
 func (r source) draw(p Pen, width int) map[string]Drawing {
-	bars := make([]BarRow, r.IntN(6))
-	for i := range bars {
-		bars[i] = BarRow{Label: r.text(), Value: r.number(), Max: r.number(), Text: r.text(), Note: r.text()}
-	}
 	layers := make([]SectionLayer, r.IntN(8))
 	for i := range layers {
 		layers[i] = SectionLayer{Name: r.text(), Note: r.text(), TempText: r.text(), Kind: Kind(r.IntN(12) - 1)}
-	}
-	steps := make([]Step, r.IntN(13))
-	for i := range steps {
-		steps[i] = Step{Title: r.text(), Price: r.text(), Here: r.IntN(4) == 0}
 	}
 	var values [12]float64
 	for i := range values {
@@ -91,9 +83,7 @@ func (r source) draw(p Pen, width int) map[string]Drawing {
 	}
 	to := TableOpts{Keep: []int{r.IntN(5) - 1}, Right: []int{r.IntN(5)}, Dense: r.IntN(2) == 0}
 	return map[string]Drawing{
-		"bars":    p.Bars(bars, width),
 		"section": p.Section(layers, r.text(), r.text(), width),
-		"ladder":  p.Ladder(steps, width),
 		"months":  p.Months(values, o, width),
 		"table":   p.Table(r.texts(), rows, width, to),
 	}
@@ -168,9 +158,7 @@ func TestTwoColumnSignsFallBackToASCII(t *testing.T) {
 func TestNothingIsLeftOut(t *testing.T) {
 	cases := map[string][]string{
 		"house-table": append(strings.Fields(strings.Join(sampleHeaders()[1:], " ")), words(sampleRows())...),
-		"ladder":      strings.Fields("Cheapest requirements: everywhere $4,210 +$140 HERE: next: bedroom best +$1,900"),
 		"section":     strings.Fields("INSIDE: room, gypsum, paper inside fiber staple second sheet fills bay, watch: siding OUTSIDE: 67 24 January,"),
-		"bars":        strings.Fields("price quiet last attic itch dust burn figure treatment named copes 13.1 9.4"),
 	}
 	for kind, all := range cases {
 		for width := MinWidth; width <= MaxWidth; width++ {

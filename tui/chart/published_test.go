@@ -28,12 +28,6 @@ type published struct {
 			Months [12]float64
 		}
 	}
-	MinimumR struct {
-		Rows []struct {
-			Part string
-			R    float64
-		}
-	} `json:"minimum_r"`
 	Signs struct {
 		Rows []struct {
 			Sign, Code string
@@ -54,7 +48,6 @@ func load(t testing.TB) published {
 	fixture.Published(t, "chart.json", &p)
 	require.NotEmpty(t, p.Held.Rows)
 	require.NotEmpty(t, p.Humidity.Rows)
-	require.NotEmpty(t, p.MinimumR.Rows)
 	require.NotEmpty(t, p.Signs.Rows)
 	require.NotEmpty(t, p.Texts.Rows)
 	return p
@@ -111,30 +104,6 @@ func TestMonthsSayWhichMonthsAreOverTheLimit(t *testing.T) {
 	}
 }
 
-// Source: IECC 2021 table R402.1.3, zone 5 (read). The bars keep the
-// proportions of the numbers: 60 to 30 to 15.
-func TestBarsKeepProportions(t *testing.T) {
-	var rows []BarRow
-	var top float64
-	for _, r := range load(t).MinimumR.Rows {
-		rows = append(rows, BarRow{Label: r.Part, Value: r.R})
-		top = max(top, r.R)
-	}
-	for width := MinWidth; width <= MaxWidth; width++ {
-		d := Pen{}.Bars(rows, width)
-		var got []int
-		for _, l := range d.Lines {
-			if n := strings.Count(l, "#"); n > 0 {
-				got = append(got, n)
-			}
-		}
-		require.Len(t, got, len(rows), "width %d", width)
-		for i, r := range rows {
-			require.InDelta(t, r.Value/top*float64(got[0]), float64(got[i]), 0.5, "width %d", width)
-		}
-	}
-}
-
 // Source: Unicode Character Database (read). No sign may be one that takes two
 // columns everywhere, and none may be missing from the list.
 func TestUnicodeSignsAreOneColumn(t *testing.T) {
@@ -156,25 +125,17 @@ func TestUnicodeSignsAreOneColumn(t *testing.T) {
 }
 
 // Source: Unicode Character Database (computed sums). Wide letters keep the
-// columns of a table and the ends of bars in line.
+// columns of a table in line.
 func TestWideLettersKeepColumns(t *testing.T) {
 	var rows [][]string
-	var bars []BarRow
 	for _, r := range load(t).Texts.Rows {
 		require.Equal(t, r.Columns, wide(r.Text), r.Text)
 		rows = append(rows, []string{r.Text, "|"})
-		bars = append(bars, BarRow{Label: r.Text, Value: 5, Note: "|"})
 	}
-	p := Pen{Measure: wide}
-	for _, lines := range [][]string{
-		p.Table([]string{"", "|"}, rows, 80, TableOpts{}).Lines[2:],
-		p.Bars(bars, 80).Lines,
-	} {
-		at := map[int]bool{}
-		for _, l := range lines {
-			require.True(t, strings.HasSuffix(l, "|"), l)
-			at[wide(l)] = true
-		}
-		require.Len(t, at, 1, "the last columns stand under one another")
+	at := map[int]bool{}
+	for _, l := range (Pen{Measure: wide}).Table([]string{"", "|"}, rows, 80, TableOpts{}).Lines[2:] {
+		require.True(t, strings.HasSuffix(l, "|"), l)
+		at[wide(l)] = true
 	}
+	require.Len(t, at, 1, "the last columns stand under one another")
 }
