@@ -61,7 +61,10 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
-	set("fill_above", fillAbove(a))
+	switch s.Kind.ID {
+	case "exterior-wall", "sloped-ceiling", "chimney": // plan.Assessment.Update works these out again
+		set("fill_above", fillAbove(a))
+	}
 	switch s.Kind.ID {
 	case "attic", "sloped-ceiling":
 		set("by_listing", rules.Bool(!a.BrickAlone()))
