@@ -57,6 +57,7 @@ type Surface struct {
 	Finished                bool // its insulation is in: a board can go on only where something comes off
 	MayBeOld                bool // old wiring or old fill may be found here
 	HasDrawing              bool
+	OwnTarget               bool     // its R was typed for the place itself
 	DrawingR, DrawingBoardR float64  // named by the drawings: of the blanket, and of a board beside it
 	FoundVoid               *float64 // share of the blanket left empty as measured, nil before
 }
@@ -113,6 +114,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.Cladding, _ = c.Cladding(text("cladding"))
 	s.nameLayers()
 	s.DrawingR, s.DrawingBoardR, s.HasDrawing = a.DrawnR(p)
+	s.OwnTarget = s.HasDrawing && a.Value(house.PlaceScope, p, "target_r").Source == house.FromAnswer
 	s.RuledOut = append(append([]string{}, a.Answer(house.Top, nil, "rule_out").List...), p.Answers["rule_out"].List...)
 	if pin := text("pin"); pin != "none" {
 		s.Pin = pin

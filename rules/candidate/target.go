@@ -72,6 +72,9 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 		t := Target{CavityR: s.DrawingR, ContinuousR: s.DrawingBoardR, By: "drawings"}
 		t.Required = t.CavityR > 0 || t.ContinuousR > 0
 		t.Text = t.figures(s) + ", as your drawings or local rule say"
+		if s.OwnTarget {
+			t.Text = t.figures(s) + ", as you typed" + t.codeBeside(s, site, c, maxCavityR, boardR)
+		}
 		if s.OldIn > 0 {
 			t.Notes = append(t.Notes, fmt.Sprintf("the %s that lies there is not counted against what your drawings ask: where they mean old and new together, less is enough", s.System.R(s.ExistingR)))
 		}
@@ -116,6 +119,17 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	t.Required = t.CavityR > 0 || t.ContinuousR > 0
 	t.Text = t.describe(s, site)
 	return t
+}
+
+// codeBeside says what the model code asks where a typed figure asks for something
+// else; empty where it asks the same or nothing.
+func (t Target) codeBeside(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR float64) string {
+	s.HasDrawing = false
+	code := chosenTarget(s, site, c, maxCavityR, boardR)
+	if !code.Required || code.figures(s) == t.figures(s) {
+		return ""
+	}
+	return "; the model code asks " + code.figures(s)
 }
 
 // chooseAlternative takes the alternative with the least board to add among

@@ -189,3 +189,12 @@ func TestDrawingsNameABoard(t *testing.T) {
 		require.Contains(t, target.Text, "R-20 + 5 board outside, as your drawings")
 	}
 }
+
+// A figure typed for a place is no word of the drawings, and what the model code
+// asks stands beside it (R-20 in zone 4A walls, 2018: IECC table R402.1.2, read).
+func TestATypedTargetIsNotTheDrawingsWord(t *testing.T) {
+	for r, want := range map[string]string{"5": "R-5, as you typed; the model code asks R-20", "20": "R-20, as you typed"} {
+		a := fixture.Read(t, "version = 1\ndrawings = false\nold = false\n[site]\nzone = \"4A\"\ncode = \"irc-2018\"\n[[place]]\nkind = \"exterior-wall\"\nframing.size = \"2x6\"\ntarget_r = "+r+"\n")
+		require.Equal(t, want, Assess(a, &a.House.Places[0], ResolveSite(a)).Target.Text)
+	}
+}
