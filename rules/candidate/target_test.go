@@ -99,7 +99,7 @@ func TestDrawingsWin(t *testing.T) {
 			require.Equal(t, want, r.Target.CavityR)
 			require.Zero(t, r.Target.AddR)
 			require.Equal(t, want > 0, r.Target.Required)
-			require.Contains(t, r.Target.Text, "drawings")
+			require.Contains(t, r.Target.Text, "as you typed")
 		}
 	}
 }

@@ -18,6 +18,31 @@ func (a Answered) Disagree() []string {
 	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
 		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
 	}
+	if crawls := a.ventsDenied(); len(crawls) > 0 {
+		what := map[bool]string{true: "without vents, but that there are open vents in ", false: "with vents, but that there are none in "}[crawls[0].Answers["vented"].Bool]
+		out = append(out, "TWO ANSWERS DISAGREE: you said that the house stands over a crawl space "+what+a.labels(crawls)+". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
+	}
+	return out
+}
+
+// ventsDenied are the crawl spaces of a house that is said to stand over one with
+// vents, or over one without, where all of these are said to be otherwise.
+func (a Answered) ventsDenied() []*Place {
+	below := a.House.Answers["shape.below"]
+	if below.State != Given || below.Text != "crawl-vented" && below.Text != "crawl-closed" {
+		return nil
+	}
+	var out []*Place
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Kind != "crawl-space" {
+			continue
+		}
+		if vented := p.Answers["vented"]; vented.State != Given || vented.Bool == (below.Text == "crawl-vented") {
+			return nil
+		}
+		out = append(out, p)
+	}
 	return out
 }
 

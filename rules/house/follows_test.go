@@ -107,3 +107,25 @@ func TestNotSureOfAPlaceIsNotOverruled(t *testing.T) {
 		require.True(t, asked && !v.Known && v.Source == house.FromUnknown, key)
 	}
 }
+
+// What is said of the crawl space under the house stands for its vents until the
+// place says otherwise; where no place agrees, the builder is told.
+func TestACrawlSpaceHasTheVentsOfTheShape(t *testing.T) {
+	for _, x := range []struct {
+		below, vented string
+		open          bool
+		disagree      int
+	}{
+		{"crawl-closed", "", false, 0},
+		{"crawl-vented", "", true, 0},
+		{"basement-crawl", "", true, 0},
+		{"crawl-closed", "vented = true\n", true, 1},
+		{"crawl-vented", "vented = false\n", false, 1},
+		{"crawl-vented", "vented = false\n[[place]]\nkind = \"crawl-space\"\nvented = true\n", false, 0},
+		{"basement-crawl", "vented = false\n", false, 0},
+	} {
+		a := fixture.Read(t, "version = 1\n[shape]\nbelow = \""+x.below+"\"\n[[place]]\nkind = \"crawl-space\"\n"+x.vented)
+		require.Equal(t, x.open, a.Bool(house.PlaceScope, &a.House.Places[0], "vented"), x)
+		require.Len(t, a.Disagree(), x.disagree, x)
+	}
+}

@@ -141,7 +141,7 @@ func wallQuestions() []Question {
 func crawlQuestions() []Question {
 	crawl := []string{"crawl-space"}
 	return []Question{
-		{Key: "vented", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Prompt: "Does the crawl space have open vents to outdoors?", How: "Grilles in the foundation wall.", Default: always(YesNo(true))},
+		{Key: "vented", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Prompt: "Does the crawl space have open vents to outdoors?", How: "Grilles in the foundation wall.", Default: func(a Answered, _ *Place) Answer { return YesNo(a.Text(Shape, nil, "below") != "crawl-closed") }},
 		{Key: "ground_cover", Kind: YesNoKind, Kinds: crawl, DontKnow: true, Safety: true, Prompt: "Is the earth covered with plastic sheet, wall to wall?"},
 		{Key: "wall_height_ft", ToOrder: true, Kind: NumberKind, Unit: "ft", Min: 0.5, Max: 12, Kinds: crawl, DontKnow: true, Prompt: "How high are the crawl space walls?", Default: always(Number(3)), Asked: func(a Answered, p *Place) bool {
 			v := a.Value(PlaceScope, p, "vented")
