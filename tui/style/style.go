@@ -24,7 +24,7 @@ const (
 
 // Glyphs are the few signs that are not letters. ASCII has a set of its own.
 type Glyphs struct {
-	Pointer, Rule, Dot, Bar, Empty, Up, Down, Ellipsis, Tick, NoTick string
+	Pointer, Rule, Dot, Bar, Empty, Ellipsis, Tick, NoTick string
 }
 
 // Theme is a look: colours and glyphs.
@@ -36,9 +36,9 @@ type Theme struct {
 // New makes a theme. Mono has no colour at all (NO_COLOR); ascii keeps to
 // ASCII signs.
 func New(mono, ascii bool) Theme {
-	t := Theme{mono: mono, Glyphs: Glyphs{"›", "─", "·", "█", "░", "↑", "↓", "…", "[x]", "[ ]"}}
+	t := Theme{mono: mono, Glyphs: Glyphs{"›", "─", "·", "█", "░", "…", "[x]", "[ ]"}}
 	if ascii {
-		t.Glyphs = Glyphs{">", "-", "-", "#", ".", "^", "v", "...", "[x]", "[ ]"}
+		t.Glyphs = Glyphs{">", "-", "-", "#", ".", "...", "[x]", "[ ]"}
 	}
 	return t
 }

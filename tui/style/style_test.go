@@ -66,10 +66,10 @@ func TestOnlySixteenColoursAndNoBackground(t *testing.T) {
 
 func TestGlyphs(t *testing.T) {
 	uni, plain := New(false, false).Glyphs, New(false, true).Glyphs
-	for _, g := range []string{uni.Pointer, uni.Rule, uni.Dot, uni.Bar, uni.Empty, uni.Up, uni.Down, uni.Ellipsis} {
+	for _, g := range []string{uni.Pointer, uni.Rule, uni.Dot, uni.Bar, uni.Empty, uni.Ellipsis} {
 		require.Equal(t, 1, ansi.StringWidth(g), "%q", g)
 	}
-	for _, g := range []string{plain.Pointer, plain.Rule, plain.Dot, plain.Bar, plain.Empty, plain.Up, plain.Down, plain.Ellipsis, plain.Tick, plain.NoTick, uni.Tick, uni.NoTick} {
+	for _, g := range []string{plain.Pointer, plain.Rule, plain.Dot, plain.Bar, plain.Empty, plain.Ellipsis, plain.Tick, plain.NoTick, uni.Tick, uni.NoTick} {
 		require.NotEmpty(t, g)
 		for _, r := range g {
 			require.True(t, r >= ' ' && r < 0x7f, "%q", g)
