@@ -2,6 +2,7 @@ package candidate
 
 import (
 	"math"
+	"strings"
 
 	"battwright/rules/catalog"
 	"battwright/rules/moisture"
@@ -91,6 +92,9 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 		return d
 	}
 	d.fill(r, layers, months)
+	if b.HeightIn < s.Frame.RoomIn { // they do not touch; the air between holds no vapor back
+		d.Where = strings.Replace(d.Where, "and "+underJoists, "and the air above "+underJoists, 1)
+	}
 	d.excuse(r, months, limits(c), !soil)
 	d.BoardR, d.UnderJoists, d.FoamLeftOut = t.AddR, s.UnderJoists, s.FoamInBays
 	d.Dehumidifier = s.Kind.Boundary == "soil" && site.Dehumid[s.ID]
@@ -175,6 +179,8 @@ func outdoorRH(m moisture.Month) float64 {
 	return math.Min(1, m.OutPa/sat)
 }
 
+const underJoists = "the layer under the joists"
+
 func planeName(layers []moisture.Layer, i int) string {
 	switch {
 	case i <= 0:
@@ -195,7 +201,7 @@ func dampLayers(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) (
 		case "blanket":
 			layers = append(layers, blanketDamp(c, b, f)...)
 			if s.UnderJoists {
-				layers = append(layers, sheet("the layer under the joists", 0, c.Settings.UnderJoistsPerm, false))
+				layers = append(layers, sheet(underJoists, 0, c.Settings.UnderJoistsPerm, false))
 			}
 		case "sheathing":
 			layers = append(layers, sheet(s.Sheathing.Name.In(s.System), s.Sheathing.R, s.Sheathing.Perm, true))

@@ -54,6 +54,7 @@ type Surface struct {
 	Quotes                  []house.Quote // labels and prices the builder typed
 	Pin                     string
 	Waived                  bool
+	Framed                  bool // its frame stands: a heel or a stud can no longer be ordered otherwise
 	Finished                bool // its insulation is in: a board can go on only where something comes off
 	MayBeOld                bool // old wiring or old fill may be found here
 	HasDrawing              bool
@@ -94,6 +95,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	stage := a.Text(house.Top, nil, "stage")
 	s.Finished = stage == "insulated" || stage == "closed"
+	s.Framed = s.Finished || stage == "framed" || stage == "wired"
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
 	s.Kind, _ = c.Kind(kind)
 	if s.Kind.Exposed != "" {

@@ -70,7 +70,7 @@ func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 // the data as shipped.
 var figureNames = []string{
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
-	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "hatch-length", "hatch-width",
+	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "baffle-length", "hatch-length", "hatch-width",
 	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",
 	"staple-box", "hours-crew", "hours-crawl", "people", "hours-day",
 }

@@ -129,3 +129,17 @@ func TestACrawlSpaceHasTheVentsOfTheShape(t *testing.T) {
 		require.Len(t, a.Disagree(), x.disagree, x)
 	}
 }
+
+// Where every outside wall has its windows and doors typed, they are all there
+// are; while one has none of its own, the usual share of the shape stands in.
+func TestTypedOpeningsAreAllOfThem(t *testing.T) {
+	l := fixture.List(t)
+	for walls, want := range map[string]float64{
+		"[[place]]\nkind = \"exterior-wall\"\nlength_ft = 160\nopenings = [\"8 of 36 in x 60 in\", \"2 of 3 ft x 6 ft 8 in\"]\n":                            160,
+		"[[place]]\nkind = \"exterior-wall\"\nlength_ft = 100\nopenings_ft2 = 90\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 60\nopenings_ft2 = 30\n": 120,
+		"[[place]]\nkind = \"exterior-wall\"\nlength_ft = 100\nopenings_ft2 = 90\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 60\n":                    216,
+	} {
+		a := house.Answered{List: l, House: read(t, l, "[shape]\nlength_ft = 50\nwidth_ft = 30\nwall_height_ft = 9\n"+walls)}
+		require.Equal(t, want, a.Num(house.Shape, nil, "openings_ft2"), walls)
+	}
+}

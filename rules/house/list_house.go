@@ -138,7 +138,7 @@ func shapeQuestions() []Question {
 		{Scope: Shape, Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How wide is it?", How: "Not a rectangle? Take the rectangle nearest in area; every size can be changed later.", Default: always(Number(28))},
 		{Scope: Shape, Key: "stories", Kind: NumberKind, Whole: true, Min: 1, Max: 4, DontKnow: true, Rough: true, Prompt: "How many heated stories above ground?", Default: always(Number(1))},
 		{Scope: Shape, Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 5, Max: 20, DontKnow: true, Prompt: "How high is one story, floor to ceiling?", Default: always(Number(8))},
-		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 {square feet|square meters} of wall.", Default: defaultShapeOpenings},
+		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 {square feet|square meters} of wall.", Default: defaultShapeOpenings, Follows: openingsOfWalls},
 		{
 			Scope: Shape, Key: "above", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is above the top floor?",
 			Options: []Option{{"attic", "an attic, not heated"}, {"sloped", "the sloped roof itself"}, {"both", "some of both"}, {"heated", "another heated home"}}, Default: always(Text("attic")),

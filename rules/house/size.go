@@ -156,6 +156,9 @@ func defaultArea(a Answered, p *Place) Answer {
 		return Number(roundTo(long*size.DepthIn/12, 1))
 	case "chimney":
 		around := 2 * (a.Num(PlaceScope, p, "width_in") + a.Num(PlaceScope, p, "depth_in")) / 12
+		if a.Text(PlaceScope, p, "chimney") == "masonry-outside" { // it meets the house on one face alone
+			around = a.Num(PlaceScope, p, "width_in") / 12
+		}
 		return Number(roundTo(around*high*a.Num(PlaceScope, p, "floors"), 1))
 	}
 	return Number(100)
@@ -220,6 +223,28 @@ func defaultOpenings(a Answered, p *Place) Answer {
 		return Number(0)
 	}
 	return Number(roundTo(max(0, total)/float64(len(sharing)), 1))
+}
+
+// openingsOfWalls: where each outside wall has its windows and doors typed, and
+// a size of its own, they are all there are.
+func openingsOfWalls(a Answered, _ *Place) Answer {
+	sum, walls := 0.0, 0
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Kind != "exterior-wall" {
+			continue
+		}
+		own, ok := ownOpenings(p)
+		if _, sized := a.ownArea(p); !ok || !sized {
+			return Answer{}
+		}
+		sum += own
+		walls++
+	}
+	if walls == 0 {
+		return Answer{}
+	}
+	return Number(roundTo(sum, 1))
 }
 
 // ownOpenings are the windows and doors that were typed for a wall.

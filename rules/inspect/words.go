@@ -37,5 +37,5 @@ func DampGlance(d candidate.Damp, all bool) string {
 	if all {
 		return text + ", whichever fiber goes in"
 	}
-	return text + " (not every blanket here does: see why the drier one is not taken)"
+	return text
 }

@@ -203,20 +203,27 @@ func (s sizes) chase() (count, error) {
 	var c count
 	stud, height, note := s.studOf(s.num("height_ft"))
 	depth, spacing := s.frame()
+	floors, chimney := int(max(1, s.num("floors"))), s.place.Surface.Clearance
+	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
+	studs := fmt.Sprintf("the studs outside the gap of %s that stays EMPTY; %s", s.m.a.System.Clearance(chimney.Inches), note)
+	if chimney.Chimney == "masonry-outside" {
+		c.note("one framed side, the wall of the house behind the chimney, %s; where that wall is already in the sizes of an outside wall, take it off there", studs)
+		behind := slices.Repeat([]float64{s.num("width_in")}, floors)
+		return c.ofWall(takeoff.Wall{LengthsIn: behind, HeightIn: height, StudHeightIn: stud, DepthIn: depth, SpacingIn: spacing})
+	}
 	sides := 4
-	if s.place.Surface.Clearance.Chimney == "masonry-in-wall" {
+	if chimney.Chimney == "masonry-in-wall" {
 		sides = 3
 	}
 	w, err := takeoff.Chase{
-		ChimneyWidthIn: s.num("width_in"), ChimneyDepthIn: s.num("depth_in"), ClearanceIn: s.place.Surface.Clearance.Inches,
-		DepthIn: depth, SpacingIn: spacing, StoreyIn: height, Storeys: int(max(1, s.num("floors"))), Sides: sides,
+		ChimneyWidthIn: s.num("width_in"), ChimneyDepthIn: s.num("depth_in"), ClearanceIn: chimney.Inches,
+		DepthIn: depth, SpacingIn: spacing, StoreyIn: height, Storeys: floors, Sides: sides,
 	}.Wall()
 	if err != nil {
 		return c, err
 	}
 	w.StudHeightIn = stud
-	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
-	c.note("%d framed sides, the studs outside the gap of %s that stays EMPTY; %s", sides, s.m.a.System.Clearance(s.place.Surface.Clearance.Inches), note)
+	c.note("%d framed sides, %s", sides, studs)
 	return c.ofWall(w)
 }
 

@@ -83,11 +83,11 @@ func (m *maker) sheet(s sizes, c count) []Extra {
 		}
 		height = c.wall.HeightIn
 	default:
-		height = roll - lap
+		height = s.highIn(c)
 		if c.studIn > 0 {
-			height = c.studIn + takeoff.PlatesIn
+			height += takeoff.PlatesIn
 		}
-		length = area * units.InchPerFoot * units.InchPerFoot / height
+		length = area * units.InchPerFoot * units.InchPerFoot / max(height, 1)
 	}
 	laid, err := takeoff.RetarderSheet(length, height, roll, lap)
 	if err != nil {
@@ -97,11 +97,23 @@ func (m *maker) sheet(s sizes, c count) []Extra {
 	if laid.Rows == 1 {
 		note = "one row; openings are covered and cut out afterwards"
 	}
+	if c.floor == nil && c.wall == nil {
+		note = "about, from the area alone: " + note
+	}
 	ends := 2 * height / units.InchPerFoot
 	return []Extra{
 		{ID: "sheet-" + id, Name: f.Name + " for the room side", Unit: "ft2", Qty: laid.SheetFt2, Ft2: laid.SheetFt2, Price: f.Price, Note: note},
 		{ID: "tape", Name: "tape made for that sheet", Unit: "ft", Qty: laid.SeamFt + ends, Note: "for laps, ends and holes"},
 	}
+}
+
+// highIn is how far the bays of a place run: as high as its studs, else as far
+// as the house is wide.
+func (s sizes) highIn(c count) float64 {
+	if c.studIn > 0 {
+		return c.studIn
+	}
+	return s.m.a.Num(house.Shape, nil, "width_ft") * units.InchPerFoot
 }
 
 // bays of a place for what is counted by the bay; where only the area is known,
@@ -110,11 +122,7 @@ func (s sizes) bays(c count) []takeoff.Bay {
 	if !c.byArea {
 		return c.layout.Bays
 	}
-	frame := s.place.Surface.Frame
-	high := c.studIn
-	if high <= 0 {
-		high = s.m.a.Num(house.Shape, nil, "width_ft") * units.InchPerFoot
-	}
+	frame, high := s.place.Surface.Frame, s.highIn(c)
 	perBay := frame.SpacingIn * high / (units.InchPerFoot * units.InchPerFoot)
 	if perBay <= 0 || frame.ClearIn <= 0 {
 		return nil
@@ -182,6 +190,9 @@ func (m *maker) baffles(s sizes, c count) Extra {
 	if !needs(s.place, "baffle") {
 		return Extra{}
 	}
+	if s.place.Surface.Kind.ID == "sloped-ceiling" {
+		return m.channel(s, c)
+	}
 	n, err := takeoff.Baffles(s.bays(c), int(m.c.Figure("baffle-eaves").Value))
 	if err != nil {
 		return Extra{}
@@ -191,6 +202,19 @@ func (m *maker) baffles(s sizes, c count) Extra {
 		note = "about: count the spaces between rafters at the eaves"
 	}
 	return Extra{ID: "baffle", Name: "baffles that keep the airway open", Unit: "each", Qty: float64(n), Price: "baffle", Note: note}
+}
+
+// channel are the baffles of a slope, where the airway runs from eave to ridge.
+func (m *maker) channel(s sizes, c count) Extra {
+	area, piece := s.place.Surface.AreaFt2, m.c.Figure("baffle-length").Value
+	if c.floor != nil {
+		area = max(area, c.floor.LengthIn*c.floor.WidthIn/(units.InchPerFoot*units.InchPerFoot))
+	}
+	n := math.Ceil(area * units.InchPerFoot * units.InchPerFoot / (s.place.Surface.Frame.SpacingIn * piece))
+	return Extra{
+		ID: "baffle-slope", Name: "baffles for the channel from eave to ridge", Unit: "each", Qty: n, Price: "baffle",
+		Note: fmt.Sprintf("end to end in each space between rafters, in pieces of %s", m.a.System.FeetAbout(piece/units.InchPerFoot)),
+	}
 }
 
 // ground is the sheet on the earth of a crawl space that is not covered yet.

@@ -2,6 +2,7 @@ package order
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -42,4 +43,58 @@ func TestARetarderByTheArea(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0)
 	require.GreaterOrEqual(t, o.Places[0].Extras[i].Ft2, 400.0)
 	require.LessOrEqual(t, o.Places[0].Extras[i].Ft2, 600.0)
+}
+
+// A slope gets its sheet by the same rule whether its sides or its area is known:
+// rows across as far as the house is wide, with their laps and tape.
+func TestASheetOfASlopeByTheArea(t *testing.T) {
+	const shape = "[shape]\nlength_ft = 44\nwidth_ft = 31\n"
+	qty := func(size string) map[string]float64 {
+		o, _, _ := made(t, houseOf(shape, place("slope", "sloped-ceiling", "framing.size = \"2x12\"\nretarder = \"smart\"\n"+size)))
+		out := map[string]float64{}
+		for _, x := range o.Places[0].Extras {
+			out[x.ID] = x.Qty
+		}
+		return out
+	}
+	sides, area := qty("length_ft = 44\nwidth_ft = 31"), qty("area_ft2 = 1364")
+	for _, id := range []string{"sheet-smart", "tape", "baffle-slope"} {
+		require.Positive(t, sides[id], id)
+		require.InEpsilon(t, sides[id], area[id], 0.01, id)
+	}
+}
+
+// The airway of a slope runs from eave to ridge (IRC R806.3), so its baffles stand
+// end to end: area over spacing over 4 ft pieces, 1,364 / 2 / 4 = 170.5 (practice).
+// Those of an attic stay one at both eaves.
+func TestBafflesOfASlopeRunToTheRidge(t *testing.T) {
+	for kind, want := range map[string]float64{"sloped-ceiling": 171, "attic": 2 * 22} {
+		o, _, _ := made(t, houseOf(place("x", kind, "length_ft = 44\nwidth_ft = 31\nframing.size = \"2x12\"\nframing.spacing_in = 24\nframing.practice = \"standard\"")))
+		got := 0.0
+		for _, x := range o.Places[0].Extras {
+			if x.Price == "baffle" {
+				got = x.Qty
+			}
+		}
+		require.Equal(t, want, got, kind)
+	}
+}
+
+// A chimney wholly outside meets the framing of the house on one face: 32 in over
+// two stories of 8 ft is 42.7 ft2, not four sides.
+func TestAChimneyOutsideHasOneFramedSide(t *testing.T) {
+	at := func(kind string) (Place, float64) {
+		o, _, _ := made(t, houseOf("[shape]\nstories = 2\n", strings.Replace(place("c", "chimney", "chimney = \""+kind+"\"", "gap_in = 2\nwidth_in = 32\ndepth_in = 24\nfloors = 2\nframing.size = \"2x6\"\nframing.spacing_in = 16"), "pin = \"fiberglass\"\n", "", 1)))
+		n := 0.0
+		for _, b := range o.Places[0].Bays {
+			n += b.WidthIn * float64(b.Count)
+		}
+		return o.Places[0], n
+	}
+	outside, clear := at("masonry-outside")
+	require.InDelta(t, 43, outside.AreaFt2, 1)
+	require.InDelta(t, 2*(32-3*1.5), clear, 1e-9, "two stories, two studs at the ends and one between")
+	inside, round := at("masonry-inside")
+	require.Greater(t, inside.AreaFt2, 3*outside.AreaFt2)
+	require.Greater(t, round, 3*clear)
 }

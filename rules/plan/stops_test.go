@@ -200,3 +200,17 @@ func TestOldWiringStopsEveryPlace(t *testing.T) {
 		require.Empty(t, plan.Make(oldHouse(t, below+"knob_and_tube = false\n")).Places[0].Asks(), kind)
 	}
 }
+
+// A damp crawl space under a floor is not tested with plastic on a wall that is
+// not there: the earth, the rain and the wood are looked at (practice).
+func TestDampUnderAFloorIsNotTestedOnAWall(t *testing.T) {
+	for _, damp := range []string{`"damp"`, `"unknown"`} {
+		a := fixture.OfPlaces(t, "zone = \"2A\"", "id = \"c\"\nkind = \"crawl-space\"\nvented = true\ndampness = "+damp)
+		said := ""
+		for _, h := range plan.Make(a).Places[0].Safety {
+			said += a.List.Catalog().Caution(h, units.US) + "\n"
+		}
+		require.NotContains(t, said, "wall, all four edges")
+		require.Contains(t, said, "19 percent by a moisture meter")
+	}
+}

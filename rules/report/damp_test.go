@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -125,4 +126,30 @@ func TestRimSaysThatItsFoamIsNotInTheCheck(t *testing.T) {
 			require.Contains(t, report.Glance(place, planned.Options(t)), "without the foam in its bays", "it gets damp here without")
 		}
 	}
+}
+
+// A blanket against the subfloor and the layer under deep joists do not touch: the
+// plane between them is named by the air that lies there.
+func TestThePlaneUnderDeepJoistsIsNamed(t *testing.T) {
+	named := map[string]bool{}
+	for _, size := range []string{"2x6", "2x8", "2x10", "2x12"} {
+		p := plan.Make(fixture.Read(t, "version = 1\nold = false\n[site]\nstate = \"FL\"\ncounty = \"Duval\"\ncooled = true\n[[place]]\nid = \"c\"\nkind = \"crawl-space\"\nvented = true\ndampness = \"dry\"\nground_cover = true\nframing.size = \""+size+"\"\n"))
+		for _, c := range p.Places[0].Candidates {
+			if !strings.Contains(c.Damp.Where, "layer under the joists") {
+				continue
+			}
+			air := c.HeightIn < p.Places[0].Surface.Frame.RoomIn
+			require.Equal(t, air, strings.Contains(c.Damp.Where, "the air above the layer under the joists"), c.Damp.Where)
+			named[fmt.Sprint(air)] = true
+		}
+	}
+	require.True(t, named["true"])
+}
+
+// A damp place whose drier blanket falls short points to no reason that is printed
+// nowhere.
+func TestDampPointsToNothingUnsaid(t *testing.T) {
+	p := placeOf(t, "state = \"MN\"\ncounty = \"St. Louis\"\ncode = \"irc-2021\"\nindoor = \"humid\"", "kind = \"rim-joist\"\nframing.size = \"2x10\"")
+	require.False(t, p.AllDamp())
+	require.Equal(t, "; STAYS WET (worked out without the foam in its bays, which makes it drier)", report.DampAtAGlance(p))
 }

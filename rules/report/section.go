@@ -268,8 +268,9 @@ func fullText(p plan.Place, s units.System) string {
 	if h.FullHeightR > 0 {
 		return fmt.Sprintf("%s serves for %s because the blanket runs uncrushed over the whole ceiling and the top of the outside walls", s.R(h.FullHeightR), s.R(p.Target.CavityR))
 	}
-	if h.FullHeelIn <= 0 {
-		return ""
+	trusses := p.Surface.Frame.Practice == "trusses"
+	if h.FullHeelIn <= 0 || trusses && p.Surface.Framed && h.FullHeelIn > p.Surface.HeelIn {
+		return "" // trusses that stand get no higher
 	}
 	labels := make([]string, len(h.FullLabels))
 	for i, r := range h.FullLabels {
@@ -279,7 +280,7 @@ func fullText(p plan.Place, s units.System) string {
 		return fmt.Sprintf("%s would run full height over the walls here, and the code would then accept %s", strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
 	}
 	text := fmt.Sprintf("with a heel of at least %s, %s would run full height over the walls, and the code would then accept %s", s.Inches(h.FullHeelIn), strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
-	if p.Surface.Frame.Practice == "trusses" {
+	if trusses {
 		return text + ": say so before the trusses are ordered"
 	}
 	return text + "; if the rafters are raised for it, the framer or an engineer must say first what then ties the walls together"
