@@ -142,7 +142,7 @@ func TestALineAboutAPlaceSaysDamp(t *testing.T) {
 func TestNoHeelIsAskedOfTrussesThatStand(t *testing.T) {
 	for stage, want := range map[string]bool{"not-framed": true, "framed": false, "wired": false} {
 		p := plan.Make(fixture.Read(t, "version = 1\nold = false\nstage = \""+stage+"\"\n[site]\nstate = \"FL\"\ncounty = \"Duval\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nframing.size = \"2x4\"\nframing.practice = \"trusses\"\n"))
-		text := report.Text(p, planned.Options(t))
+		text := planned.Printed(t, p)
 		require.Equal(t, want, strings.Contains(spaced(text), "say so before the trusses are ordered"), stage)
 	}
 }
