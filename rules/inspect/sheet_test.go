@@ -68,7 +68,7 @@ func TestFacePointsOnlyWithAFace(t *testing.T) {
 var manyR = regexp.MustCompile(`R-[0-9.]+`)
 
 // Every person has a page in every demo house; no page adds R up: each R that
-// it names is of one blanket, one board or one target of the plan.
+// it names is of one blanket, one board, one target of the plan or what it lacks.
 func TestPages(t *testing.T) {
 	for _, name := range demo.Names() {
 		j := demoJob(t, name)
@@ -78,6 +78,7 @@ func TestPages(t *testing.T) {
 				known[s] = true
 			}
 			if p.Choice != nil {
+				known[j.System.R(p.Choice.Heat.ShortByR)] = true
 				for _, l := range p.Choice.Layers {
 					known[j.System.R(l.Product.NominalR)] = true
 				}
