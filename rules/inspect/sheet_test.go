@@ -82,6 +82,7 @@ func TestPages(t *testing.T) {
 				for _, l := range p.Choice.Layers {
 					known[j.System.R(l.Product.NominalR)] = true
 				}
+				known[j.System.R(p.Choice.Heat.ShortByR)] = true
 			}
 		}
 		for _, person := range catalog.Persons {

@@ -36,7 +36,9 @@ func (m *maker) extras(s sizes, c count) []Extra {
 	for _, x := range m.heat(s) {
 		add(x)
 	}
-	add(burners(s.place))
+	for _, x := range checks(s.place) {
+		add(x)
+	}
 	return out
 }
 
@@ -246,12 +248,16 @@ func (m *maker) ground(s sizes) []Extra {
 	return []Extra{x}
 }
 
-// burners is the look at what burns fuel, where a rule asks for it.
-func burners(pl *plan.Place) Extra {
-	if check := needOf(pl, "burner-air"); check != "" {
-		return Extra{ID: "burner-air", Name: check, Unit: "each", Qty: 1, Quote: true, Note: "before the crawl space is closed; fumes can kill"}
+// checks are what somebody who knows must look at before the work begins, where a
+// rule asks for it: one look in each place.
+func checks(pl *plan.Place) []Extra {
+	var out []Extra
+	for _, id := range []string{"burner-air", "lead-test"} {
+		if check := needOf(pl, id); check != "" {
+			out = append(out, Extra{ID: id, Name: check, Unit: "each", Qty: 1, Quote: true, Note: "not in the price"})
+		}
 	}
-	return Extra{}
+	return out
 }
 
 // needOf is what a rule or a caution of a place asks for, in words; empty where

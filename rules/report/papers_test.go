@@ -97,3 +97,14 @@ func TestCSVNamesTheBoardToBuy(t *testing.T) {
 	require.NoError(t, err)
 	require.Contains(t, table, "fits with R-5 board outside the studs to buy")
 }
+
+// Whoever cuts into an old house is told of lead in its paint, and the order has
+// the test (practice).
+func TestLeadPaintIsToldToAllWhoCut(t *testing.T) {
+	for old, want := range map[string]bool{"true": true, "false": false} {
+		all := papers(t, fixture.Read(t, "version = 1\nold = "+old+"\nstage = \"wired\"\n[site]\nzone = \"6A\"\n[[place]]\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\nknob_and_tube = false\n"))
+		for _, paper := range []string{"order", "ask", "handover", "page installer", "page self", "page electrician", "page plumber", "page framer"} {
+			require.Equal(t, want, strings.Contains(spaced(all[paper]), "before 1978"), "%s %s", paper, old)
+		}
+	}
+}
