@@ -246,15 +246,8 @@ func newGlossary() *prompt {
 			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
 			return
 		}
-		found, near := report.TermLines(s.catalog(), strings.TrimSpace(typed), s.system)
-		for _, x := range found {
-			p.line(style.Title, x.Head)
-			for _, l := range x.Lines {
-				p.para(style.Plain, 2, l)
-			}
-			p.para(style.Dim, 2, x.From)
-			p.blank()
-		}
+		found, near := report.TermBlocks(s.catalog(), strings.TrimSpace(typed), s.system)
+		showBlocks(p, s, found)
 		if len(found) == 0 && near != "" {
 			p.line(style.Warn, "Did you mean "+near+"?")
 		} else if len(found) == 0 {

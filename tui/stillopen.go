@@ -3,7 +3,6 @@ package tui
 import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/tui/say"
 	"battwright/tui/style"
 )
 
@@ -16,26 +15,7 @@ func newStillOpen(id string) *reading {
 			p.line(style.Warn, "This place is gone.")
 			return
 		}
-		p.line(style.Title, say.StillOpen(pl.Surface.Label))
 		list := s.assess.StillOpen(plan.PreferencesOf(s.answered(), nil), id)
-		if len(list) == 0 {
-			p.para(style.Dim, 0, say.NothingOpen)
-			return
-		}
-		p.para(style.Dim, 0, say.StillOpenHow)
-		until := ""
-		for _, x := range list {
-			if x.Until != until {
-				until = x.Until
-				p.blank()
-				p.line(style.Title, "Decide "+until)
-			}
-			tone, now := style.Plain, ""
-			if x.Now {
-				tone, now = style.Chosen, "  (as it is)"
-			}
-			p.para(tone, 2, x.What+now)
-			p.para(style.Dim, 6, report.StillOpenText(x, s.options()))
-		}
+		titled(p, s, report.StillOpenPage(*pl, list, s.options()))
 	}}
 }

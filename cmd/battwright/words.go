@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"battwright/rules/page"
 	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/strict"
@@ -34,7 +35,7 @@ func runWords(args []string, e env) int {
 		return exitDone
 	}
 	term := strings.Join(terms, " ")
-	found, near := report.TermLines(c, term, system)
+	found, near := report.TermBlocks(c, term, system)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
 		clean = ansi.Truncate(clean, mostEchoed, "...")
@@ -45,17 +46,7 @@ func runWords(args []string, e env) int {
 		fmt.Fprintln(e.stderr)
 		return exitInput
 	}
-	for i, x := range found {
-		if i > 0 {
-			fmt.Fprintln(e.stdout)
-		}
-		fmt.Fprintln(e.stdout, x.Head)
-		for _, part := range append(x.Lines, x.From) {
-			for _, line := range print.Wrap(part, 74) {
-				fmt.Fprintln(e.stdout, "  "+line)
-			}
-		}
-	}
+	fmt.Fprint(e.stdout, print.Text(page.Page{Blocks: found}, 0))
 	return exitDone
 }
 

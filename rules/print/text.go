@@ -13,7 +13,9 @@ func Text(p page.Page, width int) string {
 	if t.width <= 0 {
 		t.width = usualWidth
 	}
-	t.heading(strings.ToUpper(p.Title), "=")
+	if p.Title != "" {
+		t.heading(strings.ToUpper(p.Title), "=")
+	}
 	if p.Intro != "" {
 		t.hanging("", p.Intro, 0)
 	}

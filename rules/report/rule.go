@@ -5,28 +5,30 @@ import (
 
 	"battwright/rules"
 	"battwright/rules/catalog"
+	"battwright/rules/page"
 	"battwright/rules/units"
 )
 
-// TermLines explain a trade word, or a rule by its id, for every glossary: head
-// first, then what is said under it. They are empty when nothing is found; near
-// is then the nearest word, if any.
-func TermLines(c *catalog.Catalog, term string, s units.System) (entries []TermEntry, near string) {
+// TermBlocks explain a trade word, or a rule by its id, for every glossary. They
+// are empty when nothing is found; near is then the nearest word, if any.
+func TermBlocks(c *catalog.Catalog, term string, s units.System) (entries []page.Block, near string) {
+	entry := func(title, from string, lines ...string) {
+		b := page.Block{Title: title}
+		for _, l := range lines {
+			b.Say("%s", l)
+		}
+		b.Add(page.Row{Tone: page.Quiet, Text: from})
+		entries = append(entries, b)
+	}
 	if r, ok := c.Book.Rule(term); ok {
-		return []TermEntry{{"Rule " + r.ID + ": " + r.Title, []string{RuleText(c, r, s)}, fromText(c, r.Source, catalog.Known(r.Known))}}, ""
+		entry("Rule "+r.ID+": "+r.Title, fromText(c, r.Source, catalog.Known(r.Known)), RuleText(c, r, s))
+		return entries, ""
 	}
 	found, near := c.FindWord(term)
 	for _, w := range found {
-		entries = append(entries, TermEntry{w.Term, []string{w.Meaning.In(s), "Why it matters: " + w.Matters.In(s)}, fromText(c, w.Source, w.Known)})
+		entry(w.Term, fromText(c, w.Source, w.Known), w.Meaning.In(s), "Why it matters: "+w.Matters.In(s))
 	}
 	return entries, near
-}
-
-// TermEntry is one entry of a glossary.
-type TermEntry struct {
-	Head  string
-	Lines []string
-	From  string // source and how well it is known
 }
 
 func fromText(c *catalog.Catalog, source string, known catalog.Known) string {

@@ -20,7 +20,7 @@ type Options struct {
 	Draw    func(p plan.Place, width int) []string
 	Catalog *catalog.Catalog
 	System  units.System
-	Width   int // text only; 0 means 78
+	Width   int          // text only; 0 means 78
 	Order   *order.Order // JSON only: the order group of each place
 }
 

@@ -6,9 +6,9 @@ import (
 	"battwright/rules/plan"
 )
 
-// StillOpenText says in one line what a change before framing would bring: what
+// stillOpenText says in one line what a change before framing would bring: what
 // fits then, what it is worth, what it costs, whether the target is met.
-func StillOpenText(x plan.Open, o Options) string {
+func stillOpenText(x plan.Open, o Options) string {
 	e := x.Place.Choice
 	if e == nil {
 		return "nothing fits"

@@ -70,49 +70,15 @@ func (a *app) compare() {
 	}
 }
 
-// findOut lists what is unknown, most plan-changing first, and what is
-// assumed.
+// findOut lists what is unknown and what is assumed.
 func (a *app) findOut() {
-	a.talk.title("Find-out list")
-	a.talk.say(say.Matters)
 	list := a.s.assess.FindOut(a.s.preferences(), a.s.plan)
-	for i, u := range list {
-		word := say.Effect(u.Matters, u.Effect)
-		a.talk.hang(fmt.Sprintf("%d. ", i+1), whereOf(u)+": "+u.Prompt+" "+word)
-		if h, ok := a.s.catalog().Help(u.Key); ok && h.Ask != "" {
-			a.talk.hang("  To ask: ", h.Ask.In(a.s.system))
-		}
-	}
-	if len(list) == 0 {
-		a.talk.say(say.NoneOpen(len(a.s.plan.Assumed)))
-	}
-	a.talk.title("Whose weather")
-	for _, l := range report.SiteLines(a.s.siteKnown(), a.s.options(0)) {
-		a.talk.hang("- ", l)
-	}
-	a.talk.title(say.Assumed)
-	for _, u := range a.s.plan.Assumed {
-		a.talk.hang("- ", whereOf(u)+": "+u.Prompt+" "+u.Value)
-	}
-}
-
-func whereOf(u plan.Said) string {
-	if u.Place == "" {
-		return "House"
-	}
-	return u.Label
+	a.readPage(report.FindOutPage(a.s.siteKnown(), list, a.s.options(0)))
 }
 
 // whatIf lists the changes of one priority that change the plan.
 func (a *app) whatIf() {
-	a.talk.title(say.WouldChange)
-	list := a.s.assess.WouldChange(a.s.preferences(), a.s.plan)
-	for _, m := range list {
-		a.talk.hang("- ", report.MindText(m, a.s.options(0)))
-	}
-	if len(list) == 0 {
-		a.talk.say(say.NoMind)
-	}
+	a.readPage(report.MindPage(a.s.assess.WouldChange(a.s.preferences(), a.s.plan), a.s.options(0)))
 }
 
 // plans lists the saved plans: use one, or keep the priorities of now.

@@ -60,13 +60,8 @@ func (a *app) glossary(term string) {
 		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
 		return
 	}
-	found, near := report.TermLines(a.s.catalog(), term, a.s.system)
-	for _, x := range found {
-		a.talk.labelled(x.Head, x.Lines[0])
-		for _, l := range append(x.Lines[1:], x.From) {
-			a.talk.hang("  ", l)
-		}
-	}
+	found, near := report.TermBlocks(a.s.catalog(), term, a.s.system)
+	a.blocks(found)
 	switch {
 	case len(found) > 0:
 	case near != "":

@@ -19,18 +19,7 @@ func (a *app) money() (stop, error) {
 	if to == up {
 		return atLook, nil
 	}
-	a.talk.title("What it costs")
-	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
-	for _, pl := range a.s.plan.Places {
-		if pl.Choice == nil {
-			continue
-		}
-		text := pl.Choice.Name + ", " + a.s.system.MoneyRange(pl.Choice.Money.Total) + report.DampAtAGlance(pl)
-		if pl.Choice.Money.Labour.High > 0 {
-			text += " with the work"
-		}
-		a.talk.labelled(pl.Surface.Label, text)
-	}
+	a.readPage(report.MoneyPage(a.s.plan, a.s.options(0)))
 	var rungs []plan.Rung // numbered once they were asked for
 	return a.run(menu{name: "money", back: atLook, head: func() { a.ladderHead(rungs) }, rows: func() []row {
 		var rows []row

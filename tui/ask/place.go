@@ -7,7 +7,6 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/tui/chart"
-	"battwright/tui/say"
 )
 
 // placePage is the result of one place, and what lies behind it.
@@ -128,23 +127,6 @@ func (a *app) tellDamp(pl plan.Place) {
 // tellStillOpen compares what can still be changed about a place before it is
 // framed.
 func (a *app) tellStillOpen(pl plan.Place) {
-	a.talk.title(say.StillOpen(pl.Surface.Label))
 	list := a.s.assess.StillOpen(a.s.preferences(), pl.Surface.ID)
-	if len(list) == 0 {
-		a.talk.say(say.NothingOpen)
-		return
-	}
-	a.talk.say(say.StillOpenHow)
-	until := ""
-	for _, x := range list {
-		if x.Until != until {
-			until = x.Until
-			a.talk.title("Decide " + until)
-		}
-		now := ""
-		if x.Now {
-			now = " (as it is)"
-		}
-		a.talk.hang("- ", x.What+now+": "+report.StillOpenText(x, a.s.options(0)))
-	}
+	a.readPage(report.StillOpenPage(pl, list, a.s.options(0)))
 }

@@ -16,8 +16,6 @@ const (
 	Glance      = "The house at a glance"
 	SizeToOrder = "What must be known before blankets are ordered. Its other questions: under the list of places."
 	SizeFirst   = "Size first, then what it is made of."
-	WouldChange = "What would change the plan"
-	NoMind      = "No single priority would change the plan."
 	Ladder      = "What the next dollars buy"
 	LadderIntro = "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and none gets damp where another would not."
 	LadderTake  = "A number takes that line: its price becomes the budget, to be spent, and its blankets the plan."
@@ -28,9 +26,7 @@ const (
 	PlansIntro  = "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities and its budget in place."
 	AllProposed = "Every kind of place that the shape calls for is there already."
 	UsualSize   = "The usual size of a package was put beside the price: compare it with the label."
-	Assumed     = "Assumed, or worked out from your other answers"
 	FindOutNote = "what is not known yet"
-	Matters     = "MATTERS: another answer changes the plan. The rest leaves the blankets as they are."
 )
 
 // An enter behind a key that chose and went on is meant for that choice: taken
@@ -61,17 +57,6 @@ const (
 	TakesPlace  = "It takes the place of what was typed here."
 )
 
-// Effect says what an answer that is not known would change.
-func Effect(matters bool, effect string) string {
-	switch {
-	case matters:
-		return "MATTERS: " + effect
-	case effect != "":
-		return effect
-	}
-	return "does not change the plan"
-}
-
 // OffersIntro tells what offers are laid side by side for.
 func OffersIntro(most int) string {
 	return fmt.Sprintf("Up to %d offers beside the plan: what is missing, what does not add up, what to ask on the phone.", most)
@@ -82,15 +67,6 @@ func AsFarAsPossible(path string) string { return path + " was read as far as po
 
 // NotRead heads what is wrong with a file of which nothing could be read.
 func NotRead(path string) string { return path + " could not be read; what was noted is still here" }
-
-// What can still be changed about a place before it is framed.
-const (
-	NothingOpen  = "Nothing: the house is framed, or this place has no frame of its own to choose."
-	StillOpenHow = "Each line changes one thing and leaves the rest. Lumber and board are not in the price; blankets are."
-)
-
-// StillOpen heads them.
-func StillOpen(place string) string { return place + ": what can still be changed" }
 
 // Row is a line of a menu: what it does, and more about it.
 type Row struct{ Label, Note string }
@@ -126,14 +102,6 @@ func Whole(l *house.QuestionList) Row {
 // OpenAnswers counts what is not known and what is assumed.
 func OpenAnswers(unknown, assumed int) string {
 	return fmt.Sprintf("%s not known yet, %d assumed", counted(unknown, "answer"), assumed)
-}
-
-// NoneOpen heads the assumptions where no question is open.
-func NoneOpen(assumed int) string {
-	if assumed == 0 {
-		return "No open questions, and nothing is assumed."
-	}
-	return fmt.Sprintf("No open questions. %s only assumed: see below.", map[bool]string{true: "1 answer is", false: fmt.Sprintf("%d answers are", assumed)}[assumed == 1])
 }
 
 func counted(n int, what string) string {
