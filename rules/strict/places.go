@@ -234,7 +234,7 @@ func firstBad(raw string) (r rune, at int) {
 		r, _ = utf8.DecodeRuneInString(raw[at:])
 		return r, at
 	}
-	for rest := raw; ; {
+	for rest := raw; rest != ""; {
 		r, _, tail, err := strconv.UnquoteChar(rest, 0)
 		if strings.HasPrefix(rest, `\e`) {
 			r = 0x1b // an escape that Go does not have
@@ -246,4 +246,5 @@ func firstBad(raw string) (r rune, at int) {
 		}
 		rest = tail
 	}
+	return utf8.RuneError, 0
 }
