@@ -85,12 +85,14 @@ type basisRecord struct {
 	groups[string]
 }
 
+type climateFile struct {
+	Bases    []basisRecord `toml:"basis"`
+	Climates []Climate     `toml:"climate"`
+}
+
 // ParseClimates reads climates.toml and checks every record.
 func ParseClimates(text string) ([]Climate, error) {
-	var f struct {
-		Bases    []basisRecord `toml:"basis"`
-		Climates []Climate     `toml:"climate"`
-	}
+	var f climateFile
 	if err := strict.DecodePlain(text, &f); err != nil {
 		return nil, err
 	}

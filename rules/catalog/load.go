@@ -57,7 +57,7 @@ const (
 // over them. Every problem is reported: bad TOML, duplicate and dangling ids,
 // figures out of range, rules that rest on memory alone.
 func Load(base, overlay fs.FS) (*Catalog, error) {
-	r, err := readBase(base, false)
+	r, err := readBase(base)
 	if err != nil {
 		return nil, err
 	}
@@ -82,11 +82,29 @@ func Load(base, overlay fs.FS) (*Catalog, error) {
 // wrong types, hidden characters. The embedded files are read plainly at
 // start, and so in the tests.
 func CheckStrict(files fs.FS) error {
-	_, err := readBase(files, true)
-	return err
+	names, err := fs.Glob(files, "*.toml")
+	errs := []error{err}
+	for _, name := range names {
+		text, err := fs.ReadFile(files, name)
+		errs = append(errs, err)
+		_, err = strict.Decode(name, string(text), formOf(name))
+		errs = append(errs, err)
+	}
+	return errors.Join(errs...)
 }
 
-func readBase(files fs.FS, strictly bool) (*records, error) {
+// formOf is what a file of that name is to be read into.
+func formOf(name string) any {
+	switch name {
+	case codesFile:
+		return &codeFile{}
+	case climatesFile:
+		return &climateFile{}
+	}
+	return &records{}
+}
+
+func readBase(files fs.FS) (*records, error) {
 	names, err := fs.Glob(files, "*.toml")
 	if err != nil {
 		return nil, err
@@ -104,12 +122,7 @@ func readBase(files fs.FS, strictly bool) (*records, error) {
 			continue
 		}
 		var r records
-		if strictly {
-			_, err = strict.Decode(name, string(text), &r)
-		} else {
-			err = strict.DecodePlain(string(text), &r)
-		}
-		if err != nil {
+		if err := strict.DecodePlain(string(text), &r); err != nil {
 			errs = append(errs, fmt.Errorf("%s: %w", name, err))
 		}
 		r.from(func() *strict.Tree { tree, _ := strict.Parse(name, string(text)); return tree })

@@ -32,21 +32,26 @@ func (c *Catalog) lay(r *records, overlay fs.FS, texts map[string]string) error 
 		if err != nil {
 			return err
 		}
-		if name == codesFile || name == climatesFile || name == countiesFile {
+		if name == countiesFile {
 			texts[name] = string(text)
 			c.Overlaid = append(c.Overlaid, "all of "+name)
 			continue
 		}
-		var o records
-		tree, err := strict.Decode(name, string(text), &o)
+		form := formOf(name)
+		tree, err := strict.Decode(name, string(text), form)
 		if errors.As(err, &wrong) {
 			problems = append(problems, earlier(tree, wrong)...)
 			continue
 		} else if err != nil {
 			return err
 		}
-		o.from(func() *strict.Tree { return tree })
-		problems = append(problems, c.layOne(r, &o, tree)...)
+		if o, ok := form.(*records); ok {
+			o.from(func() *strict.Tree { return tree })
+			problems = append(problems, c.layOne(r, o, tree)...)
+			continue
+		}
+		texts[name] = string(text)
+		c.Overlaid = append(c.Overlaid, "all of "+name)
 	}
 	if len(problems) > 0 {
 		problems.Sort()

@@ -10,6 +10,7 @@ import (
 
 	"battwright/data"
 	"battwright/rules/catalog"
+	"battwright/rules/strict"
 )
 
 func over(files map[string]string) fs.FS {
@@ -160,6 +161,19 @@ func TestOverlayOfCounties(t *testing.T) {
 
 // Each mistake of an overlay is refused with what is wrong and, where the file
 // can be blamed, its line.
+// Files that an overlay replaces whole are read as strictly.
+func TestOverlayMistakesOfWholeFiles(t *testing.T) {
+	for name, text := range map[string]string{"codes.toml": "a = yes\n", "climates.toml": "[[climate]]\nid = 3\nzoen = '4A'\n"} {
+		_, err := catalog.Load(data.Files, over(map[string]string{name: text}))
+		var problems strict.Problems
+		require.ErrorAs(t, err, &problems, "%v", err)
+		require.Equal(t, name, problems[0].File)
+	}
+	deep := "a = " + strings.Repeat("[", 1_000_000)
+	_, err := catalog.Load(data.Files, over(map[string]string{"codes.toml": deep}))
+	require.ErrorContains(t, err, "codes.toml:1: found more than 64 levels")
+}
+
 func TestOverlayMistakes(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
 		"unknown key":      {"[[source]]\nid = \"x\"\ntitle = \"x\"\ncolour = 1\n", "mine.toml:4"},

@@ -143,22 +143,6 @@ func TestPlaceSourcesAreListed(t *testing.T) {
 	require.Len(t, seen, listed, "used but not listed: %v", seen)
 }
 
-// The files hold nothing that the structs do not read: a misspelled key would
-// otherwise be lost without a word.
-func TestPlaceFilesHaveNoStrayKeys(t *testing.T) {
-	var codes codeFile
-	meta, err := toml.Decode(read(t, "data", "codes.toml"), &codes)
-	require.NoError(t, err)
-	require.Empty(t, meta.Undecoded())
-	var climates struct {
-		Bases    []basisRecord `toml:"basis"`
-		Climates []Climate     `toml:"climate"`
-	}
-	meta, err = toml.Decode(read(t, "data", "climates.toml"), &climates)
-	require.NoError(t, err)
-	require.Empty(t, meta.Undecoded())
-}
-
 func BenchmarkParsePlaceData(b *testing.B) {
 	codesText, climatesText := read(b, "data", "codes.toml"), read(b, "data", "climates.toml")
 	statesText, countiesText := read(b, "data", statesFile), read(b, "data", countiesFile)
