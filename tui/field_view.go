@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -19,7 +20,7 @@ func (f *field) answerText(s *session) (text string, tone style.Tone) {
 	case house.FromDefault:
 		return f.q.Show(v.Answer, s.system) + " (assumed)", style.Dim
 	case house.FromUnknown:
-		return "not known yet", style.Warn
+		return cmp.Or(s.answered().BeliedText(f.q, p), "not known yet"), style.Warn
 	}
 	return "-", style.Dim
 }
@@ -131,7 +132,8 @@ func (f *field) choiceRows(p *canvas, s *session, indent int, g style.Glyphs) {
 		}
 	}
 	if known.Source == house.FromUnknown {
-		p.line(style.Warn, strings.Repeat(" ", indent)+"not known yet")
+		text := cmp.Or(s.answered().BeliedText(f.q, s.house.Place(f.place)), "not known yet")
+		p.para(style.Warn, indent, text)
 	}
 }
 

@@ -160,7 +160,7 @@ func (a Answered) Offered(q Question, p *Place) Question {
 }
 
 // TellsOthers reports whether an answer about one place can answer questions
-// about others or about the house, or warns of something in others.
+// about others or about the house, names or warns of something in others.
 func (q Question) TellsOthers() bool {
-	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite"}, q.Key)
+	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite", "label"}, q.Key)
 }

@@ -143,3 +143,22 @@ func TestTypedOpeningsAreAllOfThem(t *testing.T) {
 		require.Equal(t, want, a.Num(house.Shape, nil, "openings_ft2"), walls)
 	}
 }
+
+// Places of a kind that nobody named are told apart, whatever their ids.
+func TestPlacesWithoutNamesAreNumbered(t *testing.T) {
+	a := fixture.Read(t, "version = 1\n[[place]]\nid = \"north\"\nkind = \"crawl-space\"\n[[place]]\nid = \"south\"\nkind = \"crawl-space\"\n[[place]]\nid = \"east\"\nkind = \"crawl-space\"\nlabel = \"Crawl space 2\"\n[[place]]\nid = \"crawl-space-2\"\nkind = \"crawl-space\"\n")
+	var got []string
+	for i := range a.House.Places {
+		got = append(got, a.Text(house.PlaceScope, &a.House.Places[i], "label"))
+	}
+	require.Equal(t, []string{"Crawl space", "Crawl space 3", "Crawl space 2", "Crawl space 4"}, got)
+}
+
+// An answer that cannot stand beside another is shown as it was given, with what
+// it disagrees with.
+func TestABeliedAnswerIsShown(t *testing.T) {
+	for said, want := range map[string]string{"false": "no (disagrees with the chimney you listed)", "true": "", "\"unknown\"": ""} {
+		a := fixture.Read(t, "version = 1\n[[place]]\nkind = \"attic\"\nflue_through = "+said+"\n[[place]]\nkind = \"chimney\"\nchimney = \"masonry-inside\"\n")
+		require.Equal(t, want, a.BeliedText(find(t, a.List, "place.flue_through"), &a.House.Places[0]), said)
+	}
+}

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -110,7 +111,7 @@ func atticQuestions() []Question {
 	return []Question{
 		{Key: "heel_in", Kind: NumberKind, Unit: "in", Min: 0, Max: 60, Kinds: attic, DontKnow: true, Prompt: "How high is it from ceiling to roof above the outside wall?", How: "Measured straight up from the outside edge of the wall to the roof boards.", Default: always(Number(5.5))},
 		{Key: "drywall", Kind: Choice, Kinds: attic, DontKnow: true, Prompt: "How thick is the ceiling drywall?", Options: []Option{{"half", "{1/2 inch}"}, {"five-eighths", "{5/8 inch}"}}, Default: always(Text("half"))},
-		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedFlue, Follows: flueOfHouse, Belied: flueBelied, Prompt: "Does a chimney, flue or metal vent go up through it?"},
+		{Key: "flue_through", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Asked: askedFlue, Follows: flueOfHouse, Belied: flueBelied, BeliedBy: "the chimney you listed", Prompt: "Does a chimney, flue or metal vent go up through it?"},
 		{Key: "non_ic_lights", Kind: YesNoKind, Kinds: []string{"attic", "sloped-ceiling"}, DontKnow: true, Safety: true, Prompt: "Are there recessed lights not rated for contact with insulation?", How: `Look for "IC" on the label inside the light. No recessed lights: no.`},
 		{Key: "bath_fan_outside", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Do the bathroom and kitchen fans blow all the way outdoors?"},
 		{Key: "vents_ok", Kind: YesNoKind, Kinds: attic, DontKnow: true, Safety: true, Prompt: "Is the attic vented at the eaves and near the ridge?", How: "Slots or grilles under the roof edge, and vents near the top."},
@@ -204,15 +205,42 @@ func placeChoiceQuestions(c *catalog.Catalog) []Question {
 	return qs
 }
 
+// defaultLabel names a place by its kind. Several of a kind that nobody named are
+// numbered, by their ids where those have a number: two places of one name could
+// not be told apart on an order.
 func defaultLabel(a Answered, p *Place) Answer {
-	name := a.kindOf(p).Name
+	taken := map[string]bool{}
+	for _, x := range a.House.Places {
+		taken[x.Answers["label"].Text] = true
+	}
+	for i := range a.House.Places {
+		x := &a.House.Places[i]
+		if x.Kind != p.Kind || x.ID != p.ID && x.Answers["label"].State == Given {
+			continue
+		}
+		name, number := a.kindLabel(x)
+		label := name + number
+		for n := 2; taken[label]; n++ {
+			label = fmt.Sprint(name, " ", n)
+		}
+		if x.ID == p.ID {
+			return Text(label)
+		}
+		taken[label] = true
+	}
+	name, number := a.kindLabel(p)
+	return Text(name + number)
+}
+
+// kindLabel is the kind of a place, and the number in its id behind a blank.
+func (a Answered) kindLabel(p *Place) (name, number string) {
+	name = a.kindOf(p).Name
 	if name == "" {
 		name = p.Kind
 	}
-	// The second of a kind is told from the first by the number in its id.
 	if n, ok := strings.CutPrefix(p.ID, p.Kind+"-"); ok && n != "" && strings.Trim(n, "0123456789") == "" {
-		name += " " + n
+		number = " " + n
 	}
 	first, size := utf8.DecodeRuneInString(name) // a name of an overlay may begin with any letter
-	return Text(strings.ToUpper(string(first)) + name[size:])
+	return strings.ToUpper(string(first)) + name[size:], number
 }

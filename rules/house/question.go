@@ -71,6 +71,7 @@ type Question struct {
 	// this one is given; "don't know" about a place is an answer of its own. The zero Answer: they leave it open.
 	Follows   func(Answered, *Place) Answer
 	Belied    func(Answered, *Place) bool         // the answer given cannot stand beside others, and counts as not known
+	BeliedBy  string                              // what it cannot stand beside
 	Offers    func(Answered, *Place, Option) bool // whether an option is shown; nil shows all. A file may hold any.
 	Normalize func(string) string
 	Valid     func(string) error // of a text; its error says what would be right

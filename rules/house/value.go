@@ -75,6 +75,16 @@ func (a Answered) ValueOf(q Question, p *Place) Value {
 	return v
 }
 
+// BeliedText is an answer that was given and counts as not known because it cannot
+// stand beside another, with what that is; empty for any other.
+func (a Answered) BeliedText(q Question, p *Place) string {
+	said := a.Raw(q, p)
+	if q.Belied == nil || said.State != Given || !q.Belied(a, p) {
+		return ""
+	}
+	return q.Show(said, a.System) + " (disagrees with " + q.BeliedBy + ")"
+}
+
 // Raw is what was said, without defaults.
 func (a Answered) Raw(q Question, p *Place) Answer {
 	if q.Scope == PlaceScope {

@@ -216,6 +216,9 @@ func (a *app) standing(q house.Question, place string) string {
 	case house.FromDefault:
 		return "Assumed: " + a.shown(q, v.Answer) + "." + dunno
 	case house.FromUnknown:
+		if belied := a.s.answered().BeliedText(q, p); belied != "" {
+			return "Your answer so far: " + belied + "; it counts as not known." + dunno
+		}
 		if a.s.answered().Raw(q, p).State == house.Absent {
 			return "Not known yet; nothing is assumed." + dunno
 		}
