@@ -67,7 +67,10 @@ func showRow(p *canvas, s *session, r page.Row, column int) {
 	tone, text := toneOf[r.Tone], rowText(r)
 	switch r.Kind {
 	case page.Item:
-		p.para(tone, 2, s.mark(r)+text)
+		if r.Label != "" {
+			text = r.Label + ": " + text
+		}
+		p.hanging(tone, "  "+s.mark(r), 4, text)
 	case page.Tick:
 		p.hanging(tone, s.g.NoTick+" ", 4, text)
 	case page.Sub:
