@@ -108,3 +108,19 @@ func TestCrossingsCross(t *testing.T) {
 	}
 	require.Greater(t, min(crossed, stood), 100)
 }
+
+// With values in tenths ties stand where rounding puts them: a crossing must
+// still not lie behind the level it is looked for from.
+func TestACrossingIsNeverBehind(t *testing.T) {
+	rng := seeded(28)
+	for range 2000 {
+		options, levels := randomOptions(rng, 5, 4, 10), randomLevels(rng, 4)
+		for p, now := range levels {
+			for _, step := range []float64{1, -1} {
+				level, _, err := rank.Crossing(options, levels, p, step)
+				require.NoError(t, err)
+				require.GreaterOrEqual(t, (level-now)*step, 0.0, "%v, priority %d", levels, p)
+			}
+		}
+	}
+}
