@@ -103,11 +103,6 @@ func ParseClimates(text string) ([]Climate, error) {
 	var errs []error
 	for _, b := range f.Bases {
 		bases[b.ID] = b
-		for _, text := range b.Caution {
-			if err := text.Check(); err != nil {
-				errs = append(errs, fmt.Errorf("%w: basis %s: caution %q: %w", ErrData, b.ID, cut(string(text)), err))
-			}
-		}
 	}
 	seen := map[string]bool{}
 	for i := range f.Climates {

@@ -112,7 +112,7 @@ func CodeZone(zone string) (string, error) {
 		return "4M", nil
 	}
 	if len(z) == 0 || len(z) > 2 || z[0] < '0' || z[0] > '8' || len(z) == 2 && !strings.Contains("ABC", z[1:]) {
-		return "", fmt.Errorf("%w: %q; want 0 to 8 with a letter A, B or C, or 4M", ErrZone, cut(zone))
+		return "", fmt.Errorf("%w: %q; want 0 to 8 with a letter A, B or C, or 4M", ErrZone, strict.Cut(zone))
 	}
 	return z[:1], nil
 }
@@ -162,7 +162,7 @@ func (c *CodeBook) Edition(id string) (Edition, error) {
 		}
 		known[i] = e.ID
 	}
-	return Edition{}, fmt.Errorf("%w: %q; want %s", ErrEdition, cut(id), strings.Join(known, ", "))
+	return Edition{}, fmt.Errorf("%w: %q; want %s", ErrEdition, strict.Cut(id), strings.Join(known, ", "))
 }
 
 // ZoneFor gives the zone that an edition goes by: a house permitted under an
@@ -197,7 +197,7 @@ func (c *CodeBook) Alternatives(edition, zone, element string) ([]Alternative, R
 	}
 	cell, ok := c.minimums[key]
 	if !ok {
-		return nil, Ref{}, nil, fmt.Errorf("%w: %s in zone %s of %s", ErrNoCell, cut(element), key.zone, edition)
+		return nil, Ref{}, nil, fmt.Errorf("%w: %s in zone %s of %s", ErrNoCell, strict.Cut(element), key.zone, edition)
 	}
 	var notes []units.Prose
 	for _, n := range c.notes {
@@ -237,14 +237,6 @@ func (c *CodeBook) WarmHumidExempt(edition, zone, element string) (Ref, bool) {
 		}
 	}
 	return Ref{}, false
-}
-
-// cut keeps a quoted answer short enough for one line of a message.
-func cut(s string) string {
-	if r := []rune(s); len(r) > 40 {
-		return string(r[:40]) + "..."
-	}
-	return s
 }
 
 // ParseCodes reads codes.toml and checks it: every edition must have every
@@ -287,13 +279,6 @@ func (b *bookBuilder) ref(what string, r Ref) {
 	b.book.refs = append(b.book.refs, r)
 	if r.Source == "" || !r.Known.Valid() {
 		b.bad("%s: wants a source and a mark, has %q, %q", what, r.Source, r.Known)
-	}
-}
-
-// prose refuses a figure in braces that cannot be shown.
-func (b *bookBuilder) prose(what string, text units.Prose) {
-	if err := text.Check(); err != nil {
-		b.errs = append(b.errs, fmt.Errorf("%w: %s %q: %w", ErrData, what, cut(string(text)), err))
 	}
 }
 
@@ -381,10 +366,9 @@ func (b *bookBuilder) addNotes() {
 		if n.Text == "" {
 			b.bad("note without text")
 		}
-		b.prose("note", n.Text)
 		for _, z := range strings.Fields(n.Zones) {
 			if !slices.Contains(strings.Fields(codeZones), z) {
-				b.bad("note %q: zone %q", cut(string(n.Text)), z)
+				b.bad("note %q: zone %q", strict.Cut(string(n.Text)), z)
 			}
 		}
 	}

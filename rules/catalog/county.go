@@ -84,9 +84,9 @@ func (c *Counties) state(text string) (state, error) {
 		}
 	}
 	if best != "" {
-		return state{}, fmt.Errorf("%w: %q; did you mean %s", ErrState, cut(text), best)
+		return state{}, fmt.Errorf("%w: %q; did you mean %s", ErrState, strict.Cut(text), best)
 	}
-	return state{}, fmt.Errorf("%w: %q; want two letters or the name: VT or Vermont", ErrState, cut(text))
+	return state{}, fmt.Errorf("%w: %q; want two letters or the name: VT or Vermont", ErrState, strict.Cut(text))
 }
 
 func byName(a, b County) int {
@@ -124,7 +124,7 @@ func (c *Counties) Lookup(state, county string) (found County, others []County, 
 		}
 		return hits[0], hits[1:], nil
 	}
-	return County{}, near(all, tried), fmt.Errorf("%w: %q in %s", ErrCounty, cut(county), in.Name)
+	return County{}, near(all, tried), fmt.Errorf("%w: %q in %s", ErrCounty, strict.Cut(county), in.Name)
 }
 
 // matching gives the rows of a reading, counties before cities; a kind that was

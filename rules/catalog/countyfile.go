@@ -137,7 +137,7 @@ func eachRow(file, text string, columns []string, take func(cells []string) (col
 		}
 		if column, want := take(cells); column != "" {
 			line, _ := r.FieldPos(0)
-			found := strconv.Quote(cut(cells[slices.Index(columns, column)]))
+			found := strconv.Quote(strict.Cut(cells[slices.Index(columns, column)]))
 			problems = append(problems, strict.Problem{File: file, Line: line, Key: column, Found: found, Want: want})
 		}
 	}

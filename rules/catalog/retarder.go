@@ -143,9 +143,6 @@ func (b *bookBuilder) addRetarders(records []retarderRecord) {
 	for _, r := range records {
 		what := "retarder " + strings.Join(r.Editions, " ") + " zones " + r.Zones
 		b.ref(what, r.Ref)
-		for _, n := range r.Notes {
-			b.prose(what+" note", n)
-		}
 		if !slices.Contains([]string{"yes", "if", "no"}, r.ClassIII) {
 			b.bad("%s: class_iii = %q; want yes, if or no", what, r.ClassIII)
 		}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"battwright/rules/strict"
 )
 
 // Located is what the answers about where a house stands lead to.
@@ -84,7 +86,7 @@ func (c *Catalog) locateClimate(out *Located, climate, edition string) {
 			}
 		}
 		if !out.HasClimate {
-			out.Notes = append(out.Notes, fmt.Sprintf("no listed place has the id %q", cut(climate)))
+			out.Notes = append(out.Notes, fmt.Sprintf("no listed place has the id %q", strict.Cut(climate)))
 		}
 		if out.HasClimate && out.Zone == "" {
 			c.zoneOfClimate(out, edition)

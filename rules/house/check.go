@@ -30,12 +30,12 @@ func (q Question) Check(a Answer) error {
 	switch q.Kind {
 	case Choice:
 		if !slices.Contains(q.values(), a.Text) {
-			return refuse("found %q; want %s", clip(a.Text), q.Accepted())
+			return refuse("found %q; want %s", strict.Cut(a.Text), q.Accepted())
 		}
 	case Many:
 		for _, v := range a.List {
 			if !slices.Contains(q.values(), v) {
-				return refuse("found %q; want %s", clip(v), q.Accepted())
+				return refuse("found %q; want %s", strict.Cut(v), q.Accepted())
 			}
 		}
 	case NumberKind:
@@ -74,7 +74,7 @@ func (q Question) checkNumbers(list []string) error {
 	for _, s := range list {
 		v, err := numberIn(s)
 		if err != nil || v < q.Min || v > q.Max {
-			return refuse("found %q; want %s", clip(s), q.Accepted())
+			return refuse("found %q; want %s", strict.Cut(s), q.Accepted())
 		}
 	}
 	return nil

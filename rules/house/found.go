@@ -141,7 +141,7 @@ func foundText(v any) string {
 		if strings.Contains(v, "\t") {
 			return "text with a tab in it"
 		}
-		return fmt.Sprintf("%q", clip(v))
+		return fmt.Sprintf("%q", strict.Cut(v))
 	case float64:
 		return floatText(v)
 	case time.Time:
@@ -156,7 +156,7 @@ func foundText(v any) string {
 		}
 		return fmt.Sprintf("a list of %d values", len(v))
 	}
-	return clip(fmt.Sprint(v))
+	return strict.Cut(fmt.Sprint(v))
 }
 
 // floatText keeps the point of a whole number, which can be what is wrong

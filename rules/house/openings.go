@@ -39,7 +39,7 @@ func ParseOpening(s string) (Opening, error) {
 	} else if n, err := strconv.Atoi(strings.TrimSpace(count)); err == nil {
 		o.Count = n
 	} else {
-		return Opening{}, refuse("found %q; want%s", clip(s), strings.TrimPrefix(wantOpening, ","))
+		return Opening{}, refuse("found %q; want%s", strict.Cut(s), strings.TrimPrefix(wantOpening, ","))
 	}
 	width, height, two := strings.Cut(strings.ReplaceAll(size, "\u00d7", "x"), "x")
 	var errW, errH error
@@ -47,7 +47,7 @@ func ParseOpening(s string) (Opening, error) {
 	o.HeightIn, errH = units.ParseInches(strings.TrimSpace(height))
 	o.WidthIn, o.HeightIn = sixteenth(o.WidthIn), sixteenth(o.HeightIn)
 	if !two || errW != nil || errH != nil || !o.sane() {
-		return Opening{}, refuse("found %q; want%s", clip(s), strings.TrimPrefix(wantOpening, ","))
+		return Opening{}, refuse("found %q; want%s", strict.Cut(s), strings.TrimPrefix(wantOpening, ","))
 	}
 	return o, nil
 }
@@ -159,12 +159,12 @@ func (q Question) parseLengths(s string) (Answer, error) {
 	var out []string
 	parts := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' })
 	if q.halfOther(parts) {
-		return Answer{}, refuse("found %q; a comma parts two figures: write a unit behind each, and 12.5 m with a point", clip(s))
+		return Answer{}, refuse("found %q; a comma parts two figures: write a unit behind each, and 12.5 m with a point", strict.Cut(s))
 	}
 	for _, part := range parts {
 		v, err := read(strings.TrimSpace(part))
 		if err != nil {
-			return Answer{}, refuse("found %q; want %s", clip(part), q.Accepted())
+			return Answer{}, refuse("found %q; want %s", strict.Cut(part), q.Accepted())
 		}
 		out = append(out, formatNumber(v))
 	}

@@ -59,7 +59,7 @@ func (q Question) parse(s string) (Answer, error) {
 		case "n", "no", "false":
 			return YesNo(false), nil
 		}
-		return Answer{}, refuse("found %q; want yes or no", clip(s))
+		return Answer{}, refuse("found %q; want yes or no", strict.Cut(s))
 	}
 	return q.textAnswer(s), nil
 }
@@ -108,7 +108,7 @@ func (q Question) parseNumber(s string) (Answer, error) {
 	}
 	v, err := read(bare(s, q.Unit))
 	if err != nil {
-		return Answer{}, refuse("found %q; want %s", clip(s), q.Accepted())
+		return Answer{}, refuse("found %q; want %s", strict.Cut(s), q.Accepted())
 	}
 	return Number(v), nil
 }
@@ -152,7 +152,7 @@ func (q Question) parseNumbers(s string) (Answer, error) {
 	for i, word := range list {
 		v, err := numberIn(word)
 		if err != nil {
-			return Answer{}, refuse("found %q; want %s", clip(word), q.Accepted())
+			return Answer{}, refuse("found %q; want %s", strict.Cut(word), q.Accepted())
 		}
 		list[i] = formatNumber(v)
 	}

@@ -106,7 +106,7 @@ func (h *House) SetQuote(q Quote) {
 func (q Quote) Check(shown units.System) error {
 	switch {
 	case q.Priced() && q.Per != PerPackage && q.Per != PerFt2:
-		return refuse(`found per = %q; want per = "package" or per = "ft2"`, clip(q.Per))
+		return refuse(`found per = %q; want per = "package" or per = "ft2"`, strict.Cut(q.Per))
 	case q.Priced() && q.Per == PerPackage && q.PackageFt2() <= 0:
 		return refuse("a price per package says little without its size; want coverage_ft2, or pieces, width_in and length_in, from the label")
 	}
@@ -210,7 +210,7 @@ func ParsePrice(typed string, shown units.System) (usd float64, per string, err 
 	q, _ := QuoteQuestion("usd")
 	a, err := q.Parse(s)
 	if err != nil || a.State != Given {
-		return 0, "", refuse("found %q; want a price like 62.50 a package, or %s", clip(typed), units.Prose("{1.15 per ft2}").In(shown))
+		return 0, "", refuse("found %q; want a price like 62.50 a package, or %s", strict.Cut(typed), units.Prose("{1.15 per ft2}").In(shown))
 	}
 	if per == perM2 {
 		return a.Number * units.M2PerFt2, PerFt2, nil

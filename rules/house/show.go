@@ -88,11 +88,3 @@ func (q Question) label(value string, s units.System) string {
 	}
 	return value
 }
-
-func clip(s string) string {
-	s, _ = strict.CleanText(s)
-	if r := []rune(s); len(r) > 40 {
-		return string(r[:39]) + "…"
-	}
-	return s
-}

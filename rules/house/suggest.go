@@ -55,7 +55,7 @@ func listedPlace(c *catalog.Catalog) func(string) error {
 			}
 			ids[i] = cl.ID
 		}
-		return fmt.Errorf("found %q%s%s", clip(id), wants, idMeant(c, id, ids))
+		return fmt.Errorf("found %q%s%s", strict.Cut(id), wants, idMeant(c, id, ids))
 	}
 }
 

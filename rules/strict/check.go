@@ -144,7 +144,7 @@ func (c *checker) scalar(t reflect.Type, v any) bool {
 		}
 		if own, is := reflect.ValueOf(v).Convert(t).Interface().(checksItself); is {
 			if found, want := own.Problem(); found != "" {
-				c.report(cut(found), want)
+				c.report(Cut(found), want)
 			}
 		}
 		return true
@@ -202,7 +202,7 @@ func describe(v any) string {
 	case nil:
 		return "nothing"
 	case string:
-		return `"` + cut(v) + `"`
+		return `"` + Cut(v) + `"`
 	case float64:
 		return strconv.FormatFloat(v, 'g', -1, 64)
 	case time.Time:
@@ -214,7 +214,7 @@ func describe(v any) string {
 	case []any:
 		return fmt.Sprintf("a list of %s", count(len(v), "value"))
 	}
-	return cut(fmt.Sprint(v)) // int64 and bool
+	return Cut(fmt.Sprint(v)) // int64 and bool
 }
 
 func count(n int, what string) string {

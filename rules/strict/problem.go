@@ -108,7 +108,7 @@ func keyText(path []any) string {
 func partText(part string) string {
 	const bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
 	if part == "" || strings.Trim(part, bare) != "" {
-		return `"` + cut(part) + `"`
+		return `"` + Cut(part) + `"`
 	}
-	return cut(part)
+	return Cut(part)
 }

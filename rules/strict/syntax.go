@@ -70,7 +70,7 @@ func (t *Tree) tooDeep(at int) Problem {
 // quoteLine shows a line as it stands in the file.
 func (t *Tree) quoteLine(line int) string {
 	rows := strings.Split(t.text, "\n")
-	if shown := cut(strings.TrimSpace(rows[line-1])); shown != "" {
+	if shown := Cut(strings.TrimSpace(rows[line-1])); shown != "" {
 		return `"` + shown + `"`
 	}
 	return "an end too early"

@@ -77,18 +77,16 @@ func broken(r rune, size int) bool { return r == utf8.RuneError && size <= 1 }
 // shown is how much of something found in a file a message repeats.
 const shown = 40
 
-// cut shortens text to what a message repeats and cleans it.
-func cut(s string) string { return cutTo(s, shown) }
-
-func cutTo(s string, limit int) string {
+// Cut shortens text to what a message repeats and cleans it.
+func Cut(s string) string {
 	// A value can be a megabyte: clean no more of it than can be shown.
-	short, whole := head(s, 8*limit)
+	short, whole := head(s, 8*shown)
 	clean, _ := CleanText(short)
-	clean, fits := head(clean, limit)
+	clean, fits := head(clean, shown)
 	if whole && fits {
 		return clean
 	}
-	clean, _ = head(clean, limit-1)
+	clean, _ = head(clean, shown-1)
 	return clean + "…"
 }
 

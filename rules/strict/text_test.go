@@ -110,10 +110,10 @@ func TestCleanText(t *testing.T) {
 }
 
 func TestCutKeepsAMessageShort(t *testing.T) {
-	require.Equal(t, strings.Repeat("x", shown), cut(strings.Repeat("x", shown)))
-	require.Equal(t, strings.Repeat("é", shown-1)+"…", cut(strings.Repeat("é", shown+1)))
-	require.Equal(t, "…", cut(strings.Repeat("\u200b", 1<<20)))
-	require.Equal(t, "a b", cut("a\u200b\nb"))
+	require.Equal(t, strings.Repeat("x", shown), Cut(strings.Repeat("x", shown)))
+	require.Equal(t, strings.Repeat("é", shown-1)+"…", Cut(strings.Repeat("é", shown+1)))
+	require.Equal(t, "…", Cut(strings.Repeat("\u200b", 1<<20)))
+	require.Equal(t, "a b", Cut("a\u200b\nb"))
 }
 
 func FuzzCleanText(f *testing.F) {
@@ -134,6 +134,6 @@ func FuzzCleanText(f *testing.F) {
 		}
 		got, _ := CleanText(s)
 		require.NotContains(t, got, "\n")
-		require.LessOrEqual(t, utf8.RuneCountInString(cut(s)), shown)
+		require.LessOrEqual(t, utf8.RuneCountInString(Cut(s)), shown)
 	})
 }
