@@ -60,7 +60,7 @@ func TestEveryMistakeIsPlaced(t *testing.T) {
 		"yes on a number":              {where("depth_in", true), "where.depth_in: found true; want " + depths},
 		"list on a number":             {where("depth_in", []any{3, 5}), "where.depth_in: found [3, 5]; want " + depths},
 		"end unheard of":               {where("depth_in", table("near", 3)), "where.depth_in: found { near = 3 }; want " + depths},
-		"no end":                       {where("depth_in", table()), "where.depth_in: found {  }; want " + depths},
+		"no end":                       {where("depth_in", table()), "where.depth_in: found {}; want " + depths},
 		"two lower ends":               {where("depth_in", table("above", 2, "at_least", 3)), "where.depth_in: found { above = 2, at_least = 3 }; want " + depths},
 		"end too high":                 {where("depth_in", table("below", 25)), "where.depth_in: found { below = 25 }; want " + depths},
 		"end below the range":          {where("depth_in", table("above", -1)), "where.depth_in: found { above = -1 }; want " + depths},

@@ -175,7 +175,12 @@ func Show(v any) string {
 		return strconv.Quote(v)
 	case []any:
 		return "[" + joined(v, Show) + "]"
+	case []map[string]any:
+		return "[" + joined(v, func(x map[string]any) string { return Show(x) }) + "]"
 	case map[string]any:
+		if len(v) == 0 {
+			return "{}"
+		}
 		return "{ " + joined(slices.Sorted(maps.Keys(v)), func(k string) string { return k + " = " + Show(v[k]) }) + " }"
 	}
 	return fmt.Sprint(v)

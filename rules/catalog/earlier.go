@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -36,7 +37,7 @@ func earlier(tree *strict.Tree, problems strict.Problems) strict.Problems {
 }
 
 // ends are the earlier names of comparisons with a number.
-var ends = map[any]string{"lt": "below", "le": "at_most", "gt": "above", "ge": "at_least"}
+var ends = map[string]string{"lt": "below", "le": "at_most", "gt": "above", "ge": "at_least"}
 
 // whereOf writes the conditions of a record as they are written now; two ends
 // of one number become one table.
@@ -51,13 +52,14 @@ func whereOf(tree *strict.Tree, list string, i int) string {
 		fact, _ := name.(string)
 		op, _ := tree.Get(list, i, "when", k, "op")
 		value, _ := tree.Get(list, i, "when", k, "value")
-		now := askedNow(op, value)
-		before, one := asked[fact].(map[string]any)
-		table, two := now.(map[string]any)
-		if one && two {
-			for key, v := range before {
-				table[key] = v
+		comparison, _ := op.(string)
+		now := askedNow(comparison, value)
+		if end, ok := now.(map[string]any); ok {
+			both := maps.Clone(end)
+			if before, ok := asked[fact].(map[string]any); ok {
+				maps.Copy(both, before)
 			}
+			now = both
 		}
 		if asked[fact] == nil {
 			names = append(names, fact)
@@ -67,7 +69,7 @@ func whereOf(tree *strict.Tree, list string, i int) string {
 	return "where = " + inline(names, asked)
 }
 
-func askedNow(op, value any) any {
+func askedNow(op string, value any) any {
 	if end, ok := ends[op]; ok {
 		return map[string]any{end: value}
 	}
@@ -88,17 +90,24 @@ func askedNow(op, value any) any {
 
 // casesOf writes the examples of a record as they are written now.
 func casesOf(tree *strict.Tree, list string, i int) string {
-	cases := map[bool][]string{}
+	cases := map[string][]string{}
 	for k := 0; ; k++ {
 		if _, ok := tree.Get(list, i, "example", k); !ok {
 			break
 		}
-		fires, _ := tree.Get(list, i, "example", k, "fires")
+		key := "silent_on"
+		if fires, _ := tree.Get(list, i, "example", k, "fires"); fires == true {
+			key = "fires_on"
+		}
 		facts, _ := tree.Get(list, i, "example", k, "facts")
 		table, _ := facts.(map[string]any)
-		cases[fires == true] = append(cases[fires == true], inline(tree.Keys(list, i, "example", k, "facts"), table))
+		cases[key] = append(cases[key], inline(tree.Keys(list, i, "example", k, "facts"), table))
 	}
-	return "fires_on = [ " + strings.Join(cases[true], ", ") + " ] and silent_on = [ " + strings.Join(cases[false], ", ") + " ]"
+	var out []string
+	for _, key := range slices.Sorted(maps.Keys(cases)) {
+		out = append(out, key+" = [ "+strings.Join(cases[key], ", ")+" ]")
+	}
+	return strings.Join(out, " and ")
 }
 
 func inline(names []string, values map[string]any) string {
