@@ -70,7 +70,8 @@ func showRow(p *canvas, s *session, r page.Row, column int) {
 		if r.Label != "" {
 			text = r.Label + ": " + text
 		}
-		p.hanging(tone, "  "+s.mark(r), 4, text)
+		mark := "  " + s.mark(r)
+		p.hanging(tone, mark, len([]rune(mark)), text)
 	case page.Tick:
 		p.hanging(tone, s.g.NoTick+" ", 4, text)
 	case page.Sub:

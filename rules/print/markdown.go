@@ -100,7 +100,13 @@ func (m *markdown) row(r page.Row) {
 		label = "**" + escape(r.Label) + "**: "
 	}
 	switch r.Kind {
-	case page.Item, page.Fact:
+	case page.Fact:
+		if r.Label == "" { // goes on with the one above
+			m.item("  - " + text)
+			return
+		}
+		m.item("- " + label + text)
+	case page.Item:
 		m.item("- " + label + text)
 	case page.Tick:
 		m.item("- [ ] " + text)
