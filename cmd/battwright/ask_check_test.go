@@ -19,15 +19,17 @@ func firstUnsaid(out, printed string) string {
 	if !strings.Contains(printed, "\n- ") && !strings.Contains(printed, "\n[ ] ") {
 		return "no points"
 	}
-	for _, l := range strings.Split(printed, "\n") {
-		if !strings.HasPrefix(l, "- ") && !strings.HasPrefix(l, "[ ] ") || strings.Contains(l, "___") {
+	out = strings.Join(strings.Fields(out), " ")
+	for _, point := range strings.Split(printed, "\n") {
+		text, ok := strings.CutPrefix(strings.Replace(point, "[ ] ", "- ", 1), "- ")
+		if !ok || strings.Contains(point, "___") {
 			continue
 		}
-		_, rest, found := strings.Cut(out, "\n"+strings.Replace(l, "[ ] ", "- ", 1)+"\n")
+		_, rest, found := strings.Cut(out, strings.TrimSpace(text))
 		if !found {
-			return l
+			return point
 		}
-		out = "\n" + rest
+		out = rest
 	}
 	return ""
 }

@@ -34,7 +34,7 @@ func TestAskInLines(t *testing.T) {
 
 	r = with{stdin: "report\nquit\n", environ: lineEnv(t)}.run("ask", goodHouse, "--units", "si")
 	require.Equal(t, exitDone, r.code, r.stderr)
-	require.Contains(t, r.stdout, "THE HOUSE AT A GLANCE")
+	require.Contains(t, r.stdout, "Where the figures are from")
 	require.Equal(t, exitInput, runs("ask", brokenHouse).code)
 	require.Equal(t, exitInput, runs("ask", "testdata/nowhere.toml").code)
 	require.Equal(t, exitUsage, runs("ask", goodHouse, goodHouse).code)

@@ -45,9 +45,9 @@ func readmeBlock(t *testing.T, name string) string {
 	switch name {
 	case "plan-street-wall":
 		out := output2(t, "plan")
-		_, rest, ok := strings.Cut(out, "\nSTREET WALL ")
+		_, rest, ok := strings.Cut(out, "\nStreet wall, ")
 		require.True(t, ok)
-		text, _, ok := strings.Cut("STREET WALL "+rest, "\nRanks ")
+		text, _, ok := strings.Cut("Street wall, "+rest, "\nRanks ")
 		require.True(t, ok)
 		return text + "\n"
 	case "screen-first-look":

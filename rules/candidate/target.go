@@ -71,12 +71,14 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	if s.HasDrawing {
 		t := Target{CavityR: s.DrawingR, ContinuousR: s.DrawingBoardR, By: "drawings"}
 		t.Required = t.CavityR > 0 || t.ContinuousR > 0
+		who := "your drawings ask"
 		t.Text = t.figures(s) + ", as your drawings or local rule say"
 		if s.OwnTarget {
-			t.Text = t.figures(s) + ", as you typed" + t.codeBeside(s, site, c, maxCavityR, boardR)
+			who, t.Text = "you typed", t.figures(s)+", as you typed"
+			t.codeBeside(s, site, c, maxCavityR, boardR)
 		}
 		if s.OldIn > 0 {
-			t.Notes = append(t.Notes, fmt.Sprintf("the %s that lies there is not counted against what your drawings ask: where they mean old and new together, less is enough", s.System.R(s.ExistingR)))
+			t.Notes = append(t.Notes, fmt.Sprintf("the %s that lies there is not counted against what %s: where that means old and new together, less is enough", s.System.R(s.ExistingR), who))
 		}
 		return t
 	}
@@ -121,15 +123,14 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	return t
 }
 
-// codeBeside says what the model code asks where a typed figure asks for something
-// else; empty where it asks the same or nothing.
-func (t Target) codeBeside(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR float64) string {
+// codeBeside adds what the model code asks where a typed figure asks for something
+// else; nothing where it asks the same or nothing.
+func (t *Target) codeBeside(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR float64) {
 	s.HasDrawing = false
 	code := chosenTarget(s, site, c, maxCavityR, boardR)
-	if !code.Required || code.figures(s) == t.figures(s) {
-		return ""
+	if code.Required && code.figures(s) != t.figures(s) {
+		t.Text, t.From = t.Text+"; the model code asks "+code.figures(s), code.From
 	}
-	return "; the model code asks " + code.figures(s)
 }
 
 // chooseAlternative takes the alternative with the least board to add among

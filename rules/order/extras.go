@@ -215,7 +215,7 @@ func (m *maker) channel(s sizes, c count) Extra {
 	n := math.Ceil(area * units.InchPerFoot * units.InchPerFoot / (s.place.Surface.Frame.SpacingIn * piece))
 	return Extra{
 		ID: "baffle-slope", Name: "baffles for the channel from eave to ridge", Unit: "each", Qty: n, Price: "baffle",
-		Note: fmt.Sprintf("end to end in each space between rafters, in pieces of %s", m.a.System.FeetAbout(piece/units.InchPerFoot)),
+		Note: fmt.Sprintf("end to end in each space between rafters, in pieces of %s", m.a.System.Feet(piece/units.InchPerFoot)),
 	}
 }
 
