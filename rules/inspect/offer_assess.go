@@ -2,7 +2,6 @@ package inspect
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -98,16 +97,16 @@ func (p *OfferedPlace) products(c *catalog.Catalog) (catalog.Material, []catalog
 // squeezed says that a blanket thicker than its room has less than its label.
 func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 	for i, l := range a.Layers {
-		if math.Round(l.R) >= math.Round(l.Product.NominalR) {
+		if !tooThick(l) {
 			continue
 		}
 		level, line := Wrong, p.Parts[min(i, len(p.Parts)-1)].Line
-		if planned(p.Plan) && i < len(p.Plan.Choice.Layers) && p.Plan.Choice.Layers[i].R <= l.R+1e-9 {
-			level = Note // the plan squeezes it as much, and counts it so
+		if squeezedAsPlanned(p.Plan, i, l) {
+			level = Note
 		}
 		p.find(Finding{
 			ID: "squeezed", Level: level, Line: line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
-			Text: fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", j.System.Inches(l.Product.ThicknessIn), j.System.Inches(l.RoomIn), j.System.R(l.R), j.System.R(l.Product.NominalR)),
+			Text: tooThickText(p.Plan, l, j.System),
 			Ask:  askIf(level, fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn))),
 		})
 	}
@@ -193,7 +192,7 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 			f.Text += ". Damp check: " + said
 		} else {
 			f.ID, f.Text, f.Ref = "damper", said, catalog.Ref{}
-			f.Ask = label + ": What keeps damp air from the room out of the blanket?"
+			f.Ask = label + ": By the monthly check what you offer gets damp, and what we planned does not. What would you change so that it stays dry?"
 			if a.Damp.Verdict == candidate.Dries {
 				f.Level, f.Ask = Note, ""
 			}
@@ -338,6 +337,24 @@ func (p *OfferedPlace) bays(j Job) {
 		return
 	}
 	p.find(Finding{ID: "bay-foam", Level: Ask, Line: line, Ref: practice, Text: "the foam in each bay, which goes in before the blanket, is not in this bid", Ask: p.askBidder("Who cuts foam board to each bay and seals its edges before the blanket goes in? It is not in this bid.")})
+}
+
+// called asks for what the cautions of the place call for with the blanket.
+func (p *OfferedPlace) called(j Job) {
+	for _, x := range p.Plan.Called(j.System) {
+		p.find(Finding{ID: "called-" + x.Need, Level: Ask, Line: p.Parts[0].Line, Ref: practice, Text: x.Name + ": the plan needs it here, and it is not named in this bid", Ask: p.askBidder("Who sees to this: " + x.Name + "? It is not in this bid.")})
+	}
+}
+
+// boardCautions asks about the board where the plan warns of it and the bid does
+// not do better.
+func (p *OfferedPlace) boardCautions() {
+	if p.Offered != nil && !slices.ContainsFunc(p.Offered.Verdict.Safety, func(h rules.Hit) bool { return h.Rule.Effect.Need == "board" }) {
+		return
+	}
+	for _, text := range p.Plan.BoardCautions() {
+		p.find(Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line, Text: text, Ask: p.askBidder("With which board do you reckon? " + text)})
+	}
 }
 
 // partOf is what the lines of the place say of a part beside the blanket: who

@@ -1,6 +1,7 @@
 package inspect_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/inspect"
+	"battwright/rules/plan"
 )
 
 // line is one line of a bid, with more keys behind.
@@ -115,4 +117,70 @@ func TestOfferedFaceAndSheetAreTwoRetarders(t *testing.T) {
 	p := at(t, offered(t, jobOf(t, midwest, openWall), line("wall", "kraft", "sheet = \"polyethylene\"\n")), "wall")
 	require.Contains(t, said(t, p.Findings, "two-retarders-inside").Text, "two retarders, paper face")
 	require.NotContains(t, ids(p.Findings), "two-retarders")
+}
+
+const oldAttic = "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nflue_through = true\nnon_ic_lights = true\nbath_fan_outside = false\nvents_ok = false\nvermiculite = false\nknob_and_tube = false\nframing.size = \"2x8\"\nframing.spacing_in = 16"
+
+// What must be put right before anybody begins, or answered, stands in a bid for
+// the place, each with the question who settles it; in a bid that leaves the place
+// out nobody is asked, but it stands all the same (practice).
+func TestBidSaysWhatIsSettledFirst(t *testing.T) {
+	j := jobOf(t, midwest, oldAttic, openWall)
+	attic := must(t, j, "attic")
+	require.NotEmpty(t, attic.Settles())
+	there := offered(t, j, line("attic", "none", "")+line("wall", "kraft", ""))
+	away := offered(t, j, line("wall", "kraft", ""))
+	for _, text := range attic.SettleFirst(j.Catalog(), j.System) {
+		isIt := func(f inspect.Finding) bool { return f.ID == "settle-first" && f.Text == plan.SettleHead+text }
+		at1 := slices.IndexFunc(at(t, there, "attic").Findings, isIt)
+		require.GreaterOrEqual(t, at1, 0, text)
+		require.Contains(t, there.Questions, at(t, there, "attic").Findings[at1].Ask)
+		at2 := slices.IndexFunc(at(t, away, "attic").Findings, isIt)
+		require.GreaterOrEqual(t, at2, 0, text)
+		require.Empty(t, at(t, away, "attic").Findings[at2].Ask)
+	}
+	require.True(t, there.FallsShort())
+}
+
+// What the plan needs for safety beside the blanket is asked of a bid, once each
+// (practice): the shield of a flue, the sheet on bare earth, the look at burners
+// before a crawl space is closed, the fire mark, the lead test; and never where
+// nothing calls for it.
+func TestBidIsAskedForWhatTheCautionsCallFor(t *testing.T) {
+	crawl := "id = \"crawl\"\nkind = \"crawl-space\"\n%sdampness = \"dry\"\nground_cover = %s\nframing.size = \"2x6\"\nframing.spacing_in = 16"
+	for _, x := range []struct{ id, place, need string }{
+		{"attic", oldAttic, "flue-shield"},
+		{"attic", strings.Replace(oldAttic, "flue_through = true", "flue_through = false", 1), ""},
+		{"crawl", fmt.Sprintf(crawl, "vented = true\narea_ft2 = 900\n", "false"), "ground-sheet"},
+		{"crawl", fmt.Sprintf(crawl, "vented = true\narea_ft2 = 900\n", "true"), ""},
+		{"crawl", fmt.Sprintf(crawl, "vented = false\nwall_height_ft = 3\nlength_ft = 112\n", "true"), "burner-air"},
+		{"rim", "id = \"rim\"\nkind = \"rim-joist\"\nlength_ft = 128", "fire-mark"},
+		{"wall", openWall, ""},
+	} {
+		r := offered(t, jobOf(t, midwest, x.place), line(x.id, "none", ""))
+		n := 0
+		for _, f := range at(t, r, x.id).Findings {
+			if strings.HasPrefix(f.ID, "called-") {
+				require.Equal(t, "called-"+x.need, f.ID, x.place)
+				require.Contains(t, r.Questions, f.Ask)
+				n++
+			}
+		}
+		require.Equal(t, x.need != "", n == 1, "%s: %v", x.place, ids(at(t, r, x.id).Findings))
+	}
+}
+
+// A batt thicker than its room is one fault with one weight in every place:
+// beside a chimney too, where the plan squeezes none and it presses toward the gap.
+func TestTooThickIsWrongBesideAChimney(t *testing.T) {
+	place := "id = \"flue\"\nkind = \"chimney\"\nchimney = \"factory-built\"\nclearance_in = 2\ngap_in = 2\nwidth_in = 30\ndepth_in = 30\nfloors = 2\nframing.size = \"2x6\""
+	j := jobOf(t, midwest, place)
+	room := must(t, j, "flue").Surface.Frame.RoomIn
+	bid := func(r, in float64) inspect.OfferedPlace {
+		return at(t, offered(t, j, fmt.Sprintf("[[part]]\nplace = \"flue\"\nmaterial = \"mineral-wool\"\nform = \"batt\"\nr = %g\nthickness_in = %g\nfacing = \"none\"\n", r, in)), "flue")
+	}
+	thick := said(t, bid(30, room+2).Findings, "squeezed")
+	require.Equal(t, inspect.Wrong, thick.Level)
+	require.Contains(t, thick.Text, "presses toward the gap")
+	require.NotContains(t, ids(bid(15, room).Findings), "squeezed")
 }

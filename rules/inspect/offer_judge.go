@@ -76,6 +76,10 @@ func (p *OfferedPlace) judge(j Job) {
 	for _, text := range p.Plan.FindFirst(j.Catalog(), j.System) {
 		p.find(Finding{ID: "find-first", Level: Stop, Text: plan.AskHead + text, Ask: p.askBidder("Nobody has answered this yet, and nothing begins before it is: who finds it out?")})
 	}
+	for i, text := range p.Plan.SettleFirst(j.Catalog(), j.System) {
+		h := p.Plan.Settles()[i]
+		p.find(Finding{ID: "settle-first", Level: Ask, Ref: refOf(h), Text: plan.SettleHead + text, Ask: p.askBidder("Who settles this before the work begins, and is it in the price? " + plan.SettleTitle(h) + ".")})
+	}
 	if len(p.Parts) > 0 || barred(p.Plan) {
 		p.gap(j)
 	}
@@ -117,7 +121,9 @@ func (p *OfferedPlace) offered(j Job) {
 	p.between()
 	p.board(j)
 	p.bays(j)
+	p.called(j)
 	p.assess(j)
+	p.boardCautions()
 }
 
 // missing names what the line leaves out.

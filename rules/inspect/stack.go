@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"fmt"
 	"math"
 
 	"battwright/rules/candidate"
@@ -58,6 +59,25 @@ func layersIn(c *catalog.Catalog, p plan.Place, products []catalog.Product) []ca
 		out[i] = l
 	}
 	return out
+}
+
+// tooThick reports whether a blanket has less than its label because its room is
+// thinner than it is.
+func tooThick(l candidate.Layer) bool { return math.Round(l.R) < math.Round(l.Product.NominalR) }
+
+// squeezedAsPlanned reports whether the plan squeezes its own layer there as
+// much, and counts it so.
+func squeezedAsPlanned(p plan.Place, i int, l candidate.Layer) bool {
+	return planned(p) && i < len(p.Choice.Layers) && tooThick(p.Choice.Layers[i]) && p.Choice.Layers[i].R <= l.R+1e-9
+}
+
+// tooThickText says what a blanket thicker than its room is worth there.
+func tooThickText(p plan.Place, l candidate.Layer, s units.System) string {
+	text := fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn), s.R(l.R), s.R(l.Product.NominalR))
+	if byChimney(p) {
+		text += ", and presses toward the gap that stays empty"
+	}
+	return text
 }
 
 // overOld: in an attic with old blankets in the joists all new ones may lie on

@@ -46,6 +46,27 @@ func (p Place) Beside(s units.System) []Beside {
 	return out
 }
 
+// Called are what the cautions of the place call for beside its blankets, apart
+// from Beside and from what begins every paper of the place. A bid that leaves
+// one out does not have it settled.
+func (p Place) Called(s units.System) []Beside {
+	var out []Beside
+	for _, h := range p.Safety {
+		e := h.Rule.Effect
+		if e.NeedValue == "" || slices.Contains(besideNeeds, e.Need) || e.Stops || e.SettleFirst || h.AsksFirst() {
+			continue
+		}
+		x := Beside{e.Need, units.Prose(e.NeedValue).In(s), len(h.Unknown) > 0}
+		if x.Perhaps {
+			x.Name += ", unless somebody rules it out"
+		}
+		if !slices.Contains(out, x) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
 // BoardCautions are the cautions about the board beside the blankets, to buy or
 // there already. Wherever that board is bought or asked for they are said with it.
 func (p Place) BoardCautions() []string {

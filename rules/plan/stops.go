@@ -105,6 +105,14 @@ func (p Place) SettleFirst(c *catalog.Catalog, s units.System) []string {
 	return out
 }
 
+// SettleTitle names in a few words what must be settled first.
+func SettleTitle(h rules.Hit) string {
+	if len(h.Unknown) > 0 {
+		return h.Rule.Title + " (not known yet)"
+	}
+	return h.Rule.Title
+}
+
 // SettleHead stands before what must be settled before work begins.
 const SettleHead = "BEFORE YOU BEGIN: "
 

@@ -138,10 +138,7 @@ func Glance(place plan.Place, o Options) string {
 	if hits := place.Settles(); len(hits) > 0 {
 		titles := make([]string, len(hits))
 		for i, h := range hits {
-			titles[i] = lowerFirst(h.Rule.Title)
-			if len(h.Unknown) > 0 {
-				titles[i] += " (not known yet)"
-			}
+			titles[i] = lowerFirst(plan.SettleTitle(h))
 		}
 		if place.Choice != nil {
 			text = "Then: " + text
