@@ -35,6 +35,12 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 				}
 				add(RoleFiber, a.Material.Name, note)
 			}
+			if s.FoamInBays {
+				add(RoleBoard, "unfaced foam cut to each bay", "to be bought; the temperatures leave it out")
+			}
+			if s.UnderJoists {
+				add(RoleBoard, "the layer under the joists", "to be bought")
+			}
 		case "sheathing":
 			add(RoleSheathing, s.Sheathing.Name.In(s.System), "")
 		case "board outside", "foam board":

@@ -65,10 +65,10 @@ func (c *Catalog) layOne(r, o *records, tree *strict.Tree) strict.Problems {
 	var problems strict.Problems
 	for i, rule := range o.Rules {
 		at := slices.IndexFunc(r.Rules, func(b RuleRecord) bool { return b.ID == rule.ID })
-		if at >= 0 && r.Rules[at].safety() {
+		if at >= 0 && r.Rules[at].stays(rule) {
 			problems = append(problems, strict.Problem{
 				File: file, Line: tree.Line("rule", i), Key: "rule." + rule.ID, Found: "a change to a rule that keeps people safe",
-				Want: "another id: exclusions and cautions stay; you may add rules, not drop these",
+				Want: "another id: exclusions, cautions, what must be there and how it goes in stay; you may add rules, not drop these",
 			})
 		}
 	}

@@ -112,13 +112,15 @@ fires_on = [ { place = "attic" } ]
 silent_on = [ { place = "chimney" } ]
 ` + remove
 	}
-	for _, id := range []string{"chimney-gap-empty", "chimney-combustible", "knob-and-tube", "water-first"} {
+	for _, id := range []string{"chimney-gap-empty", "chimney-combustible", "knob-and-tube", "water-first", "chimney-hold-back", "rim-foam"} {
 		for _, remove := range []string{"", "remove = true"} {
 			_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule(id, `{ kind = "install" }`, remove)}))
 			require.ErrorContains(t, err, "mine.toml:2: rule."+id, "%s %s", id, remove)
-			require.ErrorContains(t, err, "cautions stay")
+			require.ErrorContains(t, err, "you may add rules, not drop these")
 		}
 	}
+	_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule("basement-no-plastic", `{ kind = "install" }`, "remove = true")}))
+	require.ErrorContains(t, err, "you may add rules, not drop these", "how it goes in is not dropped")
 	c, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule("attic-hatch", `{ kind = "install", order = 3 }`, "")}))
 	require.NoError(t, err)
 	r, ok := c.Book.Rule("attic-hatch")

@@ -22,8 +22,17 @@ type RuleRecord struct {
 	from      origin
 }
 
-func (r RuleRecord) safety() bool {
-	return r.Effect.Kind == rules.Safety || r.Effect.Kind == rules.Exclude
+// stays reports whether a rule keeps people or the house safe against a change:
+// it excludes, warns or wants something there. How something goes in may be said
+// in other words, not dropped.
+func (r RuleRecord) stays(by RuleRecord) bool {
+	switch r.Effect.Kind {
+	case rules.Safety, rules.Exclude, rules.Require:
+		return true
+	case rules.Install:
+		return by.Remove || by.Effect.Kind != rules.Install
+	}
+	return false
 }
 
 // origin is where a record stands: its file and its place among the records of

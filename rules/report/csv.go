@@ -18,7 +18,11 @@ func CSV(p plan.Plan, o Options) (string, error) {
 	rows := [][]string{{"place", "kind", "area_ft2", "rank", "material", "fits", "product", "bag_r", "delivered_r", "finished_r", "low_usd", "typical_usd", "high_usd", "score", "chosen"}}
 	for _, place := range p.Places {
 		for _, e := range place.Entries {
-			rows = append(rows, csvRow(place, e, o))
+			row := csvRow(place, e, o)
+			if place.Choice != nil && len(p.First()) > 0 && len(place.Asks()) == 0 { // of the whole house
+				row[5] = plan.AskHead + row[5]
+			}
+			rows = append(rows, row)
 		}
 	}
 	return csvText(rows)
@@ -58,6 +62,12 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	}
 	if board := inspect.PartToBuy(p, o.System); board != "" {
 		row[5] += " with " + board + " to buy"
+	}
+	if p.Surface.Kind.ID == "chimney" {
+		row[5] = "KEEP THE GAP EMPTY: " + row[5]
+	}
+	if len(p.Settles()) > 0 {
+		row[5] = plan.SettleHead + row[5]
 	}
 	if len(p.Asks()) > 0 {
 		row[5] = plan.AskHead + row[5]

@@ -13,6 +13,11 @@ func FindOutPage(p plan.Plan, open []plan.Said, o Options) page.Page {
 	d := page.Page{Title: "Find-out list"}
 	b := d.Block("")
 	b.Add(page.Row{Tone: page.Quiet, Text: "What is not known yet. MATTERS: another answer changes the plan. The rest leaves the blankets as they are."})
+	for _, pl := range p.Places {
+		for _, text := range pl.Heads(o.Catalog, o.System) {
+			b.Item(page.Stop, pl.Surface.Label+": "+text)
+		}
+	}
 	for i, u := range open {
 		row := page.Row{Kind: page.Item, Lead: fmt.Sprintf("%d.", i+1), Text: whereOf(u) + ": " + u.Prompt + " " + effectText(u)}
 		if u.Matters {
@@ -103,20 +108,17 @@ func StillOpenPage(p plan.Place, list []plan.Open, o Options) page.Page {
 	return d
 }
 
-// MoneyPage says what each place costs in the plan.
+// MoneyPage says what each place gets and costs in the plan, and what holds it.
 func MoneyPage(p plan.Plan, o Options) page.Page {
 	d := page.Page{Title: "What it costs"}
 	b := d.Block("")
 	b.Say("%s", MoneyText(p, o.System))
 	for _, pl := range p.Places {
-		if pl.Choice == nil {
-			continue
+		row := page.Row{Kind: page.Item, Label: pl.Surface.Label, Text: Glance(pl, o)}
+		if pl.Stopped() || len(pl.Asks())+len(pl.Settles()) > 0 {
+			row.Tone = page.Stop
 		}
-		text := pl.Choice.Name + ", " + o.System.MoneyRange(pl.Choice.Money.Total)
-		if pl.Choice.Money.Labour.High > 0 {
-			text += " with the work"
-		}
-		b.Add(page.Row{Kind: page.Item, Label: pl.Surface.Label, Text: text + DampAtAGlance(pl)})
+		b.Add(row)
 	}
 	return d
 }

@@ -1,0 +1,63 @@
+package report_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// What must be settled before work begins stands on the list to find out, beside
+// the money, and in the rows for a machine.
+func TestWhatHoldsWorkStandsOnListMoneyAndRows(t *testing.T) {
+	o := planned.Options(t)
+	p := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"",
+		"id = \"a\"\nkind = \"attic\"\nlabel = \"Top\"\nnon_ic_lights = true\nflue_through = false\nbath_fan_outside = true\nvents_ok = true",
+		"id = \"c\"\nkind = \"chimney\"\nlabel = \"Stack\"\nchimney = \"masonry-inside\"\ngap_in = 1\nframing.size = \"2x6\""))
+	require.True(t, p.Places[1].Stopped())
+	says := func(name, want string, rows ...string) {
+		require.True(t, slices.ContainsFunc(rows, func(s string) bool { return strings.Contains(s, want) }), "%s: %q is not in %q", name, want, rows)
+	}
+	texts := func(i int) (money, open []string) {
+		for _, r := range report.MoneyPage(p, o).Blocks[i].Rows {
+			money = append(money, r.Label+": "+r.Text)
+		}
+		for _, r := range report.FindOutPage(p, nil, o).Blocks[i].Rows {
+			open = append(open, r.Text)
+		}
+		return money, open
+	}
+	money, open := texts(0)
+	says("money", "Stack: STOP: ", money...)
+	says("money", "Top: BEFORE YOU BEGIN: ", money...)
+	says("open", "Stack: STOP: ", open...)
+	says("open", "Top: BEFORE YOU BEGIN: ", open...)
+	table, err := report.CSV(p, o)
+	require.NoError(t, err)
+	require.Contains(t, table, "BEFORE YOU BEGIN: fits")
+	no, err := report.CSV(plan.Make(fixture.Read(t, "version = 1\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\nknob_and_tube = false\n")), o)
+	require.NoError(t, err)
+	require.Contains(t, no, "FIND OUT FIRST: ", "without a climate zone no row just fits")
+}
+
+// The picture of a place has every layer that the plan requires there.
+func TestPictureHasWhatThePlanRequires(t *testing.T) {
+	for site, row := range map[string][2]string{
+		"zone = \"6A\"": {"kind = \"rim-joist\"", "unfaced foam cut to each bay"},
+		"state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = true": {"kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"", "the layer under the joists"},
+	} {
+		p := plan.Make(fixture.OfPlaces(t, site, "id = \"p\"\n"+row[0])).Places[0]
+		require.NotNil(t, p.Choice, site)
+		var names []string
+		for _, l := range p.Choice.Stack(p.Surface, fixture.Catalog(t), p.Target) {
+			names = append(names, l.Name)
+		}
+		require.Contains(t, names, row[1])
+	}
+}
