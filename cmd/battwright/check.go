@@ -7,6 +7,8 @@ import (
 	"battwright/data"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/order"
+	"battwright/rules/plan"
 )
 
 func runCheck(args []string, e env) int {
@@ -35,7 +37,7 @@ func runCheck(args []string, e env) int {
 			errs = append(errs, err)
 			continue
 		}
-		disagree := house.Answered{List: l, House: h}.Disagree()
+		disagree := disagreeing(house.Answered{List: l, House: h})
 		for _, text := range disagree {
 			fmt.Fprintf(e.stdout, "%s: %s\n", path, text)
 			code = exitShort
@@ -51,6 +53,18 @@ func runCheck(args []string, e env) int {
 		fmt.Fprintln(e.stdout, "data: good. Name house files to check them too, or add --rules.")
 	}
 	return code
+}
+
+// disagreeing are answers that cannot both be true, and sizes of a place that do
+// not give the area that was typed.
+func disagreeing(a house.Answered) []string {
+	out := a.Disagree()
+	for _, p := range order.Make(plan.Make(a), a).Places {
+		if p.Differ != "" {
+			out = append(out, "SIZES DISAGREE, "+p.Label+": "+p.Differ+".")
+		}
+	}
+	return out
 }
 
 // checkRules reads the data files as strictly as a builder's own and proves

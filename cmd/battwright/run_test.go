@@ -198,6 +198,15 @@ func TestEveryProblemIsNamed(t *testing.T) {
 	require.NotContains(t, runs("\x1b[31mplan").stderr, "\x1b")
 }
 
+// Sizes that do not give the area that was typed are no good house.
+func TestCheckNamesSizesThatDisagree(t *testing.T) {
+	const attic = "version = 1\n[site]\nzone = \"5A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nlength_ft = 40\nwidth_ft = 28\n"
+	r := with{stdin: attic + "area_ft2 = 9000\n"}.run("check", "-")
+	require.Equal(t, exitShort, r.code)
+	require.Contains(t, r.stdout, "SIZES DISAGREE, Attic floor: you typed 9000 square feet")
+	require.Equal(t, exitDone, with{stdin: attic + "area_ft2 = 1120\n"}.run("check", "-").code)
+}
+
 func TestCheckRules(t *testing.T) {
 	r := runs("check", "--rules")
 	require.Equal(t, exitDone, r.code, r.stdout+r.stderr)

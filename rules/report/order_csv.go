@@ -18,6 +18,9 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 		if text := dampBeforeBuying(p); text != "" {
 			rows = append(rows, csvOf("damp", p, text))
 		}
+		if p.Differ != "" {
+			rows = append(rows, csvOf("sizes disagree", p, p.Differ))
+		}
 		for _, text := range p.Board {
 			rows = append(rows, csvOf("board", p, text))
 		}
@@ -53,6 +56,10 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 			rows = append(rows, csvOf("not measured", p, strings.Join(p.Assumed, ", ")))
 		}
 	}
+	if o.Money.Labour.High > 0 {
+		rows = append(rows, csvSum("work", o.Money.Labour, ""))
+	}
+	rows = append(rows, csvSum("all together", o.Money.Total, "what has no price is not in it"))
 	return csvText(rows)
 }
 
@@ -60,6 +67,12 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 func csvOf(what string, p order.Place, note string) []string {
 	row := append([]string{what, p.Label}, make([]string, 11)...)
 	return append(row, p.Label, "", "", "", "", note)
+}
+
+// csvSum is a sum over the whole order, so that nobody adds up a part of it.
+func csvSum(what string, sum units.Range[units.Cents], note string) []string {
+	row := append([]string{what}, make([]string, 13)...)
+	return append(append(row, usdCells(sum)...), "", note)
 }
 
 func csvGoods(g order.Goods, _ Options) []string {

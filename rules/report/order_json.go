@@ -79,6 +79,7 @@ type jsonOrderPlace struct {
 	Problem     string          `json:"problem,omitempty"`
 	Convention  string          `json:"convention,omitempty"`
 	NotMeasured []string        `json:"not_measured,omitempty"`
+	Disagree    string          `json:"sizes_disagree,omitempty"`
 	Notes       []string        `json:"notes,omitempty"`
 	Order       []jsonOrderLine `json:"order,omitempty"`
 	HoursLow    float64         `json:"hours_low,omitempty"`
@@ -190,7 +191,7 @@ func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	}
 	for _, place := range o.Places {
 		out.Places = append(out.Places, jsonOrderPlace{
-			ID: place.ID, Label: place.Label, First: append([]string{}, place.FindFirst...), Settle: append([]string{}, place.Settle...), Damp: jsonOrderDampOf(place), Board: place.Board, Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Notes: place.Notes,
+			ID: place.ID, Label: place.Label, First: append([]string{}, place.FindFirst...), Settle: append([]string{}, place.Settle...), Damp: jsonOrderDampOf(place), Board: place.Board, Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Disagree: place.Differ, Notes: place.Notes,
 			Order: jsonOrderLines(place), HoursLow: round(place.Hours.Low, 1), Hours: round(place.Hours.Typical, 1), HoursHigh: round(place.Hours.High, 1), Own: place.Self,
 			Money: jsonPlaceMoneyOf(place.Money),
 		})

@@ -1,14 +1,18 @@
 package report_test
 
 import (
+	"encoding/csv"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/report"
+	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -59,5 +63,28 @@ func TestPictureHasWhatThePlanRequires(t *testing.T) {
 			names = append(names, l.Name)
 		}
 		require.Contains(t, names, row[1])
+	}
+}
+
+// The rows of an order add up to its last one, work included.
+func TestOrderRowsAddUp(t *testing.T) {
+	for _, name := range demo.Names() {
+		a := fixture.Demo(t, name)
+		made := order.Make(plan.Make(a), a)
+		text, err := report.OrderCSV(made, planned.Options(t))
+		require.NoError(t, err)
+		rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+		require.NoError(t, err)
+		column, sum := slices.Index(rows[0], "typical_usd"), 0.0
+		for _, r := range rows[1 : len(rows)-1] {
+			if usd, err := strconv.ParseFloat(r[column], 64); err == nil {
+				sum += usd
+			}
+		}
+		last := rows[len(rows)-1]
+		require.Equal(t, "all together", last[0])
+		total, err := strconv.ParseFloat(last[column], 64)
+		require.NoError(t, err)
+		require.InDelta(t, total, sum, 0.05, name)
 	}
 }
