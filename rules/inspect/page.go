@@ -115,11 +115,11 @@ func placeFigures(j Job, p plan.Place, person string) []string {
 		if p.Choice.Facing.OnBlanket != "none" && p.Choice.Facing.Side != "" {
 			lines = append(lines, "face "+p.Choice.Facing.Side)
 		}
-		if board := boardText(j, p); board != "" && person == "self" {
+		if board := boardText(j, p); board != "" && person != "installer" { // whose sheet has it
 			lines = append(lines, "ALSO: "+board)
 		}
 		lines = append(lines, p.BoardCautions()...)
-		if there := BoardThere(p, s); there != "" {
+		if there := counted(p, s); there != "" {
 			lines = append(lines, "THERE: "+there)
 		}
 		return append(append(lines, layerLines(j, p)...), gapLine(j, p)...)
@@ -180,6 +180,15 @@ func BoardThere(p plan.Place, s units.System) string {
 	return s.R(p.Surface.CIR) + " board outside the studs, as you said: the plan counts on it and the order leaves it out; look for it and read its R before the siding goes on"
 }
 
+// counted is the board that somebody said is there, the foam on concrete too, for
+// a page that has no other line of it.
+func counted(p plan.Place, s units.System) string {
+	if p.Surface.CIR <= 0 || p.Surface.Kind.Boundary != "soil" {
+		return BoardThere(p, s)
+	}
+	return s.R(p.Surface.CIR) + " foam board on the concrete, as you said: the plan counts on it, look for it and read its R before it is covered"
+}
+
 // framerLines: what the frame must be for the blanket to fit.
 func framerLines(j Job, p plan.Place) []string {
 	s, f := j.System, p.Surface.Frame
@@ -188,7 +197,7 @@ func framerLines(j Job, p plan.Place) []string {
 		lines = append(lines, board)
 	}
 	lines = append(lines, p.BoardCautions()...)
-	if there := BoardThere(p, s); there != "" {
+	if there := counted(p, s); there != "" {
 		lines = append(lines, there)
 	}
 	if e := p.Choice.Heat.EaveShortIn; e > 0 {

@@ -89,7 +89,7 @@ func GapsIn2(text string) (float64, error) {
 		l, err := units.ParseInches(long)
 		w, err2 := units.ParseInches(wide)
 		if !two || err != nil || err2 != nil || l > maxGapIn || w > maxGapIn {
-			return 0, fmt.Errorf("%w: found %q, want some like 12 x 1/2 (inches, at most %d each way)", ErrGaps, part, maxGapIn)
+			return 0, fmt.Errorf("%w: found %q; want some like 12 x 1/2 (inches, at most %d each way)", ErrGaps, part, maxGapIn)
 		}
 		sum += l * w
 	}

@@ -208,7 +208,7 @@ func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
 	met := map[string]int{}
 	for _, name := range demo.Names() {
 		j := planned.Job(fixture.Demo(t, name))
-		for _, person := range []string{"installer", "self"} {
+		for _, person := range []string{"installer", "self", "inspector"} {
 			page, err := inspect.PageFor(j, person)
 			require.NoError(t, err)
 			for _, p := range j.Plan.Places {
@@ -230,8 +230,9 @@ func TestPagesNameWhatGoesWithTheBlanket(t *testing.T) {
 						require.Equal(t, p.Choice.Facing.Sheet == f.ID, strings.Contains(text, "ALSO: "+f.Name), "%s %s: %s", person, p.Surface.ID, text)
 					}
 				}
-				if person == "self" {
-					require.Equal(t, p.Target.AddR > 0 || inspect.BoardThere(p, j.System) != "", strings.Contains(text, "board"), p.Surface.ID)
+				if person != "installer" { // to buy, or said to be there: somebody looks for it
+					require.Equal(t, p.Target.AddR > 0, strings.Contains(text, "ALSO: "+j.System.R(p.Target.AddR)), "%s %s", person, p.Surface.ID)
+					require.Equal(t, p.Surface.CIR > 0, strings.Contains(text, "THERE: "+j.System.R(p.Surface.CIR)), "%s %s", person, p.Surface.ID)
 				}
 			}
 		}
