@@ -122,7 +122,53 @@ func (r FoundResult) ReadyToClose() bool {
 			return false
 		}
 	}
-	return len(r.Places) > 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0
+	return len(r.Places) > 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0
+}
+
+// Short are the places whose blankets, as found, fall short of what is asked
+// there, and where nobody accepted that.
+func (r FoundResult) Short() []string {
+	var out []string
+	for _, p := range r.Places {
+		if p.ShortText(units.US) != "" && !p.Plan.Surface.Waived {
+			out = append(out, p.Plan.Surface.Label)
+		}
+	}
+	return out
+}
+
+// PartSeen are the places of which somebody looked at a part only.
+func (r FoundResult) PartSeen() []string {
+	var out []string
+	for _, p := range r.Places {
+		if p.SeenFt2() > 0 {
+			out = append(out, p.Plan.Surface.Label)
+		}
+	}
+	return out
+}
+
+// SeenFt2 is how much of a place was looked at, 0 where it was all or nobody
+// said.
+func (p FoundPlace) SeenFt2() float64 {
+	if v := p.Answers["looked_ft2"]; v.State == house.Given && v.Number < p.Plan.Surface.AreaFt2-0.5 {
+		return v.Number
+	}
+	return 0
+}
+
+// ShortText says by how much the blankets fall short of what is asked: as found,
+// as planned where that could not be worked out.
+func (p FoundPlace) ShortText(s units.System) string {
+	if !planned(p.Plan) {
+		return ""
+	}
+	at, e := p.Plan, *p.Plan.Choice
+	if p.Got != nil {
+		e.Assessed = *p.Got
+	}
+	at.Choice = &e
+	return at.ShortText(s)
 }
 
 // FallsShort reports whether a point fails.
@@ -174,7 +220,7 @@ func (p *FoundPlace) work(j Job) {
 	p.Measured = measure(j.Catalog(), p.Plan, p.Answers)
 	got, err := p.given(j, p.Measured.Fit.Void)
 	if err == nil {
-		if !p.FaceSeen() {
+		if !p.FaceSeen() || p.layerWanting() && dampRank[got.Damp.Verdict] <= dampRank[p.Plan.Choice.Damp.Verdict] {
 			got.Damp = notJudged
 		}
 		p.Got = &got
@@ -228,7 +274,7 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 		g.Void = &void
 	}
 	at := boardFound(p.Plan, p.Measured.BoardR)
-	at.Surface.UnderJoists = at.Surface.UnderJoists && p.Answers[seePrefix+underJoists].Text != seenBad
+	at.Surface.UnderJoists = at.Surface.UnderJoists && !p.layerWanting()
 	return candidate.Given(j.Assessment.Answered, at, j.Plan.Site, g)
 }
 
@@ -274,6 +320,18 @@ func (p FoundPlace) BoardCounted() float64 {
 // joists though nobody has seen it.
 func (p FoundPlace) LayerCounted() bool {
 	return p.Got != nil && p.Got.Damp.UnderJoists && p.Answers[seePrefix+underJoists].Text != seenGood
+}
+
+// layerWanting reports whether somebody looked for the layer under the joists
+// that a rule asks for and found it not as agreed.
+func (p FoundPlace) layerWanting() bool {
+	return requires(p.Plan, underJoists) && p.Answers[seePrefix+underJoists].Text == seenBad
+}
+
+// LayerMissing reports whether that leaves the damp check without a verdict: no
+// check that finds nothing makes such a floor dry, it may only find it worse.
+func (p FoundPlace) LayerMissing() bool {
+	return p.layerWanting() && p.Got != nil && p.Got.Damp.Verdict == notJudged.Verdict
 }
 
 // lost is how much more is lost than planned, end by end, never less than

@@ -106,6 +106,9 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 		if q.Key == "board_there" && p.BoardR() > 0 {
 			q.Prompt = "Is it there: " + boardProse(p, p.BoardR()) + "?"
 		}
+		if q.Key == "thickness_in" && planned(p) && underIn(p) > 0 {
+			q.Prompt, q.How = "How deep is it to the ceiling, the old blanket included, at spread points?", "A ruler pushed down to the ceiling, the blankets not pressed. Commas between."
+		}
 		out = append(out, q)
 	}
 	return out

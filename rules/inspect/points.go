@@ -242,6 +242,15 @@ func (p FoundPlace) label(j Job) (State, string) {
 			return Reject, text
 		}
 	}
+	for i, l := range p.Measured.lie(j.Catalog(), p.Plan) {
+		switch {
+		case !tooThick(l) || squeezedAsPlanned(p.Plan, i, l):
+		case i < len(p.Plan.Choice.Layers) && l.R >= p.Plan.Choice.Layers[i].R:
+			return Fix, tooThickText(p.Plan, l, j.System)
+		default:
+			return Reject, tooThickText(p.Plan, l, j.System)
+		}
+	}
 	return Pass, text
 }
 

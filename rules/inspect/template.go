@@ -74,6 +74,9 @@ func AgreedLines(p plan.Place, j Job) []string {
 
 func agreedText(p plan.Place, j Job) string {
 	text := planText(p, j.System) + ", " + j.System.Inches(heightOf(p.Choice.Layers)) + " thick"
+	if under := underIn(p); under > 0 {
+		text += ", about " + j.System.Inches(under+heightOf(p.Choice.Layers)) + " to the ceiling with the old blanket"
+	}
 	if f, ok := j.Catalog().Facing(p.Choice.Facing.OnBlanket); ok {
 		text += ", " + f.Name
 	}

@@ -59,3 +59,16 @@ func TestPointsThatNobodyLookedAtAreCounted(t *testing.T) {
 		require.Equal(t, "Nothing failed yet; "+want+" Not ready to close.", report.FoundVerdict(inspect.FoundResult{Places: []inspect.FoundPlace{p}}))
 	}
 }
+
+// A part that was seen is not the whole, and blankets that are short by more than
+// anybody accepted are not ready to close.
+func TestVerdictSaysWhatWasSeenAndWhatIsShort(t *testing.T) {
+	p := inspect.FoundPlace{Answers: house.Answers{"looked_ft2": house.Number(5)}}
+	p.Plan.Surface.Label, p.Plan.Surface.AreaFt2 = "Slope", 900
+	require.Contains(t, report.FoundVerdict(inspect.FoundResult{Places: []inspect.FoundPlace{p}}), "nobody looked at all of it (Slope)")
+	p.Plan.Choice = &plan.Entry{}
+	p.Plan.Target.Required, p.Plan.Choice.Heat.ShortByR = true, 11
+	text := report.FoundVerdict(inspect.FoundResult{Places: []inspect.FoundPlace{p}})
+	require.Contains(t, text, "less R than is asked for (Slope)")
+	require.Contains(t, text, "Not ready to close")
+}

@@ -131,6 +131,12 @@ func FoundVerdict(r inspect.FoundResult) string {
 	if len(r.Stopped) > 0 {
 		return "Every point on our list passes, but a place is stopped. Not ready to close."
 	}
+	if short := r.Short(); len(short) > 0 {
+		return "Every point on our list passes, but there is less R than is asked for (" + strings.Join(short, ", ") + "): settle that with the building department. Not ready to close."
+	}
+	if part := r.PartSeen(); len(part) > 0 {
+		return "Every point on our list passes where somebody looked; nobody looked at all of it (" + strings.Join(part, ", ") + "). The inspector decides."
+	}
 	return "Every point on our list passes. The inspector decides."
 }
 
@@ -198,6 +204,12 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		add("Plan", "%s", text)
 		return out
 	}
+	if short := p.ShortText(o.System); short != "" {
+		add("Target", "%s", short)
+	}
+	if seen := p.SeenFt2(); seen > 0 {
+		add("Seen", "%s of %s", o.System.Area(seen), o.System.Area(p.Plan.Surface.AreaFt2))
+	}
 	plan := p.Plan.Choice.Heat
 	board := ""
 	if r := p.BoardCounted(); r > 0 {
@@ -236,6 +248,8 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		return ""
 	case p.SheetUnseen():
 		return "not judged: look which face it has, toward which side, and which sheet is on the room side; the plan: " + planned
+	case p.LayerMissing():
+		return "not judged without the layer under the joists, which is not as agreed; the plan: " + planned
 	case !p.FaceSeen():
 		return "not judged: look which face it has, and toward which side; the plan: " + planned
 	}

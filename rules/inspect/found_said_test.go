@@ -1,0 +1,89 @@
+package inspect_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/plan"
+	"battwright/testdata/fixture"
+)
+
+const slope = "id = \"slope\"\nkind = \"sloped-ceiling\"\narea_ft2 = 900\nframing.size = \"2x12\"\nframing.spacing_in = 24"
+
+// Work as planned is not ready to close where the plan itself falls short of the
+// code (IECC R402.1.2), unless the owner accepted that; what is short is said
+// either way.
+func TestShortIsSaidOfFinishedWork(t *testing.T) {
+	for _, accepted := range []bool{false, true} {
+		text := slope
+		if accepted {
+			text += "\nwaive_target = true"
+		}
+		j := jobOf(t, vermont, text)
+		p := must(t, j, "slope")
+		require.NotEmpty(t, p.ShortText(j.System))
+		r := inspect.JudgeFound(j, good(t, j), nil)
+		require.Equal(t, p.ShortText(j.System), r.Places[0].ShortText(j.System))
+		require.Equal(t, accepted, len(r.Short()) == 0)
+		if !accepted {
+			require.False(t, r.ReadyToClose())
+		}
+	}
+}
+
+// A batt whose label is thicker than its room counts less than its label (FTC
+// R-value rule, 16 CFR 460): the label does not pass there, as in a bid.
+func TestBattTooThickForItsRoomFails(t *testing.T) {
+	j := jobOf(t, vermont, slope)
+	l := must(t, j, "slope").Choice.Layers[0]
+	judge := func(thick float64) inspect.PointResult {
+		h := good(t, j)
+		h.Places[0].Answers["label_thickness_in"] = numbers(thick)
+		return result(t, inspect.JudgeFound(j, h, nil).Places[0], "label")
+	}
+	require.Equal(t, inspect.Pass, judge(l.Product.ThicknessIn).State)
+	thick := judge(l.RoomIn + 2)
+	require.Equal(t, inspect.Reject, thick.State)
+	require.Contains(t, thick.Text, "squeezed, it counts")
+}
+
+// No check that finds nothing makes a floor dry whose layer under the joists is
+// wanting (IRC R408): it is not judged.
+func TestFloorWithoutItsLayerIsNotDry(t *testing.T) {
+	j, p := onePlace(t, "state = \"GA\"\ncounty = \"Fulton\"\ncode = \"irc-2021\"", "kind = \"crawl-space\"\nvented = true\narea_ft2 = 1064\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x10\"\nframing.spacing_in = 16")
+	require.True(t, asked(t, p, "see.layer-under-joists"))
+	bad := looked(t, j, allSeen+"see.layer-under-joists = \"bad\"")
+	require.True(t, bad.LayerMissing() || bad.Damper())
+	require.NotEqual(t, p.Choice.Damp.Verdict, bad.Got.Damp.Verdict)
+}
+
+// Over an old blanket one quantity is asked for by name, and what was agreed
+// names the same: how deep a ruler goes to the ceiling.
+func TestDepthOverAnOldBlanketIsAskedByName(t *testing.T) {
+	j := jobOf(t, midwest, oldAttic+"\nexisting_r = 11", openWall)
+	depth := func(id string) house.Question {
+		p := must(t, j, id)
+		qs := inspect.QuestionsOf(inspect.FoundList(fixture.Catalog(t)), p, nil)
+		return qs[slices.IndexFunc(qs, func(q house.Question) bool { return q.Key == "thickness_in" })]
+	}
+	agreed := func(p plan.Place) string { return inspect.AgreedLines(p, j)[len(inspect.AgreedLines(p, j))-1] }
+	require.Contains(t, string(depth("attic").Prompt), "to the ceiling, the old blanket included")
+	require.Contains(t, agreed(must(t, j, "attic")), "to the ceiling with the old blanket")
+	require.NotContains(t, string(depth("wall").Prompt), "ceiling")
+	require.NotContains(t, agreed(must(t, j, "wall")), "ceiling")
+}
+
+// Who looked at a part of a place has not seen the rest, and that is said.
+func TestShareThatWasSeenIsSaid(t *testing.T) {
+	j := jobOf(t, midwest, slope)
+	h := good(t, j)
+	require.Empty(t, inspect.JudgeFound(j, h, nil).PartSeen())
+	h.Places[0].Answers["looked_ft2"] = house.Number(5)
+	r := inspect.JudgeFound(j, h, nil)
+	require.Equal(t, []string{must(t, j, "slope").Surface.Label}, r.PartSeen())
+	require.InDelta(t, 5, r.Places[0].SeenFt2(), 1e-9)
+}
