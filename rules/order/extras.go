@@ -36,7 +36,7 @@ func (m *maker) extras(s sizes, c count) []Extra {
 	for _, x := range m.heat(s) {
 		add(x)
 	}
-	for _, x := range checks(s.place) {
+	for _, x := range m.checks(s.place) {
 		add(x)
 	}
 	return out
@@ -248,14 +248,11 @@ func (m *maker) ground(s sizes) []Extra {
 	return []Extra{x}
 }
 
-// checks are what somebody who knows must look at before the work begins, where a
-// rule asks for it: one look in each place.
-func checks(pl *plan.Place) []Extra {
+// checks are the looks that the place needs before the work begins.
+func (m *maker) checks(pl *plan.Place) []Extra {
 	var out []Extra
-	for _, id := range []string{"burner-air", "lead-test"} {
-		if check := needOf(pl, id); check != "" {
-			out = append(out, Extra{ID: id, Name: check, Unit: "each", Qty: 1, Quote: true, Note: "not in the price"})
-		}
+	for _, x := range pl.Checks(m.a.System) {
+		out = append(out, Extra{ID: x.Need, Name: x.Name, Unit: "each", Qty: 1, Quote: true, Note: "not in the price"})
 	}
 	return out
 }

@@ -34,7 +34,7 @@ func (h Handover) Page(o Options) (page.Page, error) {
 	for _, part := range person.Parts {
 		d.Block(part.Title).Items(page.Plain, part.Lines)
 	}
-	h.calendar(&d, h.Person)
+	h.calendar(&d, h.Person, o)
 	if h.Person == "installer" {
 		h.sheetSections(&d, o)
 	}
@@ -71,7 +71,7 @@ func (h Handover) sheets(o Options) page.Page {
 		rest.Tick(page.Plain, labelHead[l.On]+l.Text.In(o.System))
 		cite(&d, o.Catalog, l.Ref)
 	}
-	h.calendar(&d, "")
+	h.calendar(&d, "", o)
 	h.closing(&d)
 	return d
 }
@@ -202,7 +202,34 @@ func pointMark(k catalog.Known) string {
 	return KnownText(k)
 }
 
-func (h Handover) calendar(d *page.Page, person string) {
+// beforeDays are what must be settled, place by place, before any day of the
+// calendar holds, and what somebody must look at first.
+func (h Handover) beforeDays(o Options) []string {
+	var out []string
+	for _, p := range h.Job.Plan.Places {
+		lines := p.StopLines()
+		if p.Surface.Held() != "" && !p.Stopped() {
+			lines = append(lines, GapText(p, o))
+		}
+		for _, text := range p.FindFirst(o.Catalog, o.System) {
+			lines = append(lines, plan.AskHead+text)
+		}
+		if text := settleBrief(p); text != "" {
+			lines = append(lines, text)
+		}
+		if p.Choice != nil {
+			for _, x := range p.Checks(o.System) {
+				lines = append(lines, plan.SettleHead+x.Name)
+			}
+		}
+		for _, l := range lines {
+			out = append(out, p.Surface.Label+": "+l)
+		}
+	}
+	return out
+}
+
+func (h Handover) calendar(d *page.Page, person string, o Options) {
 	if h.Drywall.IsZero() {
 		return
 	}
@@ -211,6 +238,10 @@ func (h Handover) calendar(d *page.Page, person string) {
 		return
 	}
 	sec := d.Block("Around the drywall on " + h.Drywall.Format("Mon 2 Jan 2006"))
+	if first := h.beforeDays(o); len(first) > 0 {
+		sec.Say("No day holds at a place before this is settled there:")
+		sec.Ticks(page.Stop, first)
+	}
 	sec.Say("Calendar days, a rule of thumb; what falls on a weekend is due the Friday before (after the drywall: the Monday after), and nothing falls on the day of the step that waits for it.")
 	for _, due := range inspect.Calendar(leads, h.Drywall, person) {
 		who := ""

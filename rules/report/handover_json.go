@@ -15,6 +15,7 @@ type jsonHandover struct {
 	First    []string      `json:"find_out_first"`
 	Parts    []jsonPart    `json:"parts,omitempty"`
 	Places   []jsonSheet   `json:"places"`
+	Before   []string      `json:"before_any_day,omitempty"` // what no day of the calendar holds before
 	Calendar []jsonDue     `json:"calendar,omitempty"`
 	Closing  []jsonClosing `json:"ready_to_close,omitempty"`
 	Caution  string        `json:"closing"`
@@ -101,7 +102,8 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 		s, _ := inspect.SheetOf(h.Job, p)
 		out.Places = append(out.Places, jsonSheetOf(s, o))
 	}
-	if !h.Drywall.IsZero() {
+	if !h.Drywall.IsZero() && len(inspect.Leads(h.Job)) > 0 {
+		out.Before = cleanAll(h.beforeDays(o))
 		for _, d := range inspect.Calendar(inspect.Leads(h.Job), h.Drywall, h.Person) {
 			out.Calendar = append(out.Calendar, jsonDue{d.Day.Format(time.DateOnly), d.Lead.Person, d.Lead.Text.In(o.System)})
 		}

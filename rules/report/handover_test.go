@@ -2,6 +2,7 @@ package report_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -10,6 +11,8 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/plan"
 	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/rules/units"
@@ -162,4 +165,44 @@ func TestFinishedWorkReport(t *testing.T) {
 	require.True(t, doc.Stop)
 	require.False(t, doc.Ready)
 	require.Equal(t, "STOP", doc.Places[7].Result)
+}
+
+// The calendar begins with what no day of it holds before, place by place: what
+// stops a place, what is found out or settled first, and the looks of those who
+// know (practice); in a house where nothing is open it has no such line.
+func TestCalendarBeginsWithWhatIsSettledFirst(t *testing.T) {
+	wall := "id = \"%s\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 8\nknob_and_tube = %s\nframing.size = \"2x4\"\nframing.spacing_in = 16"
+	site := "state = \"MO\"\ncounty = \"St. Louis\"\ncode = \"irc-2018\""
+	calendar := func(places ...string) (first, steps []page.Row) {
+		h := report.Handover{Job: planned.Job(fixture.OfPlaces(t, site, places...)), Drywall: time.Date(2027, 3, 1, 0, 0, 0, 0, time.UTC)}
+		d, err := h.Page(planned.Options(t))
+		require.NoError(t, err)
+		for _, b := range d.Blocks {
+			if strings.HasPrefix(b.Title, "Around the drywall") {
+				for _, r := range b.Rows {
+					if r.Tone == page.Stop {
+						require.Empty(t, steps, "before every day")
+						first = append(first, r)
+					} else if r.Kind == page.Tick {
+						steps = append(steps, r)
+					}
+				}
+			}
+		}
+		return first, steps
+	}
+	attic := "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nflue_through = false\nnon_ic_lights = true\nbath_fan_outside = true\nvents_ok = true\nvermiculite = \"unknown\"\nknob_and_tube = false\nframing.size = \"2x8\"\nframing.spacing_in = 16"
+	crawl := "id = \"crawl\"\nkind = \"crawl-space\"\nvented = false\nwall_height_ft = 3\nlength_ft = 112\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x4\""
+	first, steps := calendar(fmt.Sprintf(wall, "wired", "true"), fmt.Sprintf(wall, "open", "false"), attic, crawl)
+	require.NotEmpty(t, steps)
+	all := ""
+	for _, r := range first {
+		all += r.Text + "\n"
+	}
+	for _, want := range []string{"STOP: ", plan.AskHead, plan.SettleHead + "recessed lights", plan.SettleHead + "check of every burner"} {
+		require.Contains(t, all, want)
+	}
+	first, steps = calendar(fmt.Sprintf(wall, "open", "false"))
+	require.Empty(t, first)
+	require.NotEmpty(t, steps)
 }

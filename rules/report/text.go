@@ -135,15 +135,11 @@ func sourceLines(p plan.Plan, o Options) []string {
 // by its name what must be settled before work begins.
 func Glance(place plan.Place, o Options) string {
 	text := glance(place, o)
-	if hits := place.Settles(); len(hits) > 0 {
-		titles := make([]string, len(hits))
-		for i, h := range hits {
-			titles[i] = lowerFirst(plan.SettleTitle(h))
-		}
+	if first := settleBrief(place); first != "" {
 		if place.Choice != nil {
 			text = "Then: " + text
 		}
-		text = plan.SettleHead + strings.Join(titles, "; ") + ". " + text
+		text = first + " " + text
 	}
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
 		then := " Once that is answered: "
@@ -153,6 +149,20 @@ func Glance(place plan.Place, o Options) string {
 		return plan.AskHead + strings.Join(asks, " ") + then + text
 	}
 	return text
+}
+
+// settleBrief is what must be settled before work begins at a place, in a few
+// words, empty where nothing must.
+func settleBrief(place plan.Place) string {
+	hits := place.Settles()
+	if len(hits) == 0 {
+		return ""
+	}
+	titles := make([]string, len(hits))
+	for i, h := range hits {
+		titles[i] = lowerFirst(plan.SettleTitle(h))
+	}
+	return plan.SettleHead + strings.Join(titles, "; ") + "."
 }
 
 func glance(place plan.Place, o Options) string {
