@@ -96,7 +96,7 @@ func TestEveryMistakeIsPlaced(t *testing.T) {
 		"group on another kind":        {effect(Effect{Kind: For, Group: "g"}), "effect.group: found it beside for"},
 		"criterion on another kind":    {effect(Effect{Kind: Install, Criterion: "fire"}), "effect.criterion: found it beside install"},
 		"require nothing":              {effect(Effect{Kind: Require}), "effect.need: found none"},
-		"need on another kind":         {effect(Effect{Kind: Install, Need: "facing"}), "effect.need: found it beside install"},
+		"need on another kind":         {effect(Effect{Kind: For, Need: "facing"}), "effect.need: found it beside for"},
 		"need value on another kind":   {effect(Effect{Kind: Install, NeedValue: "kraft"}), "effect.need_value: found it beside install"},
 		"safety without severity":      {effect(Effect{Kind: Safety}), "effect.severity: found 0; want 1 or more"},
 		"severity on another kind":     {effect(Effect{Kind: Install, Severity: 1}), "effect.severity: found it beside install"},

@@ -120,7 +120,7 @@ func (e Effect) problems() Problems {
 	stray(e.Delta != 0 && !is(Adjust), "delta", "it with adjust only")
 	stray(e.Group != "" && !is(Adjust, Exclude), "group", "it with adjust or exclude")
 	stray(e.Criterion != "" && !is(Adjust, For, Against), "criterion", "it with adjust, for or against")
-	stray(e.Need != "" && !is(Require, Safety), "need", "it with require or safety")
+	stray(e.Need != "" && !is(Require, Safety, Install), "need", "it with require, safety or install")
 	stray(e.NeedValue != "" && !is(Require, Safety), "need_value", "it with require or safety")
 	stray(e.Severity != 0 && !is(Safety), "severity", "it with safety only")
 	stray(e.Stops && !is(Safety), "stops", "it with safety only")

@@ -62,6 +62,7 @@ type AcceptancePoint struct {
 	// or a figure to be above 0.
 	SettledBy string      `toml:"settled_by"`
 	Needs     string      `toml:"needs"` // what a rule of the place must require for the point to be there
+	Rule      string      `toml:"rule"`  // the rule that must warn at the place for the point to be there
 	Fills     bool        `toml:"fills"` // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`
@@ -157,7 +158,7 @@ type HandoverNote struct {
 	SettledBy string      `toml:"settled_by"` // as for a point of acceptance
 	Sizes     []string    `toml:"sizes"`      // of the framing; none means all
 	Needs     string      `toml:"needs"`      // what a rule of the place must require for the note to apply
-	Rule      string      `toml:"rule"`       // the rule that must warn at the place for the note to apply
+	Rule      string      `toml:"rule"`       // as for a point of acceptance
 	Text      units.Prose `toml:"text,required"`
 	Ref
 }

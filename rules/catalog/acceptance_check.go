@@ -39,6 +39,7 @@ func (k *checker) points() {
 		what := "acceptance point " + p.ID
 		k.ref(what, p.Ref)
 		k.kindNames(what, p.Kinds)
+		k.ruleName(what, p.Rule)
 		if !slices.Contains(pointResults, p.Result) {
 			k.bad("%s: result %q; want one of %v", what, p.Result, pointResults)
 		}
@@ -71,6 +72,17 @@ func (k *checker) grades() {
 			k.bad("%s: number = %d; want %d, best first", what, g.Number, i+1)
 		}
 		last = g
+	}
+}
+
+// ruleName holds a rule that is named to the book. A book that cannot be read has
+// its own errors.
+func (k *checker) ruleName(what, rule string) {
+	if rule == "" || k.c.Book == nil {
+		return
+	}
+	if _, ok := k.c.Book.Rule(rule); !ok {
+		k.bad("%s: rule %q is not in the rule book", what, rule)
 	}
 }
 
@@ -109,11 +121,7 @@ func (k *checker) handover() {
 		for _, p := range n.Pages {
 			k.oneOf(what, "pages", p, Persons)
 		}
-		if n.Rule != "" && k.c.Book != nil { // a book that cannot be read has its own errors
-			if _, ok := k.c.Book.Rule(n.Rule); !ok {
-				k.bad("%s: rule %q is not in the rule book", what, n.Rule)
-			}
-		}
+		k.ruleName(what, n.Rule)
 		for _, m := range n.Materials {
 			if _, ok := k.c.Material(m); !ok {
 				k.bad("%s: material %q is not listed", what, m)

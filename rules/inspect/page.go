@@ -64,7 +64,8 @@ func PageFor(j Job, person string) (Page, error) {
 
 type houseGroup struct{ group, person, title string }
 
-// houseGroups are the parts of a page that are said once for the house.
+// houseGroups are the parts of a page that are said once for the house. Who does
+// the work without an installer is told what an installer is told.
 var houseGroups = map[string][]houseGroup{
 	"installer":   {{"leave", "installer", "Left behind"}, {"hold", "installer", "Hold"}},
 	"framer":      {{"change", "framer", "What can still change"}, {"framing", "framer", "Framing"}, {"first", "framer", "Before the blankets"}, {"clear", "framer", "Kept clear"}, {"hold", "framer", "Hold"}},
@@ -72,7 +73,7 @@ var houseGroups = map[string][]houseGroup{
 	"plumber":     {{"trade", "plumber", "Pipes, ducts, flues"}, {"first", "plumber", "Before the blankets"}, {"clear", "plumber", "Kept clear"}, {"hold", "plumber", "Hold"}},
 	"inspector":   {{"inspector", "inspector", "To ask and to show"}, {"certificate", "", "On the certificate"}, {"hold", "inspector", "Hold"}},
 	"store":       {{"store", "store", "To ask and to buy"}},
-	"self":        {{"first", "self", "Before the blankets"}, {"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"licensed", "self", "Not yours to do"}},
+	"self":        {{"first", "installer", "Before the blankets"}, {"clear", "installer", "Kept clear"}, {"order-of-work", "self", "Order of work"}, {"gear", "self", "Gear"}, {"loft", "self", "Let it rise first"}, {"leave", "self", "When the blankets are in"}, {"hold", "installer", "Hold"}, {"licensed", "self", "Not yours to do"}},
 }
 
 func texts(list []catalog.HandoverNote, s units.System) []string {

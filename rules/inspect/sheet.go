@@ -97,9 +97,9 @@ func settled(p plan.Place, fact string) bool {
 	return ok && n > 0
 }
 
-// warns reports whether a rule has a caution about a place.
+// warns reports whether a rule has a caution or a step about a place.
 func warns(p plan.Place, rule string) bool {
-	return slices.ContainsFunc(p.Safety, func(h rules.Hit) bool { return h.Rule.ID == rule })
+	return slices.ContainsFunc(slices.Concat(p.Safety, p.Install), func(h rules.Hit) bool { return h.Rule.ID == rule })
 }
 
 // requires reports whether a rule asks for something at a place.

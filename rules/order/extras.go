@@ -227,6 +227,9 @@ func (m *maker) ground(s sizes) []Extra {
 	}
 	fig := func(id string) float64 { return m.c.Figure(id).Value }
 	note := "6 mil, up the walls all round"
+	if needOf(s.place, "crawl-air") != "" {
+		note += ", sealed at all seams"
+	}
 	if !cover.Known {
 		note += "; only if the earth is not covered yet"
 	}

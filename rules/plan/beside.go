@@ -67,19 +67,20 @@ func (p Place) Called(s units.System) []Beside {
 	return out
 }
 
-// checkNeeds are what somebody who knows must look at before the work begins.
-var checkNeeds = []string{"burner-air", "lead-test"}
+// checkNeeds are what somebody who knows must look at or see to before the work begins.
+var checkNeeds = []string{"burner-air", "crawl-air", "lead-test"}
 
 // Checks are those of Called that come before the work: one look in each place.
 func (p Place) Checks(s units.System) []Beside {
 	return slices.DeleteFunc(p.Called(s), func(x Beside) bool { return !slices.Contains(checkNeeds, x.Need) })
 }
 
-// BoardCautions are the cautions about the board beside the blankets, to buy or
-// there already. Wherever that board is bought or asked for they are said with it.
+// BoardCautions are the cautions and the steps about the board beside the
+// blankets, to buy or there already. Wherever that board is bought or asked for
+// they are said with it.
 func (p Place) BoardCautions() []string {
 	var out []string
-	for _, h := range p.Safety {
+	for _, h := range slices.Concat(p.Safety, p.Install) {
 		if h.Rule.Effect.Need == "board" {
 			out = append(out, h.Text)
 		}

@@ -183,7 +183,7 @@ func TestWalkInLines(t *testing.T) {
 func TestEmptyLinesAnswerNothingOfTheWalk(t *testing.T) {
 	store := site(t)
 	lines := []string{"3", "check", "finished work", "8"}
-	for range 17 {
+	for range 18 {
 		lines = append(lines, "")
 	}
 	out, err := said(t, store, ask.Config{}, append(lines, "back", "ready", "quit")...)
