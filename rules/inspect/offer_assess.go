@@ -353,7 +353,7 @@ func (p *OfferedPlace) boardCautions() {
 		return
 	}
 	for _, text := range p.Plan.BoardCautions() {
-		p.find(Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line, Text: text, Ask: p.askBidder("With which board do you reckon? " + text)})
+		p.find(Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line, Text: text, Ask: p.askBidder("With which board do you reckon, and is this in the price? " + text)})
 	}
 }
 
