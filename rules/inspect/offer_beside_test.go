@@ -144,7 +144,7 @@ func TestBidSaysWhatIsSettledFirst(t *testing.T) {
 
 // What the plan needs for safety beside the blanket is asked of a bid, once each
 // (practice): the shield of a flue, the sheet on bare earth, the look at burners
-// before a crawl space is closed and its dry air, the fire mark, the lead test; and never where
+// before a crawl space is closed and its dry air, the fire mark, the fireblocks; and never where
 // nothing calls for it.
 func TestBidIsAskedForWhatTheCautionsCallFor(t *testing.T) {
 	crawl := "id = \"crawl\"\nkind = \"crawl-space\"\n%sdampness = \"dry\"\nground_cover = %s\nframing.size = \"2x6\"\nframing.spacing_in = 16"
@@ -155,6 +155,8 @@ func TestBidIsAskedForWhatTheCautionsCallFor(t *testing.T) {
 		{"crawl", fmt.Sprintf(crawl, "vented = true\narea_ft2 = 900\n", "true"), ""},
 		{"crawl", fmt.Sprintf(crawl, "vented = false\nwall_height_ft = 3\nlength_ft = 112\n", "true"), "burner-air crawl-air"},
 		{"rim", "id = \"rim\"\nkind = \"rim-joist\"\nlength_ft = 128", "fire-mark"},
+		{"flue", strings.Replace(listed, "gap_in = 1", "clearance_in = 2\ngap_in = 2", 1), "fireblock"},
+		{"flue", strings.Replace(listed, "gap_in = 1", "clearance_in = 2\ngap_in = 1", 1), ""}, // stopped
 		{"wall", openWall, ""},
 	} {
 		r := offered(t, jobOf(t, midwest, x.place), line(x.id, "none", ""))

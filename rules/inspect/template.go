@@ -142,7 +142,11 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromLabel:
 		return "R ______ (agreed " + layersText(p.Choice.Layers, j.System) + ")"
 	case catalog.FromThickness:
-		return strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
+		deep := ""
+		if underIn(p) > 0 {
+			deep = "to the ceiling, old blanket included: "
+		}
+		return deep + strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
 	case catalog.FromVoids:
 		return "length x width ______________________ or ____ %"
 	case catalog.FromSqueezed:

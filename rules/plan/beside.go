@@ -48,9 +48,12 @@ func (p Place) Beside(s units.System) []Beside {
 
 // Called are what the cautions of the place call for beside its blankets, apart
 // from Beside and from what begins every paper of the place. A bid that leaves
-// one out does not have it settled.
+// one out does not have it settled. Of a stopped place only what stops it is said.
 func (p Place) Called(s units.System) []Beside {
 	var out []Beside
+	if p.Stopped() {
+		return nil
+	}
 	for _, h := range p.Safety {
 		e := h.Rule.Effect
 		if e.NeedValue == "" || slices.Contains(besideNeeds, e.Need) || e.Stops || e.SettleFirst || h.AsksFirst() {
