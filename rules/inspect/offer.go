@@ -85,6 +85,7 @@ func partQuestions(c *catalog.Catalog) []house.Question {
 		{Key: boardBy, Kind: house.Choice, Options: byWhom, Prompt: "Who buys and fits the board that the plan counts on?"},
 		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: "Which R has that board?"},
 		{Key: bayFoamBy, Kind: house.Choice, Options: byWhom, Prompt: "Who cuts and seals the foam in each bay?"},
+		{Key: alsoKey, Kind: house.Many, Options: alsoOptions(c), Prompt: "Which of these does the bid name, or do you see to yourself?"},
 		{Key: "price_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does this line cost?"},
 		{Key: "note", Kind: house.TextKind, Prompt: "Anything else?"},
 	}
@@ -102,8 +103,17 @@ var byWhom = []house.Option{{Value: byBidder, Label: "in this price"}, {Value: "
 // partQuestionsAt are those that a place raises: about a board or foam only
 // where the plan counts on it.
 func partQuestionsAt(c *catalog.Catalog, p plan.Place) []house.Question {
-	return slices.DeleteFunc(partQuestions(c), func(q house.Question) bool {
+	also := alsoAt(p)
+	qs := partQuestions(c)
+	for i := range qs {
+		if qs[i].Key == alsoKey {
+			qs[i].Options = slices.DeleteFunc(slices.Clone(qs[i].Options), func(o house.Option) bool { return !slices.Contains(also, o.Value) })
+		}
+	}
+	return slices.DeleteFunc(qs, func(q house.Question) bool {
 		switch q.Key {
+		case alsoKey:
+			return len(q.Options) == 0
 		case boardBy, "board_r":
 			return p.Target.AddR <= 0
 		case bayFoamBy:
@@ -111,6 +121,39 @@ func partQuestionsAt(c *catalog.Catalog, p plan.Place) []house.Question {
 		}
 		return false
 	})
+}
+
+// alsoKey names what else the plan needs with the blanket that a bid has in it,
+// or that the builder sees to: by the need of its rule.
+const alsoKey = "also"
+
+// boardNeed is what the cautions about a board name, and a bid that heeds them.
+const boardNeed = "board"
+
+// alsoOptions are all needs that a rule can call for in words.
+func alsoOptions(c *catalog.Catalog) []house.Option {
+	out := []house.Option{{Value: boardNeed, Label: "what the plan warns of with the board"}}
+	for _, r := range c.Book.Rules() {
+		need := r.Effect.Need
+		if r.Effect.NeedValue != "" && !slices.ContainsFunc(out, func(o house.Option) bool { return o.Value == need }) {
+			out = append(out, house.Option{Value: need, Label: units.Prose(r.Effect.NeedValue)})
+		}
+	}
+	return out
+}
+
+// alsoAt are the needs of a place that a bid is asked for by that key.
+func alsoAt(p plan.Place) []string {
+	var out []string
+	if len(p.BoardCautions()) > 0 {
+		out = append(out, boardNeed)
+	}
+	for _, x := range append(p.Beside(units.US), p.Called(units.US)...) {
+		if x.Need != bayFoam {
+			out = append(out, x.Need)
+		}
+	}
+	return out
 }
 
 // bayFoam is what a rule of a rim joist requires beside the blanket.

@@ -168,6 +168,13 @@ func TestBidIsAskedForWhatTheCautionsCallFor(t *testing.T) {
 			}
 		}
 		require.ElementsMatch(t, strings.Fields(x.needs), got, x.place)
+		if len(got) > 0 {
+			named := offered(t, jobOf(t, midwest, x.place), line(x.id, "none", "also = [\""+strings.Join(got, "\", \"")+"\"]\n"))
+			for _, f := range at(t, named, x.id).Findings {
+				require.False(t, strings.HasPrefix(f.ID, "called-"), "named in the bid: %s", f.ID)
+			}
+			require.Contains(t, inspect.OfferTemplate(jobOf(t, midwest, x.place)), got[0])
+		}
 	}
 }
 
@@ -184,4 +191,13 @@ func TestTooThickIsWrongBesideAChimney(t *testing.T) {
 	require.Equal(t, inspect.Wrong, thick.Level)
 	require.Contains(t, thick.Text, "presses toward the gap")
 	require.NotContains(t, ids(bid(15, room).Findings), "squeezed")
+}
+
+// What the plan warns of with the board is asked of a bid that does not say it
+// heeds it (practice).
+func TestBidIsAskedWhatThePlanWarnsOfWithTheBoard(t *testing.T) {
+	j := alder(t)
+	require.NotEmpty(t, must(t, j, "basement").BoardCautions())
+	require.Equal(t, inspect.Ask, levelOf(t, at(t, offered(t, j, line("basement", "none", "")), "basement"), "board-caution"))
+	require.NotContains(t, ids(at(t, offered(t, j, line("basement", "none", "also = \"board\"\n")), "basement").Findings), "board-caution")
 }

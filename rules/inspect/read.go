@@ -151,6 +151,9 @@ func (r *reader) valueOf(q house.Question, v any, per float64) (a house.Answer, 
 		return house.Number(n), note, ok
 	case house.Numbers:
 		return r.readNumbers(q, v, per)
+	case house.Many:
+		a, ok := readMany(v)
+		return a, "", ok
 	case house.YesNoKind:
 		if b, isBool := v.(bool); isBool {
 			return house.YesNo(b), "", true
@@ -173,6 +176,23 @@ func (r *reader) valueOf(q house.Question, v any, per float64) (a house.Answer, 
 	}
 	a, err := q.Parse(s)
 	return a, "", err == nil
+}
+
+// readMany takes a word or a list of words.
+func readMany(v any) (house.Answer, bool) {
+	list, isList := v.([]any)
+	if !isList {
+		list = []any{v}
+	}
+	words := make([]string, len(list))
+	for i, e := range list {
+		word, isText := e.(string)
+		if !isText {
+			return house.Answer{}, false
+		}
+		words[i] = word
+	}
+	return house.List(words...), true
 }
 
 func (r *reader) readNumbers(q house.Question, v any, per float64) (house.Answer, string, bool) {

@@ -175,6 +175,9 @@ func TestTemplates(t *testing.T) {
 				value := m[2]
 				if first, _, many := strings.Cut(value, " | "); many {
 					value = first + `"`
+					if strings.HasPrefix(value, "[") {
+						value += "]"
+					}
 				}
 				if value == "0" || value == "[0, 0]" {
 					value = strings.ReplaceAll(value, "0", "1")

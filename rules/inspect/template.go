@@ -103,12 +103,16 @@ func example(q house.Question) string {
 		return "0"
 	case house.Numbers:
 		return "[0, 0]"
-	case house.Choice:
+	case house.Choice, house.Many:
 		words := make([]string, len(q.Options))
 		for i, o := range q.Options {
 			words[i] = o.Value
 		}
-		return fmt.Sprintf("%q", strings.Join(words, " | "))
+		text := fmt.Sprintf("%q", strings.Join(words, " | "))
+		if q.Kind == house.Many {
+			return "[" + text + "]"
+		}
+		return text
 	}
 	if q.Key == "date" {
 		return `"2026-05-04"`
