@@ -78,6 +78,8 @@ func (a *app) row(r page.Row, label string) {
 		a.talk.hang("To write down: ", withUnit(text, r.Unit))
 	case r.Kind == page.Room:
 		a.talk.hang("To write down: ", r.Label)
+	case r.Tone == page.Stop && r.Label != "":
+		a.talk.hang("Care: ", r.Label+": "+text)
 	case r.Tone == page.Stop, r.Kind == page.Text && r.Tone == page.Care:
 		a.talk.hang("Care: ", text)
 	case r.Kind == page.Text, r.Kind == page.Sub:
