@@ -72,3 +72,24 @@ func TestVerdictSaysWhatWasSeenAndWhatIsShort(t *testing.T) {
 	require.Contains(t, text, "less R than is asked for (Slope)")
 	require.Contains(t, text, "Not ready to close")
 }
+
+// A bid that lacks something at a place is not said to lack nothing.
+func TestContractThatLacksSomethingAtAPlace(t *testing.T) {
+	j := planned.Job(fixture.Demo(t, demo.Default))
+	bid, problems := inspect.ReadOffer(j, "full.toml", fixture.File(t, "offers/full.toml"))
+	require.Empty(t, problems)
+	r := inspect.JudgeOffer(j, bid)
+	lacks := func(r inspect.OfferResult) string {
+		for _, b := range report.OffersPage(j, []inspect.OfferResult{r}, nil, planned.Options(t)).Blocks {
+			if b.Title == "What a proper contract still lacks" {
+				require.Len(t, b.Rows, 1)
+				return b.Rows[0].Text
+			}
+		}
+		return ""
+	}
+	require.True(t, r.FallsShort())
+	require.Contains(t, lacks(r), "said at the place")
+	r.Places = nil
+	require.Equal(t, "Nothing on our list.", lacks(r))
+}

@@ -285,7 +285,11 @@ func contractSection(d *page.Page, r inspect.OfferResult, offers []inspect.Offer
 		sec.Item(page.Plain, findingText(f))
 		cite(d, o.Catalog, f.Ref)
 	}
-	if len(r.Findings) == 0 {
+	switch {
+	case len(r.Findings) > 0:
+	case r.FallsShort():
+		sec.Say("Nothing that holds for all of it; what a place lacks is said at the place.")
+	default:
 		sec.Say("Nothing on our list.")
 	}
 }
