@@ -90,7 +90,7 @@ func runHandover(args []string, e env) int {
 	if code != exitDone {
 		return code
 	}
-	h := report.Handover{Job: w.job(w.houses[0]), Person: person, Drywall: day}
+	h := report.Handover{Job: w.job(w.houses[0]), Person: person, Drywall: day, Today: e.today()}
 	text, err := handoverText(h, o.format, o.options(w))
 	if err != nil {
 		return fail(e, err)

@@ -18,6 +18,7 @@ type Handover struct {
 	Job     inspect.Job
 	Person  string // empty: the sheets of all places
 	Drywall time.Time
+	Today   time.Time // days before it are said to be past; zero when not known
 }
 
 // Page is the page to print or to show.
@@ -248,7 +249,11 @@ func (h Handover) calendar(d *page.Page, person string, o Options) {
 		if person == "" {
 			who = due.Lead.Person + ": "
 		}
-		sec.Tick(page.Plain, due.Day.Format("Mon 2 Jan 2006")+"  "+who+due.Lead.Text.In(h.Job.System))
+		tone, past := page.Plain, ""
+		if due.Day.Before(h.Today) {
+			tone, past = page.Care, " ALREADY PAST"
+		}
+		sec.Tick(tone, due.Day.Format("Mon 2 Jan 2006")+past+"  "+who+due.Lead.Text.In(h.Job.System))
 	}
 }
 
