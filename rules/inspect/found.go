@@ -178,7 +178,8 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 }
 
 // pointIn is a point as it stands in one place: it names the board there is to
-// see, how a bare blanket is looked at, and what can hurt people there.
+// see, how a bare blanket is looked at, the sheet over it, and what can
+// hurt people there.
 func pointIn(j Job, p plan.Place, x catalog.AcceptancePoint) catalog.AcceptancePoint {
 	switch {
 	case x.From == catalog.FromBoard && p.BoardR() > 0:
@@ -187,6 +188,9 @@ func pointIn(j Job, p plan.Place, x catalog.AcceptancePoint) catalog.AcceptanceP
 		x.Result = catalog.ResultStop
 	case planned(p) && p.Choice.Facing.OnBlanket == "none" && x.Bare != "":
 		x.Look = x.Bare
+	}
+	if x.From == catalog.FromFacing && sheetAgreed(p) != "" {
+		x.Look += units.Prose(" Over it: " + sheetText(j, p) + ".")
 	}
 	return x
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
@@ -77,6 +78,25 @@ func TestDepthOverAnOldBlanketIsAskedByName(t *testing.T) {
 	require.NotContains(t, string(depth("wall").Prompt), "ceiling")
 	require.True(t, slices.ContainsFunc(inspect.FormOf(j, must(t, j, "attic")), func(f inspect.Form) bool { return strings.HasPrefix(f.Figures, "to the ceiling, old blanket included") }))
 	require.NotContains(t, agreed(must(t, j, "wall")), "ceiling")
+}
+
+// The sheet that was agreed stands where the finished work is checked, with its
+// side: in what was agreed, in what to look at and in the form. Paint comes later.
+func TestAgreedSheetIsOnTheInspectionPapers(t *testing.T) {
+	papers := func(retarder string) (agreed string, face inspect.Form) {
+		j := jobOf(t, midwest, openWall+"\nretarder = \""+retarder+"\"")
+		p := must(t, j, "wall")
+		forms := inspect.FormOf(j, p)
+		at := slices.IndexFunc(forms, func(f inspect.Form) bool { return f.Point.From == catalog.FromFacing })
+		return strings.Join(inspect.AgreedLines(p, j), "\n"), forms[at]
+	}
+	const sheet = "smart retarder sheet, toward the heated room"
+	agreed, face := papers("smart")
+	require.Contains(t, agreed, "sheet: "+sheet)
+	require.Contains(t, face.Point.Look.String(), "Over it: "+sheet)
+	require.Contains(t, face.Figures, "sheet __________ (agreed "+sheet+")")
+	agreed, face = papers("paint")
+	require.NotContains(t, agreed+face.Point.Look.String()+face.Figures, "heet")
 }
 
 // Who looked at a part of a place has not seen the rest, and that is said.

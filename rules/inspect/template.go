@@ -59,7 +59,11 @@ func AgreedLines(p plan.Place, j Job) []string {
 	out := p.Heads(j.Catalog(), j.System)
 	switch {
 	case planned(p):
-		out = append(out, "Agreed: "+agreedText(p, j))
+		agreed := "Agreed: " + agreedText(p, j)
+		if sheetAgreed(p) != "" {
+			agreed += "; sheet: " + sheetText(j, p)
+		}
+		out = append(out, agreed)
 		if short := p.ShortText(j.System); short != "" {
 			out = append(out, short)
 		}
@@ -156,6 +160,9 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromSqueezed:
 		return "____ %, ______ " + inch + " left"
 	case catalog.FromFacing:
+		if sheetAgreed(p) != "" {
+			return "face __________ side __________ sheet __________ (agreed " + sheetText(j, p) + ")"
+		}
 		return "face ____________ side ____________"
 	case catalog.FromBoard:
 		return "R ______ (agreed " + j.System.R(p.BoardR()) + ")"
