@@ -355,16 +355,20 @@ func (p *OfferedPlace) called(j Job) {
 }
 
 // boardCautions asks about the board where the plan warns of it and the bid does
-// not do better.
+// not do better. A bid said to heed them hears them all the same: its word for
+// that is soon taken for the board alone.
 func (p *OfferedPlace) boardCautions() {
 	if p.Offered != nil && !slices.ContainsFunc(p.Offered.Verdict.Safety, func(h rules.Hit) bool { return h.Rule.Effect.Need == boardNeed }) {
 		return
 	}
+	f := Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line}
+	ask := "With which board do you reckon, and is this in the price? "
 	if p.has(boardNeed) {
-		return
+		f.Level, ask = Note, "Where does the bid say who does this? "
 	}
 	for _, text := range p.Plan.BoardCautions() {
-		p.find(Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line, Text: text, Ask: p.askBidder("With which board do you reckon, and is this in the price? " + text)})
+		f.Text, f.Ask = text, p.askBidder(ask+text)
+		p.find(f)
 	}
 }
 

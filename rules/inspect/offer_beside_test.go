@@ -199,5 +199,7 @@ func TestBidIsAskedWhatThePlanWarnsOfWithTheBoard(t *testing.T) {
 	j := alder(t)
 	require.NotEmpty(t, must(t, j, "basement").BoardCautions())
 	require.Equal(t, inspect.Ask, levelOf(t, at(t, offered(t, j, line("basement", "none", "")), "basement"), "board-caution"))
-	require.NotContains(t, ids(at(t, offered(t, j, line("basement", "none", "also = \"board\"\n")), "basement").Findings), "board-caution")
+	heeded := offered(t, j, line("basement", "none", "also = \"board\"\n"))
+	require.Equal(t, inspect.Note, levelOf(t, at(t, heeded, "basement"), "board-caution"))
+	require.Contains(t, strings.Join(heeded.Questions, "\n"), "Where does the bid say who does this? Foam board burns")
 }
