@@ -1,6 +1,7 @@
 package inspect_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func found(t testing.TB, j inspect.Job, text string) inspect.FoundResult {
@@ -214,5 +216,26 @@ func TestGaps(t *testing.T) {
 	for _, text := range []string{"12", "12 x", "x 3", "a x b", "-1 x 2", "99999 x 1", "1 x 1 x 1"} {
 		_, err := inspect.GapsIn2(text)
 		require.ErrorIs(t, err, inspect.ErrGaps, text)
+	}
+}
+
+// A blanket that was measured thicker than its room bulges into what must stay
+// free: an airway, the gap of a chimney.
+func TestABlanketThickerThanItsRoomDoesNotPass(t *testing.T) {
+	for kind, want := range map[string]inspect.State{
+		"kind = \"sloped-ceiling\"\nframing.size = \"2x10\"":                                    inspect.Fix,
+		"kind = \"chimney\"\nframing.size = \"2x6\"\nchimney = \"masonry-outside\"\ngap_in = 2": inspect.Halt,
+	} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"p\"\n"+kind+"\n"))
+		p := j.Plan.Places[0]
+		require.NotNil(t, p.Choice, kind)
+		room := p.Choice.Layers[0].RoomIn
+		lying := math.Min(room, p.Choice.Layers[0].Product.ThicknessIn)
+		ten := func(last float64) house.Answers {
+			in := lying
+			return house.Answers{"thickness_in": numbers(in, in, in, in, in, in, in, in, in, last)}
+		}
+		require.Equal(t, want, state(t, inspect.JudgePlace(j, p, ten(room+0.5)), "thickness"), kind)
+		require.Equal(t, inspect.Pass, state(t, inspect.JudgePlace(j, p, ten(lying)), "thickness"), kind)
 	}
 }

@@ -70,7 +70,7 @@ func JudgeOffer(j Job, o Offer) OfferResult {
 func (p *OfferedPlace) find(f Finding) { p.Findings = append(p.Findings, f) }
 
 func (p *OfferedPlace) judge(j Job) {
-	for _, s := range p.Plan.Stops {
+	for _, s := range slices.Concat(p.Plan.Stops, p.Plan.Also) {
 		p.find(Finding{ID: "stopped", Level: Stop, Ref: s.Ref, Text: s.Say, Ask: p.askBidder("What do you do about this before any blanket goes in?")})
 	}
 	for _, text := range p.Plan.FindFirst(j.Catalog(), j.System) {

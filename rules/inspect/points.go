@@ -269,6 +269,13 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 		text += fmt.Sprintf("; measure at %d points", limits.Points)
 	}
 	const tape = 1.0 / 16 // what a tape measure tells
+	if thick, room := slices.Max(m.Depths), roomFor(p.Plan); room > 0 && thick > room+tape {
+		text = fmt.Sprintf("thickest %s in a room of %s: it bulges into what must stay free", j.System.Inches(thick), j.System.Inches(room))
+		if byChimney(p.Plan) {
+			return Halt, text
+		}
+		return Fix, text
+	}
 	switch {
 	case m.ThinnestIn < limits.ThicknessReject*m.PlannedIn:
 		return Reject, text
@@ -276,6 +283,17 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 		return Fix, text
 	}
 	return Pass, text
+}
+
+// roomFor is how deep a blanket may be that lies in one room of the frame with
+// something before it: drywall, an airway, the gap of a chimney. It is 0 where
+// nothing is in its way: over the joists of an attic, under a floor.
+func roomFor(p plan.Place) float64 {
+	l := p.Choice.Layers
+	if k := p.Surface.Kind.ID; k == "attic" || k == "crawl-space" || len(l) != 1 || l[0].Across {
+		return 0
+	}
+	return l[0].RoomIn
 }
 
 func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {

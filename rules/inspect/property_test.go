@@ -112,7 +112,7 @@ func randomFound(rng *rand.Rand, p plan.Place) house.Answers {
 	height := got(p)
 	depths := make([]float64, 1+rng.IntN(10))
 	for i := range depths {
-		depths[i] = height * (0.2 + rng.Float64())
+		depths[i] = height * math.Min(1, 0.2+rng.Float64()) // thicker bulges, which is another fault
 	}
 	a["thickness_in"] = numbers(depths...)
 	a["void_pct"] = house.Number(rng.Float64() * 20)

@@ -50,6 +50,7 @@ type Place struct {
 	Entries []Entry // one a material: ranked first, then excluded
 	Choice  *Entry  // nil when nothing may go here as it stands, or is stopped
 	Best    *Entry  // the best of its own, when the choice is another
+	Also    []Stop  // what could stop a stopped place as well and nobody has found out
 	Stops   []Stop  // dangers that leave it without a plan, in the order of who goes first
 	Safety  []rules.Hit
 	// Elsewhere names the places that a danger stops which is not ruled out here,

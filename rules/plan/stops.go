@@ -52,7 +52,25 @@ func (p Place) StopLines() []string {
 	for i, s := range p.Stops {
 		out[i] = stopHead(i) + s.Say
 	}
+	for _, s := range p.Also {
+		out = append(out, AlsoHead+s.Say)
+	}
 	return out
+}
+
+// AlsoHead stands before what is not known at a stopped place: whoever is called
+// goes in, and must know it too.
+const AlsoHead = "STOP, before anybody goes in: "
+
+// alsoAsk gathers what could stop a stopped place as well and nobody has found
+// out.
+func (p *Place) alsoAsk(c *catalog.Catalog) {
+	p.Also = nil
+	for _, h := range p.Safety {
+		if p.Stopped() && h.Rule.Effect.Stops && len(h.Unknown) > 0 {
+			p.Also = append(p.Also, Stop{h.Rule.ID, c.Caution(h, p.Surface.System), h.Rule.Effect.Call, refOf(h)})
+		}
+	}
 }
 
 func stopHead(i int) string {

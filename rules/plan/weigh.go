@@ -97,6 +97,7 @@ func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) 
 		out.choose()
 	}
 	out.settle()
+	out.alsoAsk(c)
 	return out
 }
 

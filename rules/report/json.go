@@ -70,7 +70,11 @@ func jsonStops(p plan.Place) []jsonStop {
 
 // jsonAsks are what must be found out first; a danger without somebody to call.
 func jsonAsks(p plan.Place, o Options) []jsonStop {
-	return jsonSay(p.Asks(), p.FindFirst(o.Catalog, o.System))
+	out := jsonSay(p.Asks(), p.FindFirst(o.Catalog, o.System))
+	for _, s := range p.Also {
+		out = append(out, jsonStop{Danger: s.Danger, Say: s.Say})
+	}
+	return out
 }
 
 // jsonSettles are what must be settled before work begins.

@@ -27,7 +27,7 @@ func ResultPage(all plan.Plan, p plan.Place, o Options) page.Page {
 	b := d.Block("")
 	for i, r := range PlaceRows(p, o) {
 		b.Add(r)
-		if i == max(0, len(p.Stops)+len(p.Asks())+len(p.Settles())-1) {
+		if i == max(0, len(p.Stops)+len(p.Also)+len(p.Asks())+len(p.Settles())-1) {
 			b.Rows = append(b.Rows, shortCautions(p)...)
 		}
 	}

@@ -55,6 +55,9 @@ func PlaceRows(p plan.Place, o Options) []page.Row {
 		}
 		loud("STOP", text)
 	}
+	for _, s := range p.Also {
+		loud("STOP", "Before anybody goes in: "+s.Say)
+	}
 	if p.Stopped() {
 		return b.Rows
 	}
@@ -334,7 +337,7 @@ func yearsText(y units.Range[float64]) string {
 // saidFirst reports whether a caution begins the page and is not said again.
 func saidFirst(p plan.Place, h rules.Hit) bool {
 	if p.Stopped() {
-		return h.Rule.Effect.Stops && len(h.Unknown) == 0
+		return h.Rule.Effect.Stops
 	}
 	return h.AsksFirst() || h.Rule.Effect.SettleFirst
 }

@@ -209,7 +209,7 @@ func TestStopsInTheOrderOfWhoGoesFirst(t *testing.T) {
 	require.Equal(t, []string{"knob-and-tube", "water-first"}, of("kind = \"crawl-space\"\nvented = true\nknob_and_tube = true\ndampness = \"wet\"\n"))
 	p := plan.Make(fixture.Read(t, "version = 1\n[[place]]\nid = \"x\"\nkind = \"basement-wall\"\ndampness = \"wet\"\n"))
 	require.Empty(t, p.Places[0].Stops[0].Call, "water needs gutters and time, nobody licensed")
-	require.NotContains(t, p.Places[0].StopText(), "licensed")
+	require.NotContains(t, p.Places[0].Stops[0].Say, "licensed")
 }
 
 // Where the width of the air beside a flue is not known no width is printed, no
@@ -272,5 +272,24 @@ func TestBidsNameTheWidthWithItsSource(t *testing.T) {
 		require.Contains(t, source.Title, want)
 		text := spaced(print.Text(report.OffersPage(j, []inspect.OfferResult{r}, nil, o), o.Width))
 		require.Equal(t, kind == "masonry-fireplace", strings.Contains(text, "4 in (from memory, not yet checked)"), kind)
+	}
+}
+
+// What nobody has found out at a stopped place is said with the stop, on every
+// paper: whoever is called goes in.
+func TestWhatIsNotKnownGoesWithTheStop(t *testing.T) {
+	for place, want := range map[string]string{
+		"kind = \"attic\"\nknob_and_tube = true\nvermiculite = \"unknown\"":                      "Is there loose, pebbly, shiny fill?",
+		"kind = \"crawl-space\"\nvented = true\ndampness = \"wet\"\nknob_and_tube = \"unknown\"": "Is there old wiring on white porcelain knobs?",
+	} {
+		a := fixture.Read(t, "version = 1\nold = true\nstage = \"framed\"\n[site]\nzone = \"5A\"\n[[place]]\nid = \"p\"\n"+place+"\n")
+		require.True(t, planned.Job(a).Plan.Places[0].Stopped())
+		for name, text := range papers(t, a) {
+			switch name {
+			case "page store":
+			default:
+				require.Contains(t, strings.Join(strings.Fields(strings.ReplaceAll(text, "#", "")), " "), "STOP, before anybody goes in: "+want, name)
+			}
+		}
 	}
 }
