@@ -138,3 +138,20 @@ func TestAgreedSheetIsLookedFor(t *testing.T) {
 		require.Equal(t, want.damp, p.Got.Damp.Verdict, text)
 	}
 }
+
+// A face that the plan keeps away settles no damp, whatever the check makes of
+// it.
+func TestAFaceThePlanHasNotSettlesNoDamp(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n[[place]]\nid = \"p\"\nkind = \"rim-joist\"\n"))
+	p := j.Plan.Places[0]
+	require.NotNil(t, p.Choice)
+	require.Equal(t, "none", p.Choice.Facing.OnBlanket)
+	require.Positive(t, p.Choice.Damp.Risk())
+	r := p.Choice.Layers[0].Product
+	for _, face := range []string{"kraft", "foil-rated"} {
+		text := fmt.Sprintf("[[place]]\nid = \"p\"\nmaterial = %q\nlabel_r = %g\nthickness_in = %g\nfacing = %q\nfacing_side = \"room\"\n", p.Choice.MaterialID, r.NominalR, r.ThicknessIn, face)
+		require.Equal(t, inspect.Fix, state(t, place(t, found(t, j, text), "p"), "plan-damp"), face)
+		bid := fmt.Sprintf("version = 1\n[[part]]\nplace = \"p\"\nmaterial = %q\nr = %g\nthickness_in = %g\nfacing = %q\nfacing_side = \"room\"\n", p.Choice.MaterialID, r.NominalR, r.ThicknessIn, face)
+		require.Contains(t, ids(at(t, offered(t, j, bid), "p").Findings), "plan-damp", face)
+	}
+}

@@ -401,10 +401,8 @@ func (p *OfferedPlace) planDamp(j Job) {
 	if !damp(p.Plan) {
 		return
 	}
-	if p.Offered != nil {
-		if rank := dampRank[p.Offered.Damp.Verdict]; rank > 0 && rank <= dampRank[candidate.Dries] {
-			return
-		}
+	if settles(p.Plan, p.Offered) {
+		return
 	}
 	p.find(Finding{
 		ID: "plan-damp", Level: Ask, Text: "the plan says that this place gets damp (" + DampSaid(p.Plan.Choice.Damp, j.System) + "): settle that first",

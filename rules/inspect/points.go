@@ -147,12 +147,22 @@ func (p FoundPlace) fiberBarred() bool {
 // planDamp: a place that the plan itself finds damp is not closed before that
 // is settled, unless what was found is drier.
 func (p FoundPlace) planDamp(j Job) (State, string) {
-	if got := p.Got; p.FaceSeen() && got != nil {
-		if rank := dampRank[got.Damp.Verdict]; rank > 0 && rank <= dampRank[candidate.Dries] {
-			return Pass, "as found: " + DampSaid(got.Damp, j.System)
-		}
+	if p.FaceSeen() && settles(p.Plan, p.Got) {
+		return Pass, "as found: " + DampSaid(p.Got.Damp, j.System)
 	}
 	return Fix, "the plan says: " + DampSaid(p.Plan.Choice.Damp, j.System) + ". Settle that first"
+}
+
+// settles reports whether what was found or offered is dry where the plan is not,
+// by nothing that the plan keeps away: no blanket that may not go there, no face
+// that the plan does not have.
+func settles(p plan.Place, got *candidate.Assessed) bool {
+	if got == nil || len(got.Verdict.Excluded) > 0 {
+		return false
+	}
+	face := got.Facing.OnBlanket
+	rank := dampRank[got.Damp.Verdict]
+	return rank > 0 && rank <= dampRank[candidate.Dries] && (face == "none" || face == p.Choice.Facing.OnBlanket)
 }
 
 // board: what the target needs beside the blanket must be seen, not taken for
