@@ -99,6 +99,15 @@ func TestAgreedSheetIsOnTheInspectionPapers(t *testing.T) {
 	require.NotContains(t, agreed+face.Point.Look.String()+face.Figures, "heet")
 }
 
+// The store page names a sheet, whoever puts it up, and no second amount of it:
+// the order counts its laps and what is cut out for openings.
+func TestStorePageLeavesTheSheetToTheOrder(t *testing.T) {
+	j := jobOf(t, midwest, openWall+"\nretarder = \"smart\"")
+	page, err := inspect.PageFor(j, "store")
+	require.NoError(t, err)
+	require.Contains(t, page.Parts[0].Lines, "smart retarder sheet: see the order list for how much")
+}
+
 // Who looked at a part of a place has not seen the rest, and that is said.
 func TestShareThatWasSeenIsSaid(t *testing.T) {
 	j := jobOf(t, midwest, slope)

@@ -229,8 +229,8 @@ func storeLines(j Job, p plan.Place) []string {
 		lines = append(lines, fmt.Sprintf("%s %s, %s thick, %s, %s wide, for %s", p.Choice.Material.Name, j.System.R(l.Product.NominalR),
 			j.System.Inches(l.Product.ThicknessIn), name, j.System.Inches(l.WideIn(p.Choice.WidthIn)), j.System.Area(p.Surface.AreaFt2)))
 	}
-	if f, ok := j.Catalog().Facing(p.Choice.Facing.Sheet); ok && p.Choice.Facing.Added {
-		lines = append(lines, f.Name+", "+j.System.Area(p.Surface.AreaFt2))
+	if f, ok := j.Catalog().Facing(p.Choice.Facing.Sheet); ok {
+		lines = append(lines, f.Name+": see the order list for how much")
 	}
 	if p.Target.AddR > 0 {
 		lines = append(lines, j.System.R(p.Target.AddR)+" board, not a blanket: get a quote")
