@@ -219,12 +219,12 @@ func othersOf(p *Place, chosen candidate.Assessed) []Variant {
 }
 
 // CanWait parts the places with a plan by whether their blanket can still go in
-// once the drywall is up.
+// once the drywall is up: not where drywall goes over it.
 func (p Plan) CanWait() (wait, cannot []string) {
 	for _, place := range p.Places {
 		switch {
 		case place.Choice == nil:
-		case place.Surface.Kind.AfterDrywall:
+		case place.Surface.Kind.AfterDrywall && (place.Surface.Exposed || place.Surface.Kind.Exposed != ""):
 			wait = append(wait, place.Surface.Label)
 		default:
 			cannot = append(cannot, place.Surface.Label)

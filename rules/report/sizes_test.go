@@ -32,4 +32,7 @@ func TestWhatCanWait(t *testing.T) {
 	wait, cannot := plan.Make(fixture.OfPlaces(t, "zone = \"5A\"\ncounty = \"unknown\"", "id = \"a\"\nkind = \"attic\"\nlabel = \"Attic\"", "id = \"w\"\nkind = \"exterior-wall\"\nlabel = \"Wall\"", "id = \"s\"\nkind = \"sloped-ceiling\"\nlabel = \"Slope\"", "id = \"r\"\nkind = \"rim-joist\"\nlabel = \"Rim\"")).CanWait()
 	require.Equal(t, []string{"Attic", "Rim"}, wait)
 	require.Equal(t, []string{"Wall", "Slope"}, cannot)
+	wait, cannot = plan.Make(fixture.OfPlaces(t, "zone = \"5A\"\ncounty = \"unknown\"", "id = \"r\"\nkind = \"rim-joist\"\nlabel = \"Rim\"\nexposed = false")).CanWait()
+	require.Empty(t, wait, "drywall goes over it")
+	require.Equal(t, []string{"Rim"}, cannot)
 }
