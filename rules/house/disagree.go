@@ -18,11 +18,52 @@ func (a Answered) Disagree() []string {
 	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
 		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
 	}
+	if places := a.oldDenied(); len(places) > 0 {
+		out = append(out, "TWO ANSWERS DISAGREE: you said that no part of the house is old, but that there is old wiring or old fill in "+a.labels(places)+". Look, then change one of the two. Until then every place is taken as one of an old house.")
+	}
+	if pipe := a.pipeWithoutPlace(); pipe != "" {
+		out = append(out, "TWO ANSWERS DISAGREE: you named "+pipe+" for the house, but no place beside it, and none that it goes through. Its own space stays empty wherever it passes. Add the place near it, or take it out of the shape.")
+	}
 	if crawls := a.ventsDenied(); len(crawls) > 0 {
 		what := map[bool]string{true: "without vents, but that there are open vents in ", false: "with vents, but that there are none in "}[crawls[0].Answers["vented"].Bool]
 		out = append(out, "TWO ANSWERS DISAGREE: you said that the house stands over a crawl space "+what+a.labels(crawls)+". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
 	}
 	return out
+}
+
+// oldDenied are the places with old wiring or old fill of a house that is said to
+// have no old part.
+func (a Answered) oldDenied() []*Place {
+	if old := a.House.Answers["old"]; old.State != Given || old.Bool {
+		return nil
+	}
+	var out []*Place
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		if p.Answers["knob_and_tube"].Bool || p.Answers["vermiculite"].Bool {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// oldBelied: what is old in one place may be so in another.
+func oldBelied(a Answered, _ *Place) bool { return len(a.oldDenied()) > 0 }
+
+// pipeWithoutPlace names a chimney or pipe that stands in the shape of the house
+// alone: no place is beside it, and every place under the roof lets none through.
+func (a Answered) pipeWithoutPlace() string {
+	names := map[string]string{"masonry": "a chimney", "metal": "a metal pipe", "plastic": "a plastic pipe"}
+	name, roof := names[a.House.Answers["shape.chimney"].Text], a.underRoof()
+	through := func(p *Place) bool {
+		said := p.Answers["flue_through"]
+		return said.State != Given || said.Bool
+	}
+	beside := slices.ContainsFunc(a.House.Places, func(p Place) bool { return p.Kind == "chimney" })
+	if name == "" || beside || len(a.House.Places) == 0 || slices.ContainsFunc(roof, through) {
+		return ""
+	}
+	return name
 }
 
 // ventsDenied are the crawl spaces of a house that is said to stand over one with

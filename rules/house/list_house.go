@@ -43,7 +43,7 @@ func topQuestions(c *catalog.Catalog) []Question {
 			Default: always(YesNo(false)),
 		},
 		{
-			Key: "old", Kind: YesNoKind, DontKnow: true, Safety: true, Rough: true, Follows: noOldParts,
+			Key: "old", Kind: YesNoKind, DontKnow: true, Safety: true, Rough: true, Follows: noOldParts, Belied: oldBelied,
 			Prompt: "Is any part of it an older house, from before 1990?",
 			How:    "Old wiring and old loose fill can be dangerous to cover or to touch.",
 		},

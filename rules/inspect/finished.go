@@ -56,6 +56,7 @@ type FoundResult struct {
 	Places   []FoundPlace
 	Stopped  []plan.Place    // the plan has nothing there yet, because of a danger
 	Unasked  []plan.Place    // what would stop them is still to be found out
+	First    []string        // what must be settled for the whole house
 	Notes    strict.Problems // read in other units
 }
 
@@ -122,7 +123,7 @@ func (r FoundResult) ReadyToClose() bool {
 			return false
 		}
 	}
-	return len(r.Places) > 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0
+	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0
 }
 
 // Short are the places whose blankets, as found, fall short of what is asked
@@ -183,7 +184,7 @@ func (r FoundResult) FallsShort() bool {
 
 // JudgeFound holds finished work against the plan of the job.
 func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
-	out := FoundResult{By: h.Answers["by"].Text, Date: h.Answers["date"].Text, Notes: notes}
+	out := FoundResult{By: h.Answers["by"].Text, Date: h.Answers["date"].Text, First: j.Plan.First(), Notes: notes}
 	for _, p := range j.Plan.Places {
 		if p.Stopped() {
 			out.Stopped = append(out.Stopped, p)

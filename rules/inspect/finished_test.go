@@ -239,3 +239,18 @@ func TestABlanketThickerThanItsRoomDoesNotPass(t *testing.T) {
 		require.Equal(t, inspect.Pass, state(t, inspect.JudgePlace(j, p, ten(lying)), "thickness"), kind)
 	}
 }
+
+// Nothing is ready to close while nobody said which fiber it is, or while two
+// answers about the house disagree.
+func TestFiberAndAnswersOfTheHouseHoldTheVerdict(t *testing.T) {
+	const wall = "[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\nknob_and_tube = "
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"3A\"\n"+wall+"false\n"))
+	h := good(t, j)
+	require.NotEqual(t, inspect.NotSeen, state(t, inspect.JudgeFound(j, h, nil).Places[0], "label"))
+	delete(h.Places[0].Answers, "material")
+	require.Equal(t, inspect.NotSeen, state(t, inspect.JudgeFound(j, h, nil).Places[0], "label"))
+	j = planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"3A\"\n[shape]\nchimney = \"metal\"\n"+wall+"false\n[[place]]\nid = \"a\"\nkind = \"attic\"\nflue_through = false\n"))
+	r := inspect.JudgeFound(j, good(t, j), nil)
+	require.NotEmpty(t, r.First)
+	require.False(t, r.ReadyToClose())
+}

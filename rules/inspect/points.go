@@ -261,6 +261,9 @@ func (p FoundPlace) label(j Job) (State, string) {
 			return Reject, tooThickText(p.Plan, l, j.System)
 		}
 	}
+	if p.Answers["material"].State != house.Given { // one that burns can carry the same R
+		return NotSeen, text + "; which fiber it is was not said"
+	}
 	return Pass, text
 }
 

@@ -148,7 +148,7 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromChimney:
 		return fmt.Sprintf("tightest ______ %s (agreed %s)", inch, p.Surface.Clearance.Text(j.System))
 	case catalog.FromLabel:
-		return "R ______ (agreed " + layersText(p.Choice.Layers, j.System) + ")"
+		return "fiber ____________ R ______ (agreed " + p.Choice.Material.Name + ", " + layersText(p.Choice.Layers, j.System) + ")"
 	case catalog.FromThickness:
 		deep := ""
 		if underIn(p) > 0 {

@@ -18,7 +18,7 @@ func Assess(a house.Answered) Assessment {
 // Update works out one place again after an answer about it changed, and
 // keeps the rest. The caller passes the house as it is now.
 func (a Assessment) Update(now house.Answered, placeID string) Assessment {
-	if len(now.House.Places) != len(a.Places) {
+	if len(now.House.Places) != len(a.Places) || isOld(now) != isOld(a.Answered) {
 		return Assess(now)
 	}
 	// The site is cheap and knows of dehumidifiers, which are asked by place.
@@ -29,6 +29,14 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
 		}
 	}
+	return out
+}
+
+// isOld is what counts of the question about old parts: an answer about one place
+// can belie it for all.
+func isOld(a house.Answered) (out struct{ known, yes bool }) {
+	v := a.Value(house.Top, nil, "old")
+	out.known, out.yes = v.Known, v.Answer.Bool
 	return out
 }
 

@@ -14,6 +14,9 @@ import (
 // FoundPage is finished work held against the plan.
 func FoundPage(j inspect.Job, r inspect.FoundResult, o Options) page.Page {
 	d := page.Page{Title: "Finished work", Intro: visitText(j, r) + " " + FoundVerdict(r), End: Closing}
+	if len(r.First) > 0 {
+		d.Block("STOP: settle first").Items(page.Stop, r.First)
+	}
 	for _, p := range r.Stopped {
 		d.Block("STOP: "+p.Surface.Label).Items(page.Stop, p.StopLines())
 	}
@@ -124,6 +127,9 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Not ready to close: points fail."
 	case open > 0:
 		return "Nothing failed yet; " + seen + ". Not ready to close."
+	}
+	if len(r.First) > 0 {
+		return "Every point on our list passes, but something must be settled for the whole house. Not ready to close."
 	}
 	if len(r.Unasked) > 0 {
 		return "Every point on our list passes, but something that could stop a place was never found out. Not ready to close."

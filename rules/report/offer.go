@@ -24,6 +24,9 @@ func OffersPage(j inspect.Job, offers []inspect.OfferResult, problems strict.Pro
 			sec.Item(page.Care, p.Error())
 		}
 	}
+	if list := j.Plan.First(); len(list) > 0 {
+		d.Block("Settle first").Items(page.Stop, list)
+	}
 	if first := settleFirst(offers); len(first) > 0 {
 		d.Block("STOP, before any of it is signed").Items(page.Stop, first)
 	}
