@@ -254,3 +254,24 @@ func TestFiberAndAnswersOfTheHouseHoldTheVerdict(t *testing.T) {
 	require.NotEmpty(t, r.First)
 	require.False(t, r.ReadyToClose())
 }
+
+// Blankets that are more than their ceiling carries do not pass, as they do not
+// in a bid (the limit is the plan's own, see the rule on ceiling load).
+func TestTooHeavyForTheCeilingDoesNotPass(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nframing.size = \"2x8\"\nframing.spacing_in = 24\ndrywall = \"half\"\nflue_through = false\n"))
+	p := j.Plan.Places[0]
+	require.NotNil(t, p.Choice)
+	r := found(t, j, "[[place]]\nid = \"a\"\nmaterial = \"fiberglass\"\nlabel_r = [30, 38, 38, 38]\nfacing = \"none\"\n")
+	at := place(t, r, "a")
+	require.Equal(t, inspect.Reject, state(t, at, "label"))
+	require.True(t, slices.ContainsFunc(at.Points, func(x inspect.PointResult) bool { return strings.Contains(x.Text, "weigh about") }))
+}
+
+// A label with more R than was agreed is another blanket: it passes only with
+// its thickness.
+func TestAnotherBlanketNeedsItsThickness(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"3A\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\nframing.size = \"2x6\"\n"))
+	const wall = "[[place]]\nid = \"w\"\nmaterial = \"mineral-wool\"\nfacing = \"none\"\nlabel_r = [60]\n"
+	require.NotEqual(t, inspect.Pass, state(t, place(t, found(t, j, wall), "w"), "label"))
+	require.NotEqual(t, inspect.Pass, state(t, place(t, found(t, j, wall+"label_thickness_in = [18]\n"), "w"), "label"))
+}

@@ -182,7 +182,7 @@ func (p FoundPlace) board(j Job) (State, string) {
 	case r < need-0.05:
 		return Reject, "it is " + s.R(r) + ", the plan counts on " + s.R(need)
 	case p.Answers["board_r"].State != house.Given:
-		return Pass, "its R was not read"
+		return NotSeen, "it is there, and its R was not read"
 	}
 	return Pass, s.R(r) + " on it"
 }
@@ -261,6 +261,12 @@ func (p FoundPlace) label(j Job) (State, string) {
 			return Reject, tooThickText(p.Plan, l, j.System)
 		}
 	}
+	if heavy := p.tooHeavy(j); heavy != "" {
+		return Reject, heavy
+	}
+	if p.other() && p.Answers["label_thickness_in"].State != house.Given { // more R may be a thicker blanket, squeezed
+		return NotSeen, text + "; it is another blanket than agreed, and the thickness on its label was not read"
+	}
 	if p.Answers["material"].State != house.Given { // one that burns can carry the same R
 		return NotSeen, text + "; which fiber it is was not said"
 	}
@@ -296,6 +302,30 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 		return Fix, text
 	}
 	return Pass, text
+}
+
+// other reports whether a label carries more R than was agreed.
+func (p FoundPlace) other() bool {
+	for i, l := range p.Plan.Choice.Layers {
+		if i < len(p.Measured.Products) && p.Measured.Products[i].NominalR > l.Product.NominalR+0.05 {
+			return true
+		}
+	}
+	return false
+}
+
+// tooHeavy says that the blankets that were found are more than their ceiling
+// carries, where those of the plan are not; empty else.
+func (p FoundPlace) tooHeavy(j Job) string {
+	if p.Got == nil {
+		return ""
+	}
+	for _, h := range p.Got.Verdict.Safety {
+		if len(h.Unknown) == 0 && asksOf(h.Rule, "overloaded") && !warned(p.Plan, h) {
+			return j.Catalog().Caution(h, j.System)
+		}
+	}
+	return ""
 }
 
 // roomFor is how deep a blanket may be that lies in one room of the frame with

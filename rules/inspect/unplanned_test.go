@@ -125,10 +125,10 @@ func TestBoardMustBeSeen(t *testing.T) {
 		for want, change := range map[inspect.State]func(house.Answers){
 			inspect.NotSeen: func(a house.Answers) { delete(a, "board_there"); delete(a, "board_r") },
 			inspect.Reject:  func(a house.Answers) { a["board_there"] = house.YesNo(false) },
-			inspect.Pass:    func(a house.Answers) { delete(a, "board_r") },
 		} {
 			require.Equal(t, want, state(t, judge(change), "board"), p.Surface.ID)
 		}
+		require.Equal(t, inspect.NotSeen, state(t, judge(func(a house.Answers) { delete(a, "board_r") }), "board"), "a board whose R nobody read")
 		open := judge(func(a house.Answers) { delete(a, "board_there"); delete(a, "board_r") })
 		require.InDelta(t, p.Target.AddR, open.BoardCounted(), 1e-9)
 		gone := judge(func(a house.Answers) { a["board_there"] = house.YesNo(false) })
