@@ -89,14 +89,16 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 
 // fillAbove tells whether an attic of the house has loose, pebbly fill, which
 // can run down into the walls under it and along a chimney; unknown while that
-// of one is.
+// of one is, and where an old house is said to have an attic that is no place of
+// it.
 func fillAbove(a house.Answered) rules.Value {
-	out := rules.Bool(false)
+	out, listed := rules.Bool(false), false
 	for i := range a.House.Places {
 		p := &a.House.Places[i]
 		if p.Kind != "attic" {
 			continue
 		}
+		listed = true
 		v := answerFact(a, p, house.PlaceScope, "vermiculite")
 		switch yes, ok := v.AsBool(); {
 		case yes:
@@ -104,6 +106,10 @@ func fillAbove(a house.Answered) rules.Value {
 		case !ok:
 			out = v
 		}
+	}
+	above, old := a.House.Answers["shape.above"].Text, a.Value(house.Top, nil, "old")
+	if !listed && (above == "attic" || above == "both") && old.Known && old.Answer.Bool {
+		return rules.Unknown()
 	}
 	return out
 }
