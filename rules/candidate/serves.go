@@ -139,6 +139,15 @@ func ceilingLimit(s Surface, c *catalog.Catalog) float64 {
 	return c.Settings.CeilingLbStrong
 }
 
+// overIt names the layers over the first, whose weight is in the sum.
+func overIt(b Blankets, s Surface) string {
+	text := ""
+	for _, l := range b.Layers[1:] {
+		text += "with " + s.System.R(l.Product.NominalR) + " over it "
+	}
+	return text
+}
+
 // carried leaves out the stacks that are too heavy for the ceiling, and says so
 // of a material that has none left. A material that only a heavier stack would
 // bring to the target is marked.
@@ -168,7 +177,7 @@ func carried(s Surface, t Target, c *catalog.Catalog, stacks []Blankets) (out []
 	for _, m := range c.Materials {
 		if b, ok := least[m.ID]; ok {
 			if _, any := light[m.ID]; !any {
-				unfit = append(unfit, Unfit{b.Layers[0].Product, fmt.Sprintf("%s, too heavy: by the rule of thumb this ceiling carries %s", s.System.Load(ceilingLoad(b)), s.System.Load(limit))})
+				unfit = append(unfit, Unfit{b.Layers[0].Product, fmt.Sprintf("%s%s, too heavy: by the rule of thumb this ceiling carries %s", overIt(b, s), s.System.Load(ceilingLoad(b)), s.System.Load(limit))})
 			}
 		}
 	}

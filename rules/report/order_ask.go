@@ -74,7 +74,7 @@ func askStore() page.Block {
 // askInstaller is read on the phone: one line of what, then blanks.
 func askInstaller(o order.Order, p plan.Plan, s units.System) page.Block {
 	b := page.Block{ID: "ask", Title: "For installers, on the phone"}
-	b.Say(`"We are building a house and want blanket insulation put in. May I read you what and where?"`)
+	b.Say(`"We want blanket insulation put in our house. May I read you what and where?"`)
 	for i, place := range o.Places {
 		if place.Skipped != "" || i >= len(p.Places) || p.Places[i].Choice == nil {
 			continue
