@@ -91,7 +91,7 @@ func (x *look) place(p *canvas, s *session, pl plan.Place, here bool) {
 		if i < len(pl.Entries) && takes(pl, pl.Entries[i]) {
 			lead = "    " + takenMark + " "
 		}
-		p.add(piece{style.Dim, lead + padTo(r.Name, 14)}, piece{toneOf[r.Tone], cell})
+		p.hanging(toneOf[r.Tone], lead+padTo(r.Name, 14), 20, cell) // a price is never cut
 		if here && note != "" {
 			p.para(style.Dim, 20, note)
 		}

@@ -10,6 +10,8 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
+	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
 	"battwright/tui/say"
 )
 
@@ -48,4 +50,23 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 			require.Contains(t, view, "› "+p.m.s.plan.Places[0].Surface.Label, "%s %v", name, size)
 		}
 	}
+}
+
+// A price is never cut in a narrow window: it goes on in the next line.
+func TestPricesAreWholeInANarrowWindow(t *testing.T) {
+	h, err := house.Read(fixture.List(t), "water", demo.Text("house-by-the-water.toml"))
+	require.NoError(t, err)
+	p := newPlayer(t, Config{Mono: true, House: h}, 60, 200)
+	p.press("g", "4")
+	view := spaced(p.view())
+	rows := 0
+	for _, pl := range p.m.s.plan.Places {
+		for _, r := range report.RankRows(pl, p.m.s.options()) {
+			if r.Price != "" {
+				rows++
+				require.Contains(t, view, r.Fit+", "+r.Price)
+			}
+		}
+	}
+	require.Positive(t, rows)
 }
