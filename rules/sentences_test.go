@@ -40,12 +40,12 @@ func sentencesIn(t *testing.T, dir string) map[string]string {
 	return out
 }
 
-// What the screens and the lines both say stands once, in tui/say or below.
+// What the screens and the lines both say stands once, in tui/session or below.
 func TestSentencesStandOnce(t *testing.T) {
 	screens, lines := sentencesIn(t, "tui"), sentencesIn(t, "tui/ask")
 	require.Greater(t, len(screens), 50, "the sentences were not found")
 	require.Greater(t, len(lines), 50, "the sentences were not found")
-	shared := sentencesIn(t, "tui/say")
+	shared := sentencesIn(t, "tui/session")
 	require.NotEmpty(t, shared)
 	var twice []string
 	for text, path := range lines {

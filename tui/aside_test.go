@@ -16,9 +16,9 @@ func asideCopy(t testing.TB) string {
 	t.Helper()
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	w := inspect.NewWalk(fixture.Catalog(t))
-	w.Follow(p.m.s.job())
+	w.Follow(p.m.s.Job())
 	w.House.Place("attic").Answers.Set("label_r", house.List("30"))
-	return house.PathMark + "\"\"\n" + p.m.s.text() + w.Kept()
+	return house.PathMark + "\"\"\n" + p.m.s.Text() + w.Kept()
 }
 
 // A copy of answers that made room for others holds the finished work too:
@@ -34,8 +34,8 @@ func TestFinishedWorkInACopyIsTakenUp(t *testing.T) {
 	h, err := house.Read(fixture.List(t), "copy.toml", text)
 	require.NoError(t, err)
 	for _, p := range []*player{fromMenu, newPlayer(t, Config{Mono: true, Store: store, House: h, Path: "copy.toml", Text: text}, 100, 40)} {
-		require.True(t, p.m.s.walkBegun())
-		require.Equal(t, house.List("30"), p.m.s.walk().House.Place("attic").Answers["label_r"])
+		require.True(t, p.m.s.WalkBegun())
+		require.Equal(t, house.List("30"), p.m.s.Walk().House.Place("attic").Answers["label_r"])
 		p.press("s")
 		require.Contains(t, p.view(), "Saved in copy.toml")
 		require.Contains(t, p.store.Text, "#| label_r = [30.0]", "the file does not hold it any more")
@@ -52,7 +52,7 @@ func TestASaveThatFailsAsksForAnotherName(t *testing.T) {
 	require.Contains(t, p.view(), "Save the house")
 	p.press("ctrl+u").typed("mine").press("enter")
 	require.Contains(t, p.view(), "Saved in mine.toml")
-	require.Equal(t, p.m.s.text(), p.store.Files["mine.toml"])
+	require.Equal(t, p.m.s.Text(), p.store.Files["mine.toml"])
 
 	p = newPlayer(t, Config{Mono: true, House: demoHouse(t), Path: "ro.toml"}, 80, 24)
 	p.store.Locked = map[string]error{"ro.toml": errors.New("ro.toml: no permission")}

@@ -19,7 +19,7 @@ var signOf = map[page.Mark]string{page.For: "+ ", page.Against: "- ", page.Cauti
 var keysTo = map[page.ActionID]string{report.ActHow: keys.How.Help().Key, report.ActEdit: keys.Edit.Help().Key}
 
 // showPage draws a page without its title.
-func showPage(p *canvas, s *session, d page.Page) {
+func showPage(p *canvas, s *state, d page.Page) {
 	if d.Intro != "" {
 		p.para(style.Dim, 0, d.Intro)
 		p.blank()
@@ -39,7 +39,7 @@ func showPage(p *canvas, s *session, d page.Page) {
 }
 
 // showBlocks draws parts of a page.
-func showBlocks(p *canvas, s *session, blocks []page.Block) {
+func showBlocks(p *canvas, s *state, blocks []page.Block) {
 	for i, b := range blocks {
 		if i > 0 {
 			p.blank()
@@ -63,7 +63,7 @@ const (
 	widestLabel = 24
 )
 
-func showRow(p *canvas, s *session, r page.Row, column int) {
+func showRow(p *canvas, s *state, r page.Row, column int) {
 	tone, text := toneOf[r.Tone], rowText(r)
 	switch r.Kind {
 	case page.Item:
@@ -100,7 +100,7 @@ func showRow(p *canvas, s *session, r page.Row, column int) {
 }
 
 // mark is the sign before a row of a list.
-func (s *session) mark(r page.Row) string {
+func (s *state) mark(r page.Row) string {
 	if r.Mark == page.Step {
 		return s.g.Dot + " "
 	}

@@ -4,9 +4,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/inspect"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // check is the last step: what is handed over, what is offered, what was
@@ -14,10 +13,10 @@ import (
 type check struct{ menu }
 
 func newCheck() *check {
-	return &check{menu{title: say.Check, intro: say.CheckIntro, at: stepCheck, rows: checkMenu}}
+	return &check{menu{title: session.Check, intro: session.CheckIntro, at: stepCheck, rows: checkMenu}}
 }
 
-func (x *check) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (x *check) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	switch {
 	case !ok:
@@ -33,33 +32,30 @@ func (x *check) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, cmd
 }
 
-func (x *check) Keys(s *session) []key.Binding {
+func (x *check) Keys(s *state) []key.Binding {
 	return append(x.menu.Keys(s), keys.FindOut, keys.Export)
 }
 
-func checkMenu(s *session) []choiceRow {
-	push := func(make func() screen) func(*session) tea.Cmd {
-		return func(*session) tea.Cmd { return send(pushMsg{make()}) }
+func checkMenu(s *state) []choiceRow {
+	push := func(make func() screen) func(*state) tea.Cmd {
+		return func(*state) tea.Cmd { return send(pushMsg{make()}) }
 	}
 	return []choiceRow{
-		{"Before anything is covered", say.CoverNote, push(func() screen { return newCautions() })},
-		{"Handover sheets", say.SheetsNote, push(func() screen { return newSheets() })},
-		{"A page per person", say.PagesNote, push(func() screen { return newPages() })},
-		{"Offers", report.OffersNote(len(s.check.offers)), push(func() screen { return newOffers() })},
-		{"Finished work", report.WalkNote(s.job(), s.walk()), push(func() screen { return newWalk() })},
-		{"Ready to close", say.ReadyNote, push(func() screen { return newReady() })},
+		{"Before anything is covered", session.CoverNote, push(func() screen { return newCautions() })},
+		{"Handover sheets", session.SheetsNote, push(func() screen { return newSheets() })},
+		{"A page per person", session.PagesNote, push(func() screen { return newPages() })},
+		{"Offers", report.OffersNote(len(s.Offers)), push(func() screen { return newOffers() })},
+		{"Finished work", report.WalkNote(s.Job(), s.Walk()), push(func() screen { return newWalk() })},
+		{"Ready to close", session.ReadyNote, push(func() screen { return newReady() })},
 		{"Find-out list", "", push(func() screen { return newFindOut() })},
 		{"Export the recommendation", "", push(func() screen { return newExport() })},
 	}
 }
 
-// job is the house with its plan as it is now.
-func (s *session) job() inspect.Job { return inspect.NewJob(s.assess, s.plan, s.system) }
-
 // newCautions gathers the cautions of the whole house before the walls close.
 func newCautions() *reading {
 	r := &reading{at: stepCheck, extra: []key.Binding{keys.FindOut, keys.Export}}
-	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+	r.on = func(k tea.KeyMsg, s *state) tea.Cmd {
 		switch {
 		case key.Matches(k, keys.FindOut), key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
 			return send(pushMsg{newFindOut()})
@@ -68,12 +64,12 @@ func newCautions() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.CoverBlocks(s.plan, s.options())) }
+	r.draw = func(p *canvas, s *state) { showBlocks(p, s, report.CoverBlocks(s.Plan, s.Options())) }
 	return r
 }
 
 // newReady lists what to see, sign, photograph and keep, and what the walk
 // through the finished work still says.
 func newReady() *reading {
-	return &reading{at: stepCheck, draw: func(p *canvas, s *session) { showBlocks(p, s, report.ReadyBlocks(s.job(), s.walkResult())) }}
+	return &reading{at: stepCheck, draw: func(p *canvas, s *state) { showBlocks(p, s, report.ReadyBlocks(s.Job(), s.WalkResult())) }}
 }

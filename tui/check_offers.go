@@ -6,34 +6,25 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/page"
 	"battwright/rules/report"
-	"battwright/rules/strict"
-	"battwright/tui/say"
-	"battwright/tui/style"
+	"battwright/tui/session"
 )
 
-// checkState is what the last step keeps beside the house.
-type checkState struct {
-	offers []inspect.OpenOffer
-	walk   *inspect.Walk
-	bad    strict.Problems // what could not be read of a file of finished work
-}
-
 func newOffers() *menu {
-	m := &menu{title: "Offers", intro: say.OffersIntro(report.MaxOffers), at: stepCheck}
-	m.rows = func(s *session) []choiceRow {
+	m := &menu{title: "Offers", intro: session.OffersIntro(report.MaxOffers), at: stepCheck}
+	m.rows = func(s *state) []choiceRow {
 		var rows []choiceRow
-		if len(s.check.offers) < report.MaxOffers {
-			rows = append(rows, choiceRow{"Open an offer file", "", func(*session) tea.Cmd { return send(pushMsg{newOpenOffer()}) }})
+		if len(s.Offers) < report.MaxOffers {
+			rows = append(rows, choiceRow{"Open an offer file", "", func(*state) tea.Cmd { return send(pushMsg{newOpenOffer()}) }})
 		}
-		rows = append(rows, choiceRow{"Write an offer file to fill in", "with a table for each place of the plan", func(*session) tea.Cmd {
-			return send(pushMsg{newWriteText("A file to fill in", "offer.toml", func(s *session) (string, error) { return inspect.OfferTemplate(s.job()), nil })})
+		rows = append(rows, choiceRow{"Write an offer file to fill in", "with a table for each place of the plan", func(*state) tea.Cmd {
+			return send(pushMsg{newWriteText("A file to fill in", "offer.toml", func(s *state) (string, error) { return inspect.OfferTemplate(s.Job()), nil })})
 		}})
-		if len(s.check.offers) > 0 {
-			rows = append(rows, choiceRow{"Compare", "", func(*session) tea.Cmd { return send(pushMsg{newPageView(offersShown, "offers.txt")}) }})
+		if len(s.Offers) > 0 {
+			rows = append(rows, choiceRow{"Compare", "", func(*state) tea.Cmd { return send(pushMsg{newPageView(offersShown, "offers.txt")}) }})
 		}
-		for i, o := range s.check.offers {
-			rows = append(rows, choiceRow{"Close " + o.Path, report.OpenOfferNote(s.job(), o), func(s *session) tea.Cmd {
-				s.check.offers = inspect.WithoutOffer(s.check.offers, i)
+		for i, o := range s.Offers {
+			rows = append(rows, choiceRow{"Close " + o.Path, report.OpenOfferNote(s.Job(), o), func(s *state) tea.Cmd {
+				s.Offers = inspect.WithoutOffer(s.Offers, i)
 				return nil
 			}})
 		}
@@ -42,25 +33,18 @@ func newOffers() *menu {
 	return m
 }
 
-func offersShown(s *session) (page.Page, error) {
-	return report.OpenOffersPage(s.job(), s.check.offers, s.options()), nil
+func offersShown(s *state) (page.Page, error) {
+	return report.OpenOffersPage(s.Job(), s.Offers, s.Options()), nil
 }
 
 // newOpenOffer reads an offer; one with mistakes is read as far as possible.
 func newOpenOffer() *prompt {
 	var x *prompt
-	x = newPrompt(stepCheck, "Open an offer file", say.PathOfFile("offer.toml"), func(path string, s *session) (tea.Cmd, string) {
-		return x.readThen(s, path, func(s *session, text string) tea.Cmd {
-			s.check.offers = inspect.WithOffer(s.check.offers, inspect.OpenOffer{Path: path, Text: text})
+	x = newPrompt(stepCheck, "Open an offer file", session.PathOfFile("offer.toml"), func(path string, s *state) (tea.Cmd, string) {
+		return x.readThen(s, path, func(s *state, text string) tea.Cmd {
+			s.Offers = inspect.WithOffer(s.Offers, inspect.OpenOffer{Path: path, Text: text})
 			return send(replaceMsg{newPageView(offersShown, "offers.txt")})
 		})
 	})
 	return x
-}
-
-// problemRows lists what could not be read.
-func problemRows(p *canvas, problems strict.Problems) {
-	for _, x := range problems {
-		p.para(style.Warn, 2, x.Error())
-	}
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/testdata/fixture"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // onCheck has the demo house on the last step.
@@ -48,8 +48,8 @@ func TestPagingOnAnswersNothing(t *testing.T) {
 				break
 			}
 		}
-		require.False(t, p.m.s.walkBegun(), place)
-		require.False(t, p.m.s.walkResult().ReadyToClose())
+		require.False(t, p.m.s.WalkBegun(), place)
+		require.False(t, p.m.s.WalkResult().ReadyToClose())
 	}
 }
 
@@ -66,17 +66,17 @@ func TestSavingKeepsTheWalk(t *testing.T) {
 // The answers of the walk never change the house or its plan.
 func TestWalkLeavesTheHouseAlone(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
-	before, plan := p.m.s.text(), p.m.s.plan.Money
+	before, plan := p.m.s.Text(), p.m.s.Plan.Money
 	p.press("5", "1").ask("place.label_r").typed("25, 38").press("enter")
 	p.ask("place.thickness_in").typed("19 1/4, 18").press("enter")
 	p.ask("place.gaps").typed("12 by 2").press("enter")
 	require.Contains(t, p.view(), "12 x 1/2", "what would be right is said")
 	p.ask("place.gaps").press("ctrl+u").typed("12 x 2").press("enter")
 	p.ask("place.see.hatch").press("down", "down", "enter")
-	require.Equal(t, before, p.m.s.text())
-	require.Equal(t, plan, p.m.s.plan.Money)
-	require.True(t, p.m.s.saved)
-	a := p.m.s.walk().House.Place("attic").Answers
+	require.Equal(t, before, p.m.s.Text())
+	require.Equal(t, plan, p.m.s.Plan.Money)
+	require.True(t, p.m.s.Saved)
+	a := p.m.s.Walk().House.Place("attic").Answers
 	require.Equal(t, []string{"25", "38"}, a["label_r"].List)
 	require.Equal(t, []string{"19.25", "18"}, a["thickness_in"].List)
 	require.Equal(t, "12 x 2", a["gaps"].Text)
@@ -108,10 +108,10 @@ func TestOffersInTheWizard(t *testing.T) {
 	p.press("4")
 	require.Contains(t, p.view(), "5 lines could not be read")
 	require.NotContains(t, p.view(), "Open an offer file", "three are enough")
-	require.Len(t, p.m.s.check.offers, 3)
+	require.Len(t, p.m.s.Offers, 3)
 	p.press("3") // close the first
-	require.Len(t, p.m.s.check.offers, 2)
-	require.Equal(t, "bold.toml", p.m.s.check.offers[0].Path)
+	require.Len(t, p.m.s.Offers, 2)
+	require.Equal(t, "bold.toml", p.m.s.Offers[0].Path)
 	p.press("b", "4", "1").typed("nowhere.toml").press("enter")
 	require.Contains(t, p.view(), "no such file")
 }
@@ -135,15 +135,15 @@ func TestWalkIsNotReplacedUnasked(t *testing.T) {
 	p.store.Files["nonsense.toml"] = "== not TOML"
 	p.press("5", "8").ask("place.batt_in_gap").press("y", "esc")
 	p.press("down", "down", "down", "enter").typed("nonsense.toml").press("enter")
-	require.Contains(t, p.view(), say.UnsavedWalk)
+	require.Contains(t, p.view(), session.UnsavedWalk)
 	p.press("enter")
 	require.Contains(t, p.view(), "nonsense.toml could not be read")
-	require.True(t, p.m.s.walkResult().Stops())
+	require.True(t, p.m.s.WalkResult().Stops())
 
 	p.press("g", "down", "down", "down", "enter") // the start screen
 	p.press("4")
 	require.Contains(t, p.view(), "finished work is in no file of yours")
-	require.True(t, p.m.s.walkResult().Stops())
+	require.True(t, p.m.s.WalkResult().Stops())
 }
 
 // A file of an offer that was mended is read again in its place.
@@ -153,7 +153,7 @@ func TestOfferIsReadAgain(t *testing.T) {
 		p.store.Files["o.toml"] = fixture.File(t, "offers/"+name+".toml")
 		p.press("4", "1").typed("o.toml").press("enter", "b", "b")
 	}
-	require.Len(t, p.m.s.check.offers, 1)
+	require.Len(t, p.m.s.Offers, 1)
 	p.press("4")
 	require.Contains(t, p.view(), "Complete Bid")
 }

@@ -18,7 +18,7 @@ func TestDrawingsAreAskedForAtOnce(t *testing.T) {
 	require.Equal(t, "drawing_r.attic", f.fields[f.active].q.FullKey())
 	p.typed("49").press("enter").typed("20").press("enter").typed("5").press("enter").press("ctrl+d")
 	require.Equal(t, stepPlaces, p.m.top().Step())
-	require.Equal(t, house.Number(49), p.m.s.house.Answers["drawing_r.attic"])
+	require.Equal(t, house.Number(49), p.m.s.House.Answers["drawing_r.attic"])
 	p.press("enter", "ctrl+n")
 	require.Equal(t, stepLook, p.m.top().Step())
 	require.Contains(t, p.view(), "THE R-VALUES OF YOUR DRAWINGS ARE NOT IN THIS PLAN YET (Floor over the crawl space)")

@@ -45,16 +45,16 @@ func (f *field) textual() bool {
 
 // settle keeps what was typed when the person moves on without enter. What is
 // wrong stays in the field, with what would be right.
-func (f *field) settle(s *session) {
+func (f *field) settle(s *state) {
 	if f.textual() && f.typed {
-		f.accept(s, s.house.Place(f.place))
+		f.accept(s, s.House.Place(f.place))
 	}
 }
 
 // focus puts the kept answer, or what is assumed, under the cursor.
-func (f *field) focus(s *session) {
-	p := s.house.Place(f.place)
-	a := s.answered()
+func (f *field) focus(s *state) {
+	p := s.House.Place(f.place)
+	a := s.Answered()
 	raw := a.Raw(f.q, p)
 	if f.textual() {
 		if !f.typed {
@@ -116,8 +116,8 @@ const (
 	ignores                    // not for the field
 )
 
-func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
-	p := s.house.Place(f.place)
+func (f *field) update(msg tea.KeyMsg, s *state) fieldResult {
+	p := s.House.Place(f.place)
 	switch {
 	case msg.String() == "ctrl+d" || key.Matches(msg, keys.DontKnow) && !f.textual():
 		return f.dontKnow(s, p)
@@ -135,7 +135,7 @@ func (f *field) update(msg tea.KeyMsg, s *session) fieldResult {
 	return f.pick(msg, s, p)
 }
 
-func (f *field) dontKnow(s *session, p *house.Place) fieldResult {
+func (f *field) dontKnow(s *state, p *house.Place) fieldResult {
 	if !f.q.DontKnow {
 		f.problem = f.notNeeded(s)
 		return stays
@@ -148,7 +148,7 @@ func (f *field) dontKnow(s *session, p *house.Place) fieldResult {
 
 // notNeeded says what may be done instead of "don't know", in the words of the
 // screen.
-func (f *field) notNeeded(s *session) string {
+func (f *field) notNeeded(s *state) string {
 	q := f.q
 	const head = `You need not say "don't know" here: leave it as it is, or `
 	if f.textual() {
@@ -156,13 +156,13 @@ func (f *field) notNeeded(s *session) string {
 	}
 	var words []string
 	for _, o := range f.options() {
-		words = append(words, o.Label.In(s.system))
+		words = append(words, o.Label.In(s.System))
 	}
 	verb := map[bool]string{true: "tick", false: "choose"}[q.Kind == house.Many]
 	return head + verb + " one of these: " + strings.Join(words, "; ") + "."
 }
 
-func (f *field) clear(s *session, p *house.Place) {
+func (f *field) clear(s *state, p *house.Place) {
 	f.typed, f.problem = false, ""
 	f.input.SetValue("")
 	s.answer(f.q, p, house.Answer{})
@@ -171,7 +171,7 @@ func (f *field) clear(s *session, p *house.Place) {
 
 // accept keeps what is there. An empty text keeps the answer there was, or
 // what is assumed; a wrong one stays on the screen with what would be right.
-func (f *field) accept(s *session, p *house.Place) fieldResult {
+func (f *field) accept(s *state, p *house.Place) fieldResult {
 	if f.textual() {
 		if !f.typed {
 			return accepts
@@ -187,7 +187,7 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 		if only, ok := f.onlyMatch(s); ok {
 			a = house.Text(only)
 		}
-		if doubt := s.answered().Doubt(f.q, a); doubt != "" && f.problem != doubt+keepsIt {
+		if doubt := s.Answered().Doubt(f.q, a); doubt != "" && f.problem != doubt+keepsIt {
 			f.problem = doubt + keepsIt
 			return stays
 		}
@@ -196,8 +196,8 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 		return accepts
 	}
 	if f.q.Kind == house.Many {
-		if s.answered().Raw(f.q, p).State == house.Absent && f.q.Default != nil {
-			s.answer(f.q, p, s.answered().ValueOf(f.q, p).Answer)
+		if s.Answered().Raw(f.q, p).State == house.Absent && f.q.Default != nil {
+			s.answer(f.q, p, s.Answered().ValueOf(f.q, p).Answer)
 		}
 		return accepts
 	}
@@ -207,9 +207,9 @@ func (f *field) accept(s *session, p *house.Place) fieldResult {
 
 // onlyMatch is the one listed name that begins as what was typed, where exactly
 // one does.
-func (f *field) onlyMatch(s *session) (name string, ok bool) {
+func (f *field) onlyMatch(s *state) (name string, ok bool) {
 	typed := strings.TrimSpace(f.input.Value())
-	list := s.answered().Suggest(f.q, typed)
+	list := s.Answered().Suggest(f.q, typed)
 	if len(list) != 1 || len(list[0]) < len(typed) || !strings.EqualFold(list[0][:len(typed)], typed) {
 		return "", false
 	}
@@ -221,7 +221,7 @@ const keepsIt = "  (enter again keeps it)"
 
 // asked is a question mark typed as the whole answer: nobody lives in a state
 // of that name, so it means "I don't know".
-func (f *field) asked(s *session, p *house.Place) fieldResult {
+func (f *field) asked(s *state, p *house.Place) fieldResult {
 	if f.q.DontKnow {
 		return f.dontKnow(s, p)
 	}
@@ -229,7 +229,7 @@ func (f *field) asked(s *session, p *house.Place) fieldResult {
 	return stays
 }
 
-func (f *field) choose(s *session, p *house.Place) {
+func (f *field) choose(s *state, p *house.Place) {
 	opts := f.options()
 	if len(opts) == 0 || f.cursor < 0 {
 		return

@@ -12,12 +12,12 @@ import (
 )
 
 // complete takes the first suggestion when the cursor stands at the end.
-func (f *field) complete(s *session) bool {
+func (f *field) complete(s *state) bool {
 	v := f.input.Value()
 	if f.input.Position() < len([]rune(v)) {
 		return false
 	}
-	list := s.answered().Suggest(f.q, v)
+	list := s.Answered().Suggest(f.q, v)
 	if len(list) == 0 || strings.EqualFold(list[0], v) {
 		return false
 	}
@@ -43,7 +43,7 @@ func (f *field) type_(msg tea.KeyMsg) fieldResult {
 // neverTyped are keys that the text input would swallow without a trace.
 var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "ctrl+l", "shift+tab"}
 
-func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
+func (f *field) pick(msg tea.KeyMsg, s *state, p *house.Place) fieldResult {
 	n := len(f.options())
 	switch {
 	case n == 0:
@@ -74,7 +74,7 @@ func (f *field) pick(msg tea.KeyMsg, s *session, p *house.Place) fieldResult {
 }
 
 // picked takes the option under the cursor and goes on without an enter.
-func (f *field) picked(s *session, p *house.Place) fieldResult {
+func (f *field) picked(s *state, p *house.Place) fieldResult {
 	f.choose(s, p)
 	s.picked = true
 	return accepts
@@ -103,9 +103,9 @@ func (f *field) moveTo(prefix string) {
 	}
 }
 
-func (f *field) toggle(s *session, p *house.Place) {
+func (f *field) toggle(s *state, p *house.Place) {
 	v := f.options()[f.cursor].Value
-	list := slices.Clone(s.answered().ValueOf(f.q, p).Answer.List)
+	list := slices.Clone(s.Answered().ValueOf(f.q, p).Answer.List)
 	if i := slices.Index(list, v); i >= 0 {
 		list = slices.Delete(list, i, i+1)
 	} else {

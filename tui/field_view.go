@@ -11,33 +11,33 @@ import (
 )
 
 // answerText is the answer in one line, with how it is known.
-func (f *field) answerText(s *session) (text string, tone style.Tone) {
-	p := s.house.Place(f.place)
-	v := s.answered().ValueOf(f.q, p)
+func (f *field) answerText(s *state) (text string, tone style.Tone) {
+	p := s.House.Place(f.place)
+	v := s.Answered().ValueOf(f.q, p)
 	switch v.Source {
 	case house.FromAnswer:
-		return f.q.Show(v.Answer, s.system), style.Plain
+		return f.q.Show(v.Answer, s.System), style.Plain
 	case house.FromDefault:
-		return f.q.Show(v.Answer, s.system) + " (assumed)", style.Dim
+		return f.q.Show(v.Answer, s.System) + " (assumed)", style.Dim
 	case house.FromUnknown:
-		return cmp.Or(s.answered().BeliedText(f.q, p), "not known yet"), style.Warn
+		return cmp.Or(s.Answered().BeliedText(f.q, p), "not known yet"), style.Warn
 	}
 	return "-", style.Dim
 }
 
 // view draws the question; the active one opens up with its input, how to
 // find out, and what is wrong.
-func (f *field) view(p *canvas, s *session, active bool, g style.Glyphs) {
+func (f *field) view(p *canvas, s *state, active bool, g style.Glyphs) {
 	answer, tone := f.answerText(s)
 	if !active {
 		if f.typed && f.problem != "" {
 			answer, tone = "not kept: "+f.problem, style.Danger
 		}
-		f.closed(p, f.q.Prompt.In(s.system), answer, tone)
+		f.closed(p, f.q.Prompt.In(s.System), answer, tone)
 		return
 	}
 	first := len(p.rows)
-	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt.In(s.system))
+	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt.In(s.System))
 	p.mark()
 	p.head, p.here, p.pin = first, p.focus, len(p.rows)-first
 	indent := 4
@@ -50,7 +50,7 @@ func (f *field) view(p *canvas, s *session, active bool, g style.Glyphs) {
 		f.choiceRows(p, s, indent, g)
 	}
 	if f.typed {
-		list := s.answered().Suggest(f.q, f.input.Value())
+		list := s.Answered().Suggest(f.q, f.input.Value())
 		if len(list) > 0 && !(len(list) == 1 && strings.EqualFold(list[0], f.input.Value())) {
 			p.para(style.Good, indent, strings.Join(list, ", ")+"   (the right arrow takes the first)")
 		}
@@ -59,7 +59,7 @@ func (f *field) view(p *canvas, s *session, active bool, g style.Glyphs) {
 		p.para(style.Danger, indent, f.problem)
 	}
 	if f.q.How != "" {
-		p.para(style.Dim, indent, f.q.How.In(s.system))
+		p.para(style.Dim, indent, f.q.How.In(s.System))
 	}
 	p.mark()
 }
@@ -85,7 +85,7 @@ func (f *field) closed(p *canvas, prompt, answer string, tone style.Tone) {
 	}
 }
 
-func (f *field) inputRow(p *canvas, s *session, indent int) {
+func (f *field) inputRow(p *canvas, s *state, indent int) {
 	v := f.input.Value()
 	if v == "" {
 		answer, _ := f.answerText(s)
@@ -98,7 +98,7 @@ func (f *field) inputRow(p *canvas, s *session, indent int) {
 	start := max(0, pos-room+1)
 	end := min(len(r), start+room)
 	text := string(r[start:min(pos, end)]) + "_" + string(r[min(pos, end):end])
-	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit(s.system)})
+	p.add(piece{style.Plain, strings.Repeat(" ", indent) + "["}, piece{style.Chosen, text}, piece{style.Plain, "]" + f.unit(s.System)})
 }
 
 // unit stands behind what is typed. A bare number is in the unit of the file
@@ -115,8 +115,8 @@ func (f *field) unit(s units.System) string {
 	return " " + unit + ", or write " + other
 }
 
-func (f *field) choiceRows(p *canvas, s *session, indent int, g style.Glyphs) {
-	known := s.answered().ValueOf(f.q, s.house.Place(f.place))
+func (f *field) choiceRows(p *canvas, s *state, indent int, g style.Glyphs) {
+	known := s.Answered().ValueOf(f.q, s.House.Place(f.place))
 	for i, o := range f.options() {
 		mark, tone := "  ", style.Plain
 		if i == f.cursor {
@@ -126,19 +126,19 @@ func (f *field) choiceRows(p *canvas, s *session, indent int, g style.Glyphs) {
 		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
 			note = "  (assumed)"
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+f.number(i)+o.Label.In(s.system)+note)
+		p.line(tone, strings.Repeat(" ", indent)+mark+f.number(i)+o.Label.In(s.System)+note)
 		if i == f.cursor {
 			p.here = len(p.rows) - 1
 		}
 	}
 	if known.Source == house.FromUnknown {
-		text := cmp.Or(s.answered().BeliedText(f.q, s.house.Place(f.place)), "not known yet")
+		text := cmp.Or(s.Answered().BeliedText(f.q, s.House.Place(f.place)), "not known yet")
 		p.para(style.Warn, indent, text)
 	}
 }
 
-func (f *field) manyRows(p *canvas, s *session, indent int, g style.Glyphs) {
-	list := s.answered().ValueOf(f.q, s.house.Place(f.place)).Answer.List
+func (f *field) manyRows(p *canvas, s *state, indent int, g style.Glyphs) {
+	list := s.Answered().ValueOf(f.q, s.House.Place(f.place)).Answer.List
 	for i, o := range f.options() {
 		mark, tone := "  ", style.Plain
 		if i == f.cursor {
@@ -148,7 +148,7 @@ func (f *field) manyRows(p *canvas, s *session, indent int, g style.Glyphs) {
 		if slices.Contains(list, o.Value) {
 			tick = g.Tick
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.system))
+		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.System))
 		if i == f.cursor {
 			p.here = len(p.rows) - 1
 		}

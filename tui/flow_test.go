@@ -10,7 +10,7 @@ import (
 	"battwright/rules/print"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // A first house with nothing but what is assumed, from the start screen to a
@@ -27,21 +27,21 @@ func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
 	p.press("x", "2").typed("mine").press("enter")
 	require.Less(t, p.keys, 60, "keys pressed")
 	s := p.m.s
-	require.NotEmpty(t, s.plan.Places)
-	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
-	require.Equal(t, print.Text(report.PlanPage(fresh, report.Options{Catalog: s.catalog()}), report.Options{Catalog: s.catalog()}.Width), p.store.Files["mine.txt"])
+	require.NotEmpty(t, s.Plan.Places)
+	fresh := plan.Assess(s.Answered()).Weigh(plan.PreferencesOf(s.Answered(), nil))
+	require.Equal(t, print.Text(report.PlanPage(fresh, report.Options{Catalog: s.Catalog()}), report.Options{Catalog: s.Catalog()}.Width), p.store.Files["mine.txt"])
 	t.Logf("%d keys", p.keys)
 }
 
 // The same house again with other priorities, exported, in fewer than 10 keys.
 func TestRerunInUnderTenKeys(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	before := print.Text(report.PlanPage(p.m.s.plan, p.m.s.options()), p.m.s.options().Width)
+	before := print.Text(report.PlanPage(p.m.s.Plan, p.m.s.Options()), p.m.s.Options().Width)
 	p.press("m", "enter", "0", "enter", "x", "2", "y", "enter")
 	require.Less(t, p.keys, 10, "keys pressed")
 	require.Contains(t, p.store.Files, "y.txt")
 	require.NotEqual(t, before, p.store.Files["y.txt"])
-	require.Equal(t, 0.0, p.m.s.answered().Num(house.Priorities, nil, "cost"))
+	require.Equal(t, 0.0, p.m.s.Answered().Num(house.Priorities, nil, "cost"))
 }
 
 // Every textual question of the house takes what is typed, by enter and by
@@ -64,7 +64,7 @@ func TestTypedAnswersAreKept(t *testing.T) {
 			p.ask(q.q.FullKey()).press("ctrl+u").typed(text).press(leave)
 			want, err := q.q.Parse(text)
 			require.NoError(t, err)
-			got := p.m.s.answered().Raw(q.q, nil)
+			got := p.m.s.Answered().Raw(q.q, nil)
 			require.True(t, got.Equal(want), "%s left with %s: %+v", q.q.FullKey(), leave, got)
 		}
 		again, err := house.Read(fixture.List(t), "kept", p.store.Text)
@@ -78,13 +78,13 @@ func TestTypedAnswersAreKept(t *testing.T) {
 func TestLettersBelongToANumberThatIsTyped(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("n").ask("budget.total_usd").press("ctrl+u").typed("4500 dollars").press("enter")
-	require.Equal(t, 4500.0, p.m.s.answered().Num(house.Budget, nil, "total_usd"))
+	require.Equal(t, 4500.0, p.m.s.Answered().Num(house.Budget, nil, "total_usd"))
 	p.press("g", "2")
 	for range 7 {
 		p.press("down")
 	}
 	p.press("e").ask("place.width_in").press("ctrl+u").typed("30 inches").press("enter")
-	require.Equal(t, 30.0, p.m.s.answered().Num(house.PlaceScope, p.m.s.house.Place("chimney"), "width_in"))
+	require.Equal(t, 30.0, p.m.s.Answered().Num(house.PlaceScope, p.m.s.House.Place("chimney"), "width_in"))
 }
 
 // A wrong answer never holds anybody: it stays with its reason, the answer
@@ -103,19 +103,19 @@ func TestWrongAnswerLetsGo(t *testing.T) {
 // given by enter alone.
 func TestEnterNeverAnswersForSafety(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
-	p.m.s.rough = false
-	for _, pl := range p.m.s.house.Places {
+	p.m.s.Rough = false
+	for _, pl := range p.m.s.House.Places {
 		for _, q := range fixture.List(t).In(house.PlaceScope, pl.Kind) {
 			if q.Safety {
-				delete(p.m.s.house.Place(pl.ID).Answers, q.Key)
+				delete(p.m.s.House.Place(pl.ID).Answers, q.Key)
 			}
 		}
 	}
-	delete(p.m.s.house.Answers, "old")
-	delete(p.m.s.house.Answers, "shape.chimney")
+	delete(p.m.s.House.Answers, "old")
+	delete(p.m.s.House.Answers, "shape.chimney")
 	p.m.s.edited(wholeHouse, "")
 	var checked int
-	for _, pl := range p.m.s.house.Places {
+	for _, pl := range p.m.s.House.Places {
 		p.m = p.m.goTo(goMsg{to: stepPlaces}).push(newPlaceForm(p.m.s, pl.ID))
 		for range p.m.top().(*form).fields {
 			f := p.m.top().(*form)
@@ -123,7 +123,7 @@ func TestEnterNeverAnswersForSafety(t *testing.T) {
 			p.press("enter")
 			if q.Safety {
 				checked++
-				require.NotEqual(t, house.Given, p.m.s.answered().Raw(q, p.m.s.house.Place(pl.ID)).State, q.FullKey())
+				require.NotEqual(t, house.Given, p.m.s.Answered().Raw(q, p.m.s.House.Place(pl.ID)).State, q.FullKey())
 			}
 			if _, still := p.m.top().(*form); !still {
 				break
@@ -141,7 +141,7 @@ func TestBackFromEverywhere(t *testing.T) {
 			continue
 		}
 		p := at(t, s, Config{Mono: true}, 80, 24)
-		before := p.m.s.text()
+		before := p.m.s.Text()
 		for range 40 {
 			p.press("esc")
 		}
@@ -149,9 +149,9 @@ func TestBackFromEverywhere(t *testing.T) {
 		require.LessOrEqual(t, p.m.top().Step(), stepHouse, "%s: not at the beginning:\n%s", s.name, p.view())
 		if f, ok := p.m.top().(*form); ok {
 			require.Zero(t, f.active, s.name)
-			require.Contains(t, p.view(), say.FirstQuestion, "where answers are at stake back ends before the start screen")
+			require.Contains(t, p.view(), session.FirstQuestion, "where answers are at stake back ends before the start screen")
 		}
-		after := p.m.s.text()
+		after := p.m.s.Text()
 		if s.name != "house-number" && s.name != "house-text" && s.name != "house-suggest" { // typed and left: kept
 			require.Equal(t, before, after, s.name)
 		}
@@ -162,14 +162,14 @@ func TestBackFromEverywhere(t *testing.T) {
 func TestBrokenFileShowsAllAndKeepsTheHouse(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.store.Files["broken.toml"] = brokenFile
-	before := p.m.s.text()
+	before := p.m.s.Text()
 	stopNamed(t, "start-go-on").go_(p)
 	require.Contains(t, p.view(), "5  Open a house file")
 	p.press("5").typed("broken.toml").press("enter")
 	for _, want := range []string{"broken.toml:2", "broken.toml:5", "broken.toml:9", "still open and unchanged"} {
 		require.Contains(t, p.view(), want)
 	}
-	require.Equal(t, before, p.m.s.text())
+	require.Equal(t, before, p.m.s.Text())
 }
 
 // Answers in no file are not replaced without a question; the same choice a
@@ -180,7 +180,7 @@ func TestAnotherHouseAsksFirst(t *testing.T) {
 	require.Contains(t, p.view(), "Go on with")
 	for _, choice := range []string{"2", "4"} { // a new house, the demo house
 		p.press(choice)
-		require.Equal(t, 61.0, p.m.s.answered().Num(house.Shape, nil, "length_ft"))
+		require.Equal(t, 61.0, p.m.s.Answered().Num(house.Shape, nil, "length_ft"))
 		require.Contains(t, p.view(), "would be replaced")
 	}
 	p.press("4")
@@ -191,7 +191,7 @@ func TestAnotherHouseAsksFirst(t *testing.T) {
 	again.press("4")
 	require.Contains(t, again.view(), "would be replaced")
 	again.press("1")
-	require.Equal(t, 61.0, again.m.s.answered().Num(house.Shape, nil, "length_ft"))
+	require.Equal(t, 61.0, again.m.s.Answered().Num(house.Shape, nil, "length_ft"))
 }
 
 // Saving asks before it overwrites what somebody else wrote, or would drop
@@ -203,11 +203,11 @@ func TestSaveAsksFirst(t *testing.T) {
 	require.Contains(t, p.view(), "is there already")
 	require.Equal(t, "# somebody's own\nversion = 1\n", p.store.Files["a.toml"])
 	p.press("enter")
-	require.Equal(t, p.m.s.text(), p.store.Files["a.toml"])
+	require.Equal(t, p.m.s.Text(), p.store.Files["a.toml"])
 	require.False(t, p.store.Kept, "saved answers need not be kept as well")
 
 	p.press("m", "enter", "5", "enter", "s")
-	require.Equal(t, p.m.s.text(), p.store.Files["a.toml"])
+	require.Equal(t, p.m.s.Text(), p.store.Files["a.toml"])
 	p.store.Files["a.toml"] += "# a note\n"
 	p.press("m", "enter", "0", "s")
 	require.Contains(t, p.view(), "changed by another program")
@@ -223,19 +223,19 @@ func TestLeaving(t *testing.T) {
 	require.False(t, p.quit)
 	p.press("q", "y")
 	require.True(t, p.quit)
-	require.Equal(t, p.m.s.text(), p.store.Files["my-house.toml"])
+	require.Equal(t, p.m.s.Text(), p.store.Files["my-house.toml"])
 
 	p = at(t, leave, Config{Mono: true}, 80, 24)
 	p.press("n")
 	require.True(t, p.quit)
-	require.NotEqual(t, p.m.s.text(), p.store.Files["my-house.toml"])
-	require.Equal(t, p.m.s.text(), p.store.Text, "kept in the state folder")
+	require.NotEqual(t, p.m.s.Text(), p.store.Files["my-house.toml"])
+	require.Equal(t, p.m.s.Text(), p.store.Text, "kept in the state folder")
 
 	p = at(t, leave, Config{Mono: true}, 80, 24)
 	p.press("ctrl+c")
 	require.True(t, p.quit)
 	require.True(t, p.m.Interrupted())
-	require.Equal(t, p.m.s.text(), p.store.Text)
+	require.Equal(t, p.m.s.Text(), p.store.Text)
 }
 
 // A file opened by name while answers are kept: they are offered, whether for
@@ -252,12 +252,12 @@ func TestKeptAnswersBesideAFile(t *testing.T) {
 	again := newPlayer(t, c(p.store), 80, 24) // it ended without saving
 	require.Contains(t, again.view(), "They are for a.toml")
 	again.press("1")
-	require.Equal(t, 0.0, again.m.s.answered().Num(house.Priorities, nil, "cost"))
-	require.Equal(t, "a.toml", again.m.s.path)
+	require.Equal(t, 0.0, again.m.s.Answered().Num(house.Priorities, nil, "cost"))
+	require.Equal(t, "a.toml", again.m.s.Path)
 
 	again = newPlayer(t, c(p.store), 80, 24)
 	again.press("2")
-	require.Equal(t, 3.0, again.m.s.answered().Num(house.Priorities, nil, "cost"))
+	require.Equal(t, 3.0, again.m.s.Answered().Num(house.Priorities, nil, "cost"))
 	require.Contains(t, again.view(), "kept in replaced.toml")
 	require.True(t, again.store.Kept, "looking drops nothing")
 	require.Contains(t, again.store.Files["replaced.toml"], "cost = 0")

@@ -5,7 +5,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -18,9 +18,9 @@ func (m Model) foot(top screen) []row {
 	p.line(style.Dim, strings.Repeat(m.theme.Glyphs.Rule, m.width))
 	switch {
 	case m.asking:
-		ask := say.NotAllSaved
+		ask := session.NotAllSaved
 		if m.s.unkept != "" {
-			ask = m.s.unkept + say.SaveFirst
+			ask = m.s.unkept + session.SaveFirst
 		}
 		p.most(style.Warn, ask, m.height/3)
 		p.rows = append(p.rows, packKeys([]key.Binding{keys.Yes, keys.No, bind("b", "stay", "b")}, m.width)...)
@@ -31,8 +31,8 @@ func (m Model) foot(top screen) []row {
 		p.most(style.Warn, m.s.notice, m.height/3)
 	case m.s.unkept != "":
 		p.most(style.Warn, m.s.unkept, m.height/3)
-	case m.s.changed != "":
-		p.line(style.Good, m.s.changed)
+	case m.s.Changed != "":
+		p.line(style.Good, m.s.Changed)
 	}
 	m.keyLines(p, m.footKeys(top))
 	return p.rows
@@ -129,7 +129,7 @@ func leastUseful(bindings []key.Binding) int {
 
 // asksWhy reports whether "?" belongs to the screen: it tells why a question is
 // asked.
-func asksWhy(top screen, s *session) bool {
+func asksWhy(top screen, s *state) bool {
 	for _, b := range top.Keys(s) {
 		if b.Help().Key == keys.Why.Help().Key {
 			return true
@@ -139,9 +139,9 @@ func asksWhy(top screen, s *session) bool {
 }
 
 // newKeyList shows all keys of a screen, also those that had no room.
-func newKeyList(of screen, s *session) *reading {
+func newKeyList(of screen, s *state) *reading {
 	list := of.Keys(s)
-	return &reading{at: of.Step(), draw: func(p *canvas, s *session) {
+	return &reading{at: of.Step(), draw: func(p *canvas, s *state) {
 		p.line(style.Title, "Keys of the screen you came from")
 		p.blank()
 		for _, b := range list {
@@ -156,7 +156,7 @@ func newKeyList(of screen, s *session) *reading {
 			p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
 		}
 		p.blank()
-		p.para(style.Dim, 0, say.OneEnter)
+		p.para(style.Dim, 0, session.OneEnter)
 	}}
 }
 

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // feet are the lines of keys under the last rule.
@@ -86,23 +86,23 @@ func TestKeysActWhileHelpIsOpen(t *testing.T) {
 	p.press("1").ask("stage").press("?")
 	require.Contains(t, p.view(), "enter close help")
 	require.NotContains(t, p.view(), "enter accept")
-	require.Contains(t, p.view(), say.OneEnter[:30])
+	require.Contains(t, p.view(), session.OneEnter[:30])
 	p.press("enter")
 	require.NotContains(t, p.view(), "Why we ask")
-	require.Equal(t, house.Absent, p.m.s.house.Answers["stage"].State, "an enter for the help answers nothing")
+	require.Equal(t, house.Absent, p.m.s.House.Answers["stage"].State, "an enter for the help answers nothing")
 	p.press("?", "2")
-	require.Equal(t, house.Text("framed"), p.m.s.house.Answers["stage"])
+	require.Equal(t, house.Text("framed"), p.m.s.House.Answers["stage"])
 	p.ask("site.county").press("?")
 	require.Contains(t, p.view(), "Why we ask")
-	require.NotContains(t, p.view(), say.OneEnter[:30], "a digit is text there")
+	require.NotContains(t, p.view(), session.OneEnter[:30], "a digit is text there")
 	require.NotContains(t, p.view(), "esc back")
 	p.press("esc")
 	p.ask("shape.chimney").press("?", "d")
-	require.Equal(t, house.Unknown, p.m.s.house.Answers["shape.chimney"].State)
+	require.Equal(t, house.Unknown, p.m.s.House.Answers["shape.chimney"].State)
 
 	p = newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
 	p.press("g", "3", "enter", "enter", "?", "5")
-	require.Equal(t, house.Number(5), p.m.s.house.Answers["priorities.cost"])
+	require.Equal(t, house.Number(5), p.m.s.House.Answers["priorities.cost"])
 }
 
 // Where don't know is no answer, it is said what is, in the words of the screen.
@@ -112,7 +112,7 @@ func TestDontKnowNamesTheWordsOfTheScreen(t *testing.T) {
 	f.dontKnow(p.m.s, nil)
 	require.Contains(t, f.problem, "leave it as it is, or choose one of these: ")
 	for _, o := range find(t, "stage").Options {
-		require.Contains(t, f.problem, o.Label.In(p.m.s.system))
+		require.Contains(t, f.problem, o.Label.In(p.m.s.System))
 	}
 	require.NotContains(t, f.problem, "not-framed")
 }

@@ -7,7 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -19,18 +19,18 @@ type form struct {
 	at     step
 	place  string // id of the place, empty for the house
 	named  bool   // the title is the name of the place, which may change here
-	pick   func(*session) []house.Question
-	then   func(*session) tea.Cmd // after the last question
+	pick   func(*state) []house.Question
+	then   func(*state) tea.Cmd // after the last question
 	fields []field
 	active int
 	help   bool
-	speeds bool                    // it has a rough look and all questions
-	below  func(*canvas, *session) // what the answers lead to, under the questions
+	speeds bool                  // it has a rough look and all questions
+	below  func(*canvas, *state) // what the answers lead to, under the questions
 	extra  []key.Binding
-	on     func(tea.KeyMsg, *session) tea.Cmd // keys of this form alone
+	on     func(tea.KeyMsg, *state) tea.Cmd // keys of this form alone
 }
 
-func newForm(title, intro string, at step, place string, s *session, pick func(*session) []house.Question, then func(*session) tea.Cmd) *form {
+func newForm(title, intro string, at step, place string, s *state, pick func(*state) []house.Question, then func(*state) tea.Cmd) *form {
 	f := &form{title: title, intro: intro, at: at, place: place, pick: pick, then: then}
 	f.refresh(s)
 	if len(f.fields) > 0 {
@@ -41,7 +41,7 @@ func newForm(title, intro string, at step, place string, s *session, pick func(*
 
 // refresh takes the questions that apply now. What was typed into a field
 // stays with it.
-func (f *form) refresh(s *session) {
+func (f *form) refresh(s *state) {
 	old := map[string]field{}
 	activeKey := ""
 	for i, x := range f.fields {
@@ -51,16 +51,16 @@ func (f *form) refresh(s *session) {
 		}
 	}
 	f.fields = nil
-	place := s.house.Place(f.place)
+	place := s.House.Place(f.place)
 	for _, q := range f.pick(s) {
-		if !s.answered().Asked(q, place) {
+		if !s.Answered().Asked(q, place) {
 			continue
 		}
 		x, ok := old[q.FullKey()]
 		if !ok {
 			x = newField(q, f.place)
 		}
-		x.q = s.answered().Offered(q, place)
+		x.q = s.Answered().Offered(q, place)
 		f.fields = append(f.fields, x)
 		if q.FullKey() == activeKey {
 			f.active = len(f.fields) - 1
@@ -75,7 +75,7 @@ func (f *form) Typing() bool {
 	return len(f.fields) > 0 && f.fields[f.active].textual()
 }
 
-func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (f *form) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok || len(f.fields) == 0 {
 		if ok && key.Matches(k, keys.Back) {
@@ -114,8 +114,8 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 		f.move(1, s)
 	case key.Matches(k, keys.More) && f.speeds:
 		x.settle(s)
-		s.rough = !s.rough
-		s.wayChanged()
+		s.Rough = !s.Rough
+		s.WayChanged()
 		f.refresh(s)
 		f.fields[f.active].focus(s)
 	case key.Matches(k, keys.Back):
@@ -134,7 +134,7 @@ func (f *form) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return f, nil
 }
 
-func (f *form) forward(s *session) (screen, tea.Cmd) {
+func (f *form) forward(s *state) (screen, tea.Cmd) {
 	if f.active == len(f.fields)-1 {
 		if f.then != nil {
 			return f, f.then(s)
@@ -145,7 +145,7 @@ func (f *form) forward(s *session) (screen, tea.Cmd) {
 	return f, nil
 }
 
-func (f *form) move(by int, s *session) {
+func (f *form) move(by int, s *state) {
 	f.fields[f.active].settle(s)
 	f.refresh(s)
 	f.fields[f.active].blur()
@@ -155,7 +155,7 @@ func (f *form) move(by int, s *session) {
 
 // again shows the answers as they are now, after other screens may have changed
 // them.
-func (f *form) again(s *session) {
+func (f *form) again(s *state) {
 	f.refresh(s)
 	if len(f.fields) > 0 {
 		f.fields[f.active].focus(s)
@@ -163,10 +163,10 @@ func (f *form) again(s *session) {
 }
 
 // whereLeft opens the first question behind the last that was answered.
-func (f *form) whereLeft(s *session) {
+func (f *form) whereLeft(s *state) {
 	to := 0
 	for i, x := range f.fields {
-		if s.answered().Raw(x.q, s.house.Place(f.place)).State != house.Absent {
+		if s.Answered().Raw(x.q, s.House.Place(f.place)).State != house.Absent {
 			to = min(i+1, len(f.fields)-1)
 		}
 	}
@@ -176,7 +176,7 @@ func (f *form) whereLeft(s *session) {
 }
 
 // settle takes in what is still typed, where it is valid.
-func (f *form) settle(s *session) (whole bool) {
+func (f *form) settle(s *state) (whole bool) {
 	if len(f.fields) == 0 {
 		return true
 	}
@@ -185,10 +185,10 @@ func (f *form) settle(s *session) (whole bool) {
 	return !f.fields[f.active].typed
 }
 
-func (f *form) View(p *canvas, s *session) {
+func (f *form) View(p *canvas, s *state) {
 	title := f.title
-	if place := s.house.Place(f.place); f.named && place != nil {
-		title = s.answered().Text(house.PlaceScope, place, "label")
+	if place := s.House.Place(f.place); f.named && place != nil {
+		title = s.Answered().Text(house.PlaceScope, place, "label")
 	}
 	p.line(style.Title, title)
 	if f.intro != "" {
@@ -210,25 +210,25 @@ func (f *form) View(p *canvas, s *session) {
 	}
 }
 
-func (f *form) helpRows(p *canvas, s *session) {
+func (f *form) helpRows(p *canvas, s *state) {
 	q := f.fields[f.active].q
-	h, ok := s.catalog().Help(q.FullKey())
+	h, ok := s.Catalog().Help(q.FullKey())
 	if !ok {
 		h.How = q.How
 	}
 	if h.Why != "" {
-		p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.system))
+		p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.System))
 	}
 	if h.How != "" {
-		p.para(style.Good, 4, "How to find out: "+h.How.In(s.system))
+		p.para(style.Good, 4, "How to find out: "+h.How.In(s.System))
 	}
 	if h.Ask != "" {
-		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.system))
+		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.System))
 	}
 	x := &f.fields[f.active]
 	text := keySentence(append(f.Keys(s), x.shown(keys.GoTo)))
 	if !x.textual() && x.digitsChoose() {
-		text += " " + say.OneEnter
+		text += " " + session.OneEnter
 	}
 	p.para(style.Dim, 4, text)
 	p.mark()
@@ -261,7 +261,7 @@ func (f *form) next(x *field) key.Binding {
 	return out
 }
 
-func (f *form) Keys(s *session) []key.Binding {
+func (f *form) Keys(s *state) []key.Binding {
 	if len(f.fields) == 0 {
 		return []key.Binding{keys.Back}
 	}
@@ -274,7 +274,7 @@ func (f *form) Keys(s *session) []key.Binding {
 	out = append(out, x.shown(back), bind("tab", "next question", "tab"), x.shown(f.next(x)))
 	if f.speeds {
 		more := keys.More
-		if !s.rough {
+		if !s.Rough {
 			more = bind("m", "fewer questions", "m", "ctrl+t")
 		}
 		out = append(out, x.shown(more))

@@ -20,7 +20,7 @@ func TestTheSecondSignalWaitsForNothing(t *testing.T) {
 	c := Config{List: fixture.List(t), Store: nil, House: demoHouse(t), Mono: true, In: in, Out: io.Discard}
 	ended := make(chan error, 1)
 	go func() {
-		ended <- runWith(ctx, hurry, c, func(m *Model) { m.s.store = disk; m.s.edits++; m.s.saved = false })
+		ended <- runWith(ctx, hurry, c, func(m *Model) { m.s.Store = disk; m.s.Edits++; m.s.Saved = false })
 	}()
 	_, err := keys.Write([]byte(" ")) // taken once the program reads, so it is set up
 	require.NoError(t, err)

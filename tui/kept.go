@@ -5,17 +5,17 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // newKeptChoice asks first when a house file is opened while answers from an
 // earlier time are kept that are in no file.
 func newKeptChoice(path string) *menu {
-	m := &menu{title: say.KeptTitle, intro: say.KeptWhose(path), at: stepNone}
-	m.rows = func(s *session) []choiceRow {
+	m := &menu{title: session.KeptTitle, intro: session.KeptWhose(path), at: stepNone}
+	m.rows = func(s *state) []choiceRow {
 		return []choiceRow{
-			{say.KeptGoOn, "", resume},
-			{say.KeptLeave(s.fresh != ""), say.KeptNote(path, s.path), func(s *session) tea.Cmd { return s.leaveKept(path) }},
+			{session.KeptGoOn, "", resume},
+			{session.KeptLeave(s.Fresh != ""), session.KeptNote(path, s.Path), func(s *state) tea.Cmd { return s.leaveKept(path) }},
 		}
 	}
 	return m
@@ -28,10 +28,10 @@ type keptAnswers struct {
 }
 
 // lookForKept does so before the screens begin.
-func (s *session) lookForKept() {
+func (s *state) lookForKept() {
 	s.resume = keptAnswers{}
-	if s.store != nil {
-		_, s.resume.path, s.resume.there = s.store.Resume()
+	if s.Store != nil {
+		_, s.resume.path, s.resume.there = s.Store.Resume()
 	}
 }
 
@@ -41,14 +41,14 @@ func (k keptAnswers) Resume() (text, path string, ok bool) { return "", k.path, 
 
 // prepare looks for kept answers when the start screen comes up: it is drawn too
 // often to read a disk.
-func (m *menu) prepare(s *session) tea.Cmd {
-	if !m.root || s.store == nil {
+func (m *menu) prepare(s *state) tea.Cmd {
+	if !m.root || s.Store == nil {
 		return nil
 	}
-	store := s.store
-	return s.work("Looking for kept answers", func() func(*session) tea.Cmd {
+	store := s.Store
+	return s.work("Looking for kept answers", func() func(*state) tea.Cmd {
 		_, path, there := store.Resume()
-		return func(s *session) tea.Cmd {
+		return func(s *state) tea.Cmd {
 			s.resume = keptAnswers{there, path}
 			return nil
 		}
@@ -57,27 +57,19 @@ func (m *menu) prepare(s *session) tea.Cmd {
 
 // leaveKept goes on with a file as it is. What was kept for that very file gets a
 // place of its own, because what is typed next is kept where it was.
-func (s *session) leaveKept(path string) tea.Cmd {
+func (s *state) leaveKept(path string) tea.Cmd {
 	on := goOn
-	if s.fresh != "" { // there is no such file: how to begin it is asked
-		on = func(s *session) tea.Cmd {
-			s.notice = strings.TrimSpace(s.notice + " " + NewFile(s.fresh))
+	if s.Fresh != "" { // there is no such file: how to begin it is asked
+		on = func(s *state) tea.Cmd {
+			s.notice = strings.TrimSpace(s.notice + " " + NewFile(s.Fresh))
 			return send(goMsg{to: stepNone})
 		}
 	}
-	if !say.SameFile(path, s.path) {
+	if !session.SameFile(path, s.Path) {
 		return on(s)
 	}
-	store := s.store
-	return s.work("Keeping a copy", func() func(*session) tea.Cmd {
-		where, err := store.SetAside("")
-		return func(s *session) tea.Cmd {
-			if err != nil {
-				s.notice = say.NoCopy + err.Error() + "."
-				return nil
-			}
-			s.notice = say.CopyIn(where)
-			return on(s)
-		}
+	return s.copied(s.SetAside(session.KeptEarlier), func(s *state, where string) tea.Cmd {
+		s.notice = where
+		return on(s)
 	})
 }

@@ -8,7 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/testdata/fixture"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // Answers kept for a file are offered when it is opened from the menu, too:
@@ -24,18 +24,18 @@ func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 		require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), later)))
 		p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 		p.press("5").typed("h.toml").press("enter")
-		require.Contains(t, p.view(), say.KeptTitle)
-		require.Contains(t, p.view(), say.KeptNote("h.toml", "h.toml"))
+		require.Contains(t, p.view(), session.KeptTitle)
+		require.Contains(t, p.view(), session.KeptNote("h.toml", "h.toml"))
 		p.press(choice)
-		require.Contains(t, p.view(), say.Glance)
-		require.Equal(t, stage, p.m.s.house.Answers["stage"].Text)
+		require.Contains(t, p.view(), session.Glance)
+		require.Equal(t, stage, p.m.s.House.Answers["stage"].Text)
 	}
 
 	// Those of another file are not in the way, and are not asked about.
 	store.Files["other.toml"] = store.Files["h.toml"]
 	p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 	p.press("5").typed("other.toml").press("enter")
-	require.Contains(t, p.view(), say.Glance)
+	require.Contains(t, p.view(), session.Glance)
 }
 
 // No file that is not there yet is gone on with: leaving the kept answers leads
@@ -46,15 +46,15 @@ func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
 		store.Belongs(of)
 		require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), demoHouse(t))))
 		p := newPlayer(t, Config{Mono: true, Store: store, House: house.New(), Path: "new.toml", New: true}, 100, 40)
-		require.Contains(t, p.view(), say.KeptTitle)
+		require.Contains(t, p.view(), session.KeptTitle)
 		require.NotContains(t, p.view(), "file as it is")
 		p.press("2")
 		require.Contains(t, p.view(), "A new house, ready to order")
 		require.Contains(t, strings.Join(strings.Fields(p.view()), " "), "new.toml is not there yet")
 		require.NotContains(t, p.view(), "Go on with new.toml")
 		p.press("down", "enter", "1")
-		require.Equal(t, "new.toml", p.m.s.path)
+		require.Equal(t, "new.toml", p.m.s.Path)
 		require.Equal(t, stepHouse, p.m.top().Step())
-		require.NotEmpty(t, p.m.s.house.Answers)
+		require.NotEmpty(t, p.m.s.House.Answers)
 	}
 }

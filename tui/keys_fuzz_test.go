@@ -33,7 +33,7 @@ func FuzzKeys(f *testing.F) {
 			if p.m.width > 0 && p.m.height > 0 && !p.m.done {
 				require.Empty(t, frameProblem(p.view(), p.m.width, p.m.height, c), "%v", keys[:i+1])
 			}
-			if p.quit || len(p.m.s.house.Places) > 14 {
+			if p.quit || len(p.m.s.House.Places) > 14 {
 				break
 			}
 		}

@@ -97,7 +97,7 @@ func TestKeyMapNamesWhatItBinds(t *testing.T) {
 // A priority of one place goes back to that of the house.
 func TestClearingAPriorityOfAPlace(t *testing.T) {
 	p := at(t, stopNamed(t, "place-matters"), Config{Mono: true}, 100, 40)
-	place := p.m.s.house.Place("street-wall")
+	place := p.m.s.House.Place("street-wall")
 	p.press("down") // quiet, which this wall has its own answer for
 	require.Contains(t, p.view(), "  just here")
 	p.press("c")

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // While the ladder is worked out nothing typed can take a line of it, and the
@@ -25,32 +25,32 @@ func TestNothingTypedBeforeTheLadderTakesALine(t *testing.T) {
 		p.press(early...)
 		p.hold = false
 		p.settle()
-		require.Contains(t, p.view(), say.Ladder, name)
-		require.Zero(t, p.m.s.edits, name)
+		require.Contains(t, p.view(), session.Ladder, name)
+		require.Zero(t, p.m.s.Edits, name)
 
 		p.press("enter")
-		require.Contains(t, spaced(p.view()), say.EnterEarly)
-		require.Zero(t, p.m.s.edits, name)
+		require.Contains(t, spaced(p.view()), session.EnterEarly)
+		require.Zero(t, p.m.s.Edits, name)
 		p.press("enter")
-		require.Equal(t, "spend", p.m.s.answered().Text(house.Budget, nil, "use"), name)
+		require.Equal(t, "spend", p.m.s.Answered().Text(house.Budget, nil, "use"), name)
 	}
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "5").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("lb")}) // in one message
-	require.Contains(t, p.view(), say.Ladder)
+	require.Contains(t, p.view(), session.Ladder)
 }
 
 // Choosing a saved plan says what becomes of the budget, above all that it is
 // gone.
 func TestASavedPlanNamesItsBudget(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 40)
-	q, ok := p.m.s.list.Find("budget.total_usd")
+	q, ok := p.m.s.List.Find("budget.total_usd")
 	require.True(t, ok)
 	p.m.s.answer(q, nil, house.Answer{})
-	keep(p.m.s, "open")
+	p.m.s.KeepPlan("open")
 	p.m.s.answer(q, nil, house.Number(5000))
-	keep(p.m.s, "capped")
+	p.m.s.KeepPlan("capped")
 	variant := func(name string) string {
-		p.run(useVariant(p.m.s, *p.m.s.house.Variant(name)))
+		p.run(useVariant(p.m.s, *p.m.s.House.Variant(name)))
 		return spaced(p.view())
 	}
 	require.Contains(t, variant("open"), "The budget, $5,000 as a limit, is gone")

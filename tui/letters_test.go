@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // namesOf are the names of all keys of a set of bindings.
@@ -93,7 +93,7 @@ func TestLettersInAnEmptyFieldAreText(t *testing.T) {
 	seen := 0
 	for _, open := range [][]string{{"g", "1"}, {"g", "5"}, {"g", "2", "e"}} {
 		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-		p.m.s.rough = false
+		p.m.s.Rough = false
 		p.press(open...)
 		f := p.m.top().(*form)
 		for at := -1; f.active > at; p.press("tab") {
@@ -126,12 +126,12 @@ func TestCommandsOfATextField(t *testing.T) {
 		require.Contains(t, feet(p), want)
 	}
 	p.press("ctrl+l")
-	require.Contains(t, p.view(), say.Ladder)
+	require.Contains(t, p.view(), session.Ladder)
 	p.press("esc", "ctrl+g")
 	require.Contains(t, p.view(), "Go to")
 	p.press("5").ask("budget.total_usd").press("ctrl+u").typed("9000").press("ctrl+q")
 	require.True(t, p.quit)
-	require.Equal(t, 9000.0, p.m.s.answered().Num(house.Budget, nil, "total_usd"), "what is typed is kept")
+	require.Equal(t, 9000.0, p.m.s.Answered().Num(house.Budget, nil, "total_usd"), "what is typed is kept")
 }
 
 // A digit chooses and goes on. An enter right behind it is left out once, so
@@ -147,11 +147,11 @@ func TestEnterBehindADigitSkipsNothing(t *testing.T) {
 		f := p.m.top().(*form)
 		require.True(t, f.fields[f.active].q.Safety)
 		require.Equal(t, "old", f.fields[f.active].q.FullKey(), "the question after is open, not passed")
-		require.Contains(t, p.view(), say.AlreadyTaken)
+		require.Contains(t, p.view(), session.AlreadyTaken)
 		require.Contains(t, p.press("?").view(), "An enter right after it is left out")
 		p.press("esc", "enter")
 		require.NotEqual(t, "old", f.fields[f.active].q.FullKey(), "another enter goes on")
-		require.Equal(t, house.Absent, p.m.s.answered().Raw(find(t, "old"), nil).State)
+		require.Equal(t, house.Absent, p.m.s.Answered().Raw(find(t, "old"), nil).State)
 	}
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	p.press("1").ask("shape.length_ft").typed("61").press("enter")
@@ -159,14 +159,14 @@ func TestEnterBehindADigitSkipsNothing(t *testing.T) {
 	require.Equal(t, stepNone, p.m.top().Step(), p.view())
 	p.press("2", "enter")
 	require.Contains(t, p.view(), "would be replaced", "the enter of a choice is no second yes")
-	require.Equal(t, 61.0, p.m.s.answered().Num(house.Shape, nil, "length_ft"))
+	require.Equal(t, 61.0, p.m.s.Answered().Num(house.Shape, nil, "length_ft"))
 }
 
 // Where one name begins as what was typed, enter takes it.
 func TestTheOnlyMatchIsTaken(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	p.press("1").ask("site.state").typed("North Carolina").press("enter").typed("bun").press("enter")
-	require.Equal(t, "Buncombe", p.m.s.answered().Text(house.Site, nil, "county"))
+	require.Equal(t, "Buncombe", p.m.s.Answered().Text(house.Site, nil, "county"))
 	p.press("shift+tab", "ctrl+u").typed("b").press("enter")
 	require.Contains(t, p.view(), "enter again keeps it", "several begin so")
 }

@@ -13,13 +13,13 @@ import (
 // reading is a screen that only shows; extra keys lead on from it.
 type reading struct {
 	at    step
-	draw  func(*canvas, *session)
+	draw  func(*canvas, *state)
 	extra []key.Binding
-	on    func(tea.KeyMsg, *session) tea.Cmd
-	ready func(*session) tea.Cmd // finds out what it shows
+	on    func(tea.KeyMsg, *state) tea.Cmd
+	ready func(*state) tea.Cmd // finds out what it shows
 }
 
-func (r *reading) prepare(s *session) tea.Cmd {
+func (r *reading) prepare(s *state) tea.Cmd {
 	if r.ready == nil {
 		return nil
 	}
@@ -29,7 +29,7 @@ func (r *reading) prepare(s *session) tea.Cmd {
 func (r *reading) Step() step   { return r.at }
 func (r *reading) Typing() bool { return false }
 
-func (r *reading) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (r *reading) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return r, nil
@@ -43,40 +43,46 @@ func (r *reading) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return r, nil
 }
 
-func (r *reading) View(p *canvas, s *session) { r.draw(p, s) }
+func (r *reading) View(p *canvas, s *state) { r.draw(p, s) }
 
-func (r *reading) Keys(*session) []key.Binding {
+func (r *reading) Keys(*state) []key.Binding {
 	return append(append([]key.Binding{}, r.extra...), bind("pgup/pgdn", "scroll", "pgup"), keys.Back)
 }
 
 // newFindOut is the list of what to find out, most plan-changing first.
 func newFindOut() *reading {
-	return &reading{at: stepCheck, ready: (*session).findOut, draw: func(p *canvas, s *session) {
-		if !s.foundOut() {
+	return &reading{at: stepCheck, ready: (*state).findOut, draw: func(p *canvas, s *state) {
+		tried := s.Tried()
+		if tried == nil {
 			p.line(style.Title, "Find-out list")
 			p.line(style.Dim, "Working it out ...")
 			return
 		}
-		titled(p, s, report.FindOutPage(s.siteKnown(), s.found, s.options()))
+		titled(p, s, report.FindOutPage(tried.FoundOut(s.Plan), tried.Found, s.Options()))
 	}}
 }
 
 // newMind lists the changes of one priority that change the plan.
 func newMind() *reading {
-	return &reading{at: stepLook, draw: func(p *canvas, s *session) { titled(p, s, report.MindPage(s.mind(), s.options())) }}
+	return &reading{at: stepLook, draw: func(p *canvas, s *state) { titled(p, s, report.MindPage(s.Minds(), s.Options())) }}
 }
 
-func moneyBelow(p *canvas, s *session) { showPage(p, s, report.MoneyPage(s.plan, s.options())) }
+func moneyBelow(p *canvas, s *state) { showPage(p, s, report.MoneyPage(s.Plan, s.Options())) }
 
 // newProblems shows everything that is wrong with a file; the house that was
 // open stays open.
 func newProblems(title string, err error) *reading {
-	return &reading{at: stepNone, draw: func(p *canvas, _ *session) {
+	return &reading{at: stepNone, draw: func(p *canvas, _ *state) {
 		p.line(style.Title, title)
 		p.para(style.Dim, 0, "The house that was open is still open and unchanged. Correct these lines in any editor, then open the file again:")
 		p.blank()
-		for _, l := range strings.Split(err.Error(), "\n") {
-			p.para(style.Warn, 2, l)
-		}
+		problemRows(p, err)
 	}}
+}
+
+// problemRows lists what could not be read.
+func problemRows(p *canvas, err error) {
+	for _, l := range strings.Split(err.Error(), "\n") {
+		p.para(style.Warn, 2, l)
+	}
 }

@@ -6,7 +6,7 @@ import (
 
 	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -18,12 +18,12 @@ func newLook() *look { return &look{} }
 func (x *look) Step() step   { return stepLook }
 func (x *look) Typing() bool { return false }
 
-func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (x *look) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return x, nil
 	}
-	n := len(s.plan.Places)
+	n := len(s.Plan.Places)
 	x.cursor = max(0, min(x.cursor, n-1))
 	switch {
 	case key.Matches(k, keys.Up):
@@ -31,7 +31,7 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Down):
 		x.cursor = min(max(0, n-1), x.cursor+1)
 	case key.Matches(k, keys.Accept) && n > 0:
-		return x, send(pushMsg{newPlacePage(s.plan.Places[x.cursor].Surface.ID)})
+		return x, send(pushMsg{newPlacePage(s.Plan.Places[x.cursor].Surface.ID)})
 	case key.Matches(k, keys.FindOut):
 		return x, send(pushMsg{newFindOut()})
 	case key.Matches(k, keys.Export):
@@ -50,32 +50,32 @@ func (x *look) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, nil
 }
 
-func (x *look) View(p *canvas, s *session) {
-	p.line(style.Title, say.Glance)
-	p.para(style.Dim, 0, report.MoneyText(s.plan, s.system))
-	for _, text := range s.plan.First() {
+func (x *look) View(p *canvas, s *state) {
+	p.line(style.Title, session.Glance)
+	p.para(style.Dim, 0, report.MoneyText(s.Plan, s.System))
+	for _, text := range s.Plan.First() {
 		p.para(style.Warn, 0, text)
 	}
 	p.blank()
-	if p.width >= wideWidth && len(s.plan.Places) > 0 {
+	if p.width >= wideWidth && len(s.Plan.Places) > 0 {
 		x.wide(p, s)
 		return
 	}
-	for i, pl := range s.plan.Places {
+	for i, pl := range s.Plan.Places {
 		x.place(p, s, pl, i == x.cursor)
 	}
-	if len(s.plan.Places) == 0 {
+	if len(s.Plan.Places) == 0 {
 		p.line(style.Warn, "No place yet: g, then places.")
 	}
 }
 
-func (x *look) place(p *canvas, s *session, pl plan.Place, here bool) {
+func (x *look) place(p *canvas, s *state, pl plan.Place, here bool) {
 	first := len(p.rows)
 	if here && x.cursor == 0 { // the first look opens at its top, with the total
 		p.here, first = first, 0
 	}
 	glance(p, s, pl, here)
-	for i, r := range report.RankRows(pl, s.options()) {
+	for i, r := range report.RankRows(pl, s.Options()) {
 		cell := r.Fit
 		if r.Price != "" {
 			cell += ", " + r.Price
@@ -102,7 +102,7 @@ func (x *look) place(p *canvas, s *session, pl plan.Place, here bool) {
 }
 
 // glance is one place in one entry: its name and what to do.
-func glance(p *canvas, s *session, pl plan.Place, here bool) {
+func glance(p *canvas, s *state, pl plan.Place, here bool) {
 	mark, tone := "  ", style.Title
 	if here {
 		mark, tone = s.g.Pointer+" ", style.Chosen
@@ -112,12 +112,12 @@ func glance(p *canvas, s *session, pl plan.Place, here bool) {
 	if pl.Choice == nil || len(pl.Asks()) > 0 {
 		body = style.Danger
 	}
-	p.para(body, 4, report.Glance(pl, s.options()))
+	p.para(body, 4, report.Glance(pl, s.Options()))
 }
 
-func (x *look) Keys(s *session) []key.Binding {
+func (x *look) Keys(s *state) []key.Binding {
 	move, open := bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter")
-	move.SetEnabled(len(s.plan.Places) > 0)
-	open.SetEnabled(len(s.plan.Places) > 0)
+	move.SetEnabled(len(s.Plan.Places) > 0)
+	open.SetEnabled(len(s.Plan.Places) > 0)
 	return []key.Binding{move, open, keyMatters, bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
 }

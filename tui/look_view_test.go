@@ -12,7 +12,7 @@ import (
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // However small the window, the name of the place that enter would open is in
@@ -22,7 +22,7 @@ func TestTheChosenPlaceIsSeen(t *testing.T) {
 		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 		p.press("g", "4")
 		p.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-		for _, place := range p.m.s.plan.Places {
+		for _, place := range p.m.s.Plan.Places {
 			name := strings.Fields(place.Surface.Label)[0]
 			require.Regexp(t, `(?m)^› +`+name, p.view(), "%v", size)
 			p.press("down")
@@ -45,9 +45,9 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 			p := newPlayer(t, Config{Mono: true, House: h}, size[0], size[1])
 			view := strings.Join(strings.Fields(p.view()), " ")
-			require.Contains(t, view, say.Glance, "%s %v", name, size)
-			require.Contains(t, view, report.MoneyText(p.m.s.plan, p.m.s.system), "%s %v", name, size)
-			require.Contains(t, view, "› "+p.m.s.plan.Places[0].Surface.Label, "%s %v", name, size)
+			require.Contains(t, view, session.Glance, "%s %v", name, size)
+			require.Contains(t, view, report.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
+			require.Contains(t, view, "› "+p.m.s.Plan.Places[0].Surface.Label, "%s %v", name, size)
 		}
 	}
 }
@@ -60,8 +60,8 @@ func TestPricesAreWholeInANarrowWindow(t *testing.T) {
 	p.press("g", "4")
 	view := spaced(p.view())
 	rows := 0
-	for _, pl := range p.m.s.plan.Places {
-		for _, r := range report.RankRows(pl, p.m.s.options()) {
+	for _, pl := range p.m.s.Plan.Places {
+		for _, r := range report.RankRows(pl, p.m.s.Options()) {
 			if r.Price != "" {
 				rows++
 				require.Contains(t, view, r.Fit+", "+r.Price)

@@ -17,13 +17,13 @@ const wideWidth = 120
 
 // wide shows all places and materials at once, and under them what the table
 // has no room for about the place under the cursor.
-func (x *look) wide(p *canvas, s *session) {
+func (x *look) wide(p *canvas, s *state) {
 	headers := []string{"", "Place"}
-	for _, m := range s.catalog().Materials {
+	for _, m := range s.Catalog().Materials {
 		headers = append(headers, m.Name)
 	}
 	var rows [][]string
-	for i, pl := range s.plan.Places {
+	for i, pl := range s.Plan.Places {
 		mark := ""
 		if i == x.cursor {
 			mark = s.g.Pointer
@@ -51,9 +51,9 @@ func (x *look) wide(p *canvas, s *session) {
 	}
 	p.blank()
 	p.line(style.Dim, takenMark+" is what the plan takes. Prices are the most likely ones; the lines below give low and high.")
-	if x.cursor < len(s.plan.Places) {
+	if x.cursor < len(s.Plan.Places) {
 		p.blank()
-		x.place(p, s, s.plan.Places[x.cursor], true)
+		x.place(p, s, s.Plan.Places[x.cursor], true)
 	}
 }
 
@@ -66,7 +66,7 @@ func takes(pl plan.Place, e plan.Entry) bool {
 }
 
 // placeCell names a place, and says in it what no score may stand for.
-func placeCell(pl plan.Place, s *session) string {
+func placeCell(pl plan.Place, s *state) string {
 	if pl.Stopped() {
 		return pl.Surface.Label + ": STOP, see below"
 	}
@@ -75,15 +75,15 @@ func placeCell(pl plan.Place, s *session) string {
 		cell += ": FIND OUT FIRST, see below"
 	}
 	if pl.Surface.Kind.ID == "chimney" {
-		cell += ": " + report.GapText(pl, s.options())
+		cell += ": " + report.GapText(pl, s.Options())
 	}
 	return cell
 }
 
 // materialCells are the cells of a place under the names of the materials.
-func materialCells(pl plan.Place, names []string, s *session) []string {
+func materialCells(pl plan.Place, names []string, s *state) []string {
 	cells := make([]string, len(names))
-	for i, r := range report.RankRows(pl, s.options()) {
+	for i, r := range report.RankRows(pl, s.Options()) {
 		at := slices.Index(names, r.Name)
 		if at < 0 {
 			continue
@@ -91,7 +91,7 @@ func materialCells(pl plan.Place, names []string, s *session) []string {
 		e := pl.Entries[i]
 		cells[at] = r.Fit
 		if r.Price != "" {
-			cells[at] += " " + s.system.MoneyOf(e.Money.Total.Typical, e.Money.Total)
+			cells[at] += " " + s.System.MoneyOf(e.Money.Total.Typical, e.Money.Total)
 		}
 		if takes(pl, e) {
 			cells[at] = takenMark + " " + cells[at]

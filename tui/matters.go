@@ -9,7 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/page"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -22,14 +22,14 @@ type matters struct {
 	help   bool
 }
 
-func newMatters(s *session) *matters { return newMattersFor(s, "") }
+func newMatters(s *state) *matters { return newMattersFor(s, "") }
 
-func newMattersFor(s *session, place string) *matters {
+func newMattersFor(s *state, place string) *matters {
 	key := "rule_out"
 	if place != "" {
 		key = "place.rule_out"
 	}
-	q, _ := s.list.Find(key)
+	q, _ := s.List.Find(key)
 	m := &matters{place: place, out: newField(q, place)}
 	m.out.focus(s)
 	if place != "" {
@@ -41,14 +41,14 @@ func newMattersFor(s *session, place string) *matters {
 func (m *matters) Step() step   { return stepMatters }
 func (m *matters) Typing() bool { return false }
 
-func (m *matters) questions(s *session) []house.Question {
+func (m *matters) questions(s *state) []house.Question {
 	var out []house.Question
-	for _, k := range s.catalog().Criteria {
+	for _, k := range s.Catalog().Criteria {
 		key := "priorities." + k.ID
 		if m.place != "" {
 			key = "place.priorities." + k.ID
 		}
-		if q, ok := s.list.Find(key); ok {
+		if q, ok := s.List.Find(key); ok {
 			out = append(out, q)
 		}
 	}
@@ -56,16 +56,16 @@ func (m *matters) questions(s *session) []house.Question {
 }
 
 // level is the priority as it counts here, and whether the place has its own.
-func (m *matters) level(s *session, q house.Question, i int) (level int, own bool) {
-	a := s.answered()
-	p := s.house.Place(m.place)
+func (m *matters) level(s *state, q house.Question, i int) (level int, own bool) {
+	a := s.Answered()
+	p := s.House.Place(m.place)
 	if raw := a.Raw(q, p); raw.State == house.Given {
 		return int(raw.Number), true
 	}
-	return int(a.Num(house.Priorities, nil, s.catalog().Criteria[i].ID)), false
+	return int(a.Num(house.Priorities, nil, s.Catalog().Criteria[i].ID)), false
 }
 
-func (m *matters) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (m *matters) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return m, nil
@@ -116,9 +116,9 @@ func (m *matters) leave() tea.Cmd {
 }
 
 // set changes one priority: a digit sets it, left and right move it.
-func (m *matters) set(k tea.KeyMsg, s *session, q house.Question, i int) {
+func (m *matters) set(k tea.KeyMsg, s *state, q house.Question, i int) {
 	level, _ := m.level(s, q, i)
-	p := s.house.Place(m.place)
+	p := s.House.Place(m.place)
 	switch {
 	case key.Matches(k, keys.Left):
 		level--
@@ -136,13 +136,13 @@ func (m *matters) set(k tea.KeyMsg, s *session, q house.Question, i int) {
 	s.answer(q, p, a)
 }
 
-func (m *matters) View(p *canvas, s *session) {
+func (m *matters) View(p *canvas, s *state) {
 	title := "What matters"
-	if pl := s.place(m.place); pl != nil {
+	if pl := s.Place(m.place); pl != nil {
 		title = "What matters: " + pl.Surface.Label
 	}
 	p.line(style.Title, title)
-	p.para(style.Dim, 0, say.Priorities)
+	p.para(style.Dim, 0, session.Priorities)
 	p.blank()
 	m.out.view(p, s, m.cursor == 0, s.g)
 	p.blank()
@@ -151,24 +151,24 @@ func (m *matters) View(p *canvas, s *session) {
 	}
 	p.blank()
 	if m.place != "" {
-		if pl := s.place(m.place); pl != nil {
-			showBlocks(p, s, []page.Block{report.RankBlock(*pl, s.options())})
+		if pl := s.Place(m.place); pl != nil {
+			showBlocks(p, s, []page.Block{report.RankBlock(*pl, s.Options())})
 		}
 		return
 	}
 	p.line(style.Title, "Then")
-	for _, pl := range s.plan.Places {
+	for _, pl := range s.Plan.Places {
 		glance(p, s, pl, false)
 	}
 }
 
-func (m *matters) row(p *canvas, s *session, q house.Question, i int) {
+func (m *matters) row(p *canvas, s *state, q house.Question, i int) {
 	level, own := m.level(s, q, i)
 	mark, tone := "  ", style.Plain
 	if m.cursor == i+1 {
 		mark, tone = s.g.Pointer+" ", style.Chosen
 	}
-	k := s.catalog().Criteria[i]
+	k := s.Catalog().Criteria[i]
 	bar := ""
 	for n := 1; n <= 5; n++ {
 		if n <= level {
@@ -190,16 +190,16 @@ func (m *matters) row(p *canvas, s *session, q house.Question, i int) {
 	if m.cursor == i+1 {
 		p.mark()
 		if m.help {
-			p.para(style.Good, 4, "Judged by "+k.Measures.In(s.system)+".")
-			if h, ok := s.catalog().Help("priorities." + k.ID); ok {
-				p.para(style.Good, 4, h.Why.In(s.system))
+			p.para(style.Good, 4, "Judged by "+k.Measures.In(s.System)+".")
+			if h, ok := s.Catalog().Help("priorities." + k.ID); ok {
+				p.para(style.Good, 4, h.Why.In(s.System))
 			}
 			p.para(style.Dim, 4, keySentence(append(m.Keys(s), keys.GoTo, keys.Words)))
 		}
 	}
 }
 
-func (m *matters) Keys(*session) []key.Binding {
+func (m *matters) Keys(*state) []key.Binding {
 	on, onward := "first look", "on to what matters"
 	if m.place != "" {
 		on, onward = "done", "done"

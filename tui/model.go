@@ -17,7 +17,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -30,9 +30,9 @@ const (
 // screen is one full view. Size is passed to View, so that a screen opened
 // later needs no replay of the window size.
 type screen interface {
-	Update(tea.Msg, *session) (screen, tea.Cmd)
-	View(p *canvas, s *session)
-	Keys(s *session) []key.Binding
+	Update(tea.Msg, *state) (screen, tea.Cmd)
+	View(p *canvas, s *state)
+	Keys(s *state) []key.Binding
 	Step() step
 	Typing() bool // a text field is active: letters belong to it
 }
@@ -76,7 +76,7 @@ func send(m tea.Msg) tea.Cmd { return func() tea.Msg { return m } }
 
 // Model is the root: it owns size, the stack of screens, and quitting.
 type Model struct {
-	s             *session
+	s             *state
 	theme         style.Theme
 	width, height int
 	stack         []screen
@@ -160,8 +160,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // turn is done when another screen comes up: that nothing changed belongs to
 // the one that is left. What did change is still to be read.
 func (m Model) turn() {
-	if m.s.changed == report.NoChange {
-		m.s.changed = ""
+	if m.s.Changed == report.NoChange {
+		m.s.Changed = ""
 	}
 }
 
@@ -179,10 +179,10 @@ func (m Model) toTop(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // keep keeps the answers beside what a command does, where any changed.
 func (m Model) keep(cmd tea.Cmd) (Model, tea.Cmd) {
-	if m.s.edits == m.autosaved {
+	if m.s.Edits == m.autosaved {
 		return m, cmd
 	}
-	m.autosaved = m.s.edits
+	m.autosaved = m.s.Edits
 	return m, tea.Batch(m.autosave(), cmd)
 }
 
@@ -193,7 +193,7 @@ func (m Model) kept(msg savedMsg) (tea.Model, tea.Cmd) {
 	m.calm()
 	m.s.unkept = ""
 	if msg.err != nil {
-		m.s.unkept = say.NotKept + msg.err.Error()
+		m.s.unkept = session.NotKept + msg.err.Error()
 	}
 	switch {
 	case !m.leaving:
@@ -236,8 +236,8 @@ func (m Model) back() Model {
 		to := screenOf(m.stack[1].Step()-1, m.s)
 		m.stack = m.stack[:1:1]
 		return m.push(to)
-	case m.stack[1].Step() == stepHouse && m.s.begun():
-		m.s.notice = say.FirstQuestion
+	case m.stack[1].Step() == stepHouse && m.s.Begun():
+		m.s.notice = session.FirstQuestion
 		return m
 	}
 	m.stack = m.stack[:1:1]
@@ -280,7 +280,7 @@ func (m Model) shown() (tea.Model, tea.Cmd) {
 }
 
 // preparer is a screen that finds something out when it comes up.
-type preparer interface{ prepare(*session) tea.Cmd }
+type preparer interface{ prepare(*state) tea.Cmd }
 
 // longestTrail is how many steps back leads to before the order of the path.
 const longestTrail = 20
@@ -308,10 +308,10 @@ func (m Model) goTo(msg goMsg) Model {
 
 // autosave keeps the answers in the state folder, in a command.
 func (m Model) autosave() tea.Cmd {
-	if m.s.store == nil || m.s.edits == m.s.opened {
+	if m.s.Store == nil || m.s.Edits == m.s.Opened {
 		return nil
 	}
-	n, text, store := m.s.edits, m.s.keptText(), m.s.store
+	n, text, store := m.s.Edits, m.s.KeptText(), m.s.Store
 	m.s.keeping = n
 	return inTime(func() tea.Msg { return savedMsg{n, store.Autosave(n, text)} })
 }
@@ -319,11 +319,11 @@ func (m Model) autosave() tea.Cmd {
 // quit asks first where answers would be left in no file of the person that has
 // one, or, once it turns out, in no file at all.
 func (m Model) quit() (tea.Model, tea.Cmd) {
-	if !m.s.saved && m.s.path != "" {
+	if !m.s.Saved && m.s.Path != "" {
 		m.asking = true
 		return m, nil
 	}
-	if m.s.saved && !m.s.walkUnsaved() {
+	if m.s.Saved && !m.s.WalkUnsaved() {
 		m.done = true
 		return m, tea.Quit
 	}
@@ -338,7 +338,7 @@ func (m Model) quit() (tea.Model, tea.Cmd) {
 
 // lost says why the newest answers are in no file, empty when they are in one.
 func (m Model) lost() string {
-	if m.s.saved && !m.s.walkUnsaved() || m.s.edits == m.s.opened {
+	if m.s.Saved && !m.s.WalkUnsaved() || m.s.Edits == m.s.Opened {
 		return ""
 	}
 	return m.s.unkept

@@ -4,7 +4,6 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/order"
 	"battwright/rules/page"
 	"battwright/rules/report"
 	"battwright/tui/style"
@@ -19,20 +18,10 @@ var (
 	keyTaped  = bind("m", "I measured these", "m")
 )
 
-// order is what would be bought as things stand; it is counted when a page of
-// it is shown.
-func (s *session) order() *order.Order {
-	if s.ordered == nil || s.orderAt != s.edits {
-		made := order.Make(s.plan, s.answered())
-		s.ordered, s.orderAt = &made, s.edits
-	}
-	return s.ordered
-}
-
 // newOrder is the order step: the shopping list, and the ways on from it.
 func newOrder() *reading {
 	r := &reading{at: stepOrder, extra: []key.Binding{keyCut, keyAsk, keyPrices, keys.Export, keyCheck}}
-	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+	r.on = func(k tea.KeyMsg, s *state) tea.Cmd {
 		switch {
 		case key.Matches(k, keys.Next), key.Matches(k, keys.Accept):
 			return send(goMsg{to: stepCheck})
@@ -47,14 +36,14 @@ func newOrder() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.ShoppingBlocks(*s.order(), s.options())) }
+	r.draw = func(p *canvas, s *state) { showBlocks(p, s, report.ShoppingBlocks(s.Order(), s.Options())) }
 	return r
 }
 
 // newAskSheet is what is carried to the stores.
 func newAskSheet() *reading {
 	r := &reading{at: stepOrder, extra: []key.Binding{keyPrices, keys.Export}}
-	r.on = func(k tea.KeyMsg, _ *session) tea.Cmd {
+	r.on = func(k tea.KeyMsg, _ *state) tea.Cmd {
 		switch {
 		case key.Matches(k, keyPrices):
 			return send(replaceMsg{newPrices()})
@@ -63,16 +52,16 @@ func newAskSheet() *reading {
 		}
 		return nil
 	}
-	r.draw = func(p *canvas, s *session) { showBlocks(p, s, report.AskBlocks(*s.order(), s.plan, s.options())) }
+	r.draw = func(p *canvas, s *state) { showBlocks(p, s, report.AskBlocks(s.Order(), s.Plan, s.Options())) }
 	return r
 }
 
 // newCutLists picks the cut list of a place.
 func newCutLists() *menu {
 	m := &menu{title: "Cut lists", intro: "One a place, to follow with a knife. The last tells how to cut each blanket so that least is wasted.", at: stepOrder}
-	m.rows = func(s *session) []choiceRow {
+	m.rows = func(s *state) []choiceRow {
 		var rows []choiceRow
-		for _, p := range s.order().Places {
+		for _, p := range s.Order().Places {
 			note := ""
 			switch {
 			case p.Skipped != "":
@@ -82,9 +71,9 @@ func newCutLists() *menu {
 			case p.NotMeasured():
 				note = "NOT MEASURED"
 			}
-			rows = append(rows, choiceRow{p.Label, note, func(*session) tea.Cmd { return send(pushMsg{newCutList(p.ID)}) }})
+			rows = append(rows, choiceRow{p.Label, note, func(*state) tea.Cmd { return send(pushMsg{newCutList(p.ID)}) }})
 		}
-		return append(rows, choiceRow{"How to cut each blanket", "", func(*session) tea.Cmd { return send(pushMsg{newCutList("")}) }})
+		return append(rows, choiceRow{"How to cut each blanket", "", func(*state) tea.Cmd { return send(pushMsg{newCutList("")}) }})
 	}
 	return m
 }
@@ -95,15 +84,15 @@ func newCutList(place string) *reading {
 	if place != "" {
 		r.extra = []key.Binding{keyTaped}
 	}
-	r.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+	r.on = func(k tea.KeyMsg, s *state) tea.Cmd {
 		if place != "" && key.Matches(k, keyTaped) {
 			s.markMeasured(place)
 		}
 		return nil
 	}
-	r.draw = func(p *canvas, s *session) {
+	r.draw = func(p *canvas, s *state) {
 		var blocks []page.Block
-		for _, b := range report.CutBlocks(*s.order(), s.options()) {
+		for _, b := range report.CutBlocks(s.Order(), s.Options()) {
 			if b.Place == place {
 				blocks = append(blocks, b)
 			}
@@ -118,12 +107,12 @@ func newCutList(place string) *reading {
 
 // markMeasured keeps that the sizes a place is counted by were measured. What
 // was never answered cannot have been.
-func (s *session) markMeasured(id string) {
-	place := s.house.Place(id)
+func (s *state) markMeasured(id string) {
+	place := s.House.Place(id)
 	if place == nil {
 		return
 	}
-	for _, o := range s.order().Places {
+	for _, o := range s.Order().Places {
 		if o.ID == id {
 			if added := place.MarkMeasured(o.SizeKeys); added > 0 {
 				s.edited(onePlace, id)

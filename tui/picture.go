@@ -8,8 +8,8 @@ import (
 	"battwright/tui/style"
 )
 
-func (s *session) tool(width int) draw.Tool {
-	return draw.Tool{Catalog: s.catalog(), System: s.system, ASCII: s.ascii, Width: width}
+func (s *state) tool(width int) draw.Tool {
+	return draw.Tool{Catalog: s.Catalog(), System: s.System, ASCII: s.ascii, Width: width}
 }
 
 // drawing puts a picture on the page, the sentence that says the same first.
@@ -23,7 +23,7 @@ func drawing(p *canvas, d chart.Drawing) {
 }
 
 // pictureRows shows the layers of the place from inside to outside.
-func pictureRows(p *canvas, s *session, pl plan.Place) {
+func pictureRows(p *canvas, s *state, pl plan.Place) {
 	d, ok := s.tool(p.width).Layers(pl)
 	if !ok {
 		p.para(style.Warn, 0, "There is nothing to draw: no blanket is planned here.")
@@ -34,21 +34,21 @@ func pictureRows(p *canvas, s *session, pl plan.Place) {
 }
 
 // dampRows shows the year of the damp check.
-func dampRows(p *canvas, s *session, pl plan.Place) {
+func dampRows(p *canvas, s *state, pl plan.Place) {
 	months, ok := s.tool(p.width).Months(pl)
 	if !ok {
 		return
 	}
 	p.blank()
 	drawing(p, months)
-	for _, l := range report.DampLimits(pl.Choice.Damp, s.catalog().Settings, s.system) {
+	for _, l := range report.DampLimits(pl.Choice.Damp, s.Catalog().Settings, s.System) {
 		p.para(style.Dim, 0, l)
 	}
 }
 
 // layerRows is the picture without its sentence, to stand beside a text that
 // says the same; false when there is none.
-func layerRows(p *canvas, s *session, pl plan.Place) bool {
+func layerRows(p *canvas, s *state, pl plan.Place) bool {
 	d, ok := s.tool(p.width).Layers(pl)
 	for _, l := range d.Lines {
 		p.line(style.Plain, l)

@@ -33,7 +33,7 @@ func newPlacePage(id string) *placePage { return &placePage{id: id} }
 func (x *placePage) Step() step   { return stepLook }
 func (x *placePage) Typing() bool { return false }
 
-func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (x *placePage) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return x, nil
@@ -58,7 +58,7 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Own):
 		return x, send(pushMsg{newMattersFor(s, x.id)})
 	case key.Matches(k, keys.Edit), key.Matches(k, keys.Accept):
-		if s.house.Place(x.id) != nil {
+		if s.House.Place(x.id) != nil {
 			return x, send(pushMsg{newPlaceForm(s, x.id)})
 		}
 	case key.Matches(k, keys.Right), key.Matches(k, keys.Next):
@@ -76,30 +76,30 @@ func (x *placePage) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 }
 
 // canChange reports whether there is anything to compare before framing.
-func (x *placePage) canChange(s *session) bool {
-	pl := s.place(x.id)
-	return s.plan.Stage == "not-framed" && pl != nil && !pl.Stopped()
+func (x *placePage) canChange(s *state) bool {
+	pl := s.Place(x.id)
+	return s.Plan.Stage == "not-framed" && pl != nil && !pl.Stopped()
 }
 
 // step goes to the neighbouring place.
-func (x *placePage) step(s *session, by int) {
+func (x *placePage) step(s *state, by int) {
 	s.rewind = true
-	for i, p := range s.plan.Places {
+	for i, p := range s.Plan.Places {
 		if p.Surface.ID == x.id {
-			n := len(s.plan.Places)
-			x.id = s.plan.Places[(i+by+n)%n].Surface.ID
+			n := len(s.Plan.Places)
+			x.id = s.Plan.Places[(i+by+n)%n].Surface.ID
 			return
 		}
 	}
 }
 
-func (x *placePage) View(p *canvas, s *session) {
-	pl := s.place(x.id)
+func (x *placePage) View(p *canvas, s *state) {
+	pl := s.Place(x.id)
 	if pl == nil {
 		p.line(style.Warn, "This place is gone.")
 		return
 	}
-	o := s.options()
+	o := s.Options()
 	switch x.show {
 	case viewWhy:
 		titled(p, s, report.WhyPage(*pl, o))
@@ -121,7 +121,7 @@ func (x *placePage) View(p *canvas, s *session) {
 }
 
 // titled draws a page with its title.
-func titled(p *canvas, s *session, d page.Page) {
+func titled(p *canvas, s *state, d page.Page) {
 	p.line(style.Title, d.Title)
 	showPage(p, s, d)
 }
@@ -133,8 +133,8 @@ const (
 )
 
 // resultBeside has the picture beside the result where there is room.
-func (x *placePage) resultBeside(p *canvas, s *session, pl plan.Place) {
-	d := report.ResultPage(s.plan, pl, s.options())
+func (x *placePage) resultBeside(p *canvas, s *state, pl plan.Place) {
+	d := report.ResultPage(s.Plan, pl, s.Options())
 	leftWidth := min(resultMost, max(resultLeast, p.width*11/20))
 	right := newCanvas(p.width-leftWidth-2, p.ellipsis)
 	if p.width < wideWidth || !layerRows(right, s, pl) {
@@ -146,7 +146,7 @@ func (x *placePage) resultBeside(p *canvas, s *session, pl plan.Place) {
 	p.beside(left, right)
 }
 
-func (x *placePage) Keys(s *session) []key.Binding {
+func (x *placePage) Keys(s *state) []key.Binding {
 	open := keyOpen
 	open.SetEnabled(x.canChange(s))
 	return []key.Binding{keys.Reasons, keys.Picture, keys.Damp, keys.How, open, keys.Own, keys.Edit, bind("left/right", "other place", "left", "right"), keys.Back}

@@ -8,7 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -23,15 +23,15 @@ func newPlaces() *places { return &places{} }
 func (x *places) Step() step   { return stepPlaces }
 func (x *places) Typing() bool { return false }
 
-func (x *places) current(s *session) *house.Place {
-	if len(s.house.Places) == 0 {
+func (x *places) current(s *state) *house.Place {
+	if len(s.House.Places) == 0 {
 		return nil
 	}
-	x.cursor = max(0, min(x.cursor, len(s.house.Places)-1))
-	return &s.house.Places[x.cursor]
+	x.cursor = max(0, min(x.cursor, len(s.House.Places)-1))
+	return &s.House.Places[x.cursor]
 }
 
-func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (x *places) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return x, nil
@@ -40,7 +40,7 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	if x.deleting {
 		x.deleting = false
 		if key.Matches(k, keys.Yes) && p != nil {
-			s.house.Delete(p.ID)
+			s.House.Delete(p.ID)
 			s.edited(wholeHouse, "")
 		}
 		return x, nil
@@ -49,19 +49,19 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Up):
 		x.cursor = max(0, x.cursor-1)
 	case key.Matches(k, keys.Down):
-		x.cursor = min(max(0, len(s.house.Places)-1), x.cursor+1)
+		x.cursor = min(max(0, len(s.House.Places)-1), x.cursor+1)
 	case key.Matches(k, keys.Add):
 		return x, send(pushMsg{newAddPlace()})
 	case key.Matches(k, keys.Propose):
-		if added := house.Propose(s.list, s.house); len(added) > 0 {
+		if added := house.Propose(s.List, s.House); len(added) > 0 {
 			s.edited(wholeHouse, "")
 		} else {
-			s.notice = say.AllProposed
+			s.notice = session.AllProposed
 		}
 	case p != nil && key.Matches(k, keys.Copy):
-		if s.house.Duplicate(p.ID) {
+		if s.House.Duplicate(p.ID) {
 			s.edited(wholeHouse, "")
-			x.cursor = len(s.house.Places) - 1
+			x.cursor = len(s.House.Places) - 1
 		}
 	case p != nil && key.Matches(k, keys.Delete):
 		x.deleting = true
@@ -75,15 +75,15 @@ func (x *places) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return x, nil
 }
 
-func (x *places) View(p *canvas, s *session) {
+func (x *places) View(p *canvas, s *state) {
 	p.line(style.Title, "The places to insulate")
 	p.para(style.Dim, 0, "Proposed from the shape of the house. Sizes are guesses until you measure: e opens a place.")
 	p.blank()
-	a := s.answered()
-	for i := range s.house.Places {
+	a := s.Answered()
+	for i := range s.House.Places {
 		x.row(p, s, a, i)
 	}
-	if len(s.house.Places) == 0 {
+	if len(s.House.Places) == 0 {
 		p.line(style.Warn, "No place yet: a adds one, r proposes from the shape.")
 	}
 	if x.deleting {
@@ -91,25 +91,25 @@ func (x *places) View(p *canvas, s *session) {
 	}
 	p.blank()
 	p.line(style.Title, "Not covered: ask somebody else, so that nobody thinks they are done")
-	for _, n := range s.plan.NotCovered {
+	for _, n := range s.Plan.NotCovered {
 		p.para(style.Dim, 2, s.g.Dot+" "+n)
 	}
 }
 
-func (x *places) row(p *canvas, s *session, a house.Answered, i int) {
-	place := &s.house.Places[i]
+func (x *places) row(p *canvas, s *state, a house.Answered, i int) {
+	place := &s.House.Places[i]
 	mark, tone := "  ", style.Plain
 	if i == x.cursor {
 		mark, tone = s.g.Pointer+" ", style.Chosen
 	}
-	area := s.system.Area(a.NetAreaFt2(place))
+	area := s.System.Area(a.NetAreaFt2(place))
 	known := "assumed"
 	if a.AreaGiven(place) {
 		known = "your figure"
 	}
 	size := ""
-	if q := s.place(place.ID); q != nil {
-		size = report.FrameText(*q, s.system)
+	if q := s.Place(place.ID); q != nil {
+		size = report.FrameText(*q, s.System)
 	}
 	label := a.Text(house.PlaceScope, place, "label")
 	if p.width < 64 {
@@ -123,13 +123,13 @@ func (x *places) row(p *canvas, s *session, a house.Answered, i int) {
 	}
 }
 
-func (x *places) Keys(s *session) []key.Binding {
+func (x *places) Keys(s *state) []key.Binding {
 	on := "what matters"
-	if s.unsized() >= 0 {
+	if s.Unsized() >= 0 {
 		on = "size and frame of each"
 	}
 	out := []key.Binding{bind("enter", on, "enter"), keys.Add}
-	if len(s.house.Places) > 0 {
+	if len(s.House.Places) > 0 {
 		out = append(out, keys.Edit, keys.Copy, keys.Delete)
 	}
 	return append(out, keys.Propose, keys.Back)
@@ -138,15 +138,15 @@ func (x *places) Keys(s *session) []key.Binding {
 // newAddPlace is the menu of kinds.
 func newAddPlace() *menu {
 	m := &menu{title: "Add a place", at: stepPlaces}
-	m.rows = func(s *session) []choiceRow {
+	m.rows = func(s *state) []choiceRow {
 		var rows []choiceRow
-		for _, id := range s.list.PlaceKinds() {
-			k, _ := s.catalog().Kind(id)
-			rows = append(rows, choiceRow{k.Name, "", func(s *session) tea.Cmd {
-				if len(s.house.Places) >= house.MaxPlaces {
-					return send(noticeMsg{say.Sentence(say.TooManyPlaces())})
+		for _, id := range s.List.PlaceKinds() {
+			k, _ := s.Catalog().Kind(id)
+			rows = append(rows, choiceRow{k.Name, "", func(s *state) tea.Cmd {
+				if len(s.House.Places) >= house.MaxPlaces {
+					return send(noticeMsg{session.Sentence(session.TooManyPlaces())})
 				}
-				added := s.house.Add(id)
+				added := s.House.Add(id)
 				s.edited(wholeHouse, "")
 				return send(replaceMsg{newPlaceForm(s, added.ID)})
 			}})

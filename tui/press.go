@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // key takes a key from the terminal. Keys wait behind those of a burst that
@@ -80,9 +80,9 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	m.s.picked = false
 	if picked && msg.Type == tea.KeyEnter {
 		if m.s.notice == "" {
-			m.s.notice = say.AlreadyTaken
+			m.s.notice = session.AlreadyTaken
 			if _, on := m.top().(*ladder); on {
-				m.s.notice = say.EnterEarly
+				m.s.notice = session.EnterEarly
 			}
 		}
 		return m, nil
@@ -91,7 +91,7 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	if m.s.notice != "" {
 		asked = m.s.drop
 	}
-	m.s.notice, m.s.changed = "", ""
+	m.s.notice, m.s.Changed = "", ""
 	after, cmd := m.pressed(msg)
 	if m.s.notice == "" && asked != "" && m.s.drop == asked {
 		m.s.drop = ""
@@ -171,7 +171,7 @@ func (m Model) settle() {
 
 // settler is a screen where something may still be typed.
 type settler interface {
-	settle(*session) (whole bool)
+	settle(*state) (whole bool)
 }
 
 // saveKey saves with what is still being typed, where that is valid.

@@ -25,7 +25,7 @@ func TestBurstIsKeysOneByOne(t *testing.T) {
 		fast.send(burst(text))
 		require.Equal(t, slow.view(), fast.view(), text)
 		require.Equal(t, slow.quit, fast.quit, text)
-		require.Equal(t, slow.m.s.text(), fast.m.s.text(), text)
+		require.Equal(t, slow.m.s.Text(), fast.m.s.Text(), text)
 		require.Empty(t, fast.m.queue, text)
 	}
 }
@@ -63,10 +63,10 @@ func TestNoticesGoWithTheNextKey(t *testing.T) {
 	require.NotContains(t, p.view(), "Written to")
 	p.press("m", "enter", "0")
 	require.Contains(t, p.view(), "lowest price          0")
-	changed := p.m.s.changed
+	changed := p.m.s.Changed
 	require.NotEmpty(t, changed)
 	p.press("down")
-	require.Empty(t, p.m.s.changed)
+	require.Empty(t, p.m.s.Changed)
 	p.press("s").typed("mine").press("enter", "s")
 	require.Contains(t, p.view(), "Saved in mine.toml", "said again when it is done again")
 }
@@ -81,7 +81,7 @@ func TestForgottenQuestionIsAskedAgain(t *testing.T) {
 	require.NotContains(t, p.view(), "would be replaced")
 	p.press("4")
 	require.Contains(t, p.view(), "would be replaced")
-	require.Equal(t, 61.0, p.m.s.answered().Num(house.Shape, nil, "length_ft"))
+	require.Equal(t, 61.0, p.m.s.Answered().Num(house.Shape, nil, "length_ft"))
 }
 
 // Answers that cannot be kept are said until they can.
@@ -116,7 +116,7 @@ func TestSavingTakesInWhatIsTyped(t *testing.T) {
 	require.Contains(t, p.store.Files["a.toml"], "length_ft = 44")
 	require.Contains(t, p.view(), "Saved in a.toml")
 	require.False(t, p.store.Kept, "what is saved need not be kept")
-	require.True(t, p.m.s.saved)
+	require.True(t, p.m.s.Saved)
 	p.press("ctrl+u").typed("4000").press("ctrl+s")
 	require.Contains(t, p.view(), "Not in it: what is still typed here")
 	require.Contains(t, p.view(), "a number of feet from 6 to 500")
@@ -139,7 +139,7 @@ func TestSavingTakesInWhatIsTyped(t *testing.T) {
 func TestSavingTakesInTheWalk(t *testing.T) {
 	p := onCheck(t, Config{Mono: true, Path: "a.toml"})
 	p.press("5", "3").ask("place.void_pct").typed("3").press("ctrl+s")
-	require.Equal(t, house.Number(3), p.m.s.walk().House.Place("street-wall").Answers["void_pct"])
+	require.Equal(t, house.Number(3), p.m.s.Walk().House.Place("street-wall").Answers["void_pct"])
 	require.Contains(t, p.store.Text, "#| void_pct = 3")
 }
 
@@ -170,7 +170,7 @@ func TestOnlyWhatIsThereIsOverwritten(t *testing.T) {
 	} {
 		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 		s := &brokenStore{Memory: p.store, err: errors.New("no/mine: there is no such file or folder")}
-		p.m.s.store = s
+		p.m.s.Store = s
 		p.press(keys...).typed("mine").press("enter")
 		require.Contains(t, p.view(), "there is no such file or folder.", name)
 		require.NotContains(t, p.view(), "overwrites", name)
@@ -193,7 +193,7 @@ func TestOnlyWhatIsThereIsOverwritten(t *testing.T) {
 func TestDrawingReadsNoDisk(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	s := &brokenStore{Memory: p.store}
-	p.m.s.store = s
+	p.m.s.Store = s
 	require.NotContains(t, p.view(), "Go on where you stopped")
 	require.NoError(t, s.Autosave(1, "version = 1\n"))
 	p.press("g", "g")
@@ -215,9 +215,9 @@ func TestQuestionMarkIsNoAnswer(t *testing.T) {
 			p.press("esc")
 			p.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(" ? "), Paste: true})
 			p.press(leave)
-			a := p.m.s.answered().Raw(find(t, key), nil)
+			a := p.m.s.Answered().Raw(find(t, key), nil)
 			require.NotEqual(t, house.Given, a.State, "%s left with %s", key, leave)
-			require.NotContains(t, p.m.s.text(), `"?"`)
+			require.NotContains(t, p.m.s.Text(), `"?"`)
 		}
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/rules/strict"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -20,16 +20,16 @@ type prompt struct {
 	title, hint string
 	input       textinput.Model
 	problem     string
-	confirm     func(string, *session) (tea.Cmd, string) // a problem keeps the prompt open
-	below       func(*canvas, *session, string)
-	saves       bool           // it asks where to save: the save key accepts
-	why         string         // why it is asked, when that is not plain
-	sure        string         // what was asked twice: the same text accepted again means yes
-	fresh       bool           // it was just asked: letters are an answer of their own, not more of the name
-	written     func(*session) // after the file was written
+	confirm     func(string, *state) (tea.Cmd, string) // a problem keeps the prompt open
+	below       func(*canvas, *state, string)
+	saves       bool         // it asks where to save: the save key accepts
+	why         string       // why it is asked, when that is not plain
+	sure        string       // what was asked twice: the same text accepted again means yes
+	fresh       bool         // it was just asked: letters are an answer of their own, not more of the name
+	written     func(*state) // after the file was written
 }
 
-func newPrompt(at step, title, hint string, confirm func(string, *session) (tea.Cmd, string)) *prompt {
+func newPrompt(at step, title, hint string, confirm func(string, *state) (tea.Cmd, string)) *prompt {
 	in := textinput.New()
 	in.Prompt, in.CharLimit = "", maxTyped
 	in.Focus()
@@ -39,7 +39,7 @@ func newPrompt(at step, title, hint string, confirm func(string, *session) (tea.
 func (x *prompt) Step() step   { return x.at }
 func (x *prompt) Typing() bool { return true }
 
-func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (x *prompt) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return x, nil
@@ -74,7 +74,7 @@ func (x *prompt) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 // askTwice asks whether a file that is there may be overwritten.
 func (x *prompt) askTwice(path string) { x.sure, x.fresh = path, true }
 
-func (x *prompt) View(p *canvas, s *session) {
+func (x *prompt) View(p *canvas, s *state) {
 	p.line(style.Title, x.title)
 	if x.why != "" {
 		p.para(style.Warn, 0, x.why)
@@ -96,7 +96,7 @@ func (x *prompt) View(p *canvas, s *session) {
 	}
 }
 
-func (x *prompt) Keys(*session) []key.Binding {
+func (x *prompt) Keys(*state) []key.Binding {
 	back := bind("esc", "back", "esc")
 	if x.confirm == nil {
 		return []key.Binding{back}
@@ -106,16 +106,16 @@ func (x *prompt) Keys(*session) []key.Binding {
 
 // readThen reads a file that a person names, outside the loop, and goes on with
 // its text; the problem is for the screen.
-func (x *prompt) readThen(s *session, path string, then func(*session, string) tea.Cmd) (tea.Cmd, string) {
-	switch store := s.store; {
+func (x *prompt) readThen(s *state, path string, then func(*state, string) tea.Cmd) (tea.Cmd, string) {
+	switch store := s.Store; {
 	case path == "":
 		return nil, "Type the name of a file."
 	case store == nil:
-		return nil, say.Sentence(say.NoReading)
+		return nil, session.Sentence(session.NoReading)
 	default:
-		return s.work("Reading "+path, func() func(*session) tea.Cmd {
+		return s.work("Reading "+path, func() func(*state) tea.Cmd {
 			text, err := store.Read(path)
-			return func(s *session) tea.Cmd {
+			return func(s *state) tea.Cmd {
 				if err != nil {
 					x.problem = err.Error()
 					return nil
@@ -130,21 +130,21 @@ func (x *prompt) readThen(s *session, path string, then func(*session, string) t
 // leaves the open house alone.
 func newOpenFile() *prompt {
 	var x *prompt
-	x = newPrompt(stepNone, say.Open.Label, say.PathOfFile("my-house.toml"), func(path string, s *session) (tea.Cmd, string) {
-		return x.readThen(s, path, func(s *session, text string) tea.Cmd { return openText(s, path, text) })
+	x = newPrompt(stepNone, session.Open.Label, session.PathOfFile("my-house.toml"), func(path string, s *state) (tea.Cmd, string) {
+		return x.readThen(s, path, func(s *state, text string) tea.Cmd { return openText(s, path, text) })
 	})
 	return x
 }
 
-func openText(s *session, path, text string) tea.Cmd {
-	h, err := house.Read(s.list, path, text)
+func openText(s *state, path, text string) tea.Cmd {
+	h, err := house.Read(s.List, path, text)
 	if err != nil {
 		return send(replaceMsg{newProblems(path+" has mistakes", err)})
 	}
 	if !s.mayReplace("file "+path, path) {
 		return nil
 	}
-	return s.replaced(path, func(s *session) tea.Cmd {
+	return s.replaced(path, func(s *state) tea.Cmd {
 		s.open(h, path, text)
 		return s.besideKept(path, text)
 	})
@@ -152,16 +152,16 @@ func openText(s *session, path, text string) tea.Cmd {
 
 // besideKept goes on with a file just opened: asking first where answers are kept
 // for it that it does not hold.
-func (s *session) besideKept(path, text string) tea.Cmd {
-	store := s.store
-	return s.work("Looking for kept answers", func() func(*session) tea.Cmd {
+func (s *state) besideKept(path, text string) tea.Cmd {
+	store := s.Store
+	return s.work("Looking for kept answers", func() func(*state) tea.Cmd {
 		have, kept, there := store.Resume()
-		return func(s *session) tea.Cmd {
-			if !there || !say.SameFile(kept, path) {
+		return func(s *state) tea.Cmd {
+			if !there || !session.SameFile(kept, path) {
 				return goOn(s)
 			}
-			s.takeWalk(have)
-			if say.WithoutWay(have) == text {
+			s.TakeWalk(have)
+			if session.WithoutWay(have) == text {
 				return goOn(s)
 			}
 			return tea.Sequence(goOn(s), send(pushMsg{newKeptChoice(kept)}))
@@ -172,15 +172,15 @@ func (s *session) besideKept(path, text string) tea.Cmd {
 // newSaveAs asks where to save the house, and says why it asks.
 func newSaveAs(path, why string) *prompt {
 	var x *prompt
-	x = newPrompt(stepNone, "Save the house", say.NameOfFile("my-house.toml")+". "+say.PlainText+".", func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepNone, "Save the house", session.NameOfFile("my-house.toml")+". "+session.PlainText+".", func(path string, s *state) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
 		if !strings.HasSuffix(path, ".toml") {
 			path += ".toml"
 		}
-		text := s.text()
-		return x.write(s, path, text, func(s *session) tea.Cmd { return tea.Sequence(send(backMsg{}), s.savedIn(path, text)) }), ""
+		text := s.Text()
+		return x.write(s, path, text, func(s *state) tea.Cmd { return tea.Sequence(send(backMsg{}), s.savedIn(path, text)) }), ""
 	})
 	x.saves, x.why = true, why
 	x.input.SetValue(path)
@@ -199,10 +199,10 @@ func forget(store Store) tea.Cmd {
 
 func newExport() *menu {
 	m := &menu{title: "Export the recommendation", intro: "Write it to a file, or read it here first.", at: stepOrder}
-	m.rows = func(s *session) []choiceRow {
-		rows := []choiceRow{{"Read it here", "", func(*session) tea.Cmd { return send(pushMsg{newReader()}) }}}
-		for _, f := range say.PlanFormats {
-			rows = append(rows, choiceRow{"Write " + f.Name, "", func(*session) tea.Cmd { return send(pushMsg{newExportTo(f.Ext)}) }})
+	m.rows = func(s *state) []choiceRow {
+		rows := []choiceRow{{"Read it here", "", func(*state) tea.Cmd { return send(pushMsg{newReader()}) }}}
+		for _, f := range session.PlanFormats {
+			rows = append(rows, choiceRow{"Write " + f.Name, "", func(*state) tea.Cmd { return send(pushMsg{newExportTo(f.Ext)}) }})
 		}
 		return rows
 	}
@@ -211,19 +211,19 @@ func newExport() *menu {
 
 func newExportTo(ext string) *prompt {
 	var x *prompt
-	x = newPrompt(stepOrder, "Export", say.NameOfFile("my-house."+ext), func(path string, s *session) (tea.Cmd, string) {
+	x = newPrompt(stepOrder, "Export", session.NameOfFile("my-house."+ext), func(path string, s *state) (tea.Cmd, string) {
 		if path == "" {
 			return nil, "Type the name of a file."
 		}
 		if !strings.HasSuffix(path, "."+ext) {
 			path += "." + ext
 		}
-		text, err := report.PlanFile(s.plan, *s.order(), ext, s.options())
+		text, err := report.PlanFile(s.Plan, s.Order(), ext, s.Options())
 		if err != nil {
 			return nil, sentence(err)
 		}
-		return x.write(s, path, text, func(s *session) tea.Cmd {
-			s.notice = say.Written(path)
+		return x.write(s, path, text, func(s *state) tea.Cmd {
+			s.notice = session.Written(path)
 			return tea.Sequence(send(backMsg{}), send(backMsg{}))
 		}), ""
 	})
@@ -231,8 +231,8 @@ func newExportTo(ext string) *prompt {
 }
 
 func newReader() *reading {
-	return &reading{at: stepOrder, draw: func(p *canvas, s *session) {
-		d := report.PlanPage(s.plan, s.options())
+	return &reading{at: stepOrder, draw: func(p *canvas, s *state) {
+		d := report.PlanPage(s.Plan, s.Options())
 		p.para(style.Title, 0, d.Title)
 		showPage(p, s, d)
 	}}
@@ -240,13 +240,13 @@ func newReader() *reading {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(stepNone, say.Words.Label, "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
-	x.below = func(p *canvas, s *session, typed string) {
+	x := newPrompt(stepNone, session.Words.Label, "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason.", nil)
+	x.below = func(p *canvas, s *state, typed string) {
 		if strings.TrimSpace(typed) == "" {
-			p.para(style.Dim, 0, strings.Join(s.catalog().Terms(), ", "))
+			p.para(style.Dim, 0, strings.Join(s.Catalog().Terms(), ", "))
 			return
 		}
-		found, near := report.TermBlocks(s.catalog(), strings.TrimSpace(typed), s.system)
+		found, near := report.TermBlocks(s.Catalog(), strings.TrimSpace(typed), s.System)
 		showBlocks(p, s, found)
 		if len(found) == 0 && near != "" {
 			p.line(style.Warn, "Did you mean "+near+"?")

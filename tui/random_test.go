@@ -83,7 +83,7 @@ func expected(m Model) *expectation {
 	if err != nil {
 		return nil
 	}
-	if doubt := m.s.answered().Doubt(x.q, a); doubt != "" && x.problem != doubt+keepsIt {
+	if doubt := m.s.Answered().Doubt(x.q, a); doubt != "" && x.problem != doubt+keepsIt {
 		return nil // asked once whether it is meant
 	}
 	return &expectation{x.q, x.place, a}
@@ -128,7 +128,7 @@ func randomRun(t *testing.T, seed uint64, n int) (pressed, kept int) {
 		p.hold = r.IntN(20) == 0 // now and then results of commands come late
 		p.send(msg)
 		if want != nil {
-			got := p.m.s.answered().Raw(want.q, p.m.s.house.Place(want.place))
+			got := p.m.s.Answered().Raw(want.q, p.m.s.House.Place(want.place))
 			require.True(t, got.Equal(want.a), "seed %d key %d: %s: accepted %+v, house has %+v", seed, i, want.q.FullKey(), want.a, got)
 			kept++
 		}
@@ -140,7 +140,7 @@ func randomRun(t *testing.T, seed uint64, n int) (pressed, kept int) {
 			p.settle()
 			checkSession(t, p, seed, i)
 		}
-		if p.quit || len(p.m.s.house.Places) > 14 {
+		if p.quit || len(p.m.s.House.Places) > 14 {
 			return i + 1, kept // a person leaves; a house of many copies only costs time
 		}
 	}
@@ -152,19 +152,19 @@ func randomRun(t *testing.T, seed uint64, n int) (pressed, kept int) {
 func checkSession(t *testing.T, p *player, seed uint64, i int) {
 	t.Helper()
 	s := p.m.s
-	fresh := plan.Assess(s.answered()).Weigh(plan.PreferencesOf(s.answered(), nil))
-	require.Equal(t, fresh, s.plan, "seed %d key %d: the plan shown is not the plan of the answers", seed, i)
+	fresh := plan.Assess(s.Answered()).Weigh(plan.PreferencesOf(s.Answered(), nil))
+	require.Equal(t, fresh, s.Plan, "seed %d key %d: the plan shown is not the plan of the answers", seed, i)
 	require.False(t, p.store.Mismatch, "seed %d key %d: one autosave number, two texts", seed, i)
-	text := s.keptText()
+	text := s.KeptText()
 	if p.store.Kept {
 		require.Equal(t, p.store.Offered, p.store.Text, "seed %d key %d: an older state was kept over a newer one", seed, i)
 	}
-	if !s.saved && s.edits > 0 && p.store.Kept && p.store.Newest == s.edits {
+	if !s.Saved && s.Edits > 0 && p.store.Kept && p.store.Newest == s.Edits {
 		require.Equal(t, text, p.store.Text, "seed %d key %d: the kept answers are not the newest", seed, i)
 	}
-	again, err := house.Read(s.list, "kept", text)
+	again, err := house.Read(s.List, "kept", text)
 	require.NoError(t, err, "seed %d key %d: the kept answers cannot be read again:\n%s", seed, i, text)
-	require.Equal(t, s.text(), house.Write(s.list, again))
+	require.Equal(t, s.Text(), house.Write(s.List, again))
 }
 
 func short(s string) string {

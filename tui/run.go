@@ -13,7 +13,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/units"
 	_ "battwright/tui/background" // before the terminal library asks the terminal
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -44,23 +44,22 @@ var ErrNotKept = errors.New("your answers are in no file")
 // NewModel makes the root model of a configuration.
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
-	s := newSession(c.List, c.Store, c.System)
-	s.g, s.ascii = theme.Glyphs, c.ASCII
+	s := &state{Session: session.New(c.List, c.Store, c.System), g: theme.Glyphs, ascii: c.ASCII}
 	m := Model{s: s, theme: theme, scroll: map[int]int{}, frame: new(string)}
 	m = m.push(newStart())
 	if c.House != nil {
 		// Before the start screen looks for kept answers: opening a house after
 		// that is how they are taken up.
 		s.open(c.House, c.Path, c.Text)
-		s.keptWalk(c.Path)
+		s.KeptWalk(c.Path)
 	}
 	s.lookForKept() // before the terminal is the program's: nothing waits for it yet
 	if c.House == nil {
 		return m
 	}
-	path, kept := say.KeptBeside(s.store, c.Text)
+	path, kept := session.KeptBeside(s.Store, c.Text)
 	if c.New { // how to begin it is asked first
-		s.fresh = c.Path
+		s.Fresh = c.Path
 	} else {
 		m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
 	}
@@ -124,7 +123,7 @@ func toTheEnd(p *tea.Program) error {
 	if !m.hurried {
 		m.settle()
 	}
-	if keep := m.autosave(); keep != nil && !m.hurried && !m.s.saved {
+	if keep := m.autosave(); keep != nil && !m.hurried && !m.s.Saved {
 		msg := keep()
 		if slow, ok := msg.(slowMsg); ok {
 			msg = <-slow.rest
@@ -138,7 +137,7 @@ func toTheEnd(p *tea.Program) error {
 		err = ErrInterrupted
 	}
 	if why := m.lost(); why != "" {
-		err = errors.Join(err, fmt.Errorf("%w: %s", ErrNotKept, strings.TrimPrefix(why, say.NotKept)))
+		err = errors.Join(err, fmt.Errorf("%w: %s", ErrNotKept, strings.TrimPrefix(why, session.NotKept)))
 	}
 	return err
 }

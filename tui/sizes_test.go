@@ -17,7 +17,7 @@ func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 	p.press("2", "ctrl+n")
 	require.Equal(t, stepPlaces, p.m.top().Step())
 	require.Contains(t, p.view(), "size and frame of each")
-	places := len(p.m.s.house.Places)
+	places := len(p.m.s.House.Places)
 	require.Greater(t, places, 3)
 	p.press("enter")
 	for i := range places {
@@ -49,7 +49,7 @@ func TestTheWayToAnOrderOutlivesTheProgram(t *testing.T) {
 	p = newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
 	p.press("1")
 	require.Contains(t, p.view(), "(place 2 of ")
-	require.False(t, p.m.s.rough)
+	require.False(t, p.m.s.Rough)
 	require.Equal(t, 1, p.m.top().(*form).active, "behind the length that was typed")
 
 	// The rough look stays rough.
@@ -58,7 +58,7 @@ func TestTheWayToAnOrderOutlivesTheProgram(t *testing.T) {
 	p.press("1", "1")
 	p = newPlayer(t, Config{Mono: true, Store: store}, 100, 60)
 	p.press("1")
-	require.True(t, p.m.s.rough)
+	require.True(t, p.m.s.Rough)
 }
 
 // A form is headed by the name that its place has now.
@@ -68,21 +68,21 @@ func TestARenamedPlaceHasItsNewNameOverItsForm(t *testing.T) {
 	require.Contains(t, p.view(), "Exterior walls 2")
 	p.press("ctrl+u").typed("Street wall").press("enter")
 	require.NotContains(t, p.view(), "Exterior walls 2")
-	require.Equal(t, house.Text("Street wall"), p.m.s.house.Places[len(p.m.s.house.Places)-1].Answers["label"])
+	require.Equal(t, house.Text("Street wall"), p.m.s.House.Places[len(p.m.s.House.Places)-1].Answers["label"])
 }
 
 // Where no question is open it is not said that nothing is unknown: what is
 // assumed is counted, on the find-out list and at the start.
 func TestAssumptionsAreNotCalledKnown(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 100, 60)
-	p.m.s.plan.Unknown = nil
-	n := len(p.m.s.plan.Assumed)
+	p.m.s.Plan.Unknown = nil
+	n := len(p.m.s.Plan.Assumed)
 	require.Greater(t, n, 10)
 	line := stageLine(p.m.s)
 	require.Contains(t, line, "0 answers not known yet, ")
 	require.Contains(t, line, " assumed.")
 	p.press("g", "4", "f")
-	p.m.s.found = nil
+	p.m.s.Tried().Found = nil
 	require.NotContains(t, p.view(), "Nothing is unknown")
 	require.Contains(t, p.view(), fmt.Sprintf("No open questions. %d answers are only assumed: see below.", n))
 }

@@ -6,24 +6,22 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/house"
 	"battwright/rules/report"
-	"battwright/testdata/demo"
-	"battwright/tui/say"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
 // choiceRow is one line of a menu.
 type choiceRow struct {
 	label, note string
-	do          func(*session) tea.Cmd
+	do          func(*state) tea.Cmd
 }
 
 // menu is a list of things to do.
 type menu struct {
 	title, intro string
 	at           step
-	rows         func(*session) []choiceRow
+	rows         func(*state) []choiceRow
 	cursor       int
 	root         bool // nothing lies below: back does nothing
 	steps        bool // the menu of all steps, which g opens and closes
@@ -32,7 +30,7 @@ type menu struct {
 func (m *menu) Step() step   { return m.at }
 func (m *menu) Typing() bool { return false }
 
-func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
+func (m *menu) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	k, ok := msg.(tea.KeyMsg)
 	if !ok {
 		return m, nil
@@ -58,7 +56,7 @@ func (m *menu) Update(msg tea.Msg, s *session) (screen, tea.Cmd) {
 	return m, nil
 }
 
-func (m *menu) View(p *canvas, s *session) {
+func (m *menu) View(p *canvas, s *state) {
 	p.line(style.Title, m.title)
 	if m.intro != "" {
 		p.para(style.Dim, 0, m.intro)
@@ -79,7 +77,7 @@ func (m *menu) View(p *canvas, s *session) {
 	}
 }
 
-func (m *menu) Keys(*session) []key.Binding {
+func (m *menu) Keys(*state) []key.Binding {
 	out := []key.Binding{bind("up/down", "move", "up", "down"), bind("enter", "choose", "enter")}
 	if !m.root {
 		out = append(out, keys.Back)
@@ -90,91 +88,80 @@ func (m *menu) Keys(*session) []key.Binding {
 // newStart is the first screen: go on, begin, or look around.
 func newStart() *menu {
 	return &menu{
-		title: say.Purpose, root: true,
+		title: session.Purpose, root: true,
 		intro: "Attic, walls, crawl space, basement, near a chimney. You answer what you know; what you don't is assumed and said. Nothing is sent anywhere.",
 		rows:  startRows,
 	}
 }
 
-func startRows(s *session) []choiceRow {
+func startRows(s *state) []choiceRow {
 	var rows []choiceRow
-	rough, whole := say.Rough(s.list), say.Whole(s.list)
-	if s.edits > 0 || s.path != "" && s.fresh == "" || len(s.house.Places) > 0 {
-		rows = append(rows, choiceRow{"Go on with " + houseName(s), stageLine(s), goOn})
+	rough, whole := session.Rough(s.List), session.Whole(s.List)
+	if s.Edits > 0 || s.Path != "" && s.Fresh == "" || len(s.House.Places) > 0 {
+		rows = append(rows, choiceRow{"Go on with " + s.Name(), stageLine(s), goOn})
 	} else if s.resume.there {
-		kept := say.KeptAtStart(s.resume.path)
+		kept := session.KeptAtStart(s.resume.path)
 		rows = append(rows, choiceRow{kept.Label, kept.Note, resume})
 	}
 	return append(rows,
-		choiceRow{rough.Label, rough.Note, func(s *session) tea.Cmd { return startNew(s, true) }},
-		choiceRow{whole.Label, whole.Note, func(s *session) tea.Cmd { return startNew(s, false) }},
-		choiceRow{say.Demo.Label, say.Demo.Note, openDemo},
-		choiceRow{say.Open.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
-		choiceRow{say.Words.Label, "", func(s *session) tea.Cmd { return send(pushMsg{newGlossary()}) }},
-		choiceRow{"Quit", "", func(*session) tea.Cmd { return send(quitMsg{}) }},
+		choiceRow{rough.Label, rough.Note, func(s *state) tea.Cmd { return startNew(s, true) }},
+		choiceRow{whole.Label, whole.Note, func(s *state) tea.Cmd { return startNew(s, false) }},
+		choiceRow{session.Demo.Label, session.Demo.Note, openDemo},
+		choiceRow{session.Open.Label, "", func(s *state) tea.Cmd { return send(pushMsg{newOpenFile()}) }},
+		choiceRow{session.Words.Label, "", func(s *state) tea.Cmd { return send(pushMsg{newGlossary()}) }},
+		choiceRow{"Quit", "", func(*state) tea.Cmd { return send(quitMsg{}) }},
 	)
 }
 
-func houseName(s *session) string {
-	if n := s.answered().Text(house.Top, nil, "name"); n != "" {
-		return n
-	}
-	if s.path != "" {
-		return s.path
-	}
-	return "this house"
-}
-
-func stageLine(s *session) string {
-	stage := report.StageText(s.plan.Stage)
-	return fmt.Sprintf("It is %s. %d places; %s.", stage, len(s.plan.Places), say.OpenAnswers(len(s.plan.Unknown), len(s.plan.Assumed)))
+func stageLine(s *state) string {
+	stage := report.StageText(s.Plan.Stage)
+	return fmt.Sprintf("It is %s. %d places; %s.", stage, len(s.Plan.Places), session.OpenAnswers(len(s.Plan.Unknown), len(s.Plan.Assumed)))
 }
 
 // firstOpenStep is where to go on: the house until it has places, then the
 // table.
-func firstOpenStep(s *session) step {
-	if len(s.house.Places) == 0 {
+func firstOpenStep(s *state) step {
+	if len(s.House.Places) == 0 {
 		return stepHouse
 	}
 	return stepLook
 }
 
-func startNew(s *session, rough bool) tea.Cmd {
-	path := s.fresh
-	if !s.mayReplace(fmt.Sprintf("new %t", rough), path) {
+func startNew(s *state, rough bool) tea.Cmd {
+	if !s.mayReplace(fmt.Sprintf("new %t", rough), s.Fresh) {
 		return nil
 	}
-	return s.replaced(path, func(s *session) tea.Cmd {
-		s.open(house.New(), path, "")
-		s.rough = rough
+	return s.replaced(s.Fresh, func(s *state) tea.Cmd {
+		s.notice, s.drop = "", ""
+		s.Begin(rough)
 		return send(goMsg{to: stepHouse})
 	})
 }
 
-func openDemo(s *session) tea.Cmd {
+func openDemo(s *state) tea.Cmd {
 	if !s.mayReplace("demo", "") {
 		return nil
 	}
-	h, err := house.Read(s.list, demo.Default, demo.Text(demo.Default))
+	h, err := s.Demo()
 	if err != nil {
-		return send(noticeMsg{say.NoDemo + "."})
+		return send(noticeMsg{session.NoDemo + "."})
 	}
-	return s.replaced("", func(s *session) tea.Cmd {
+	return s.replaced("", func(s *state) tea.Cmd {
 		s.open(h, "", "")
 		return send(goMsg{to: stepLook})
 	})
 }
 
 // resume takes the kept answers back, with the file they belong to.
-func resume(s *session) tea.Cmd {
-	store := s.store
-	return s.work("Reading the kept answers", func() func(*session) tea.Cmd {
+func resume(s *state) tea.Cmd {
+	store := s.Store
+	return s.work("Reading the kept answers", func() func(*state) tea.Cmd {
 		text, path, ok := store.Resume()
 		onDisk := ""
 		if path != "" {
 			onDisk, _ = store.Read(path)
 		}
-		return func(s *session) tea.Cmd {
+		return func(s *state) tea.Cmd {
 			if !ok {
 				return send(noticeMsg{"Nothing was kept."})
 			}
@@ -183,26 +170,21 @@ func resume(s *session) tea.Cmd {
 	})
 }
 
-func takeUp(s *session, text, path, onDisk string) tea.Cmd {
-	h, err := house.Read(s.list, "kept answers", text)
-	if err != nil {
-		return send(pushMsg{newProblems(say.KeptWrong, err)})
+func takeUp(s *state, text, path, onDisk string) tea.Cmd {
+	if err := s.TakeUp(text, path, onDisk); err != nil {
+		return send(pushMsg{newProblems(session.KeptWrong, err)})
 	}
-	s.open(h, path, onDisk)
-	s.check.walk = nil // what is kept is newer than the file
-	s.takeWalk(text)
-	s.saved = false
-	s.rough, s.sized = say.WayOf(text)
+	s.notice, s.drop = "", ""
 	return goOnSizing(s)
 }
 
 // goOn leads to where a house goes on.
-func goOn(s *session) tea.Cmd { return send(goMsg{to: firstOpenStep(s), open: true}) }
+func goOn(s *state) tea.Cmd { return send(goMsg{to: firstOpenStep(s), open: true}) }
 
 // goOnSizing leads a house on its way to an order back to the first place whose
 // size and frame were not asked to the end.
-func goOnSizing(s *session) tea.Cmd {
-	at := s.unsized()
+func goOnSizing(s *state) tea.Cmd {
+	at := s.Unsized()
 	if at < 0 {
 		return goOn(s)
 	}
@@ -218,13 +200,13 @@ func newGoTo(at step) *menu {
 	if at == stepNone { // on the start screen no step lies below: back leads there
 		findOut.at, export.at = at, at
 	}
-	m.rows = func(*session) []choiceRow {
+	m.rows = func(*state) []choiceRow {
 		var rows []choiceRow
 		for i := stepHouse; i <= stepCheck; i++ {
 			rows = append(rows, choiceRow{stepNames[i], "", next(i)})
 		}
-		return append(rows, choiceRow{"find-out list", "", func(*session) tea.Cmd { return send(replaceMsg{findOut}) }},
-			choiceRow{"export", "", func(*session) tea.Cmd { return send(replaceMsg{export}) }},
+		return append(rows, choiceRow{"find-out list", "", func(*state) tea.Cmd { return send(replaceMsg{findOut}) }},
+			choiceRow{"export", "", func(*state) tea.Cmd { return send(replaceMsg{export}) }},
 			choiceRow{"start screen", "", next(stepNone)})
 	}
 	m.cursor = max(0, int(at)-1)

@@ -5,11 +5,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // screenOf makes the screen of a step, nil for the start screen below all.
-func screenOf(to step, s *session) screen {
+func screenOf(to step, s *state) screen {
 	switch to {
 	case stepHouse:
 		return newHouseForm(s)
@@ -29,13 +29,13 @@ func screenOf(to step, s *session) screen {
 	return nil
 }
 
-func next(to step) func(*session) tea.Cmd {
-	return func(*session) tea.Cmd { return send(goMsg{to: to}) }
+func next(to step) func(*state) tea.Cmd {
+	return func(*state) tea.Cmd { return send(goMsg{to: to}) }
 }
 
 // askedNow keeps the questions of the rough look, or all.
-func askedNow(s *session, qs []house.Question) []house.Question {
-	if !s.rough {
+func askedNow(s *state, qs []house.Question) []house.Question {
+	if !s.Rough {
 		return qs
 	}
 	var out []house.Question
@@ -47,13 +47,13 @@ func askedNow(s *session, qs []house.Question) []house.Question {
 	return out
 }
 
-func newHouseForm(s *session) *form {
-	pick := func(s *session) []house.Question {
-		return askedNow(s, s.list.OfHouse())
+func newHouseForm(s *state) *form {
+	pick := func(s *state) []house.Question {
+		return askedNow(s, s.List.OfHouse())
 	}
-	then := func(s *session) tea.Cmd {
-		if len(s.house.Places) == 0 {
-			house.Propose(s.list, s.house)
+	then := func(s *state) tea.Cmd {
+		if len(s.House.Places) == 0 {
+			house.Propose(s.List, s.House)
 			s.edited(wholeHouse, "")
 		}
 		return send(goMsg{to: stepPlaces})
@@ -64,28 +64,28 @@ func newHouseForm(s *session) *form {
 }
 
 // newPlaceForm asks everything about one place.
-func newPlaceForm(s *session, id string) *form {
-	pick := func(s *session) []house.Question {
-		p := s.house.Place(id)
+func newPlaceForm(s *state, id string) *form {
+	pick := func(s *state) []house.Question {
+		p := s.House.Place(id)
 		if p == nil {
 			return nil
 		}
-		return s.list.In(house.PlaceScope, p.Kind)
+		return s.List.In(house.PlaceScope, p.Kind)
 	}
-	p := s.house.Place(id)
-	title := s.answered().Text(house.PlaceScope, p, "label")
-	f := newForm(title, say.SizeFirst, stepPlaces, id, s, pick, func(*session) tea.Cmd { return send(backMsg{}) })
+	p := s.House.Place(id)
+	title := s.Answered().Text(house.PlaceScope, p, "label")
+	f := newForm(title, session.SizeFirst, stepPlaces, id, s, pick, func(*state) tea.Cmd { return send(backMsg{}) })
 	f.named = true
 	return f
 }
 
-var keyLadder = bind("l", say.LadderNote, "l", "ctrl+l")
+var keyLadder = bind("l", session.LadderNote, "l", "ctrl+l")
 
-func newMoney(s *session) *form {
-	f := newForm("Work and money", "", stepMoney, "", s, func(s *session) []house.Question { return s.list.In(house.Budget, "") }, next(stepOrder))
+func newMoney(s *state) *form {
+	f := newForm("Work and money", "", stepMoney, "", s, func(s *state) []house.Question { return s.List.In(house.Budget, "") }, next(stepOrder))
 	f.below = moneyBelow
 	f.extra = []key.Binding{keyLadder}
-	f.on = func(k tea.KeyMsg, s *session) tea.Cmd {
+	f.on = func(k tea.KeyMsg, s *state) tea.Cmd {
 		if key.Matches(k, keyLadder) {
 			return openLadder(s)
 		}

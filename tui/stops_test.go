@@ -15,7 +15,7 @@ import (
 func TestStoppedPlacesInEveryScreen(t *testing.T) {
 	for _, h := range planned.StoppedHouses(t) {
 		p := newPlayer(t, Config{Mono: true, House: h.House.House}, 100, 60)
-		stops := p.m.s.plan.Places[0].Stops
+		stops := p.m.s.Plan.Places[0].Stops
 		require.NotEmpty(t, stops, h.Name)
 		look := spaced(p.view())
 		require.Contains(t, look, planned.StoppedLabel+" STOP: "+firstWords(stops[0]), h.Name)
@@ -34,7 +34,7 @@ func TestStoppedPlacesInEveryScreen(t *testing.T) {
 				require.NotContains(t, page, word, "%s %s", h.Name, key)
 			}
 		}
-		p.m.s.plan.Stage = "not-framed"
+		p.m.s.Plan.Stage = "not-framed"
 		require.NotContains(t, p.press("c").view(), "Decide", "nothing is compared for it")
 	}
 }

@@ -16,32 +16,32 @@ func TestOddStateIsSaidBeforeItIsKept(t *testing.T) {
 	p.press("1").ask("site.state").typed("Louisana").press("enter")
 	require.Contains(t, p.view(), "did you mean Louisiana?")
 	require.Contains(t, p.view(), "enter again keeps it")
-	require.Empty(t, p.m.s.answered().Text(house.Site, nil, "state"))
+	require.Empty(t, p.m.s.Answered().Text(house.Site, nil, "state"))
 	p.press("ctrl+u").typed("Ontario").press("enter")
 	require.Contains(t, p.view(), "without it the climate zone is not known")
 	p.press("enter")
-	require.Equal(t, "Ontario", p.m.s.answered().Text(house.Site, nil, "state"))
+	require.Equal(t, "Ontario", p.m.s.Answered().Text(house.Site, nil, "state"))
 	p.press("shift+tab").press("ctrl+u").typed("la").press("enter")
-	require.Equal(t, "LA", p.m.s.answered().Text(house.Site, nil, "state"))
+	require.Equal(t, "LA", p.m.s.Answered().Text(house.Site, nil, "state"))
 	p.typed("Orlaens").press("enter")
 	require.Contains(t, p.view(), "enter again keeps it")
 	p.press("ctrl+u").typed("orlean").press("enter")
-	require.Equal(t, "Orleans", p.m.s.answered().Text(house.Site, nil, "county"), "one name begins so: it is meant")
+	require.Equal(t, "Orleans", p.m.s.Answered().Text(house.Site, nil, "county"), "one name begins so: it is meant")
 }
 
 // Whoever types the 5 of zone 5A does not get the fifth zone of the list.
 func TestDigitsOfAZoneLeadToTheZone(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 40)
 	p.press("2").ask("site.zone").press("5")
-	require.Empty(t, p.m.s.answered().Text(house.Site, nil, "zone"), "a digit alone is no answer")
+	require.Empty(t, p.m.s.Answered().Text(house.Site, nil, "zone"), "a digit alone is no answer")
 	require.Contains(t, p.view(), "› 5A")
 	p.press("5")
 	require.Contains(t, p.view(), "› 5B")
 	p.press("6", "enter")
-	require.Equal(t, "6A", p.m.s.answered().Text(house.Site, nil, "zone"))
+	require.Equal(t, "6A", p.m.s.Answered().Text(house.Site, nil, "zone"))
 	p = newPlayer(t, Config{Mono: true}, 80, 40)
 	p.press("2").ask("site.zone").press("0", "0", "0", "enter")
-	require.Equal(t, "0A", p.m.s.answered().Text(house.Site, nil, "zone"), "round and round")
+	require.Equal(t, "0A", p.m.s.Answered().Text(house.Site, nil, "zone"), "round and round")
 }
 
 // Without a climate zone the first look says that nothing is asked for.
@@ -64,9 +64,9 @@ func TestFirstLookWithoutAZone(t *testing.T) {
 func TestALevelRulesNothingOut(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "3", "4")
-	require.Empty(t, p.m.s.answered().Answer(house.Top, nil, "rule_out").List)
+	require.Empty(t, p.m.s.Answered().Answer(house.Top, nil, "rule_out").List)
 	p.press("down", "down", " ")
-	require.Equal(t, []string{"mineral-wool"}, p.m.s.answered().Answer(house.Top, nil, "rule_out").List)
+	require.Equal(t, []string{"mineral-wool"}, p.m.s.Answered().Answer(house.Top, nil, "rule_out").List)
 }
 
 // The key that leaves a form for the next step is named where there is room,

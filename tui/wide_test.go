@@ -19,14 +19,14 @@ var taken = regexp.MustCompile(`\* (fits|short by|about equal|gets damp)`)
 func TestWideFirstLook(t *testing.T) {
 	p := at(t, stopNamed(t, "look"), Config{Mono: true}, 120, 40)
 	view := p.view()
-	for _, pl := range p.m.s.plan.Places {
+	for _, pl := range p.m.s.Plan.Places {
 		for _, word := range strings.Fields(pl.Surface.Label) {
 			require.Contains(t, view, word)
 		}
-		require.Contains(t, view, p.m.s.system.MoneyOf(pl.Choice.Money.Total.Typical, pl.Choice.Money.Total), pl.Surface.Label)
+		require.Contains(t, view, p.m.s.System.MoneyOf(pl.Choice.Money.Total.Typical, pl.Choice.Money.Total), pl.Surface.Label)
 	}
 	table, _, _ := strings.Cut(view, takenMark+" is what the plan takes")
-	require.Len(t, taken.FindAllString(table, -1), len(p.m.s.plan.Places), "one mark a place")
+	require.Len(t, taken.FindAllString(table, -1), len(p.m.s.Plan.Places), "one mark a place")
 	flat := strings.Join(strings.Fields(view), " ")
 	require.Contains(t, flat, "KEEP THE GAP EMPTY (2 in)", "the row of the chimney is words")
 	for range 7 {

@@ -13,7 +13,7 @@ import (
 const noticed = 300 * time.Millisecond
 
 type (
-	doneMsg   struct{ then func(*session) tea.Cmd }
+	doneMsg   struct{ then func(*state) tea.Cmd }
 	slowMsg   struct{ rest <-chan tea.Msg } // it lasts; the end comes through rest
 	brokenMsg struct{ fault string }
 )
@@ -22,7 +22,7 @@ type (
 // always works. do must touch nothing of the session; what it gives back runs in
 // the loop again. Keys pressed meanwhile wait, so that they meet what it leads
 // to; where that is a screen that nobody has read yet (unread), they are dropped.
-func (s *session) work(what string, do func() func(*session) tea.Cmd) tea.Cmd {
+func (s *state) work(what string, do func() func(*state) tea.Cmd) tea.Cmd {
 	s.busy++
 	s.doing = what
 	return inTime(func() tea.Msg { return doneMsg{do()} })
@@ -91,7 +91,7 @@ func (m Model) further(cmd tea.Cmd) (tea.Model, tea.Cmd) {
 }
 
 // lasting is what is said while something lasts, empty when nothing does.
-func (s *session) lasting() string {
+func (s *state) lasting() string {
 	switch {
 	case !s.slow:
 		return ""

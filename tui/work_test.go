@@ -10,7 +10,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/testdata/fixture"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // stalled is a disk that does not answer before it is told to.
@@ -58,7 +58,7 @@ func TestADiskThatDoesNotAnswerFreezesNothing(t *testing.T) {
 				p := newPlayer(t, Config{Mono: true, House: demoHouse(t), Path: "a.toml"}, 80, 24)
 				p.press(c.before...)
 				disk := stalled{p.store, make(chan struct{})}
-				p.m.s.store = disk
+				p.m.s.Store = disk
 				p.hold = true
 				p.press(c.last)
 				for len(p.held) > 0 && p.m.s.busy == 0 { // until the work has begun
@@ -109,7 +109,7 @@ func TestWhatLastsIsSaid(t *testing.T) {
 // A fault in work outside the loop ends where the terminal is restored: in it.
 func TestFaultOutsideTheLoop(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	msg := p.m.s.work("Failing", func() func(*session) tea.Cmd { panic("a fault") })()
+	msg := p.m.s.work("Failing", func() func(*state) tea.Cmd { panic("a fault") })()
 	require.Panics(t, func() { p.m.Update(msg) })
 }
 
@@ -210,7 +210,7 @@ func TestBackIsTheScreenBefore(t *testing.T) {
 	f := p.m.top().(*form)
 	require.Equal(t, "stage", f.fields[f.active].q.FullKey(), "in the first form, the question before")
 	p.press("b")
-	require.Contains(t, p.view(), say.FirstQuestion)
+	require.Contains(t, p.view(), session.FirstQuestion)
 	require.Equal(t, stepHouse, p.m.top().Step(), "with answers, never the start screen")
 }
 

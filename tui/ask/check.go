@@ -5,7 +5,7 @@ import (
 	"battwright/rules/page"
 	"battwright/rules/print"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // check is the last step: what must be seen before anything is covered, then
@@ -13,20 +13,20 @@ import (
 func (a *app) check() (stop, error) {
 	a.cautionList()
 	return a.run(menu{name: "check", back: atOrder, head: func() {
-		a.talk.title(say.Check)
-		a.talk.say(say.CheckIntro)
+		a.talk.title(session.Check)
+		a.talk.say(session.CheckIntro)
 	}, rows: a.checkRows})
 }
 
 func (a *app) checkRows() []row {
 	return []row{
-		{word: "before covering", text: say.CoverNote, do: stays(a.cautionList)},
-		{word: "sheets", text: "handover sheets: " + say.SheetsNote, do: into(a.sheets)},
-		{word: "pages", text: "a page per person: " + say.PagesNote, do: into(a.pages)},
-		{word: "offers", text: report.OffersNote(len(a.s.offers)), do: into(a.offers)},
-		{word: "finished work", text: report.WalkNote(a.s.job(), a.s.walk()), do: into(a.finished)},
-		{word: "ready", text: say.ReadyNote, do: stays(func() { a.blocks(report.ReadyBlocks(a.s.job(), a.s.walk().Judge(a.s.job()))) })},
-		{word: "find out", text: say.FindOutNote, do: stays(a.findOut)},
+		{word: "before covering", text: session.CoverNote, do: stays(a.cautionList)},
+		{word: "sheets", text: "handover sheets: " + session.SheetsNote, do: into(a.sheets)},
+		{word: "pages", text: "a page per person: " + session.PagesNote, do: into(a.pages)},
+		{word: "offers", text: report.OffersNote(len(a.s.Offers)), do: into(a.offers)},
+		{word: "finished work", text: report.WalkNote(a.s.Job(), a.s.Walk()), do: into(a.finished)},
+		{word: "ready", text: session.ReadyNote, do: stays(func() { a.blocks(report.ReadyBlocks(a.s.Job(), a.s.WalkResult())) })},
+		{word: "find out", text: session.FindOutNote, do: stays(a.findOut)},
 		{word: "export", text: "the recommendation to a file", do: a.export},
 		{word: "next", text: "the house at a glance again", do: goTo(atLook)},
 	}
@@ -43,25 +43,25 @@ func into(below func() (stop, error)) func(string) (stop, error) {
 	}
 }
 
-func (a *app) cautionList() { a.blocks(report.CoverBlocks(a.s.plan, a.s.options(0))) }
+func (a *app) cautionList() { a.blocks(report.CoverBlocks(a.s.Plan, a.s.Options())) }
 
 // sheets reads the handover sheet of a place, or writes all of them.
 func (a *app) sheets() (stop, error) {
 	return a.run(menu{name: "sheets", back: up, head: func() {
 		a.talk.title("Handover sheets")
-		a.talk.say(say.SheetsIntro)
+		a.talk.say(session.SheetsIntro)
 	}, rows: func() []row {
 		var rows []row
-		for _, p := range a.s.plan.Places {
+		for _, p := range a.s.Plan.Places {
 			id := p.Surface.ID
-			rows = append(rows, row{text: p.Surface.Label + ": " + report.Glance(p, a.s.options(0)), do: stays(func() {
-				if pl := a.s.place(id); pl != nil {
-					a.blocks(report.SheetBlocks(a.s.job(), *pl, a.s.options(0)))
+			rows = append(rows, row{text: p.Surface.Label + ": " + report.Glance(p, a.s.Options()), do: stays(func() {
+				if pl := a.s.Place(id); pl != nil {
+					a.blocks(report.SheetBlocks(a.s.Job(), *pl, a.s.Options()))
 				}
 			})})
 		}
 		return append(rows, row{word: "write", text: "all sheets to a file", do: a.writes("handover.txt", "", func() (string, error) {
-			d, err := report.Handover{Job: a.s.job()}.Page(a.s.options(0))
+			d, err := report.Handover{Job: a.s.Job()}.Page(a.s.Options())
 			return print.Text(d, 0), err
 		})})
 	}})
@@ -71,7 +71,7 @@ func (a *app) sheets() (stop, error) {
 func (a *app) pages() (stop, error) {
 	return a.run(menu{name: "pages", back: up, head: func() {
 		a.talk.title("A page per person")
-		a.talk.say(say.PagesIntro)
+		a.talk.say(session.PagesIntro)
 	}, rows: func() []row {
 		var rows []row
 		for _, person := range inspect.Persons() {
@@ -82,7 +82,7 @@ func (a *app) pages() (stop, error) {
 }
 
 func (a *app) personPage(person string) (page.Page, error) {
-	return report.Handover{Job: a.s.job(), Person: person}.Page(a.s.options(0))
+	return report.Handover{Job: a.s.Job(), Person: person}.Page(a.s.Options())
 }
 
 func (a *app) readPerson(person string) {

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"battwright/rules/house"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // form asks a list of questions one after the other. The list is taken anew
@@ -45,11 +45,11 @@ func (a *app) form(title, intro, place string, pick func() []house.Question) (st
 
 // asked keeps the questions that apply now.
 func (a *app) asked(qs []house.Question, place string) []house.Question {
-	p := a.s.house.Place(place)
+	p := a.s.House.Place(place)
 	var out []house.Question
 	for _, q := range qs {
-		if a.s.answered().Asked(q, p) {
-			out = append(out, a.s.answered().Offered(q, p))
+		if a.s.Answered().Asked(q, p) {
+			out = append(out, a.s.Answered().Offered(q, p))
 		}
 	}
 	return out
@@ -74,8 +74,8 @@ func nextAfter(now, old []house.Question, at int) int {
 // Its shape then proposes the places.
 func (a *app) house() (stop, error) {
 	pick := func() []house.Question {
-		qs := a.s.list.OfHouse()
-		if !a.s.rough {
+		qs := a.s.List.OfHouse()
+		if !a.s.Rough {
 			return qs
 		}
 		return slices.DeleteFunc(slices.Clone(qs), func(q house.Question) bool { return !q.Rough })
@@ -87,17 +87,16 @@ func (a *app) house() (stop, error) {
 	if to == up {
 		return atStart, nil
 	}
-	if len(a.s.house.Places) == 0 {
-		house.Propose(a.s.list, a.s.house)
-		a.talk.say(a.s.changedPlaces())
-		a.sayKept()
+	if len(a.s.House.Places) == 0 {
+		house.Propose(a.s.List, a.s.House)
+		a.sayChange()
 	}
 	return atPlaces, nil
 }
 
 // matters asks what is out of the question and what counts most.
 func (a *app) matters() (stop, error) {
-	to, err := a.form("What matters", say.Priorities, "", a.s.list.OfMatters)
+	to, err := a.form("What matters", session.Priorities, "", a.s.List.OfMatters)
 	if to == up {
 		return atPlaces, err
 	}
@@ -106,13 +105,13 @@ func (a *app) matters() (stop, error) {
 
 // placeForm asks everything about one place.
 func (a *app) placeForm(id string) error {
-	p := a.s.house.Place(id)
+	p := a.s.House.Place(id)
 	if p == nil {
 		return nil
 	}
 	kind := p.Kind
-	_, err := a.form(a.label(p), say.SizeFirst, id, func() []house.Question {
-		return a.s.list.In(house.PlaceScope, kind)
+	_, err := a.form(a.s.Label(p), session.SizeFirst, id, func() []house.Question {
+		return a.s.List.In(house.PlaceScope, kind)
 	})
 	return err
 }
@@ -120,15 +119,15 @@ func (a *app) placeForm(id string) error {
 // onward leads from the places to what matters. Whoever wants to order is first
 // asked for size and frame of each place that was not asked about yet.
 func (a *app) onward() (stop, error) {
-	for i := a.unsized(); i >= 0; i = a.unsized() {
-		id := a.s.house.Places[i].ID
-		title := fmt.Sprintf("%s, place %d of %d", a.label(&a.s.house.Places[i]), i+1, len(a.s.house.Places))
-		to, err := a.form(title, say.SizeToOrder, id, func() []house.Question { return a.s.answered().ToOrder(a.s.house.Place(id)) })
+	for i := a.s.Unsized(); i >= 0; i = a.s.Unsized() {
+		id := a.s.House.Places[i].ID
+		title := fmt.Sprintf("%s, place %d of %d", a.s.Label(&a.s.House.Places[i]), i+1, len(a.s.House.Places))
+		to, err := a.form(title, session.SizeToOrder, id, func() []house.Question { return a.s.Answered().ToOrder(a.s.House.Place(id)) })
 		if err != nil || to == up {
 			return here, err
 		}
-		a.s.sized[id] = true
-		a.s.wayChanged()
+		a.s.Sized[id] = true
+		a.s.WayChanged()
 		a.sayKept()
 	}
 	return atMatters, nil
@@ -136,31 +135,22 @@ func (a *app) onward() (stop, error) {
 
 // onwardTo names where next leads to from the places.
 func (a *app) onwardTo() string {
-	if a.unsized() >= 0 {
+	if a.s.Unsized() >= 0 {
 		return "size and frame of each place, then what matters"
 	}
 	return "on to what matters"
 }
 
-// unsized is the first place whose size and frame are still to be asked, -1 when
-// none is.
-func (a *app) unsized() int {
-	if a.s.rough {
-		return -1
-	}
-	return slices.IndexFunc(a.s.house.Places, func(p house.Place) bool { return !a.s.sized[p.ID] })
-}
-
 // ownMatters asks what matters at one place alone.
 func (a *app) ownMatters(id string) error {
-	p := a.s.house.Place(id)
+	p := a.s.House.Place(id)
 	if p == nil {
 		return nil
 	}
-	_, err := a.form("What matters: "+a.label(p), "Where you leave it empty, the priorities of the house count.", id, func() []house.Question {
+	_, err := a.form("What matters: "+a.s.Label(p), "Where you leave it empty, the priorities of the house count.", id, func() []house.Question {
 		var out []house.Question
-		for _, c := range a.s.catalog().Criteria {
-			if q, ok := a.s.list.Find("place.priorities." + c.ID); ok {
+		for _, c := range a.s.Catalog().Criteria {
+			if q, ok := a.s.List.Find("place.priorities." + c.ID); ok {
 				out = append(out, q)
 			}
 		}
@@ -168,5 +158,3 @@ func (a *app) ownMatters(id string) error {
 	})
 	return err
 }
-
-func (a *app) label(p *house.Place) string { return a.s.answered().Text(house.PlaceScope, p, "label") }

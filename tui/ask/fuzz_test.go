@@ -12,7 +12,7 @@ import (
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 	"battwright/tui/ask"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // Whatever is typed: the run ends with the input, what it writes can be read
@@ -43,7 +43,7 @@ func FuzzAnswers(f *testing.F) {
 			l := fixture.List(t)
 			h, err := house.Read(l, "kept", store.Text)
 			require.NoError(t, err, store.Text)
-			way := say.KeptWay(say.WayOf(store.Text))
+			way := session.KeptWay(session.WayOf(store.Text))
 			about, _, _ := strings.Cut(store.Text, "\n#| ")
 			require.Equal(t, about, way+house.Write(l, h))
 			w := inspect.NewWalk(l.Catalog())

@@ -1,11 +1,11 @@
 package ask
 
-import "battwright/tui/say"
+import "battwright/tui/session"
 
 // keptBeside asks first when the program starts with a house file while answers
 // from an earlier time are kept that the file does not hold.
 func (a *app) keptBeside(text string) (stop, error) {
-	if path, ok := say.KeptBeside(a.s.store, text); ok {
+	if path, ok := session.KeptBeside(a.s.Store, text); ok {
 		return a.keptChoice(path)
 	}
 	return a.firstStop(), nil
@@ -15,11 +15,11 @@ func (a *app) keptBeside(text string) (stop, error) {
 // without the words that work everywhere: save would write the file anew and
 // drop what is kept.
 func (a *app) keptChoice(path string) (stop, error) {
-	a.talk.title(say.KeptTitle)
-	a.talk.say(say.KeptWhose(path))
+	a.talk.title(session.KeptTitle)
+	a.talk.say(session.KeptWhose(path))
 	for {
-		a.talk.hang("1. ", say.KeptGoOn)
-		a.talk.hang("2. ", say.Row{Label: say.KeptLeave(a.s.fresh != ""), Note: say.KeptNote(path, a.s.path)}.Text())
+		a.talk.hang("1. ", session.KeptGoOn)
+		a.talk.hang("2. ", session.Row{Label: session.KeptLeave(a.s.Fresh != ""), Note: session.KeptNote(path, a.s.Path)}.Text())
 		line, _, err := a.talk.typed("Your choice")
 		if err != nil {
 			return here, err
@@ -31,10 +31,10 @@ func (a *app) keptChoice(path string) (stop, error) {
 			}
 			return a.firstStop(), nil
 		case countIn(fold(line)) == 2:
-			if say.SameFile(path, a.s.path) && !a.setAside(say.KeptEarlier) {
+			if session.SameFile(path, a.s.Path) && !a.setAside(session.KeptEarlier) {
 				continue
 			}
-			if a.s.fresh != "" { // there is no such file: how to begin it is asked
+			if a.s.Fresh != "" { // there is no such file: how to begin it is asked
 				return atStart, nil
 			}
 			return a.firstStop(), nil

@@ -5,9 +5,8 @@ import (
 	"strings"
 
 	"battwright/rules/house"
-	"battwright/rules/plan"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // look is the first look at the result: a place a line, then what can be
@@ -17,24 +16,24 @@ func (a *app) look() (stop, error) {
 }
 
 func (a *app) lookHead() {
-	a.talk.title(say.Glance)
-	a.talk.say(report.MoneyText(a.s.plan, a.s.system))
-	for _, text := range a.s.plan.First() {
+	a.talk.title(session.Glance)
+	a.talk.say(report.MoneyText(a.s.Plan, a.s.System))
+	for _, text := range a.s.Plan.First() {
 		a.talk.say(text)
 	}
-	if len(a.s.plan.Places) == 0 {
+	if len(a.s.Plan.Places) == 0 {
 		a.talk.say("There is no place yet: type places.")
 	}
 }
 
 func (a *app) lookRows() []row {
 	var rows []row
-	for _, pl := range a.s.plan.Places {
+	for _, pl := range a.s.Plan.Places {
 		id := pl.Surface.ID
-		rows = append(rows, row{text: pl.Surface.Label + ": " + report.Glance(pl, a.s.options(0)), do: func(string) (stop, error) { return a.placePage(id) }})
+		rows = append(rows, row{text: pl.Surface.Label + ": " + report.Glance(pl, a.s.Options()), do: func(string) (stop, error) { return a.placePage(id) }})
 	}
 	return append(rows,
-		row{word: "report", text: "everything, to read here", do: stays(func() { a.readPage(report.PlanPage(a.s.plan, a.s.options(0))) })},
+		row{word: "report", text: "everything, to read here", do: stays(func() { a.readPage(report.PlanPage(a.s.Plan, a.s.Options())) })},
 		row{word: "compare", text: "each place with every material: fits or not, price", do: stays(a.compare)},
 		row{word: "find out", text: "what is not known yet, and whether it matters", do: stays(a.findOut)},
 		row{word: "what if", text: "which priority would change the plan", do: stays(a.whatIf)},
@@ -46,15 +45,15 @@ func (a *app) lookRows() []row {
 
 // compare says every material of every place, a line each.
 func (a *app) compare() {
-	for _, pl := range a.s.plan.Places {
+	for _, pl := range a.s.Plan.Places {
 		a.talk.title(pl.Surface.Label)
 		for _, l := range pl.StopLines() {
 			a.talk.say(l)
 		}
-		for _, l := range report.FindFirst(pl, a.s.options(0)) {
+		for _, l := range report.FindFirst(pl, a.s.Options()) {
 			a.talk.say(l)
 		}
-		for _, r := range report.RankRows(pl, a.s.options(0)) {
+		for _, r := range report.RankRows(pl, a.s.Options()) {
 			parts := []string{r.Fit}
 			if r.Price != "" {
 				parts = append(parts, r.Price)
@@ -72,23 +71,26 @@ func (a *app) compare() {
 
 // findOut lists what is unknown and what is assumed.
 func (a *app) findOut() {
-	list := a.s.assess.FindOut(a.s.preferences(), a.s.plan)
-	a.readPage(report.FindOutPage(a.s.siteKnown(), list, a.s.options(0)))
+	if do := a.s.Try(); do != nil {
+		do()()
+	}
+	tried := a.s.Tried()
+	a.readPage(report.FindOutPage(tried.FoundOut(a.s.Plan), tried.Found, a.s.Options()))
 }
 
 // whatIf lists the changes of one priority that change the plan.
 func (a *app) whatIf() {
-	a.readPage(report.MindPage(a.s.assess.WouldChange(a.s.preferences(), a.s.plan), a.s.options(0)))
+	a.readPage(report.MindPage(a.s.Minds(), a.s.Options()))
 }
 
 // plans lists the saved plans: use one, or keep the priorities of now.
 func (a *app) plans() (stop, error) {
 	to, err := a.run(menu{name: "plans", back: up, head: func() {
 		a.talk.title("Saved plans")
-		a.talk.say(say.PlansIntro)
+		a.talk.say(session.PlansIntro)
 	}, rows: func() []row {
 		var rows []row
-		for _, v := range a.s.house.Variants {
+		for _, v := range a.s.House.Variants {
 			rows = append(rows, row{text: v.Name + ": " + a.variantText(v), do: func(string) (stop, error) { a.usePlan(v); return up, nil }})
 		}
 		return append(rows, row{word: "keep", text: "the current priorities as a plan", do: func(string) (stop, error) { return here, a.keepPlan() }})
@@ -101,24 +103,14 @@ func (a *app) plans() (stop, error) {
 
 // variantText says what a saved plan would change against the one shown.
 func (a *app) variantText(v house.Variant) string {
-	return report.VariantText(a.s.plan, a.s.assess.OfVariant(v), v, a.s.system)
-}
-
-// siteKnown is the plan with the question answered whether the weather of
-// another listed place would change it.
-func (s *session) siteKnown() plan.Plan {
-	p := s.plan
-	p.NearClimate = s.assess.NearClimates(s.preferences(), p)
-	return p
+	return report.VariantText(a.s.Plan, a.s.Assess.OfVariant(v), v, a.s.System)
 }
 
 func (a *app) usePlan(v house.Variant) {
-	before := a.s.preferences()
-	a.s.house.Answers = v.Over(a.s.house).Answers
-	if money := report.BudgetChange(before, a.s.preferences(), a.s.system); money != "" {
+	if money := a.s.UsePlan(v); money != "" {
 		a.talk.say(money)
 	}
-	a.sayChange()
+	a.edited()
 }
 
 func (a *app) keepPlan() error {
@@ -130,19 +122,13 @@ func (a *app) keepPlan() error {
 		case len([]rune(name)) > house.MaxText:
 			a.problem(fmt.Sprintf("at most %d characters.", house.MaxText))
 			continue
-		case a.s.house.Variant(name) == nil && len(a.s.house.Variants) >= house.MaxVariants:
-			a.problem(say.TooManyPlans())
+		case a.s.House.Variant(name) == nil && len(a.s.House.Variants) >= house.MaxVariants:
+			a.problem(session.TooManyPlans())
 			return nil
 		}
-		a.s.keepPlan(name)
+		a.s.KeepPlan(name)
 		a.talk.say("Kept as " + name)
 		a.sayKept()
 		return nil
 	}
-}
-
-// keepPlan puts the priorities and the budget of now under a name.
-func (s *session) keepPlan(name string) {
-	s.answered().KeepVariant(name, report.Kept(s.plan))
-	s.edited()
 }

@@ -10,10 +10,11 @@ import (
 	"battwright/testdata/fixture"
 	"battwright/tui"
 	"battwright/tui/ask"
+	"battwright/tui/session"
 )
 
 // One store serves the screens and the lines.
-var _ ask.Store = tui.Store(nil)
+var _ session.Store = tui.Store(nil)
 
 func demoHouse(t testing.TB) *house.House {
 	t.Helper()

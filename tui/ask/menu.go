@@ -6,7 +6,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // line prompts and reads a line. What works everywhere is done here: quit,
@@ -56,11 +56,11 @@ func (a *app) wordAsked(line string) bool {
 
 func (a *app) glossary(term string) {
 	if term == "" {
-		a.talk.say(say.Words.Label + ": " + strings.Join(a.s.catalog().Terms(), ", ") + ".")
+		a.talk.say(session.Words.Label + ": " + strings.Join(a.s.Catalog().Terms(), ", ") + ".")
 		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
 		return
 	}
-	found, near := report.TermBlocks(a.s.catalog(), term, a.s.system)
+	found, near := report.TermBlocks(a.s.Catalog(), term, a.s.System)
 	a.blocks(found)
 	switch {
 	case len(found) > 0:
@@ -223,11 +223,11 @@ func stays(do func()) func(string) (stop, error) {
 // placeFor finds the place that a number after a word means; alone, the only
 // one there is.
 func (a *app) placeFor(word, arg string) *house.Place {
-	n := a.numberFor(word, arg, len(a.s.house.Places))
+	n := a.numberFor(word, arg, len(a.s.House.Places))
 	if n == 0 {
 		return nil
 	}
-	return &a.s.house.Places[n-1]
+	return &a.s.House.Places[n-1]
 }
 
 // numberFor reads the number after a word, 1 to most; alone, it means the only

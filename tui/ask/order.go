@@ -7,7 +7,7 @@ import (
 	"battwright/rules/order"
 	"battwright/rules/report"
 	"battwright/rules/units"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // order says what would be bought, once and whenever it is asked for, and takes
@@ -20,36 +20,34 @@ func (a *app) order() (stop, error) {
 }
 
 func (a *app) shopping() {
-	a.blocks(report.ShoppingBlocks(a.ordered(), a.s.options(a.talk.width)))
+	a.blocks(report.ShoppingBlocks(a.s.Order(), a.s.Options()))
 }
-
-func (a *app) ordered() order.Order { return order.Make(a.s.plan, a.s.answered()) }
 
 func (a *app) orderRows() []row {
 	var rows []row
-	for _, l := range a.ordered().Lines {
+	for _, l := range a.s.Order().Lines {
 		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l), do: func(string) (stop, error) { return here, a.askQuote(l) }})
 	}
-	for _, l := range a.ordered().Unused {
-		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l) + "; " + say.NotOrdered, do: func(string) (stop, error) { return here, a.askQuote(l) }})
+	for _, l := range a.s.Order().Unused {
+		rows = append(rows, row{text: a.lineName(l) + ": " + a.quoteText(l) + "; " + session.NotOrdered, do: func(string) (stop, error) { return here, a.askQuote(l) }})
 	}
 	return append(rows,
 		row{word: "shopping list", text: "what to buy and what it costs, as it is now", do: stays(a.shopping)},
-		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.ordered(), a.s.options(a.talk.width))) })},
-		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.ordered(), a.s.plan, a.s.options(a.talk.width))) })},
+		row{word: "cut lists", text: "what to cut, place by place", do: stays(func() { a.blocks(report.CutBlocks(a.s.Order(), a.s.Options())) })},
+		row{word: "asking sheet", text: "what to ask at the stores", do: stays(func() { a.blocks(report.AskBlocks(a.s.Order(), a.s.Plan, a.s.Options())) })},
 		row{word: "measured", arg: "number", text: "the sizes of that place, as numbered under places, were measured", do: a.measured},
 		row{word: "export", text: "this order, the asking sheet or the recommendation to a file", do: into(a.exportOrder)},
-		row{word: "find out", text: say.FindOutNote, do: stays(a.findOut)},
+		row{word: "find out", text: session.FindOutNote, do: stays(a.findOut)},
 		row{word: "next", text: "on to the check before anything is covered", do: goTo(atCheck)})
 }
 
 func (a *app) lineName(l order.Line) string {
-	return report.OrderLineName(l, a.s.system)
+	return report.OrderLineName(l, a.s.System)
 }
 
 // quoteOf is what is kept about a line, made if there is nothing yet.
 func (a *app) quoteOf(l order.Line) house.Quote {
-	if q, ok := house.FindQuote(a.s.house.Quotes, l.Product.ID, l.Facing); ok {
+	if q, ok := house.FindQuote(a.s.House.Quotes, l.Product.ID, l.Facing); ok {
 		return q
 	}
 	return house.Quote{Product: l.Product.ID, Facing: l.Facing}
@@ -59,7 +57,7 @@ func (a *app) quoteText(l order.Line) string {
 	q := a.quoteOf(l)
 	text := "no price typed yet"
 	if q.Priced() {
-		text = q.PriceText(a.s.system)
+		text = q.PriceText(a.s.System)
 	}
 	if !l.Label {
 		text += ", label not typed"
@@ -90,7 +88,7 @@ func (a *app) askQuote(l order.Line) error {
 		if !ok {
 			continue
 		}
-		q2, left, err := a.askFigure(q, question, f.name.In(a.s.system))
+		q2, left, err := a.askFigure(q, question, f.name.In(a.s.System))
 		if err != nil || left {
 			return err
 		}
@@ -100,11 +98,11 @@ func (a *app) askQuote(l order.Line) error {
 	if err != nil || left {
 		return err
 	}
-	if err := q.Check(a.s.system); err != nil {
+	if err := q.Check(a.s.System); err != nil {
 		a.problem(sentence(err))
 		return nil
 	}
-	a.s.house.SetQuote(q)
+	a.s.House.SetQuote(q)
 	a.sayChange()
 	return nil
 }
@@ -132,7 +130,7 @@ func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ 
 		}
 		v, problem := answerTo(question, line)
 		if problem == "" {
-			problem = house.BareOnLabel(question, line, a.s.system)
+			problem = house.BareOnLabel(question, line, a.s.System)
 		}
 		if problem == "" {
 			return q.With(question.Key, v.Number), false, nil
@@ -145,7 +143,7 @@ func (a *app) askFigure(q house.Quote, question house.Question, name string) (_ 
 // label, so the size counted with is put beside it, to be corrected.
 func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, err error) {
 	for {
-		line, err := a.reply(units.Prose("Price, like 62.50 a package or {1.15 per ft2}: ").In(a.s.system) + a.quoteText(l) + ".")
+		line, err := a.reply(units.Prose("Price, like 62.50 a package or {1.15 per ft2}: ").In(a.s.System) + a.quoteText(l) + ".")
 		if err != nil {
 			return q, false, err
 		}
@@ -161,7 +159,7 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 			a.talk.say("What the store asks, the face included.")
 			continue
 		}
-		usd, per, err := house.ParsePrice(line, a.s.system)
+		usd, per, err := house.ParsePrice(line, a.s.System)
 		if err != nil {
 			a.problem(sentence(err))
 			continue
@@ -169,7 +167,7 @@ func (a *app) askPrice(q house.Quote, l order.Line) (_ house.Quote, left bool, e
 		q.USD, q.Per = usd, per
 		if per == house.PerPackage && q.PackageFt2() <= 0 {
 			q.Pieces, q.WidthIn, q.LengthIn = l.PerPackage, l.WidthIn, l.LengthIn
-			a.talk.say(say.UsualSize)
+			a.talk.say(session.UsualSize)
 		}
 		return q, false, nil
 	}
@@ -181,22 +179,22 @@ func (a *app) measured(arg string) (stop, error) {
 	if p == nil {
 		return same, nil
 	}
-	places := a.ordered().Places
+	places := a.s.Order().Places
 	at := slices.IndexFunc(places, func(o order.Place) bool { return o.ID == p.ID })
 	if at < 0 {
-		a.talk.say("Nothing of " + a.label(p) + " is in the order, so nothing is counted by its sizes.")
+		a.talk.say("Nothing of " + a.s.Label(p) + " is in the order, so nothing is counted by its sizes.")
 		return same, nil
 	}
 	noted := p.MarkMeasured(places[at].SizeKeys) > 0
 	if noted {
-		a.talk.say("Noted as measured: " + a.label(p))
+		a.talk.say("Noted as measured: " + a.s.Label(p))
 		a.sayChange()
 	}
 	switch {
 	case places[at].NotMeasured():
 		a.talk.say("What was not answered yet cannot have been measured: type places, then the number of the place.")
 	case !noted:
-		a.talk.say("All sizes of " + a.label(p) + " are noted as measured already.")
+		a.talk.say("All sizes of " + a.s.Label(p) + " are noted as measured already.")
 	}
 	if noted {
 		return here, nil
@@ -208,9 +206,9 @@ func (a *app) measured(arg string) (stop, error) {
 func (a *app) exportOrder() (stop, error) {
 	return a.run(menu{name: "export order", back: up, head: func() { a.talk.title("Export the order") }, rows: func() []row {
 		var rows []row
-		for _, f := range say.OrderFormats {
+		for _, f := range session.OrderFormats {
 			rows = append(rows, row{text: f.Name, do: a.writes(f.What+"."+f.Ext, "."+f.Ext, func() (string, error) {
-				return report.OrderFile(a.ordered(), a.s.plan, f.What, f.Ext, a.s.options(0))
+				return report.OrderFile(a.s.Order(), a.s.Plan, f.What, f.Ext, a.s.Options())
 			})})
 		}
 		return append(rows, row{word: "recommendation", text: "the plan itself", do: a.export})

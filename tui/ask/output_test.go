@@ -80,7 +80,7 @@ func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
 
 // The mode stands on no terminal library, nor on the screens that do.
 func TestNoTerminalLibrary(t *testing.T) {
-	for _, dir := range []string{".", "../chart", "../say"} {
+	for _, dir := range []string{".", "../chart", "../session"} {
 		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		require.NoError(t, err)
 		require.NotEmpty(t, names)
@@ -94,7 +94,7 @@ func TestNoTerminalLibrary(t *testing.T) {
 				path, err := strconv.Unquote(imp.Path.Value)
 				require.NoError(t, err)
 				require.NotContains(t, path, "charmbracelet", name)
-				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart" || path == "battwright/tui/say", "%s imports %s", name, path)
+				require.True(t, !strings.HasPrefix(path, "battwright/tui") || path == "battwright/tui/chart" || path == "battwright/tui/session", "%s imports %s", name, path)
 			}
 		}
 	}

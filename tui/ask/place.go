@@ -14,12 +14,12 @@ func (a *app) placePage(id string) (stop, error) {
 	to, err := a.run(menu{name: "place", back: up, head: func() { a.placeResult(id) }, rows: func() []row {
 		show := func(word, text string, tell func(plan.Place)) row {
 			return row{word: word, text: text, do: stays(func() {
-				if pl := a.s.place(id); pl != nil {
+				if pl := a.s.Place(id); pl != nil {
 					tell(*pl)
 				}
 			})}
 		}
-		o := a.s.options(0)
+		o := a.s.Options()
 		rows := []row{
 			show("why", "this one, and why not the others", func(pl plan.Place) { a.readPage(report.WhyPage(pl, o)) }),
 			show("layers", "what lies on what, from inside to outside", a.tellLayers),
@@ -29,7 +29,7 @@ func (a *app) placePage(id string) (stop, error) {
 			{word: "own", text: "what matters just here", do: func(string) (stop, error) { return here, a.ownMatters(id) }},
 			{word: "next", text: "the next place", do: func(string) (stop, error) { id = a.nextPlace(id); return here, nil }},
 		}
-		if a.s.plan.Stage == "not-framed" {
+		if a.s.Plan.Stage == "not-framed" {
 			rows = append(rows, show("change", "what can still be changed before it is framed", a.tellStillOpen))
 		}
 		return rows
@@ -41,27 +41,27 @@ func (a *app) placePage(id string) (stop, error) {
 }
 
 func (a *app) nextPlace(id string) string {
-	for i, pl := range a.s.plan.Places {
+	for i, pl := range a.s.Plan.Places {
 		if pl.Surface.ID == id {
-			return a.s.plan.Places[(i+1)%len(a.s.plan.Places)].Surface.ID
+			return a.s.Plan.Places[(i+1)%len(a.s.Plan.Places)].Surface.ID
 		}
 	}
 	return id
 }
 
 func (a *app) placeResult(id string) {
-	pl := a.s.place(id)
+	pl := a.s.Place(id)
 	if pl == nil {
 		a.talk.say("This place is gone.")
 		return
 	}
-	a.readPage(report.ResultPage(a.s.plan, *pl, a.s.options(0)))
+	a.readPage(report.ResultPage(a.s.Plan, *pl, a.s.Options()))
 }
 
 // tellLayers says the layers in the order in which they are built, with the
 // temperature at the inside face of each in the coldest month.
 func (a *app) tellLayers(pl plan.Place) {
-	page, stopped := report.PicturePage(pl, a.s.options(0))
+	page, stopped := report.PicturePage(pl, a.s.Options())
 	a.readPage(page)
 	if stopped {
 		return
@@ -72,10 +72,10 @@ func (a *app) tellLayers(pl plan.Place) {
 	}
 	d := pl.Choice.Damp
 	if d.Checked {
-		a.talk.labelled("Inside", a.s.system.Temp(d.InC)+" in the coldest month")
+		a.talk.labelled("Inside", a.s.System.Temp(d.InC)+" in the coldest month")
 	}
 	at := 0
-	for i, l := range pl.Choice.Stack(pl.Surface, a.s.catalog(), pl.Target) {
+	for i, l := range pl.Choice.Stack(pl.Surface, a.s.Catalog(), pl.Target) {
 		text := l.Name
 		if l.Note != "" {
 			text += ", " + l.Note
@@ -87,7 +87,7 @@ func (a *app) tellLayers(pl plan.Place) {
 		a.talk.hang(fmt.Sprintf("%d. ", i+1), text)
 	}
 	if d.Checked {
-		a.talk.labelled("Outside", a.s.system.Temp(d.OutC))
+		a.talk.labelled("Outside", a.s.System.Temp(d.OutC))
 	}
 }
 
@@ -99,27 +99,27 @@ func (a *app) faceTemp(d candidate.Damp, name string, from int) (text string, ne
 	}
 	for j := from; j < len(d.Layers) && j < len(d.ColdestC); j++ {
 		if d.Layers[j] == name {
-			return a.s.system.Temp(d.ColdestC[j]), j + 1
+			return a.s.System.Temp(d.ColdestC[j]), j + 1
 		}
 	}
 	return "", from
 }
 
 func (a *app) tellDamp(pl plan.Place) {
-	page, nothing := report.DampPage(pl, a.s.options(0))
+	page, nothing := report.DampPage(pl, a.s.Options())
 	a.readPage(page)
 	if nothing {
 		return
 	}
 	d := pl.Choice.Damp
-	limit := a.s.catalog().Settings.MoldRH
-	opts := chart.MonthsOpts{What: "Humidity " + d.Where, Text: a.s.system.Percent, Limit: limit, LimitLabel: "mold may grow above"}
+	limit := a.s.Catalog().Settings.MoldRH
+	opts := chart.MonthsOpts{What: "Humidity " + d.Where, Text: a.s.System.Percent, Limit: limit, LimitLabel: "mold may grow above"}
 	values := d.RH
 	if d.PeakGM2 > 0 {
-		values, opts = d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: a.s.system.Moisture, Held: true}
+		values, opts = d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: a.s.System.Moisture, Held: true}
 	}
 	a.talk.say(chart.Pen{}.Months(values, opts, a.talk.width).Sentence)
-	for _, l := range report.DampLimits(d, a.s.catalog().Settings, a.s.system) {
+	for _, l := range report.DampLimits(d, a.s.Catalog().Settings, a.s.System) {
 		a.talk.say(l)
 	}
 }
@@ -127,6 +127,6 @@ func (a *app) tellDamp(pl plan.Place) {
 // tellStillOpen compares what can still be changed about a place before it is
 // framed.
 func (a *app) tellStillOpen(pl plan.Place) {
-	list := a.s.assess.StillOpen(a.s.preferences(), pl.Surface.ID)
-	a.readPage(report.StillOpenPage(pl, list, a.s.options(0)))
+	list := a.s.Assess.StillOpen(a.s.Preferences(), pl.Surface.ID)
+	a.readPage(report.StillOpenPage(pl, list, a.s.Options()))
 }

@@ -5,7 +5,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // places lists the places of the house: add, copy, delete, edit.
@@ -16,21 +16,21 @@ func (a *app) places() (stop, error) {
 func (a *app) placesHead() {
 	a.talk.title("The places to insulate")
 	a.talk.say("Proposed from the shape of the house. Sizes are guesses until you measure.")
-	if len(a.s.house.Places) == 0 {
+	if len(a.s.House.Places) == 0 {
 		a.talk.say("There is no place yet.")
 	}
 }
 
 func (a *app) placesRows() []row {
 	var rows []row
-	for i := range a.s.house.Places {
-		p := &a.s.house.Places[i]
+	for i := range a.s.House.Places {
+		p := &a.s.House.Places[i]
 		id := p.ID
 		rows = append(rows, row{text: a.placeLine(p), do: func(string) (stop, error) { return here, a.placeForm(id) }})
 	}
 	rows = append(rows, row{word: "next", text: a.onwardTo(), do: func(string) (stop, error) { return a.onward() }},
 		row{word: "add", text: "a place that is missing", do: func(string) (stop, error) { return a.addPlace() }})
-	if len(a.s.house.Places) > 0 {
+	if len(a.s.House.Places) > 0 {
 		rows = append(rows,
 			row{word: "edit", arg: "number", text: "the answers of that place; the number alone does the same", do: a.editPlace},
 			row{word: "copy", arg: "number", text: "that place a second time", do: a.copyPlace},
@@ -44,14 +44,14 @@ func (a *app) placesRows() []row {
 // placeLine is one place: name, size and how it is known, frame.
 func (a *app) placeLine(p *house.Place) string {
 	known := "assumed"
-	if a.s.answered().AreaGiven(p) {
+	if a.s.Answered().AreaGiven(p) {
 		known = "your figure"
 	}
 	frame := ""
-	if pl := a.s.place(p.ID); pl != nil {
-		frame = ", " + report.FrameText(*pl, a.s.system)
+	if pl := a.s.Place(p.ID); pl != nil {
+		frame = ", " + report.FrameText(*pl, a.s.System)
 	}
-	return fmt.Sprintf("%s: %s, %s%s", a.label(p), a.s.system.Area(a.s.answered().NetAreaFt2(p)), known, frame)
+	return fmt.Sprintf("%s: %s, %s%s", a.s.Label(p), a.s.System.Area(a.s.Answered().NetAreaFt2(p)), known, frame)
 }
 
 func (a *app) editPlace(arg string) (stop, error) {
@@ -66,7 +66,7 @@ func (a *app) copyPlace(arg string) (stop, error) {
 	switch {
 	case p == nil:
 		return same, nil
-	case a.s.house.Duplicate(p.ID):
+	case a.s.House.Duplicate(p.ID):
 		a.sayChange()
 	default:
 		a.tooMany()
@@ -80,7 +80,7 @@ func (a *app) deletePlace(arg string) (stop, error) {
 		return same, nil
 	}
 	id := p.ID
-	line, err := a.reply("Delete " + a.label(p) + "? Type yes or no.")
+	line, err := a.reply("Delete " + a.s.Label(p) + "? Type yes or no.")
 	if err != nil {
 		return here, err
 	}
@@ -88,14 +88,14 @@ func (a *app) deletePlace(arg string) (stop, error) {
 		a.talk.say("Nothing is deleted.")
 		return same, nil
 	}
-	a.s.house.Delete(id)
+	a.s.House.Delete(id)
 	a.sayChange()
 	return here, nil
 }
 
 func (a *app) propose() {
-	if len(house.Propose(a.s.list, a.s.house)) == 0 {
-		a.talk.say(say.AllProposed)
+	if len(house.Propose(a.s.List, a.s.House)) == 0 {
+		a.talk.say(session.AllProposed)
 		return
 	}
 	a.sayChange()
@@ -103,37 +103,26 @@ func (a *app) propose() {
 
 // sayChange works out what follows from a change of the list of places.
 func (a *app) sayChange() {
-	if text := a.s.changedPlaces(); text != "" {
-		a.sayChanged(text)
-	}
-	a.sayKept()
-}
-
-// sayChanged says what an answer changed; that it changed nothing too.
-func (a *app) sayChanged(text string) {
-	if text == report.NoChange {
-		a.talk.say(text)
-		return
-	}
-	a.talk.say("Changed: " + text)
+	a.s.EditedHouse()
+	a.edited()
 }
 
 func (a *app) tooMany() {
-	a.problem(say.TooManyPlaces())
+	a.problem(session.TooManyPlaces())
 }
 
 // addPlace offers the kinds of place; the answers of the new one are asked.
 func (a *app) addPlace() (stop, error) {
 	to, err := a.run(menu{name: "add", back: up, head: func() { a.talk.title("Add a place") }, rows: func() []row {
 		var rows []row
-		for _, id := range a.s.list.PlaceKinds() {
-			k, _ := a.s.catalog().Kind(id)
+		for _, id := range a.s.List.PlaceKinds() {
+			k, _ := a.s.Catalog().Kind(id)
 			rows = append(rows, row{text: k.Name, do: func(string) (stop, error) {
-				if len(a.s.house.Places) >= house.MaxPlaces {
+				if len(a.s.House.Places) >= house.MaxPlaces {
 					a.tooMany()
 					return up, nil
 				}
-				added := a.s.house.Add(id).ID
+				added := a.s.House.Add(id).ID
 				a.sayChange()
 				return up, a.placeForm(added)
 			}})
@@ -149,7 +138,7 @@ func (a *app) addPlace() (stop, error) {
 func (a *app) notCovered() {
 	a.talk.title("Not covered")
 	a.talk.say("Ask somebody else, so that nobody thinks these are done:")
-	for _, n := range a.s.plan.NotCovered {
+	for _, n := range a.s.Plan.NotCovered {
 		a.talk.hang("- ", n)
 	}
 }

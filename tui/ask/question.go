@@ -6,7 +6,6 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
-	"battwright/tui/say"
 )
 
 // told is what came of one question.
@@ -60,10 +59,10 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 	case wordDone:
 		return isDone, true
 	case wordMore:
-		a.s.rough = !a.s.rough
-		a.s.wayChanged()
+		a.s.Rough = !a.s.Rough
+		a.s.WayChanged()
 		a.sayKept()
-		a.talk.say(map[bool]string{true: "From here on: the questions of the rough look.", false: "From here on: all questions."}[a.s.rough])
+		a.talk.say(map[bool]string{true: "From here on: the questions of the rough look.", false: "From here on: all questions."}[a.s.Rough])
 		return askAgain, true
 	case wordClear:
 		a.keepAnswer(q, place, house.Answer{})
@@ -80,7 +79,7 @@ func (a *app) settle(q house.Question, place, line string) (told, bool) {
 		a.problem(problem)
 		return 0, false
 	}
-	doubt := a.s.answered().Doubt(q, v)
+	doubt := a.s.Answered().Doubt(q, v)
 	if doubt != "" && a.doubted != q.FullKey()+"="+v.Text {
 		a.doubted = q.FullKey() + "=" + v.Text
 		if !strings.HasSuffix(doubt, "?") {
@@ -107,7 +106,7 @@ func (a *app) dontKnow(q house.Question, place string) (told, bool) {
 		return 0, false
 	}
 	a.keepAnswer(q, place, house.DontKnow())
-	v := a.s.answered().ValueOf(q, a.s.house.Place(place))
+	v := a.s.Answered().ValueOf(q, a.s.House.Place(place))
 	switch {
 	case v.Answer.State == house.Given:
 		a.talk.say("Noted as not known. Assumed meanwhile: " + a.shown(q, v.Answer) + ".")
@@ -121,35 +120,32 @@ func (a *app) dontKnow(q house.Question, place string) (told, bool) {
 
 // keepAnswer stores an answer and says what it changed.
 func (a *app) keepAnswer(q house.Question, place string, v house.Answer) {
-	if changed := a.s.answer(q, place, v); changed != "" {
-		a.sayChanged(changed)
+	if a.s.Answer(q, a.s.House.Place(place), v) {
+		a.edited()
 	}
-	a.sayKept()
 }
 
-// sayKept warns when the answers could not be kept.
+// sayKept keeps the answers, and warns when they cannot be kept.
 func (a *app) sayKept() {
-	if a.s.failed != nil {
-		a.talk.say(say.NotKept + a.s.failed.Error())
-		a.s.failed = nil
-	}
+	a.s.Changed = ""
+	a.edited()
 }
 
 // questionLines is a question as it is read out: the question, what can be
 // answered, what stands there now, how to find out.
 func (a *app) questionLines(q house.Question, place, count string) []string {
-	out := []string{strings.TrimSpace(count + " " + q.Prompt.In(a.s.system))}
+	out := []string{strings.TrimSpace(count + " " + q.Prompt.In(a.s.System))}
 	if opts := q.Options; numbered(opts) {
 		for i, o := range opts {
-			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label.In(a.s.system)))
+			out = append(out, fmt.Sprintf("%d. %s", i+1, o.Label.In(a.s.System)))
 		}
 	}
-	if form := formOf(q, a.s.system); form != "" {
+	if form := formOf(q, a.s.System); form != "" {
 		out = append(out, form)
 	}
 	out = append(out, a.standing(q, place))
 	if q.How != "" {
-		out = append(out, "How to find out: "+q.How.In(a.s.system))
+		out = append(out, "How to find out: "+q.How.In(a.s.System))
 	}
 	return out
 }
@@ -204,8 +200,8 @@ func exampleOf(unit string, s units.System) string {
 
 // standing says what the answer is so far, and whether it is known.
 func (a *app) standing(q house.Question, place string) string {
-	p := a.s.house.Place(place)
-	v := a.s.answered().ValueOf(q, p)
+	p := a.s.House.Place(place)
+	v := a.s.Answered().ValueOf(q, p)
 	dunno := ""
 	if q.DontKnow {
 		dunno = " You may say don't know."
@@ -216,10 +212,10 @@ func (a *app) standing(q house.Question, place string) string {
 	case house.FromDefault:
 		return "Assumed: " + a.shown(q, v.Answer) + "." + dunno
 	case house.FromUnknown:
-		if belied := a.s.answered().BeliedText(q, p); belied != "" {
+		if belied := a.s.Answered().BeliedText(q, p); belied != "" {
 			return "Your answer so far: " + belied + "; it counts as not known." + dunno
 		}
-		if a.s.answered().Raw(q, p).State == house.Absent {
+		if a.s.Answered().Raw(q, p).State == house.Absent {
 			return "Not known yet; nothing is assumed." + dunno
 		}
 		if v.Answer.State == house.Given {
@@ -233,7 +229,7 @@ func (a *app) standing(q house.Question, place string) string {
 // shown is an answer in words. Where figures are shown in SI, what is typed is
 // still in the units of the question, so both are said.
 func (a *app) shown(q house.Question, v house.Answer) string {
-	text := q.Show(v, a.s.system)
+	text := q.Show(v, a.s.System)
 	if us := q.Show(v, units.US); us != text {
 		text += " (" + us + ")"
 	}
@@ -245,18 +241,18 @@ func (a *app) shown(q house.Question, v house.Answer) string {
 
 // help is what stands behind a question.
 func (a *app) help(q house.Question) {
-	h, ok := a.s.catalog().Help(q.FullKey())
+	h, ok := a.s.Catalog().Help(q.FullKey())
 	switch {
 	case ok:
-		a.talk.say("Why we ask: " + h.Why.In(a.s.system))
+		a.talk.say("Why we ask: " + h.Why.In(a.s.System))
 		if h.How != "" {
-			a.talk.say("How to find out: " + h.How.In(a.s.system))
+			a.talk.say("How to find out: " + h.How.In(a.s.System))
 		}
 		if h.Ask != "" {
-			a.talk.say("To ask: " + h.Ask.In(a.s.system))
+			a.talk.say("To ask: " + h.Ask.In(a.s.System))
 		}
 	case q.How != "":
-		a.talk.say("How to find out: " + q.How.In(a.s.system))
+		a.talk.say("How to find out: " + q.How.In(a.s.System))
 	}
 	if !a.seen["words"] {
 		a.seen["words"] = true

@@ -1,11 +1,11 @@
 package ask
 
-import "battwright/tui/say"
+import "battwright/tui/session"
 
 // mayReplace asks before the house of a file, or a new one when target is
 // empty, takes the place of answers that are in no file of the person.
 func (a *app) mayReplace(target string) (bool, error) {
-	lost := say.Replaced(a.s.saved, a.s.walkUnsaved(), a.s.store, target)
+	lost := a.s.Replaced(a.s.Store, target)
 	if lost == "" {
 		return true, nil
 	}
@@ -19,19 +19,15 @@ func (a *app) mayReplace(target string) (bool, error) {
 // setAside keeps a copy of what is about to be replaced, and says where. False:
 // there is none, so nothing is replaced.
 func (a *app) setAside(lost string) bool {
-	if a.s.store == nil {
+	if a.s.Store == nil {
 		return true
 	}
-	text := ""
-	if lost != say.KeptEarlier {
-		text = a.s.keptText()
-	}
-	where, err := a.s.store.SetAside(text)
+	where, err := a.s.SetAside(lost)()
 	if err != nil {
-		a.problem(say.NoCopy + err.Error() + ".")
+		a.problem(session.NoCopy + err.Error() + ".")
 		return false
 	}
-	a.talk.say(say.CopyIn(where))
+	a.talk.say(session.CopyIn(where))
 	return true
 }
 

@@ -12,8 +12,9 @@ import (
 	"io"
 
 	"battwright/rules/house"
+	"battwright/rules/report"
 	"battwright/rules/units"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // Errors of Run. Both come after the answers were kept.
@@ -25,22 +26,6 @@ var (
 	ErrInterrupted = errors.New("interrupted")
 )
 
-// Store is the world outside, as far as answers are concerned; the screens use
-// the same one. See there for what each promises.
-type Store interface {
-	Autosave(n int, text string) error
-	Belongs(path string)
-	Resume() (text, path string, ok bool)
-	Forget() error
-	SetAside(text string) (where string, err error)
-	Same(a, b string) bool
-	Folder(path string) bool
-	Read(path string) (text string, err error)
-	Changed(path, text string) bool
-	Write(path, text string, overwrite bool) error
-	Where() string
-}
-
 // Widths of lines, in characters.
 const (
 	usualWidth = 78
@@ -51,11 +36,11 @@ const (
 // Config is what Run needs beside its input and output.
 type Config struct {
 	List   *house.QuestionList
-	Store  Store        // nil: nothing is kept
-	House  *house.House // nil: begin with the start menu
-	Path   string       // the file of House
-	Text   string       // the text of that file as read
-	New    bool         // the file is not there yet: the house will be saved in it
+	Store  session.Store // nil: nothing is kept
+	House  *house.House  // nil: begin with the start menu
+	Path   string        // the file of House
+	Text   string        // the text of that file as read
+	New    bool          // the file is not there yet: the house will be saved in it
 	System units.System
 	Width  int  // of a line, 30 to 200; 0 means 78
 	Echo   bool // write each answer after its prompt: for input that no terminal echoes
@@ -64,7 +49,10 @@ type Config struct {
 // Run asks until the person quits. The end of the input is ErrEnded; what the
 // reader or the writer reports is passed on. The answers are kept in any case.
 func Run(in io.Reader, out io.Writer, cfg Config) error {
-	a := &app{talk: newTalk(in, out, cfg.Width, cfg.Echo), s: newSession(cfg), seen: map[string]bool{}}
+	a := &app{talk: newTalk(in, out, cfg.Width, cfg.Echo), s: session.New(cfg.List, cfg.Store, cfg.System), seen: map[string]bool{}}
+	if cfg.House != nil {
+		a.open(cfg.House, cfg.Path, cfg.Text)
+	}
 	err := a.walk(cfg)
 	if errors.Is(err, errQuit) {
 		err = nil
@@ -72,7 +60,7 @@ func Run(in io.Reader, out io.Writer, cfg Config) error {
 	if err != nil {
 		a.talk.endLine()
 	}
-	kept := a.s.keep()
+	kept := a.keep()
 	if err == nil {
 		err = a.talk.flush()
 	}
@@ -96,13 +84,49 @@ func (a *app) whole() *app {
 	return a
 }
 
+// open takes a house as the one worked on.
+func (a *app) open(h *house.House, path, text string) {
+	a.s.Open(h, path, text)
+	a.s.KeptWalk(path)
+}
+
+// keep writes the answers to the state folder, once for each edit.
+func (a *app) keep() error {
+	s := a.s
+	if s.Store == nil || s.Edits == a.kept || s.Edits == s.Opened {
+		return nil
+	}
+	if err := s.Store.Autosave(s.Edits, s.KeptText()); err != nil {
+		return err
+	}
+	a.kept = s.Edits
+	return nil
+}
+
+// edited keeps what was edited before it says what that changed, and whether it
+// could not be kept.
+func (a *app) edited() {
+	failed := a.whole().keep()
+	switch text := a.s.Changed; text {
+	case "":
+	case report.NoChange:
+		a.talk.say(text)
+	default:
+		a.talk.say("Changed: " + text)
+	}
+	if failed != nil {
+		a.talk.say(session.NotKept + failed.Error())
+	}
+}
+
 // errQuit unwinds everything when the person leaves.
 var errQuit = errors.New("quit")
 
 // app is one run.
 type app struct {
 	talk    *talk
-	s       *session
+	s       *session.Session
+	kept    int             // the edit that was kept last
 	of      *app            // the run that this one belongs to, when it asks about the walk and not the house
 	seen    map[string]bool // menus whose words were told once
 	doubted string          // the answer that was asked about once already
@@ -130,9 +154,9 @@ func (a *app) walk(cfg Config) error {
 	a.welcome()
 	at := atStart
 	if cfg.New {
-		a.s.fresh = cfg.Path // how to begin it is asked first
+		a.s.Fresh = cfg.Path // how to begin it is asked first
 	}
-	if _, kept := say.KeptBeside(a.s.store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
+	if _, kept := session.KeptBeside(a.s.Store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
 		var err error
 		if at, err = a.keptBeside(cfg.Text); err != nil {
 			return err
@@ -178,7 +202,7 @@ func (a *app) visit(at stop) (stop, error) {
 // firstStop is where to go on with a house: its questions until it has
 // places, then the result.
 func (a *app) firstStop() stop {
-	if len(a.s.house.Places) == 0 {
+	if len(a.s.House.Places) == 0 {
 		return atHouse
 	}
 	return atLook

@@ -5,9 +5,8 @@ import (
 	"io/fs"
 	"strings"
 
-	"battwright/rules/house"
 	"battwright/rules/report"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 // text asks for one line of text: a file name, a name. False means back.
@@ -35,55 +34,39 @@ func (a *app) text(hint, prompt string) (string, bool, error) {
 // save writes the person's own file. Where comments or somebody else's changes
 // would be lost, or the file cannot be written, the name is asked again first.
 func (a *app) save() error {
-	s := a.s
 	switch {
-	case s.store == nil:
-		a.problem(say.NoWriting)
+	case a.s.Store == nil:
+		a.problem(session.NoWriting)
 		return nil
-	case s.path == "":
-		return a.saveAs()
-	case s.store.Changed(s.path, s.onDisk):
-		a.talk.say(say.ChangedByOther(s.path))
-		return a.saveAs()
-	case house.HasComments(s.onDisk):
-		a.talk.say(say.DropsComments(s.path))
+	case a.s.Path == "":
 		return a.saveAs()
 	}
-	if err := s.store.Write(s.path, s.text(), true); err != nil {
-		a.talk.say(say.NotSaved(err))
+	if why := a.s.Save()(); why != "" {
+		a.talk.say(why)
 		return a.saveAs()
 	}
-	a.savedIn(s.path)
+	a.savedIn(a.s.Path)
 	return nil
 }
 
 func (a *app) savedIn(path string) {
-	s := a.s
-	had := !s.saved // else what is kept was never taken up, and stays
-	if path != s.path {
-		s.store.Belongs(path)
-	}
-	if s.walkBegun() {
-		s.edits++ // no file of a house holds it: it is kept, for this file from now on
-	}
-	s.path, s.onDisk, s.saved = path, s.text(), true
+	forget := a.s.SavedIn(path, a.s.Text())
 	a.talk.say("Saved in " + path)
-	if s.walkBegun() {
-		s.failed = s.keep()
+	if a.s.WalkBegun() {
 		a.sayKept()
 		return
 	}
-	s.kept = s.edits // nothing is left to keep: the file has it all
-	if !had {
+	a.kept = a.s.Edits // nothing is left to keep: the file has it all
+	if !forget {
 		return
 	}
-	if err := s.store.Forget(); err != nil {
+	if err := a.s.Store.Forget(); err != nil {
 		a.problem(err.Error())
 	}
 }
 
 func (a *app) saveAs() error {
-	path, err := a.write("toml", say.PlainText, func() (string, error) { return a.s.text(), nil })
+	path, err := a.write("toml", session.PlainText, func() (string, error) { return a.s.Text(), nil })
 	if err == nil && path != "" {
 		a.savedIn(path)
 	}
@@ -92,19 +75,19 @@ func (a *app) saveAs() error {
 
 // write asks for the name of a file about the house, and gives it the ending.
 func (a *app) write(ext, note string, content func() (string, error)) (string, error) {
-	return a.writeAs(say.NameOfFile("my-house."+ext)+". "+note, "."+ext, content)
+	return a.writeAs(session.NameOfFile("my-house."+ext)+". "+note, "."+ext, content)
 }
 
 // writeTo asks for the name of a file of another kind, writes it and says so.
 // A name without the ending gets it.
 func (a *app) writeTo(example, ending string, content func() (string, error)) (string, error) {
-	if a.s.store == nil {
-		a.problem(say.NoWriting)
+	if a.s.Store == nil {
+		a.problem(session.NoWriting)
 		return "", nil
 	}
-	path, err := a.writeAs(say.NameOfFile(example), ending, content)
+	path, err := a.writeAs(session.NameOfFile(example), ending, content)
 	if path != "" {
-		a.talk.say(say.Written(path))
+		a.talk.say(session.Written(path))
 	}
 	return path, err
 }
@@ -134,11 +117,8 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 			path += ending
 		}
 		text, err := content()
-		if err == nil && a.s.store.Folder(typed) {
-			err = say.IsFolder(typed)
-		}
 		if err == nil {
-			err = a.writeOther(path, text, sure == path, ending == ".toml")
+			err = a.s.Write(typed, path, text, sure == path, ending == ".toml")()
 		}
 		if err == nil {
 			return path, nil
@@ -153,31 +133,13 @@ func (a *app) writeAs(hint, ending string, content func() (string, error)) (stri
 	}
 }
 
-// writeOther refuses to replace what the person's work is read from. The house
-// itself is saved in its own file.
-func (a *app) writeOther(path, text string, overwrite, saves bool) error {
-	var inputs []string
-	if a.s.path != "" && !saves {
-		inputs = append(inputs, a.s.path)
-	}
-	for _, o := range a.s.offers {
-		inputs = append(inputs, o.Path)
-	}
-	for _, in := range inputs {
-		if a.s.store.Same(path, in) {
-			return say.IsInput(path)
-		}
-	}
-	return a.s.store.Write(path, text, overwrite)
-}
-
 // leave asks about unsaved answers; false means stay.
 func (a *app) leave() (bool, error) {
-	if a.s.saved || a.s.path == "" {
+	if a.s.Saved || a.s.Path == "" {
 		return true, nil
 	}
 	for {
-		a.talk.say(say.NotAllSaved + " Type yes, no or back.")
+		a.talk.say(session.NotAllSaved + " Type yes, no or back.")
 		line, _, err := a.talk.typed("Answer")
 		if err != nil {
 			return false, err
@@ -196,26 +158,26 @@ func (a *app) leave() (bool, error) {
 
 func (a *app) saveAndLeave() (bool, error) {
 	err := a.save()
-	return a.s.saved, err
+	return a.s.Saved, err
 }
 
 // export writes the recommendation to a file.
 func (a *app) export(string) (stop, error) {
-	if a.s.store == nil {
-		a.problem(say.NoWriting)
+	if a.s.Store == nil {
+		a.problem(session.NoWriting)
 		return here, nil
 	}
 	to, err := a.run(menu{name: "export", back: up, head: func() { a.talk.title("Export the recommendation") }, rows: func() []row {
 		var rows []row
-		for _, f := range say.PlanFormats {
+		for _, f := range session.PlanFormats {
 			rows = append(rows, row{text: "Write " + f.Name, do: func(string) (stop, error) {
 				path, err := a.write(f.Ext, "The house itself is saved with save", func() (string, error) {
-					return report.PlanFile(a.s.plan, a.ordered(), f.Ext, a.s.options(0))
+					return report.PlanFile(a.s.Plan, a.s.Order(), f.Ext, a.s.Options())
 				})
 				if path == "" {
 					return here, err
 				}
-				a.talk.say(say.Written(path))
+				a.talk.say(session.Written(path))
 				return up, err
 			}})
 		}

@@ -4,12 +4,11 @@ import (
 	"strings"
 
 	"battwright/rules/house"
-	"battwright/testdata/demo"
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 func (a *app) welcome() {
-	a.talk.say("Battwright, line by line. " + say.Purpose)
+	a.talk.say("Battwright, line by line. " + session.Purpose)
 	a.talk.say("You answer what you know; what you do not know is assumed and said. Nothing is sent anywhere.")
 	a.talk.say("Type help at any question.")
 }
@@ -22,19 +21,19 @@ func (a *app) start() (stop, error) {
 func (a *app) startRows() []row {
 	var rows []row
 	switch {
-	case a.s.edits > 0 || a.s.path != "" && a.s.fresh == "" || len(a.s.house.Places) > 0:
-		rows = append(rows, row{text: "Go on with " + a.houseName(), do: func(string) (stop, error) { return a.firstStop(), nil }})
-	case a.s.store != nil:
-		if _, path, ok := a.s.store.Resume(); ok {
-			rows = append(rows, row{text: say.KeptAtStart(path).Text(), do: func(string) (stop, error) { return a.resume(), nil }})
+	case a.s.Edits > 0 || a.s.Path != "" && a.s.Fresh == "" || len(a.s.House.Places) > 0:
+		rows = append(rows, row{text: "Go on with " + a.s.Name(), do: func(string) (stop, error) { return a.firstStop(), nil }})
+	case a.s.Store != nil:
+		if _, path, ok := a.s.Store.Resume(); ok {
+			rows = append(rows, row{text: session.KeptAtStart(path).Text(), do: func(string) (stop, error) { return a.resume(), nil }})
 		}
 	}
 	return append(rows,
-		row{text: say.Rough(a.s.list).Text(), do: func(string) (stop, error) { return a.begin(true) }},
-		row{text: say.Whole(a.s.list).Text(), do: func(string) (stop, error) { return a.begin(false) }},
-		row{text: say.Demo.Text(), do: func(string) (stop, error) { return a.demo() }},
-		row{text: say.Open.Label, do: func(string) (stop, error) { return a.openFile() }},
-		row{text: say.Words.Label, do: stays(func() { a.glossary("") })},
+		row{text: session.Rough(a.s.List).Text(), do: func(string) (stop, error) { return a.begin(true) }},
+		row{text: session.Whole(a.s.List).Text(), do: func(string) (stop, error) { return a.begin(false) }},
+		row{text: session.Demo.Text(), do: func(string) (stop, error) { return a.demo() }},
+		row{text: session.Open.Label, do: func(string) (stop, error) { return a.openFile() }},
+		row{text: session.Words.Label, do: stays(func() { a.glossary("") })},
 		row{text: "Quit", do: func(string) (stop, error) {
 			leave, err := a.leave()
 			if err == nil && leave {
@@ -45,23 +44,11 @@ func (a *app) startRows() []row {
 	)
 }
 
-func (a *app) houseName() string {
-	if n := a.s.answered().Text(house.Top, nil, "name"); n != "" {
-		return n
-	}
-	if a.s.path != "" {
-		return a.s.path
-	}
-	return "this house"
-}
-
 func (a *app) begin(rough bool) (stop, error) {
-	path := a.s.fresh
-	if yes, err := a.mayReplace(path); !yes || err != nil {
+	if yes, err := a.mayReplace(a.s.Fresh); !yes || err != nil {
 		return here, err
 	}
-	a.s.open(house.New(), path, "")
-	a.s.rough = rough
+	a.s.Begin(rough)
 	return atHouse, nil
 }
 
@@ -69,37 +56,31 @@ func (a *app) demo() (stop, error) {
 	if yes, err := a.mayReplace(""); !yes || err != nil {
 		return here, err
 	}
-	h, err := house.Read(a.s.list, demo.Default, demo.Text(demo.Default))
+	h, err := a.s.Demo()
 	if err != nil {
-		a.problem(say.NoDemo + ".")
+		a.problem(session.NoDemo + ".")
 		return here, nil
 	}
-	a.s.open(h, "", "")
+	a.open(h, "", "")
 	return atLook, nil
 }
 
 // resume takes the kept answers back, with the file they belong to.
 func (a *app) resume() stop {
-	text, path, ok := a.s.store.Resume()
+	text, path, ok := a.s.Store.Resume()
 	if !ok {
 		a.problem("nothing was kept.")
 		return here
 	}
-	h, err := house.Read(a.s.list, "kept answers", text)
-	if err != nil {
-		a.mistakes(say.KeptWrong+".", err)
-		return here
-	}
 	onDisk := ""
 	if path != "" {
-		onDisk, _ = a.s.store.Read(path)
+		onDisk, _ = a.s.Store.Read(path)
 	}
-	a.s.open(h, path, onDisk)
-	a.s.found = nil // what is kept is newer than the file
-	a.s.takeWalk(text)
-	a.s.saved = false
-	a.s.rough, a.s.sized = say.WayOf(text)
-	if a.unsized() >= 0 {
+	if err := a.s.TakeUp(text, path, onDisk); err != nil {
+		a.mistakes(session.KeptWrong+".", err)
+		return here
+	}
+	if a.s.Unsized() >= 0 {
 		return atSizes
 	}
 	return a.firstStop()
@@ -107,11 +88,11 @@ func (a *app) resume() stop {
 
 // openFile reads a house file; a broken one leaves the open house alone.
 func (a *app) openFile() (stop, error) {
-	path, text, ok, err := a.file(say.PathOfFile("my-house.toml"))
+	path, text, ok, err := a.file(session.PathOfFile("my-house.toml"))
 	if err != nil || !ok {
 		return here, err
 	}
-	h, err := house.Read(a.s.list, path, text)
+	h, err := house.Read(a.s.List, path, text)
 	if err != nil {
 		a.mistakes(path+" has mistakes. The house that was open is still open and unchanged.", err)
 		return here, nil
@@ -119,8 +100,8 @@ func (a *app) openFile() (stop, error) {
 	if yes, err := a.mayReplace(path); !yes || err != nil {
 		return here, err
 	}
-	a.s.open(h, path, text)
-	if kept, ok := say.KeptBeside(a.s.store, text); ok && say.SameFile(kept, path) {
+	a.open(h, path, text)
+	if kept, ok := session.KeptBeside(a.s.Store, text); ok && session.SameFile(kept, path) {
 		return a.keptChoice(kept)
 	}
 	return a.firstStop(), nil
@@ -128,8 +109,8 @@ func (a *app) openFile() (stop, error) {
 
 // file asks for a file and reads it; false means back.
 func (a *app) file(hint string) (path, text string, ok bool, err error) {
-	if a.s.store == nil {
-		a.problem(say.NoReading)
+	if a.s.Store == nil {
+		a.problem(session.NoReading)
 		return "", "", false, nil
 	}
 	for {
@@ -137,7 +118,7 @@ func (a *app) file(hint string) (path, text string, ok bool, err error) {
 		if err != nil || !ok {
 			return "", "", false, err
 		}
-		text, err := a.s.store.Read(path)
+		text, err := a.s.Store.Read(path)
 		if err == nil {
 			return path, text, true, nil
 		}

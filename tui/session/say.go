@@ -1,7 +1,4 @@
-// Package say holds the sentences that the screens and the line-by-line mode
-// both say, and what decides which of them is true. It knows neither screens
-// nor lines; words about the plan itself are in rules/report.
-package say
+package session
 
 import (
 	"fmt"

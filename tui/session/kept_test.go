@@ -1,4 +1,4 @@
-package say_test
+package session_test
 
 import (
 	"path/filepath"
@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/tui/say"
+	"battwright/tui/session"
 )
 
 type kept struct {
@@ -32,14 +32,14 @@ func TestSameFile(t *testing.T) {
 		{"", "mine.toml", false},
 		{abs, "other.toml", false},
 	} {
-		require.Equal(t, c.same, say.SameFile(c.kept, c.path), c)
+		require.Equal(t, c.same, session.SameFile(c.kept, c.path), c)
 	}
 }
 
 func TestWhatBecomesOfKeptAnswersIsSaid(t *testing.T) {
-	require.Contains(t, say.KeptNote("/a.toml", "/a.toml"), "copied to a file of their own")
-	require.Contains(t, say.KeptNote("/a.toml", "/b.toml"), "stay, and are offered again when /a.toml is opened")
-	require.Contains(t, say.KeptNote("", "/b.toml"), "stay, and are offered again at a start without a file")
+	require.Contains(t, session.KeptNote("/a.toml", "/a.toml"), "copied to a file of their own")
+	require.Contains(t, session.KeptNote("/a.toml", "/b.toml"), "stay, and are offered again when /a.toml is opened")
+	require.Contains(t, session.KeptNote("", "/b.toml"), "stay, and are offered again at a start without a file")
 }
 
 func TestWhatWouldBeReplaced(t *testing.T) {
@@ -49,34 +49,34 @@ func TestWhatWouldBeReplaced(t *testing.T) {
 		kept         kept
 		target, want string
 	}{
-		{false, true, nameless, "", say.UnsavedHouse},
-		{true, true, nameless, "", say.UnsavedWalk},
+		{false, true, nameless, "", session.UnsavedHouse},
+		{true, true, nameless, "", session.UnsavedWalk},
 		{true, false, none, "", ""},
-		{true, false, nameless, "", say.KeptEarlier},
+		{true, false, nameless, "", session.KeptEarlier},
 		{true, false, nameless, "/b.toml", ""}, // they stay
 		{true, false, ofA, "", ""},
 		{true, false, ofA, "/a.toml", ""}, // they are offered
 	} {
-		require.Equal(t, c.want, say.Replaced(c.saved, c.walk, c.kept, c.target), c)
+		require.Equal(t, c.want, session.Replaced(c.saved, c.walk, c.kept, c.target), c)
 	}
-	require.Empty(t, say.Replaced(true, false, nil, ""))
+	require.Empty(t, session.Replaced(true, false, nil, ""))
 }
 
 func TestKeptBeside(t *testing.T) {
-	path, ok := say.KeptBeside(kept{"/a.toml", true}, "another text")
+	path, ok := session.KeptBeside(kept{"/a.toml", true}, "another text")
 	require.True(t, ok)
 	require.Equal(t, "/a.toml", path)
-	_, ok = say.KeptBeside(kept{"/a.toml", true}, "text")
+	_, ok = session.KeptBeside(kept{"/a.toml", true}, "text")
 	require.False(t, ok, "the file holds them all")
-	_, ok = say.KeptBeside(kept{}, "another text")
+	_, ok = session.KeptBeside(kept{}, "another text")
 	require.False(t, ok)
-	_, ok = say.KeptBeside(nil, "")
+	_, ok = session.KeptBeside(nil, "")
 	require.False(t, ok)
 }
 
 func TestRowsAsSentences(t *testing.T) {
-	require.Equal(t, "Open a house file", say.Open.Text())
-	require.Equal(t, "Files cannot be read here.", say.Sentence(say.NoReading))
-	require.Equal(t, "", say.Sentence(""))
-	require.Equal(t, "3 places", say.Sentence("3 places"))
+	require.Equal(t, "Open a house file", session.Open.Text())
+	require.Equal(t, "Files cannot be read here.", session.Sentence(session.NoReading))
+	require.Equal(t, "", session.Sentence(""))
+	require.Equal(t, "3 places", session.Sentence("3 places"))
 }

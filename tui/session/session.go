@@ -1,0 +1,280 @@
+// Package session is the state that screens and lines share: the house worked
+// on, what follows from it, what is unsaved, what is offered and what was found
+// in the finished work. It knows no terminal. What may wait for a disk, or takes
+// long, is handed out as a function, so that the screens can do it outside their
+// loop.
+package session
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+	"battwright/rules/order"
+	"battwright/rules/plan"
+	"battwright/rules/report"
+	"battwright/rules/units"
+)
+
+// Store is the world outside the program, as far as answers are concerned. All
+// of it may wait for a disk, but Belongs.
+type Store interface {
+	// Autosave keeps the answers in the state folder. Later numbers win: a slow
+	// write never overwrites a newer one.
+	Autosave(n int, text string) error
+	// Belongs sets which file the kept answers belong to.
+	Belongs(path string)
+	// Resume gives the kept answers, the file they belong to, and whether there are any.
+	Resume() (text, path string, ok bool)
+	// Forget drops the kept answers, after they were saved.
+	Forget() error
+	// SetAside copies answers that are about to be replaced to a file of their
+	// own, and says which. Without a text it is those kept earlier.
+	SetAside(text string) (where string, err error)
+	// Same reports whether two names are of one file.
+	Same(a, b string) bool
+	// Folder reports whether a name is of a folder.
+	Folder(path string) bool
+	// Read reads a house file.
+	Read(path string) (text string, err error)
+	// Changed reports whether the file is no longer what was read or written.
+	Changed(path, text string) bool
+	// Write writes a file whole or not at all. It refuses to overwrite unless
+	// told so, with an error that is fs.ErrExist.
+	Write(path, text string, overwrite bool) error
+	// Where names the file the answers are in, empty when they are in none.
+	Where() string
+}
+
+// Session is the house worked on and what follows from it.
+type Session struct {
+	List    *house.QuestionList
+	House   *house.House
+	Store   Store // nil: nothing is kept, read or written
+	System  units.System
+	Path    string // the person's own file, empty when none yet
+	Fresh   string // the file that was named at the start and is not there yet, until a house is begun
+	OnDisk  string // its text as last read or written
+	Saved   bool   // everything said is in the person's own file
+	Edits   int
+	Opened  int // edits when this house was opened: nothing is kept before the next
+	Assess  plan.Assessment
+	Plan    plan.Plan
+	Changed string          // what the last edit changed, in one line; empty when there is nothing to compare
+	Rough   bool            // the rough look: only the few questions that decide most
+	Sized   map[string]bool // places led through on the way to an order
+	Offers  []inspect.OpenOffer
+	Noted   func() // set where answers are kept beside the house: what to do after one
+
+	walk    *inspect.Walk // through the finished work, nil before it is asked for
+	made    *order.Order  // what is ordered, as of edit madeAt
+	madeAt  int
+	tried   *Tried // as of edit triedAt
+	triedAt int
+	minds   []plan.MindChange // what would change the plan, as of edit mindAt
+	minded  bool
+	mindAt  int
+}
+
+// New is a session with a house not begun.
+func New(l *house.QuestionList, store Store, shown units.System) *Session {
+	s := &Session{List: l, Store: store, System: shown, Rough: true}
+	s.Open(house.New(), "", "")
+	return s
+}
+
+// Open takes a house as the one worked on. The text is that of its file; a copy
+// of kept answers holds the walk through the finished work too.
+func (s *Session) Open(h *house.House, path, text string) {
+	s.House, s.Path, s.OnDisk, s.Saved, s.Changed = h, path, text, true, ""
+	s.Opened = s.Edits
+	if s.Store != nil {
+		s.Store.Belongs(path)
+	}
+	s.Assess = plan.Assess(s.Answered())
+	s.weigh()
+	s.Offers, s.walk, s.Sized, s.Fresh = nil, nil, map[string]bool{}, ""
+	s.made, s.tried, s.minded = nil, nil, false
+	s.TakeWalk(text)
+}
+
+// Beside is a session whose house is something else that is asked about in the
+// same way; noted is called after each answer.
+func (s *Session) Beside(l *house.QuestionList, h *house.House, noted func()) *Session {
+	return &Session{List: l, House: h, System: s.System, Saved: true, Noted: noted}
+}
+
+// Answered is the house with the questions about it.
+func (s *Session) Answered() house.Answered {
+	return house.Answered{List: s.List, House: s.House, System: s.System}
+}
+
+// Catalog is the data behind the questions.
+func (s *Session) Catalog() *catalog.Catalog { return s.List.Catalog() }
+
+// Text is the house as its file holds it.
+func (s *Session) Text() string { return house.Write(s.List, s.House) }
+
+// Preferences are what matters, and the budget.
+func (s *Session) Preferences() plan.Preferences { return plan.PreferencesOf(s.Answered(), nil) }
+
+func (s *Session) weigh() { s.Plan = s.Assess.Weigh(s.Preferences()) }
+
+// Options are those of every page.
+func (s *Session) Options() report.Options {
+	return report.Options{Catalog: s.Catalog(), System: s.System}
+}
+
+// Answer stores one answer and works out what follows, false when it is the
+// answer there was.
+func (s *Session) Answer(q house.Question, p *house.Place, v house.Answer) bool {
+	if s.Answered().Raw(q, p).Equal(v) {
+		return false
+	}
+	s.Answered().Store(q, p, v)
+	if s.Noted != nil { // not an answer about the house
+		s.Noted()
+		return true
+	}
+	id := ""
+	if p != nil {
+		id = p.ID
+	}
+	s.Edited(plan.ReachOf(q, p), id)
+	return true
+}
+
+// Edited works the plan out again and says what changed. Priorities and budget
+// only need weighing.
+func (s *Session) Edited(what plan.Reach, placeID string) {
+	before := s.Plan
+	s.Assess = s.Assess.Redo(s.Answered(), what, placeID)
+	s.weigh()
+	s.Edits++
+	s.Saved, s.Changed = false, ""
+	if len(s.Plan.Places)+len(before.Places) > 0 {
+		s.Changed = report.ChangeText(plan.Changes(before, s.Plan), s.System)
+	}
+}
+
+// EditedHouse is for edits that answer no question: places, prices, plans.
+func (s *Session) EditedHouse() { s.Edited(plan.WholeHouse, "") }
+
+// Place finds a place of the plan by id.
+func (s *Session) Place(id string) *plan.Place {
+	for i := range s.Plan.Places {
+		if s.Plan.Places[i].Surface.ID == id {
+			return &s.Plan.Places[i]
+		}
+	}
+	return nil
+}
+
+// Label is the name of a place of the house.
+func (s *Session) Label(p *house.Place) string {
+	return s.Answered().Text(house.PlaceScope, p, "label")
+}
+
+// Begun reports whether anything was answered, now or earlier.
+func (s *Session) Begun() bool {
+	return s.Edits > s.Opened || s.Path != "" && s.Fresh == "" || !s.Saved || len(s.House.Answers)+len(s.House.Places) > 0
+}
+
+// Name is what the house is called.
+func (s *Session) Name() string {
+	if n := s.Answered().Text(house.Top, nil, "name"); n != "" {
+		return n
+	}
+	if s.Path != "" {
+		return s.Path
+	}
+	return "this house"
+}
+
+// Unsized is the first place whose size and frame are still to be asked on the
+// way to an order, -1 when none is.
+func (s *Session) Unsized() int {
+	for i, p := range s.House.Places {
+		if !s.Rough && !s.Sized[p.ID] {
+			return i
+		}
+	}
+	return -1
+}
+
+// WayChanged keeps the way with answers that are kept anyhow.
+func (s *Session) WayChanged() {
+	if !s.Saved {
+		s.Edits++
+	}
+}
+
+// Order is what would be bought as things stand; it is counted when a page of
+// it is shown.
+func (s *Session) Order() order.Order {
+	if s.made == nil || s.madeAt != s.Edits {
+		made := order.Make(s.Plan, s.Answered())
+		s.made, s.madeAt = &made, s.Edits
+	}
+	return *s.made
+}
+
+// Tried is what trying other answers gave.
+type Tried struct {
+	Found []plan.Said
+	Near  string // whether another listed place's weather would change the plan
+}
+
+// Try ranks what is unknown, and tells whether the weather of another listed
+// place would change the plan. Both try many answers, which in a large house
+// takes seconds; nil when it is done for the plan as it is. What do gives back is
+// run where the session may be touched again.
+func (s *Session) Try() (do func() (then func())) {
+	if s.Tried() != nil {
+		return nil
+	}
+	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
+	return func() func() {
+		out := &Tried{assess.FindOut(prefs, base), assess.NearClimates(prefs, base)}
+		return func() { s.tried, s.triedAt = out, at }
+	}
+}
+
+// Tried is what it gave for the plan as it is, nil before that.
+func (s *Session) Tried() *Tried {
+	if s.triedAt != s.Edits {
+		return nil
+	}
+	return s.tried
+}
+
+// FoundOut is the plan with the question answered whether the weather of another
+// listed place would change it.
+func (t *Tried) FoundOut(p plan.Plan) plan.Plan {
+	p.NearClimate = t.Near
+	return p
+}
+
+// Minds lists what would change the plan; worked out when it is shown.
+func (s *Session) Minds() []plan.MindChange {
+	if !s.minded || s.mindAt != s.Edits {
+		s.minds = s.Assess.WouldChange(s.Preferences(), s.Plan)
+		s.minded, s.mindAt = true, s.Edits
+	}
+	return s.minds
+}
+
+// KeepPlan puts the priorities and the budget of now under a name.
+func (s *Session) KeepPlan(name string) {
+	s.Answered().KeepVariant(name, report.Kept(s.Plan))
+	s.Edits++
+	s.Saved = false
+}
+
+// UsePlan puts the priorities and the budget of a saved plan in place, and says
+// what that does to the budget.
+func (s *Session) UsePlan(v house.Variant) (money string) {
+	before := s.Preferences()
+	s.House.Answers = v.Over(s.House).Answers
+	s.EditedHouse()
+	return report.BudgetChange(before, s.Preferences(), s.System)
+}

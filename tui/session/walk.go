@@ -1,0 +1,69 @@
+package session
+
+import (
+	"battwright/rules/house"
+	"battwright/rules/inspect"
+)
+
+// Job is the house with its plan as it is now.
+func (s *Session) Job() inspect.Job { return inspect.NewJob(s.Assess, s.Plan, s.System) }
+
+// Walk gives the walk through the finished work with every place that has a
+// plan now.
+func (s *Session) Walk() *inspect.Walk {
+	if s.walk == nil {
+		s.walk = inspect.NewWalk(s.Catalog())
+	}
+	s.walk.Follow(s.Job())
+	return s.walk
+}
+
+// WalkBegun is cheaper than the walk itself where nobody began one.
+func (s *Session) WalkBegun() bool { return s.walk != nil && s.walk.Begun() }
+
+// WalkUnsaved reports whether it is in no file of the person.
+func (s *Session) WalkUnsaved() bool { return s.walk != nil && s.walk.Unsaved() }
+
+// WalkResult is what it says about the plan as it is.
+func (s *Session) WalkResult() inspect.FoundResult { return s.Walk().Judge(s.Job()) }
+
+// OnWalk is a session that asks about the walk. Its answers are kept with those
+// about the house; noted is called after each.
+func (s *Session) OnWalk(noted func()) *Session {
+	w := s.Walk()
+	return s.Beside(w.List, w.House, func() {
+		s.Walk().Changed()
+		s.Edits++
+		noted()
+	})
+}
+
+// OpenWalk reads a file of finished work as far as possible.
+func (s *Session) OpenWalk(path, text string) (taken bool, problems error) {
+	taken, all := s.Walk().Open(s.Job(), path, text)
+	if taken {
+		s.Edits++
+	}
+	if len(all) == 0 {
+		return taken, nil
+	}
+	return taken, all
+}
+
+// TakeWalk takes the walk out of kept answers, where they hold one.
+func (s *Session) TakeWalk(text string) {
+	if house.FinishedWork(text) != "" {
+		s.Walk().TakeUp(s.Job(), text)
+	}
+}
+
+// KeptWalk takes the walk back when a file was opened whose answers were kept.
+// It reads the kept answers.
+func (s *Session) KeptWalk(path string) {
+	if s.Store == nil || path == "" {
+		return
+	}
+	if text, kept, ok := s.Store.Resume(); ok && SameFile(kept, path) {
+		s.TakeWalk(text)
+	}
+}
