@@ -43,9 +43,14 @@ type Effect struct {
 	AsksFirst bool   `toml:"asks_first"` // of safety: something must be found out before the place is bought for or begun
 	// SettleFirst, of safety: no reason to plan nothing, but put right, or
 	// answered while nobody knows, before anybody begins at the place.
-	SettleFirst bool   `toml:"settle_first"`
-	Call        string `toml:"call"` // who must come when it stops the place, in words of the reason; empty when nobody licensed is needed
-	Order       int    `toml:"order"`
+	SettleFirst bool `toml:"settle_first"`
+	// Mind, of safety: the caution in a sentence that holds whether its facts are
+	// known or not, for every paper that does not say it in full.
+	Mind string `toml:"mind"`
+	// HoldsStopped, of safety: it holds for whoever opens a place that is stopped.
+	HoldsStopped bool   `toml:"holds_stopped"`
+	Call         string `toml:"call"` // who must come when it stops the place, in words of the reason; empty when nobody licensed is needed
+	Order        int    `toml:"order"`
 }
 
 // Rule fires when all of Where holds. Reason is for the builder and may name
@@ -129,6 +134,9 @@ func (e Effect) problems() Problems {
 	stray(e.SettleFirst && !is(Safety), "settle_first", "it with safety only")
 	bad(e.SettleFirst && (e.Stops || e.AsksFirst), "settle_first", "it beside stops or asks_first", "one of the three")
 	bad(e.Spreads && !e.Stops, "spreads", "it without stops", "it with what stops a place")
+	stray(e.Mind != "" && !is(Safety), "mind", "it with safety only")
+	bad(e.Mind != "" && (e.Stops || e.AsksFirst || e.SettleFirst), "mind", "it beside stops, asks_first or settle_first", "none: every paper says such a caution in full")
+	stray(e.HoldsStopped && !is(Safety), "holds_stopped", "it with safety only")
 	bad(e.Call != "" && !e.Stops, "call", "it without stops", "it with what stops a place")
 	return out
 }

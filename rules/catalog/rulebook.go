@@ -114,8 +114,10 @@ func (r RuleRecord) figures() strict.Problems {
 			out = append(out, r.from.problem("rule", []any{"reason"}, "{"+body+"}", want))
 		}
 	}
-	if found, want := units.Prose(r.Effect.NeedValue).Problem(); found != "" {
-		out = append(out, r.from.problem("rule", []any{"effect", "need_value"}, found, want))
+	for key, text := range map[string]string{"need_value": r.Effect.NeedValue, "mind": r.Effect.Mind} {
+		if found, want := units.Prose(text).Problem(); found != "" {
+			out = append(out, r.from.problem("rule", []any{"effect", key}, found, want))
+		}
 	}
 	return out
 }

@@ -62,9 +62,10 @@ func (j Job) IDs() []string {
 func planned(p plan.Place) bool { return p.Choice != nil }
 
 // inspected reports whether finished work is looked at in a place: wherever a
-// blanket is planned, wherever one must not lie, and beside every chimney.
+// blanket is planned, wherever one must not lie, where a danger waits, and beside
+// every chimney.
 func inspected(p plan.Place) bool {
-	return planned(p) || !p.Target.Idle || byChimney(p)
+	return planned(p) || !p.Target.Idle || p.Stopped() || byChimney(p)
 }
 
 // byChimney reports whether a place lies beside a chimney, whose air gap stays

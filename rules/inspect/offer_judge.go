@@ -80,6 +80,9 @@ func (p *OfferedPlace) judge(j Job) {
 		h := p.Plan.Settles()[i]
 		p.find(Finding{ID: "settle-first", Level: Ask, Ref: refOf(h), Text: plan.SettleHead + text, Ask: p.askBidder("Who settles this before the work begins, and is it in the price? " + plan.SettleTitle(h) + ".")})
 	}
+	if text := p.Plan.MindText(j.System); text != "" {
+		p.find(Finding{ID: "mind", Level: Note, Text: text})
+	}
 	if len(p.Parts) > 0 || barred(p.Plan) {
 		p.gap(j)
 	}

@@ -22,7 +22,7 @@ func TestCompleteOffer(t *testing.T) {
 	require.False(t, r.Summed)
 	for _, p := range r.Places {
 		if p.Plan.Surface.ID == "chimney" {
-			require.Equal(t, []string{"not-offered"}, ids(p.Findings))
+			require.Equal(t, []string{"mind", "not-offered"}, ids(p.Findings))
 			continue
 		}
 		if p.Plan.Surface.ID == "rim" {
@@ -125,7 +125,7 @@ func TestOfferOfNothing(t *testing.T) {
 	r := offered(t, alder(t), "version = 1\n")
 	for _, p := range r.Places {
 		require.Contains(t, ids(p.Findings), "not-offered")
-		require.Subset(t, []string{"settle-first", "not-offered", "plan-damp"}, ids(p.Findings))
+		require.Subset(t, []string{"settle-first", "mind", "not-offered", "plan-damp"}, ids(p.Findings))
 	}
 	require.Len(t, r.Findings, 11)
 	require.False(t, r.HasTotal)

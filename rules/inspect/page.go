@@ -87,7 +87,7 @@ func texts(list []catalog.HandoverNote, s units.System) []string {
 // placeLines are what stops a place or must be found out or settled first there,
 // then the figures of it that a person needs.
 func placeLines(j Job, p plan.Place, person string) []string {
-	out, figures := p.Heads(j.Catalog(), j.System), placeFigures(j, p, person)
+	out, figures := p.PaperHeads(j.Catalog(), j.System), placeFigures(j, p, person)
 	if planned(p) && len(figures) > 0 {
 		if damp := DampGlance(p.Choice.Damp, p.AllDamp()); damp != "" {
 			out = append(out, damp+". Settle that before anything is bought or closed here.")

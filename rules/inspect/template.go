@@ -19,7 +19,7 @@ func OfferTemplate(j Job) string {
 	b.WriteString("# An offer, to be filled in from what the bidder wrote. Take away the # in front\n# of each line you know; leave the rest: what is missing is asked for.\nversion = 1\n")
 	keys(&b, offerQuestions())
 	for _, p := range j.Plan.Places {
-		if heads := p.Heads(c, j.System); len(heads) > 0 {
+		if heads := p.PaperHeads(c, j.System); len(heads) > 0 {
 			fmt.Fprintf(&b, "\n# %s. %s\n", p.Surface.Label, strings.Join(heads, "\n# "))
 		}
 		if !planned(p) {
@@ -56,7 +56,7 @@ func FoundTemplate(l *house.QuestionList, j Job) string {
 // AgreedLines are what must be known before anybody begins at a place, what was
 // agreed for it, and that the plan has no blanket where it has none.
 func AgreedLines(p plan.Place, j Job) []string {
-	out := p.Heads(j.Catalog(), j.System)
+	out := p.PaperHeads(j.Catalog(), j.System)
 	switch {
 	case planned(p):
 		agreed := "Agreed: " + agreedText(p, j)

@@ -36,6 +36,7 @@ type Place struct {
 	ID, Label string
 	Skipped   string   // why nothing is ordered for it
 	FindFirst []string // what must be found out before anybody buys for it or begins there
+	Mind      []string // what whoever works there minds
 	Settle    []string // what must be put right or answered before anybody begins there
 	Idle      bool     // nothing is asked there: nothing is missing from the order
 	Problem   string   // why it could not be counted, in words for the builder

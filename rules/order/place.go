@@ -17,6 +17,8 @@ import (
 func (m *maker) place(pl *plan.Place) {
 	out := Place{ID: pl.Surface.ID, Label: pl.Surface.Label, AreaFt2: pl.Surface.AreaFt2, Self: pl.Surface.Labour == "self"}
 	defer func() { m.out.Places = append(m.out.Places, out) }()
+	out.FindFirst, out.Settle = pl.FindFirst(m.c, m.a.System), pl.SettleFirst(m.c, m.a.System)
+	out.Mind = pl.Minds(m.a.System)
 	switch {
 	case pl.Stopped():
 		out.Skipped = pl.StopText()
@@ -31,7 +33,6 @@ func (m *maker) place(pl *plan.Place) {
 		out.Skipped = m.noneText(pl)
 		return
 	}
-	out.FindFirst, out.Settle = pl.FindFirst(m.c, m.a.System), pl.SettleFirst(m.c, m.a.System)
 	out.Board = pl.BoardCautions()
 	out.Short = pl.ShortText(m.a.System)
 	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()

@@ -36,11 +36,12 @@ func (p *Place) settle() {
 
 // says reports whether a caution belongs to the place as it stands. Where it is
 // stopped nobody works: only what stops it, or may stop it as well, is said, and
-// no mask or lamp that would send somebody in.
+// what holds for whoever is called and opens it; no mask or lamp that would send
+// somebody in.
 func (p *Place) says(h rules.Hit) bool {
 	switch {
 	case p.Stopped():
-		return h.Rule.Effect.Stops
+		return h.Rule.Effect.Stops || h.Rule.Effect.HoldsStopped
 	case p.Choice == nil:
 		return aboutPlace(h)
 	}

@@ -151,6 +151,51 @@ func (p Place) FindFirst(c *catalog.Catalog, s units.System) []string {
 // AskHead stands before what must be found out first.
 const AskHead = "FIND OUT FIRST: "
 
+// mindFrom is the severity from which a caution stands on every paper.
+const mindFrom = 3
+
+// MindHead stands before the cautions of a place that a paper does not say in
+// full.
+const MindHead = "MIND: "
+
+// Minds are the cautions of severity 3 and more in a sentence each, worst first,
+// apart from those in Heads. A rule without its sentence gives its title.
+func (p Place) Minds(s units.System) []string {
+	var out []string
+	for _, h := range p.Safety {
+		e := h.Rule.Effect
+		if e.Severity < mindFrom || e.Stops || e.SettleFirst || h.AsksFirst() {
+			continue
+		}
+		text := h.Rule.Title + "."
+		if e.Mind != "" {
+			text = units.Prose(e.Mind).In(s)
+		}
+		if !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// MindText is all of Minds in one line, empty where there is nothing to mind.
+func (p Place) MindText(s units.System) string {
+	if minds := p.Minds(s); len(minds) > 0 {
+		return MindHead + strings.Join(minds, " ")
+	}
+	return ""
+}
+
+// PaperHeads begin a paper of the place that does not say its cautions in full:
+// Heads, then MindText.
+func (p Place) PaperHeads(c *catalog.Catalog, s units.System) []string {
+	out := p.Heads(c, s)
+	if text := p.MindText(s); text != "" {
+		out = append(out, text)
+	}
+	return out
+}
+
 // Heads are the lines that begin whatever is printed of the place, from the plan
 // to the form taken up the ladder: what stops it, or what comes first there.
 func (p Place) Heads(c *catalog.Catalog, s units.System) []string {

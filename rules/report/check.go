@@ -83,6 +83,13 @@ func ReadyBlocks(j inspect.Job, r inspect.FoundResult) []page.Block {
 	return append(out, closingBlock())
 }
 
+// mind says the cautions of a place that a sheet does not say in full.
+func mind(b *page.Block, p plan.Place, o Options) {
+	if text := p.MindText(o.System); text != "" {
+		b.Add(page.Row{Tone: page.Care, Text: text})
+	}
+}
+
 // SheetBlocks are the handover sheet of a place, or why it has none.
 func SheetBlocks(j inspect.Job, p plan.Place, o Options) []page.Block {
 	head := page.Block{Title: p.Surface.Label}
@@ -90,11 +97,13 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []page.Block {
 	sheet, ok := inspect.SheetOf(j, p)
 	if !ok {
 		head.Add(page.Row{Tone: page.Stop, Text: "No sheet: " + Glance(p, o)})
+		mind(&head, p, o)
 		return []page.Block{head}
 	}
 	for _, text := range FindFirst(p, o) {
 		head.Tick(page.Stop, text)
 	}
+	mind(&head, p, o)
 	sheetFacts(&head, sheet, o)
 	out := []page.Block{head}
 	notes := func(title string, list []catalog.HandoverNote) {

@@ -89,8 +89,10 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		}
 		if !ok {
 			sec.Loud("%s", noSheet(p, o))
+			mind(sec, p, o)
 			continue
 		}
+		mind(sec, p, o)
 		sheetFacts(sec, s, o)
 		notes := func(title string, list []catalog.HandoverNote) {
 			if len(list) > 0 {
@@ -278,7 +280,7 @@ func FormPage(j inspect.Job) page.Page {
 	sec.Room("Day:")
 	for _, p := range j.Plan.Places {
 		points := inspect.FormOf(j, p)
-		if len(points) == 0 {
+		if len(points) == 0 && !p.Stopped() {
 			continue
 		}
 		sec := d.Block(p.Surface.Label)

@@ -155,6 +155,9 @@ func firstTexts(p order.Place) []string {
 	if len(p.Settle) > 0 {
 		out = append(out, fmt.Sprintf("%s: %s%s Do not begin there before that is settled.", p.Label, plan.SettleHead, strings.Join(p.Settle, " ")))
 	}
+	if len(p.Mind) > 0 {
+		out = append(out, fmt.Sprintf("%s: %s%s", p.Label, plan.MindHead, strings.Join(p.Mind, " ")))
+	}
 	return out
 }
 

@@ -72,7 +72,8 @@ type jsonOrderPlace struct {
 	ID          string          `json:"id"`
 	Label       string          `json:"label"`
 	First       []string        `json:"find_out_first"`
-	Settle      []string        `json:"settle_first"` // before anybody begins there
+	Settle      []string        `json:"settle_first"`   // before anybody begins there
+	Mind        []string        `json:"mind,omitempty"` // by whoever works there
 	Damp        *jsonOrderDamp  `json:"damp,omitempty"`
 	Board       []string        `json:"board_caution,omitempty"`
 	Skipped     string          `json:"skipped,omitempty"`
@@ -191,7 +192,7 @@ func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	}
 	for _, place := range o.Places {
 		out.Places = append(out.Places, jsonOrderPlace{
-			ID: place.ID, Label: place.Label, First: append([]string{}, place.FindFirst...), Settle: append([]string{}, place.Settle...), Damp: jsonOrderDampOf(place), Board: place.Board, Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Disagree: place.Differ, Notes: place.Notes,
+			ID: place.ID, Label: place.Label, First: append([]string{}, place.FindFirst...), Settle: append([]string{}, place.Settle...), Mind: place.Mind, Damp: jsonOrderDampOf(place), Board: place.Board, Skipped: place.Skipped, Problem: place.Problem, Convention: string(place.How), NotMeasured: place.Assumed, Disagree: place.Differ, Notes: place.Notes,
 			Order: jsonOrderLines(place), HoursLow: round(place.Hours.Low, 1), Hours: round(place.Hours.Typical, 1), HoursHigh: round(place.Hours.High, 1), Own: place.Self,
 			Money: jsonPlaceMoneyOf(place.Money),
 		})
