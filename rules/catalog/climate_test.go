@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/rules/strict"
 )
 
 func number(t testing.TB, text string) float64 {
@@ -401,8 +403,8 @@ func TestParseClimatesRefuses(t *testing.T) {
 		_, err := ParseClimates(strings.Replace(text, edit[0], edit[1], 1))
 		require.ErrorIs(t, err, ErrData, name)
 	}
-	_, err := ParseClimates(strings.Replace(text, `t_c = [19.4,`, `t_c = [`, 1))
-	require.Error(t, err, "eleven months")
+	_, err := strict.Decode(climatesFile, strings.Replace(text, `t_c = [19.4,`, `t_c = [`, 1), &climateFile{})
+	require.ErrorContains(t, err, "climate[1].t_c", "eleven months")
 	_, err = ParseClimates("")
 	require.ErrorIs(t, err, ErrData)
 }

@@ -46,6 +46,7 @@ type State struct{ Code, Name string }
 
 type state struct {
 	State
+	key       string // folded name
 	middle    Spot
 	neighbors []string
 	Ref
@@ -73,13 +74,14 @@ func (c *Counties) state(text string) (state, error) {
 	if key == "washingtondc" {
 		key = fold("District of Columbia")
 	}
-	best, bestAt := "", 3
 	for _, s := range c.states {
-		name := fold(s.Name)
-		if s.Code == code || name == key {
+		if s.Code == code || s.key == key {
 			return s, nil
 		}
-		if d := strict.Distance(key, name); key != "" && d < bestAt {
+	}
+	best, bestAt := "", 3
+	for _, s := range c.states {
+		if d := strict.Distance(key, s.key); key != "" && d < bestAt {
 			best, bestAt = s.Name, d
 		}
 	}

@@ -27,7 +27,7 @@ func readCounties(states, counties string, sources map[string]Source) (*Counties
 	err := eachRow(statesFile, states, stateColumns, func(f []string) (column, want string) {
 		lat, errLat := strconv.ParseFloat(f[2], 64)
 		lon, errLon := strconv.ParseFloat(f[3], 64)
-		s := state{State{f[0], f[1]}, Spot{Lat: lat, Lon: lon}, strings.Fields(f[4]), Ref{f[5], Known(f[6])}, nil}
+		s := state{State{f[0], f[1]}, fold(f[1]), Spot{Lat: lat, Lon: lon}, strings.Fields(f[4]), Ref{f[5], Known(f[6])}, nil}
 		s.counties = sync.OnceValues(func() ([]County, error) { return c.of(s.Code) })
 		c.states = append(c.states, s)
 		switch {
