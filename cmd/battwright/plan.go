@@ -172,13 +172,13 @@ func fallsShort(p plan.Plan) bool {
 		return true
 	}
 	for _, place := range p.Places {
-		if !place.Stopped() && place.Target.Idle {
-			continue // nothing is asked there
-		}
-		if place.Choice == nil || len(place.Asks())+len(place.Settles()) > 0 {
+		if place.Stopped() || len(place.Asks())+len(place.Settles()) > 0 {
 			return true
 		}
-		if !place.Choice.Heat.MeetsTarget && !place.Surface.Waived {
+		if place.Target.Idle {
+			continue // nothing is asked there
+		}
+		if place.Choice == nil || !place.Choice.Heat.MeetsTarget && !place.Surface.Waived {
 			return true
 		}
 	}

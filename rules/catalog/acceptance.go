@@ -61,9 +61,10 @@ type AcceptancePoint struct {
 	// The answer that settles it: left out where a yes-or-no is known to be no,
 	// or a figure to be above 0.
 	SettledBy string      `toml:"settled_by"`
-	Needs     string      `toml:"needs"` // what a rule of the place must require for the point to be there
-	Rule      string      `toml:"rule"`  // the rule that must warn at the place for the point to be there
-	Fills     bool        `toml:"fills"` // only where the blanket must fill its room in the frame
+	Needs     string      `toml:"needs"`     // what a rule of the place must require for the point to be there
+	Rule      string      `toml:"rule"`      // the rule that must warn at the place for the point to be there
+	Unplanned bool        `toml:"unplanned"` // also where nothing is asked and no blanket is planned, but something must be minded
+	Fills     bool        `toml:"fills"`     // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`
 	Result    string      `toml:"result,required"`
@@ -159,6 +160,7 @@ type HandoverNote struct {
 	Sizes     []string    `toml:"sizes"`      // of the framing; none means all
 	Needs     string      `toml:"needs"`      // what a rule of the place must require for the note to apply
 	Rule      string      `toml:"rule"`       // as for a point of acceptance
+	Unplanned bool        `toml:"unplanned"`  // as for a point of acceptance
 	Text      units.Prose `toml:"text,required"`
 	Ref
 }

@@ -62,10 +62,16 @@ func (j Job) IDs() []string {
 func planned(p plan.Place) bool { return p.Choice != nil }
 
 // inspected reports whether finished work is looked at in a place: wherever a
-// blanket is planned, wherever one must not lie, where a danger waits, and beside
-// every chimney.
+// blanket is planned, wherever one must not lie, where a danger waits or something
+// must be minded, and beside every chimney.
 func inspected(p plan.Place) bool {
-	return planned(p) || !p.Target.Idle || p.Stopped() || byChimney(p)
+	return planned(p) || !p.Target.Idle || p.Stopped() || minded(p) || byChimney(p)
+}
+
+// minded reports whether something must be looked at in a place where nothing is
+// asked and no blanket is planned.
+func minded(p plan.Place) bool {
+	return !planned(p) && p.Target.Idle && !p.Stopped() && len(p.Settles())+len(p.Minds(units.US)) > 0
 }
 
 // byChimney reports whether a place lies beside a chimney, whose air gap stays

@@ -170,7 +170,7 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	case catalog.FromChimney:
 		return byChimney(p)
 	}
-	if !noted && (!planned(p) || x.Needs != "" && !requires(p, x.Needs) || x.Rule != "" && !warns(p, x.Rule) || x.Fills && !p.Surface.Frame.MustFill ||
+	if !noted && (!planned(p) && !(x.Unplanned && minded(p)) || x.Needs != "" && !requires(p, x.Needs) || x.Rule != "" && !warns(p, x.Rule) || x.Fills && !p.Surface.Frame.MustFill ||
 		x.Old && !p.Surface.MayBeOld || settled(p, x.SettledBy)) {
 		return false
 	}

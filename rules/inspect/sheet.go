@@ -113,11 +113,10 @@ func requires(p plan.Place, need string) bool {
 func HouseNotes(j Job, group, person string) []catalog.HandoverNote {
 	seen := map[string]bool{}
 	for _, p := range j.Plan.Places {
-		if p.Stopped() || group == "first" && !planned(p) && !byChimney(p) {
-			continue
-		}
 		for _, n := range Notes(j, p, group, person) {
-			seen[n.ID] = true
+			if !p.Stopped() && (group != "first" || planned(p) || byChimney(p) || n.Unplanned && minded(p)) {
+				seen[n.ID] = true
+			}
 		}
 	}
 	var out []catalog.HandoverNote

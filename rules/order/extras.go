@@ -3,6 +3,7 @@ package order
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"battwright/rules/house"
 	"battwright/rules/plan"
@@ -40,6 +41,17 @@ func (m *maker) extras(s sizes, c count) []Extra {
 		add(x)
 	}
 	return out
+}
+
+// unplanned are what a place needs though no blanket is planned there: the sheet on
+// its earth, a cover over its foam, and looks at what can hurt people.
+func (m *maker) unplanned(pl *plan.Place) []Extra {
+	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}
+	if s.p == nil {
+		return nil
+	}
+	out := slices.Concat(m.ground(s), m.covers(s), m.checks(pl))
+	return slices.DeleteFunc(out, func(x Extra) bool { return x.ID == "lead-test" }) // nobody cuts there
 }
 
 // board is the foam or mineral board that the target needs beside the blanket.

@@ -28,6 +28,7 @@ func (m *maker) place(pl *plan.Place) {
 		return
 	case pl.Target.Idle:
 		out.Skipped, out.Idle = "nothing is planned there: "+pl.Target.Text, true
+		out.Extras = m.unplanned(pl)
 		return
 	case pl.Choice == nil:
 		out.Skipped = m.noneText(pl)

@@ -63,11 +63,11 @@ func (p Place) StopLines() []string {
 const AlsoHead = "STOP, before anybody goes in: "
 
 // alsoAsk gathers what could stop a stopped place as well and nobody has found
-// out.
+// out, and what must be found out before anybody opens it.
 func (p *Place) alsoAsk(c *catalog.Catalog) {
 	p.Also = nil
 	for _, h := range p.Safety {
-		if p.Stopped() && h.Rule.Effect.Stops && len(h.Unknown) > 0 {
+		if e := h.Rule.Effect; p.Stopped() && (e.Stops && len(h.Unknown) > 0 || h.AsksFirst() && !e.Stops) {
 			p.Also = append(p.Also, Stop{h.Rule.ID, c.Caution(h, p.Surface.System), h.Rule.Effect.Call, refOf(h)})
 		}
 	}
