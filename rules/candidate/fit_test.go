@@ -127,7 +127,7 @@ func TestCeilingLoadAtRSixty(t *testing.T) {
 	fits, _ := Fit(surfaceOf(a, p), c)
 	seen := map[string]bool{}
 	for _, b := range choose(fits, func(b Blankets) bool { return b.counted() >= want.R }) {
-		perR := ceilingLoad(b) / b.NominalR * want.R
+		perR := ceilingLoad(surfaceOf(a, p), c, b) / b.NominalR * want.R
 		require.InDelta(t, want.LbFt2[b.Material.ID], perR, want.Within, b.Material.ID)
 		seen[b.Material.ID] = true
 	}

@@ -247,7 +247,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 }
 
 func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
-	h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(b), ceilingLimit(s, c)
+	h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(s, c, b), ceilingLimit(s, c)
 	h.EaveShortIn = max(0, fullHeel(s, b)-s.HeelIn)
 	if h.EaveShortIn > 0 {
 		// What a strip has left where the roof comes down on it. Beyond the

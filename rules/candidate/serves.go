@@ -118,12 +118,18 @@ func lowestHeel(s Surface, t Target, stacks []Blankets, material string) (in flo
 	return in, labels
 }
 
-// ceilingLoad is what a stack weighs on the ceiling, lb/ft2. Squeezing does not
-// make a blanket lighter: the label thickness counts.
-func ceilingLoad(b Blankets) float64 {
-	sum := 0.0
+// ceilingLoad is what a stack and the old blanket under it weigh on the ceiling,
+// lb/ft2, each layer by its own fiber. Squeezing does not make a blanket lighter:
+// the label thickness counts. What the old one is made of nobody has said: it
+// counts as light, and a caution says so.
+func ceilingLoad(s Surface, c *catalog.Catalog, b Blankets) float64 {
+	sum, _ := heat.CeilingLoad(s.OldIn, c.Settings.OldKgM3) // no thickness, no weight
 	for _, l := range b.Layers {
-		if lb, err := heat.CeilingLoad(l.Product.ThicknessIn, b.Material.DensityKgM3); err == nil {
+		m := b.Material
+		if own, ok := c.Material(l.Product.Material); ok {
+			m = own
+		}
+		if lb, err := heat.CeilingLoad(l.Product.ThicknessIn, m.DensityKgM3); err == nil {
 			sum += lb
 		}
 	}
@@ -139,9 +145,13 @@ func ceilingLimit(s Surface, c *catalog.Catalog) float64 {
 	return c.Settings.CeilingLbStrong
 }
 
-// overIt names the layers over the first, whose weight is in the sum.
+// overIt names the layers over the first and what lies there already, whose weight
+// is in the sum.
 func overIt(b Blankets, s Surface) string {
 	text := ""
+	if s.OldIn > 0 {
+		text = "on the old blanket "
+	}
 	for _, l := range b.Layers[1:] {
 		text += "with " + s.System.R(l.Product.NominalR) + " over it "
 	}
@@ -160,13 +170,13 @@ func carried(s Surface, t Target, c *catalog.Catalog, stacks []Blankets) (out []
 	least := map[string]Blankets{}
 	for _, b := range stacks {
 		id := b.Material.ID
-		if ceilingLoad(b) <= limit {
+		if ceilingLoad(s, c, b) <= limit {
 			light[id] = light[id] || enough(s, t, b)
 			out = append(out, b)
 			continue
 		}
 		heavy[id] = heavy[id] || enough(s, t, b)
-		if now, ok := least[id]; !ok || ceilingLoad(b) < ceilingLoad(now) {
+		if now, ok := least[id]; !ok || ceilingLoad(s, c, b) < ceilingLoad(s, c, now) {
 			least[id] = b
 		}
 	}
@@ -177,7 +187,7 @@ func carried(s Surface, t Target, c *catalog.Catalog, stacks []Blankets) (out []
 	for _, m := range c.Materials {
 		if b, ok := least[m.ID]; ok {
 			if _, any := light[m.ID]; !any {
-				unfit = append(unfit, Unfit{b.Layers[0].Product, fmt.Sprintf("%s%s, too heavy: by the rule of thumb this ceiling carries %s", overIt(b, s), s.System.Load(ceilingLoad(b)), s.System.Load(limit))})
+				unfit = append(unfit, Unfit{b.Layers[0].Product, fmt.Sprintf("%s%s, too heavy: by the rule of thumb this ceiling carries %s", overIt(b, s), s.System.Load(ceilingLoad(s, c, b)), s.System.Load(limit))})
 			}
 		}
 	}

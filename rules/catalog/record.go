@@ -284,6 +284,7 @@ type Settings struct {
 	MoldRH          float64 `toml:"mold_rh,required"`
 	EmptyCavityR    float64 `toml:"empty_cavity_r"`
 	OldRPerIn       float64 `toml:"old_blanket_r_per_in"`
+	OldKgM3         float64 `toml:"old_blanket_kg_m3"`
 	CeilingLbThin   float64 `toml:"ceiling_lb_ft2_half_inch_24"`
 	CeilingLbStrong float64 `toml:"ceiling_lb_ft2_strong"`
 	HeatingC        float64 `toml:"heating_c"`

@@ -16,7 +16,7 @@ func (a Answered) Disagree() []string {
 		out = append(out, "TWO ANSWERS DISAGREE: R-values of your drawings are typed ("+joinList(typed)+"), but you said that your drawings name none. They do not count. If the drawings name them, say yes there; if not, take the figures out.")
 	}
 	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
-		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
+		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney or a gas vent inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
 	}
 	if places := a.oldDenied(); len(places) > 0 {
 		out = append(out, "TWO ANSWERS DISAGREE: you said that no part of the house is old, but that there is old wiring or old fill in "+a.labels(places)+". Look, then change one of the two. Until then every place is taken as one of an old house.")
@@ -102,12 +102,15 @@ func (a Answered) drawnInVain() []string {
 	return out
 }
 
-// flueDenied are the brick chimneys inside the house and the places under its
+// upThrough are chimneys and vents that end above the roof and stand inside.
+var upThrough = []string{"masonry-inside", "type-b-vent"}
+
+// flueDenied are the brick chimneys and gas vents inside the house and the places under its
 // roof, where all of these are said to let none through. A chimney that is
 // inside goes up through one of them.
 func (a Answered) flueDenied() (chimneys, places []*Place) {
 	for i := range a.House.Places {
-		if p := &a.House.Places[i]; p.Kind == "chimney" && p.Answers["chimney"].Text == "masonry-inside" {
+		if p := &a.House.Places[i]; p.Kind == "chimney" && slices.Contains(upThrough, p.Answers["chimney"].Text) {
 			chimneys = append(chimneys, p)
 		}
 	}

@@ -94,6 +94,7 @@ func (m *Measured) labels(planned []candidate.Layer, a house.Answers) {
 		x := catalog.Product{ID: "found", Material: m.Material.ID, Form: "batt", WidthsIn: []float64{15}, LengthsIn: []float64{93}, Facings: []string{m.Facing}}
 		if i < len(planned) {
 			x = planned[i].Product
+			x.Material = m.Material.ID
 		}
 		if i < len(rs) {
 			x.NominalR = rs[i]

@@ -89,7 +89,7 @@ func (p *OfferedPlace) products(c *catalog.Catalog) (catalog.Material, []catalog
 			p.find(Finding{ID: "mixed", Level: Ask, Line: part.Line, Text: "layers of different fibers: compared by the first line only for fire and damp"})
 		}
 		widths := []float64{p.Plan.Surface.Frame.ClearIn}
-		products = append(products, catalog.Product{ID: "offered", Material: m.ID, Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: widths, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}})
+		products = append(products, catalog.Product{ID: "offered", Material: part.text("material"), Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: widths, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}})
 	}
 	return m, products, true
 }

@@ -237,7 +237,7 @@ func storeLines(j Job, p plan.Place) []string {
 	}
 	lines = append(lines, p.BoardCautions()...)
 	for _, h := range p.Needs() {
-		if h.Rule.Effect.Need == "fire-mark" {
+		if need := h.Rule.Effect.Need; need == "fire-mark" || need == "fire-mark-fiber" {
 			lines = append(lines, h.Text)
 		}
 	}

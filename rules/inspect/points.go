@@ -155,14 +155,15 @@ func (p FoundPlace) planDamp(j Job) (State, string) {
 
 // settles reports whether what was found or offered is dry where the plan is not,
 // by nothing that the plan keeps away: no blanket that may not go there, no face
-// that the plan does not have.
+// and no sheet that the plan does not have.
 func settles(p plan.Place, got *candidate.Assessed) bool {
 	if got == nil || len(got.Verdict.Excluded) > 0 {
 		return false
 	}
 	face := got.Facing.OnBlanket
 	rank := dampRank[got.Damp.Verdict]
-	return rank > 0 && rank <= dampRank[candidate.Dries] && (face == "none" || face == p.Choice.Facing.OnBlanket)
+	return rank > 0 && rank <= dampRank[candidate.Dries] && (face == "none" || face == p.Choice.Facing.OnBlanket) &&
+		(got.Facing.Sheet == "" || got.Facing.Sheet == p.Choice.Facing.Sheet)
 }
 
 // board: what the target needs beside the blanket must be seen, not taken for

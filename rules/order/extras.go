@@ -189,15 +189,18 @@ func needs(pl *plan.Place, what string) bool {
 
 // visibleAt is whether the rules ask for a fire mark at a place.
 func visibleAt(pl *plan.Place) Visible {
+	out := Covered
 	for _, h := range pl.Needs() {
-		if h.Rule.Effect.Need == "fire-mark" {
-			if len(h.Unknown) > 0 {
-				return PerhapsVisible
-			}
-			return StaysVisible
+		switch need := h.Rule.Effect.Need; {
+		case need == "fire-mark-fiber":
+			out = max(out, Burns)
+		case need == "fire-mark" && len(h.Unknown) > 0:
+			out = max(out, PerhapsVisible)
+		case need == "fire-mark":
+			out = max(out, StaysVisible)
 		}
 	}
-	return Covered
+	return out
 }
 
 func (m *maker) baffles(s sizes, c count) Extra {

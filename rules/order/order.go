@@ -129,6 +129,7 @@ const (
 	Covered        Visible = iota
 	PerhapsVisible         // nobody said
 	StaysVisible
+	Burns // cotton and wool, covered or not
 )
 
 // Extra is something one place needs beside its blankets.

@@ -1,6 +1,10 @@
 package plan
 
-import "battwright/rules/units"
+import (
+	"slices"
+
+	"battwright/rules/units"
+)
 
 // Change is what differs at one place between two plans of the same house.
 type Change struct {
@@ -9,8 +13,59 @@ type Change struct {
 	From, To string // materials by name; empty means no blanket
 	Product  bool   // same material, another blanket
 	Cost     units.Cents
-	Added    bool // the place is new
+	First    Waiting // what comes before the work there, against what did
+	Added    bool    // the place is new
 	Removed  bool
+}
+
+// OfWork reports whether the blanket, its face or its cost changed, not only what
+// comes before the work.
+func (c Change) OfWork() bool { return c.From != c.To || c.Product || c.Cost != 0 }
+
+// Waiting is how what stops a place, or must be found out or settled first there,
+// differs between two plans.
+type Waiting int
+
+// The ways it can differ.
+const (
+	WaitsAlike Waiting = iota
+	WaitsLess
+	WaitsOtherwise // other things, or more of them
+	Halts          // nothing stopped the place before
+)
+
+// waiting compares what comes first at a place in two plans.
+func waiting(was, now Place) Waiting {
+	a, b := was.firstRules(), now.firstRules()
+	switch {
+	case now.Stopped() && !was.Stopped():
+		return Halts
+	case slices.ContainsFunc(b, func(x string) bool { return !slices.Contains(a, x) }):
+		return WaitsOtherwise
+	case len(b) < len(a):
+		return WaitsLess
+	}
+	return WaitsAlike
+}
+
+// firstRules are the rules behind Heads; one that asks differs from one that is
+// known to hold.
+func (p Place) firstRules() []string {
+	var out []string
+	for _, s := range p.Stops {
+		out = append(out, s.Danger)
+	}
+	for _, s := range p.Also {
+		out = append(out, s.Danger+"?")
+	}
+	for _, h := range slices.Concat(p.Asks(), p.Settles()) {
+		id := h.Rule.ID
+		if len(h.Unknown) > 0 {
+			id += "?"
+		}
+		out = append(out, id)
+	}
+	return out
 }
 
 // Changes lists what differs between two plans, in the order of the places.
@@ -30,7 +85,8 @@ func Changes(before, after Plan) []Change {
 		}
 		c := Change{Place: p.Surface.ID, Label: p.Surface.Label, From: was.chosen(), To: p.chosen(), Cost: p.cost() - was.cost()}
 		c.Product = c.From == c.To && c.From != "" && was.Choice.productKey() != p.Choice.productKey()
-		if c.From != c.To || c.Product || c.Cost != 0 {
+		c.First = waiting(was, p)
+		if c.OfWork() || c.First != WaitsAlike {
 			out = append(out, c)
 		}
 	}

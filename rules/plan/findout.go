@@ -135,6 +135,9 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 	}
 	weight, effect := 0, ""
 	for _, c := range Changes(base, other) {
+		if !c.OfWork() {
+			continue
+		}
 		w, text := changesBlanket, fmt.Sprintf("if %q: another blanket or sheet for %s", words, c.Label)
 		if c.From != c.To {
 			to := c.To

@@ -49,12 +49,25 @@ func oneChange(c plan.Change, s units.System) string {
 		return c.Label + ": new, " + name(c.To)
 	case c.Removed:
 		return c.Label + ": removed"
-	case c.From != c.To:
-		return fmt.Sprintf("%s: %s -> %s%s", c.Label, name(c.From), name(c.To), costDelta(c.Cost, s))
-	case c.Product:
-		return fmt.Sprintf("%s: a different %s blanket%s", c.Label, c.To, costDelta(c.Cost, s))
 	}
-	return c.Label + ":" + strings.TrimPrefix(costDelta(c.Cost, s), ",")
+	var parts []string
+	switch {
+	case c.From != c.To:
+		parts = append(parts, name(c.From)+" -> "+name(c.To)+costDelta(c.Cost, s))
+	case c.Product:
+		parts = append(parts, "a different "+c.To+" blanket"+costDelta(c.Cost, s))
+	case c.Cost != 0 || c.First == plan.WaitsAlike:
+		parts = append(parts, strings.TrimPrefix(costDelta(c.Cost, s), ", "))
+	}
+	if text := firstChanged[c.First]; text != "" {
+		parts = append(parts, text)
+	}
+	return c.Label + ": " + strings.Join(parts, ", ")
+}
+
+// firstChanged says how what comes first at a place has changed.
+var firstChanged = map[plan.Waiting]string{
+	plan.Halts: "STOP, nobody works there now", plan.WaitsOtherwise: "something else to find out or settle first", plan.WaitsLess: "less to find out or settle first",
 }
 
 func costDelta(c units.Cents, s units.System) string {

@@ -53,7 +53,9 @@ func ComparePage(plans []Named, o Options) page.Page {
 
 func compareCell(p plan.Place, o Options) string {
 	switch {
-	case !p.Stopped() && p.Target.Idle:
+	case p.Stopped():
+		return "STOP, no plan as it stands"
+	case p.Target.Idle:
 		return NothingText(p)
 	case p.Choice == nil:
 		return "no plan as it stands"
@@ -61,6 +63,12 @@ func compareCell(p plan.Place, o Options) string {
 	text := ""
 	if len(p.Asks()) > 0 {
 		text = "find out first what the plan asks about it; "
+	}
+	if brief := settleBrief(p); brief != "" {
+		text += brief + " "
+	}
+	if p.Surface.Kind.ID == "chimney" {
+		text += "KEEP THE GAP EMPTY; "
 	}
 	text += ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)
 	if !p.Choice.Heat.MeetsTarget {

@@ -188,6 +188,8 @@ func holdText(l order.Line) string {
 func fireMark(l order.Line) string {
 	const mark = ": flame spread 25 or less, smoke 450 or less"
 	switch l.Visible {
+	case order.Burns:
+		return "must be marked 25/450, covered or not (this fiber burns)" + mark
 	case order.StaysVisible:
 		return "must be marked 25/450 (it stays visible)" + mark
 	case order.PerhapsVisible:
