@@ -77,7 +77,7 @@ func checkRules(c *catalog.Catalog, e env) int {
 	for _, f := range findings {
 		fmt.Fprintln(e.stdout, f)
 	}
-	untried := c.Book.Untried()
+	untried := c.Book().Untried()
 	tried := c.RuleCount()
 	for i, x := range untried {
 		if i == 0 || x.Rule != untried[i-1].Rule {

@@ -46,7 +46,9 @@ func TestNothingIsLeftInUSUnits(t *testing.T) {
 	c, err := loadCatalog("")
 	require.NoError(t, err)
 	var all []units.Prose
-	everyProse(reflect.ValueOf(c), &all)
+	for _, v := range []any{c, c.Words(), c.Helps(), c.Climates(), c.Acceptance()} {
+		everyProse(reflect.ValueOf(v), &all)
+	}
 	for _, l := range []*house.QuestionList{house.NewList(c), inspect.FoundList(c)} {
 		for _, q := range l.Questions {
 			all = append(all, q.Prompt, q.How)
@@ -67,9 +69,12 @@ func TestNothingIsLeftInUSUnits(t *testing.T) {
 	}
 	require.Greater(t, len(all), 1500)
 	require.Greater(t, turned, 80)
-	for _, r := range c.Book.Rules() {
+	for _, r := range c.Book().Rules() {
 		require.Empty(t, fixture.LeftInUS(report.RuleText(c, r, units.SI)), r.ID)
 		require.Empty(t, fixture.LeftInUS(units.Prose(r.Effect.NeedValue).In(units.SI)), r.ID)
+		asked := c.Caution(rules.Hit{Rule: r, Unknown: []string{"any"}}, units.SI)
+		require.NotContains(t, asked, "{", r.ID)
+		require.Empty(t, fixture.LeftInUS(asked), r.ID)
 	}
 }
 

@@ -264,10 +264,10 @@ func everyReport(t *testing.T) []inBoth {
 	}
 	c, err := loadCatalog("")
 	require.NoError(t, err)
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		out = append(out, inBoth{"word " + w.Term, w.Meaning.In(units.US) + " " + w.Matters.In(units.US), w.Meaning.In(units.SI) + " " + w.Matters.In(units.SI)})
 	}
-	for _, r := range c.Book.Rules() {
+	for _, r := range c.Book().Rules() {
 		out = append(out, inBoth{"rule " + r.ID, report.RuleText(c, r, units.US), report.RuleText(c, r, units.SI)})
 	}
 	return out

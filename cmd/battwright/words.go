@@ -29,7 +29,7 @@ func runWords(args []string, e env) int {
 		return fail(e, err)
 	}
 	if len(terms) == 0 {
-		for _, w := range c.Words {
+		for _, w := range c.Words() {
 			fmt.Fprintf(e.stdout, "%-26s %s\n", w.Term, firstSentence(w.Meaning.In(system)))
 		}
 		return exitDone

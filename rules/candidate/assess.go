@@ -112,7 +112,7 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 // verdictOf evaluates the rule book with figures in the texts written in the
 // system of units that is shown.
 func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdict {
-	v := c.Book.Eval(f)
+	v := c.Book().Eval(f)
 	format := formatIn(sys)
 	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
 		for i := range hits {
@@ -134,7 +134,7 @@ func write(c *catalog.Catalog, h *rules.Hit, f *rules.Facts, sys units.System, f
 		h.Text = text
 		return
 	}
-	h.Text = c.Book.Render(h.Rule, f, format)
+	h.Text = c.Book().Render(h.Rule, f, format)
 }
 
 // formatIn shows the figures of a reason in a system of units.

@@ -12,7 +12,7 @@ import (
 // builder does not know stay unknown, which is what the rules need to hear.
 func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.Facts {
 	c := a.List.Catalog()
-	f := c.Book.NewFacts()
+	f := c.Book().NewFacts()
 	set := func(name string, v rules.Value) {
 		// The names are checked against the declared facts when the catalog is
 		// read; a value out of its range is left unknown rather than wrong.

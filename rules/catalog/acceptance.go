@@ -167,5 +167,5 @@ type HandoverNote struct {
 
 // Effort finds how fast a kind of place is done.
 func (c *Catalog) Effort(kind string) (Effort, bool) {
-	return find(c.Acceptance.Efforts, func(e Effort) bool { return slices.Contains(e.Kinds, kind) })
+	return find(c.Acceptance().Efforts, func(e Effort) bool { return slices.Contains(e.Kinds, kind) })
 }

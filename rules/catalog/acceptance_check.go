@@ -17,7 +17,7 @@ var (
 
 // acceptance checks the records of handing over and checking.
 func (k *checker) acceptance() {
-	a := k.c.Acceptance
+	a := k.c.Acceptance()
 	if a.Limits == nil {
 		k.bad("[acceptance_limits] must be there")
 		return
@@ -35,7 +35,7 @@ func (k *checker) acceptance() {
 }
 
 func (k *checker) points() {
-	for _, p := range k.c.Acceptance.Points {
+	for _, p := range k.c.Acceptance().Points {
 		what := "acceptance point " + p.ID
 		k.ref(what, p.Ref)
 		k.kindNames(what, p.Kinds)
@@ -58,11 +58,11 @@ func (k *checker) points() {
 
 // grades must come best first and never allow less than the one before.
 func (k *checker) grades() {
-	if len(k.c.Acceptance.Grades) == 0 {
+	if len(k.c.Acceptance().Grades) == 0 {
 		k.bad("there must be a [[grade]]")
 	}
 	last := GradeRecord{DepthLeftMin: 1}
-	for i, g := range k.c.Acceptance.Grades {
+	for i, g := range k.c.Acceptance().Grades {
 		what := "grade " + g.ID
 		k.ref(what, g.Ref)
 		k.within(what, "void_max", g.VoidMax, last.VoidMax, 1)
@@ -78,16 +78,17 @@ func (k *checker) grades() {
 // ruleName holds a rule that is named to the book. A book that cannot be read has
 // its own errors.
 func (k *checker) ruleName(what, rule string) {
-	if rule == "" || k.c.Book == nil {
+	book, err := k.c.book()
+	if rule == "" || err != nil {
 		return
 	}
-	if _, ok := k.c.Book.Rule(rule); !ok {
+	if _, ok := book.Rule(rule); !ok {
 		k.bad("%s: rule %q is not in the rule book", what, rule)
 	}
 }
 
 func (k *checker) handover() {
-	a := k.c.Acceptance
+	a := k.c.Acceptance()
 	for _, c := range a.Contract {
 		k.ref("contract item "+c.ID, c.Ref)
 		if c.Level != "offer" && c.Level != "part" {

@@ -42,11 +42,11 @@ known = "practice"
 	c, err := Load(data.Files, overlay)
 	require.NoError(t, err)
 	has := func(id string) bool {
-		return slices.ContainsFunc(c.Acceptance.Points, func(p AcceptancePoint) bool { return p.ID == id && p.Title != "x" })
+		return slices.ContainsFunc(c.Acceptance().Points, func(p AcceptancePoint) bool { return p.ID == id && p.Title != "x" })
 	}
 	require.True(t, has("chimney-gap"))
 	require.False(t, has("hatch"))
-	require.True(t, slices.ContainsFunc(c.Acceptance.Contract, func(x ContractItem) bool { return x.ID == "crew" }))
+	require.True(t, slices.ContainsFunc(c.Acceptance().Contract, func(x ContractItem) bool { return x.ID == "crew" }))
 	require.Contains(t, c.Overlaid, "contract item crew changed or added (mine.toml)")
 }
 
@@ -72,7 +72,7 @@ func TestHandoverCovers(t *testing.T) {
 	c, err := Load(data.Files, nil)
 	require.NoError(t, err)
 	groups := map[string]int{}
-	for _, n := range c.Acceptance.Notes {
+	for _, n := range c.Acceptance().Notes {
 		groups[n.Group]++
 	}
 	for _, g := range noteGroups {
@@ -80,7 +80,7 @@ func TestHandoverCovers(t *testing.T) {
 	}
 	for _, k := range c.Kinds {
 		n := 0
-		for _, p := range c.Acceptance.Points {
+		for _, p := range c.Acceptance().Points {
 			if p.For(k.ID, true) {
 				n++
 			}

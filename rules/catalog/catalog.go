@@ -20,25 +20,45 @@ type Catalog struct {
 	Foam       Foam
 	Criteria   []Criterion
 	Settings   Settings
-	Words      []Word
-	Helps      []Help
 	Fuels      []Fuel
 	Codes      *CodeBook
-	Climates   []Climate
 	Counties   *Counties
-	Book       *rules.Book
-	Acceptance AcceptanceRecords // handing over and checking
-	Overlaid   []string          // what an overlay replaced, added or removed, for the report
+	Overlaid   []string // what an overlay replaced, added or removed, for the report
 
-	obligations []rules.Obligation
-	prices      map[string]Price
-	sources     map[string]Source
-	sourceOrder []string
-	marks       map[string][]Known // of each source, as its figures carry them
-	help        map[string]int
-	ifUnknown   map[string]units.Prose
-	reasons     map[string][2]string // of rules with figures and no facts, by system
-	goods       goods
+	prices  map[string]Price
+	sources map[string]Source
+	goods   goods
+
+	// What is read when it is first asked for.
+	parts    [parts]func() (*records, error)
+	climates func() ([]Climate, error)
+	book     func() (bookOfRules, error)
+	help     func() map[string]Help
+	marks    func() map[string][]Known // of each source, as its figures carry them
+}
+
+// bookOfRules is the rule book with what its records say beside the rules.
+type bookOfRules struct {
+	*rules.Book
+	ifUnknown map[string]units.Prose
+	reasons   map[string][2]string // of rules with figures and no facts, by system
+}
+
+// Book is the rule book.
+func (c *Catalog) Book() *rules.Book { return must(c.book()).Book }
+
+// Climates are the listed places with their weather.
+func (c *Catalog) Climates() []Climate { return must(c.climates()) }
+
+// Words is the glossary.
+func (c *Catalog) Words() []Word { return must(c.parts[wordList]()).Words }
+
+// Helps are the longer explanations of questions.
+func (c *Catalog) Helps() []Help { return must(c.parts[helpTexts]()).Helps }
+
+// Acceptance is what handing over and checking rest on.
+func (c *Catalog) Acceptance() *AcceptanceRecords {
+	return &must(c.parts[handing]()).AcceptanceRecords
 }
 
 func find[T any](list []T, is func(T) bool) (T, bool) {
@@ -117,21 +137,18 @@ func (c *Catalog) Source(id string) (Source, bool) {
 
 // Marks are how well the figures and statements from a source are known, the
 // best first: one source may serve several.
-func (c *Catalog) Marks(source string) []Known { return c.marks[source] }
+func (c *Catalog) Marks(source string) []Known { return c.marks()[source] }
 
 // Help finds the explanation of a question by its full key.
 func (c *Catalog) Help(key string) (Help, bool) {
-	i, ok := c.help[key]
-	if !ok {
-		return Help{}, false
-	}
-	return c.Helps[i], true
+	h, ok := c.help()[key]
+	return h, ok
 }
 
 // Caution is what a safety rule says: its reason, or its question while the
 // facts it rests on are unknown.
 func (c *Catalog) Caution(h rules.Hit, s units.System) string {
-	if text := c.ifUnknown[h.Rule.ID]; len(h.Unknown) > 0 && text != "" {
+	if text := must(c.book()).ifUnknown[h.Rule.ID]; len(h.Unknown) > 0 && text != "" {
 		return text.In(s)
 	}
 	if len(h.Unknown) > 0 {
@@ -141,9 +158,9 @@ func (c *Catalog) Caution(h rules.Hit, s units.System) string {
 }
 
 // Reason is the reason of a rule that holds figures and names no fact, in a
-// system of units; ok is false for other rules. It is written once, at load.
+// system of units; ok is false for other rules. It is written once, with the book.
 func (c *Catalog) Reason(id string, s units.System) (text string, ok bool) {
-	both, ok := c.reasons[id]
+	both, ok := must(c.book()).reasons[id]
 	if s == units.SI {
 		return both[1], ok
 	}
@@ -151,7 +168,7 @@ func (c *Catalog) Reason(id string, s units.System) (text string, ok bool) {
 }
 
 // Obligations are what the rule book must always do, proved in the tests.
-func (c *Catalog) Obligations() []rules.Obligation { return c.obligations }
+func (c *Catalog) Obligations() []rules.Obligation { return must(c.parts[ruleBook]()).Obligations }
 
 // ProductsOf gives the products of a material in catalog order.
 func (c *Catalog) ProductsOf(material string) []Product {

@@ -1,15 +1,18 @@
 package catalog
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 )
 
-// checker gathers every problem of the records instead of stopping at one.
+// checker gathers every problem of the records instead of stopping at one, and
+// how well what is from each source is known, the best first.
 type checker struct {
-	c    *Catalog
-	errs []error
+	c     *Catalog
+	errs  []error
+	marks map[string][]Known
 }
 
 func (k *checker) bad(format string, args ...any) {
@@ -23,14 +26,13 @@ func (k *checker) ref(what string, r Ref) {
 	if !r.Known.Valid() {
 		k.bad("%s: known = %q; want standard, secondary, practice, memory or invented", what, r.Known)
 	}
-	k.c.mark(r)
+	k.mark(r)
 }
 
-// mark notes how well something of a source is known, the best first.
-func (c *Catalog) mark(r Ref) {
-	if !slices.Contains(c.marks[r.Source], r.Known) {
-		c.marks[r.Source] = append(c.marks[r.Source], r.Known)
-		slices.SortFunc(c.marks[r.Source], func(a, b Known) int { return a.weakness() - b.weakness() })
+func (k *checker) mark(r Ref) {
+	if !slices.Contains(k.marks[r.Source], r.Known) {
+		k.marks[r.Source] = append(k.marks[r.Source], r.Known)
+		slices.SortFunc(k.marks[r.Source], func(a, b Known) int { return a.weakness() - b.weakness() })
 	}
 }
 
@@ -40,22 +42,35 @@ func (k *checker) within(what, key string, v, low, high float64) {
 	}
 }
 
-func (c *Catalog) check(r *records) []error {
-	k := &checker{c: c}
-	c.marks = map[string][]Known{}
-	if c.Codes != nil { // else its own problem is told
-		for _, r := range c.Codes.refs {
-			c.mark(r)
-		}
-	}
-	for _, cl := range c.Climates {
-		for _, r := range cl.Refs() {
-			c.mark(r)
-		}
-	}
+// check reports every problem of a catalog that was read whole.
+func (c *Catalog) check() error {
+	k := &checker{c: c, marks: map[string][]Known{}}
+	_, errClimates := c.climates()
+	_, errBook := c.book()
+	all := must(c.parts[trade]()) // the other parts are the same then
 	for _, kind := range recordKinds {
-		kind.unique(k, r)
+		kind.unique(k, all)
 	}
+	k.records()
+	return errors.Join(append([]error{errClimates, errBook}, k.errs...)...)
+}
+
+// gatherMarks asks all records how well they are known.
+func (c *Catalog) gatherMarks() map[string][]Known {
+	k := &checker{c: c, marks: map[string][]Known{}}
+	for _, r := range c.Codes.refs {
+		k.mark(r)
+	}
+	for _, cl := range c.Climates() {
+		for _, r := range cl.Refs() {
+			k.mark(r)
+		}
+	}
+	k.records()
+	return k.marks
+}
+
+func (k *checker) records() {
 	k.materials()
 	k.products()
 	k.facings()
@@ -64,9 +79,8 @@ func (c *Catalog) check(r *records) []error {
 	k.clearances()
 	k.criteria()
 	k.goods()
-	k.rest(r)
+	k.rest()
 	k.acceptance()
-	return k.errs
 }
 
 func (k *checker) materials() {
@@ -244,9 +258,9 @@ func (k *checker) criteria() {
 	}
 }
 
-func (k *checker) rest(r *records) {
+func (k *checker) rest() {
 	k.ref("settings", k.c.Settings.Ref)
-	for _, p := range r.Prices {
+	for _, p := range must(k.c.parts[trade]()).Prices {
 		what := "price of " + p.Product
 		k.ref(what, p.Ref)
 		if !(0 <= p.Low && p.Low <= p.Typical && p.Typical <= p.High) {
@@ -268,10 +282,10 @@ func (k *checker) rest(r *records) {
 			k.bad("%s: figures must rise from low to typical to high", what)
 		}
 	}
-	for _, w := range k.c.Words {
+	for _, w := range k.c.Words() {
 		k.ref("word "+w.Term, w.Ref)
 	}
-	for _, rule := range r.Rules {
+	for _, rule := range must(k.c.parts[ruleBook]()).Rules {
 		k.ref("rule "+rule.ID, Ref{rule.Source, Known(rule.Known)})
 	}
 }

@@ -1,15 +1,16 @@
 package catalog
 
 import (
+	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
 	"sort"
 	"strings"
+	"sync"
 
 	"battwright/rules"
 	"battwright/rules/strict"
-	"battwright/rules/units"
 )
 
 // records is what a data file may hold. Any file may hold any of them, so an
@@ -53,34 +54,74 @@ const (
 	packedFile   = "counties.txt" // what countiesFile once was
 )
 
-// Load reads the base files and, when overlay is not nil, lays its records
-// over them. Every problem is reported: bad TOML, duplicate and dangling ids,
-// figures out of range, rules that rest on memory alone.
-func Load(base, overlay fs.FS) (*Catalog, error) {
-	r, err := readBase(base)
-	if err != nil {
-		return nil, err
+// part is what of the base files is read together.
+type part int
+
+// The parts. All but the first are read when something of them is first asked
+// for: many a run, and the first screen, need none of it.
+const (
+	trade part = iota
+	ruleBook
+	wordList
+	helpTexts
+	handing // over, and checking
+	parts
+)
+
+func partOf(file string) part {
+	switch file {
+	case "facts.toml", "obligations.toml":
+		return ruleBook
+	case "words.toml":
+		return wordList
+	case "help.toml":
+		return helpTexts
+	case "acceptance.toml", "handover.toml":
+		return handing
 	}
+	if strings.HasPrefix(file, "rules-") {
+		return ruleBook
+	}
+	return trade
+}
+
+// Load reads the base files and, when overlay is not nil, lays its records
+// over them. Then every problem is reported: bad TOML, duplicate and dangling
+// ids, figures out of range, rules that rest on memory alone. The base alone
+// is not checked here: CheckStrict does that, in the tests.
+func Load(base, overlay fs.FS) (*Catalog, error) {
 	c := &Catalog{}
 	texts, err := readTexts(base, nil)
 	if err != nil {
 		return nil, err
 	}
-	if overlay != nil {
-		if err := c.lay(r, overlay, texts); err != nil {
-			return nil, err
+	if overlay == nil {
+		for p := range parts {
+			c.parts[p] = sync.OnceValues(func() (*records, error) {
+				return readBase(base, func(file string) bool { return partOf(file) == p })
+			})
 		}
+		return c, c.build(texts)
 	}
-	if err := c.build(r, texts); err != nil || overlay == nil {
-		return c, err
+	r, err := readBase(base, func(string) bool { return true })
+	if err == nil {
+		err = c.lay(r, overlay, texts)
 	}
-	_, err = c.Counties.all() // they may be the person's own
+	if err != nil {
+		return nil, err
+	}
+	for p := range parts {
+		c.parts[p] = func() (*records, error) { return r, nil }
+	}
+	if err = errors.Join(c.build(texts), c.check()); err == nil {
+		_, err = c.Counties.all() // they may be the person's own
+	}
 	return c, err
 }
 
 // CheckStrict reads the files as strictly as a builder's own: unknown keys,
-// wrong types, hidden characters. The embedded files are read plainly at
-// start, and so in the tests.
+// wrong types, hidden characters, and all that Load reports of an overlay. The
+// embedded files are read plainly at start, and so in the tests.
 func CheckStrict(files fs.FS) error {
 	names, err := fs.Glob(files, "*.toml")
 	errs := []error{err}
@@ -90,7 +131,8 @@ func CheckStrict(files fs.FS) error {
 		_, err = strict.Decode(name, string(text), formOf(name))
 		errs = append(errs, err)
 	}
-	return errors.Join(errs...)
+	_, err = Load(files, embed.FS{})
+	return errors.Join(append(errs, err)...)
 }
 
 // formOf is what a file of that name is to be read into.
@@ -104,7 +146,7 @@ func formOf(name string) any {
 	return &records{}
 }
 
-func readBase(files fs.FS) (*records, error) {
+func readBase(files fs.FS, wanted func(file string) bool) (*records, error) {
 	names, err := fs.Glob(files, "*.toml")
 	if err != nil {
 		return nil, err
@@ -113,7 +155,7 @@ func readBase(files fs.FS) (*records, error) {
 	all := &records{}
 	var errs []error
 	for _, name := range names {
-		if name == codesFile || name == climatesFile {
+		if name == codesFile || name == climatesFile || !wanted(name) {
 			continue
 		}
 		text, err := fs.ReadFile(files, name)
@@ -149,52 +191,55 @@ func readTexts(base fs.FS, into map[string]string) (map[string]string, error) {
 	return into, errors.Join(errs...)
 }
 
-// build fills the catalog from the records and checks it.
-func (c *Catalog) build(r *records, texts map[string]string) error {
+// build fills the catalog and says how the rest of it is read.
+func (c *Catalog) build(texts map[string]string) error {
+	r, err := c.parts[trade]()
+	if err != nil {
+		return err
+	}
+	errs := []error{nil}
 	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
-	c.Criteria, c.Words, c.Helps, c.Fuels = r.Criteria, r.Words, r.Helps, r.Fuels
-	c.Clearances = r.Clearances
-	c.Acceptance = r.AcceptanceRecords
+	c.Criteria, c.Fuels, c.Clearances = r.Criteria, r.Fuels, r.Clearances
 	c.goods = goods{r.Figures, r.Studs, r.Gear}
-	var errs []error
 	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
 		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))
 	} else {
 		c.Lumber, c.Foam, c.Settings = *r.Lumber, *r.Foam, *r.Settings
 	}
-	c.prices, c.sources, c.help = map[string]Price{}, map[string]Source{}, map[string]int{}
+	c.prices, c.sources = map[string]Price{}, map[string]Source{}
 	for _, p := range r.Prices {
 		c.prices[p.Product] = p
 	}
 	for _, s := range r.Sources {
 		c.sources[s.ID] = s
-		c.sourceOrder = append(c.sourceOrder, s.ID)
 	}
-	c.ifUnknown = map[string]units.Prose{}
-	c.reasons = map[string][2]string{}
-	for _, rule := range r.Rules {
-		c.ifUnknown[rule.ID] = rule.IfUnknown
-		if figures := len(rules.FiguresIn(rule.Reason)); figures > 0 && figures == strings.Count(rule.Reason, "{") {
-			text := units.Prose(rule.Reason)
-			c.reasons[rule.ID] = [2]string{text.In(units.US), text.In(units.SI)}
-		}
-	}
-	for i, h := range r.Helps {
-		c.help[h.Key] = i
-	}
-	var err error
 	c.Codes, err = ParseCodes(texts[codesFile])
 	errs = append(errs, named(codesFile, err))
-	c.Climates, err = ParseClimates(texts[climatesFile])
-	errs = append(errs, named(climatesFile, err))
 	c.Counties, err = readCounties(texts[statesFile], texts[countiesFile], c.sources)
 	errs = append(errs, err)
-	c.obligations = r.Obligations
-	c.Book, err = buildBook(r)
-	errs = append(errs, err)
-	errs = append(errs, c.check(r)...)
+	c.climates = sync.OnceValues(func() ([]Climate, error) {
+		all, err := ParseClimates(texts[climatesFile])
+		return all, named(climatesFile, err)
+	})
+	c.book = sync.OnceValues(c.buildBook)
+	c.help = sync.OnceValue(func() map[string]Help {
+		out := map[string]Help{}
+		for _, h := range c.Helps() {
+			out[h.Key] = h
+		}
+		return out
+	})
+	c.marks = sync.OnceValue(c.gatherMarks)
 	return errors.Join(errs...)
+}
+
+// must is for what was read strictly before: in the tests, or with an overlay.
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
 }
 
 func named(file string, err error) error {

@@ -38,7 +38,7 @@ func FuzzOverlay(f *testing.F) {
 			}
 			return
 		}
-		require.NotEmpty(t, c.Book.Rules())
+		require.NotEmpty(t, c.Book().Rules())
 		require.NotEmpty(t, c.Kinds)
 		for _, said := range c.Overlaid {
 			clean, changed := strict.CleanText(said)

@@ -123,7 +123,7 @@ silent_on = [ { place = "chimney" } ]
 	require.ErrorContains(t, err, "you may add rules, not drop these", "how it goes in is not dropped")
 	c, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": rule("attic-hatch", `{ kind = "install", order = 3 }`, "")}))
 	require.NoError(t, err)
-	r, ok := c.Book.Rule("attic-hatch")
+	r, ok := c.Book().Rule("attic-hatch")
 	require.True(t, ok)
 	require.Equal(t, "changed", r.Reason)
 }
@@ -359,10 +359,9 @@ func TestDuplicateIDs(t *testing.T) {
 		require.NoError(t, err)
 		base[e.Name()] = &fstest.MapFile{Data: b}
 	}
-	_, err = catalog.Load(base, nil)
-	require.NoError(t, err)
+	require.NoError(t, catalog.CheckStrict(base))
 	base["again.toml"] = &fstest.MapFile{Data: []byte(ownSource + ownSource)}
-	_, err = catalog.Load(base, nil)
+	err = catalog.CheckStrict(base)
 	require.ErrorContains(t, err, "source own is there twice")
 }
 

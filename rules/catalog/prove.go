@@ -12,13 +12,13 @@ func (c *Catalog) Prove() []rules.Finding {
 	for _, m := range c.Materials {
 		materials = append(materials, m.ID)
 	}
-	out := c.Book.Prove()
-	out = append(out, c.Book.Coverage(kinds, materials, "facing")...)
-	return append(out, c.Book.CheckObligations(c.obligations)...)
+	out := c.Book().Prove()
+	out = append(out, c.Book().Coverage(kinds, materials, "facing")...)
+	return append(out, c.Book().CheckObligations(c.Obligations())...)
 }
 
 // FactCount and RuleCount size the book for the check command.
-func (c *Catalog) FactCount() int { return len(c.Book.Facts()) }
+func (c *Catalog) FactCount() int { return len(c.Book().Facts()) }
 
 // RuleCount is the number of rules in the book.
-func (c *Catalog) RuleCount() int { return len(c.Book.Rules()) }
+func (c *Catalog) RuleCount() int { return len(c.Book().Rules()) }

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"strings"
 
 	"battwright/rules"
 	"battwright/rules/strict"
@@ -58,7 +59,12 @@ func (r *records) from(lines func() *strict.Tree) {
 }
 
 // buildBook turns the records into the engine's book with every problem found.
-func buildBook(r *records) (*rules.Book, error) {
+func (c *Catalog) buildBook() (bookOfRules, error) {
+	r, err := c.parts[ruleBook]()
+	if err != nil {
+		return bookOfRules{}, err
+	}
+	made := bookOfRules{ifUnknown: map[string]units.Prose{}, reasons: map[string][2]string{}}
 	facts := make([]rules.Fact, len(r.Facts))
 	for i, f := range r.Facts {
 		facts[i] = f.Fact
@@ -68,9 +74,14 @@ func buildBook(r *records) (*rules.Book, error) {
 	for i, rule := range r.Rules {
 		list[i] = rule.Rule
 		out = append(out, rule.figures()...)
+		made.ifUnknown[rule.ID] = rule.IfUnknown
+		if figures := len(rules.FiguresIn(rule.Reason)); figures > 0 && figures == strings.Count(rule.Reason, "{") {
+			text := units.Prose(rule.Reason)
+			made.reasons[rule.ID] = [2]string{text.In(units.US), text.In(units.SI)}
+		}
 	}
-	never, of := profiles(r)
-	book, err := rules.NewBook(facts, list, never...)
+	never, of := profiles(c.Materials)
+	made.Book, err = rules.NewBook(facts, list, never...)
 	problems, _ := err.(rules.Problems)
 	for _, p := range problems {
 		at, below := p.Path[1].(int), p.Path[2:]
@@ -88,9 +99,9 @@ func buildBook(r *records) (*rules.Book, error) {
 	}
 	if len(out) > 0 {
 		out.Sort()
-		return nil, out
+		return bookOfRules{}, out
 	}
-	return book, nil
+	return made, nil
 }
 
 // nearFact guesses which fact was meant by the last of some keys.
@@ -124,8 +135,8 @@ func (r RuleRecord) figures() strict.Problems {
 
 // profiles tell the proofs which facts go with which material: what cannot be,
 // and of which material it is told.
-func profiles(r *records) (never []rules.Where, of []string) {
-	for _, m := range r.Materials {
+func profiles(materials []Material) (never []rules.Where, of []string) {
+	for _, m := range materials {
 		for _, no := range []rules.Where{
 			{"combustible": m.Noncombust},
 			{"absorbent": !m.Absorbent},

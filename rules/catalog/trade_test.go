@@ -70,7 +70,7 @@ func TestTradeFacts(t *testing.T) {
 func TestRulesNameTheirSource(t *testing.T) {
 	c, err := catalog.Load(data.Files, nil)
 	require.NoError(t, err)
-	for _, r := range c.Book.Rules() {
+	for _, r := range c.Book().Rules() {
 		_, ok := c.Source(r.Source)
 		require.True(t, ok, "%s rests on %s", r.ID, r.Source)
 	}

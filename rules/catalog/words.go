@@ -44,7 +44,7 @@ func (c *Catalog) FindWord(term string) (found []Word, near string) {
 
 // Terms gives the headwords of the glossary in the order of a dictionary.
 func (c *Catalog) Terms() []string {
-	terms := ids(c.Words, func(w Word) string { return w.Term })
+	terms := ids(c.Words(), func(w Word) string { return w.Term })
 	slices.SortFunc(terms, func(a, b string) int {
 		return cmp.Or(cmp.Compare(strings.ToLower(a), strings.ToLower(b)), cmp.Compare(a, b))
 	})
@@ -58,8 +58,8 @@ func (w Word) names() []string {
 
 // foldedNames are the names of each word as a search compares them.
 func (c *Catalog) foldedNames() [][]string {
-	folded := make([][]string, len(c.Words))
-	for i, w := range c.Words {
+	folded := make([][]string, len(c.Words()))
+	for i, w := range c.Words() {
 		folded[i] = ids(w.names(), foldTerm)
 	}
 	return folded
@@ -70,7 +70,7 @@ func (c *Catalog) foldedNames() [][]string {
 func (c *Catalog) wordsNamed(names [][]string, asked string) []Word {
 	tight := strings.ReplaceAll(asked, " ", "")
 	var found []Word
-	for i, w := range c.Words {
+	for i, w := range c.Words() {
 		if slices.ContainsFunc(names[i], func(name string) bool { return strings.ReplaceAll(name, " ", "") == tight }) {
 			found = append(found, w)
 		}
@@ -82,7 +82,7 @@ func (c *Catalog) wordsNamed(names [][]string, asked string) []Word {
 func (c *Catalog) wordsHolding(names [][]string, asked string) []Word {
 	length := utf8.RuneCountInString(asked)
 	var starting, holding []Word
-	for i, w := range c.Words {
+	for i, w := range c.Words() {
 		switch {
 		case length < shortestStart:
 		case slices.ContainsFunc(names[i], func(name string) bool { return strings.HasPrefix(name, asked) }):
@@ -100,7 +100,7 @@ func (c *Catalog) wordsHolding(names [][]string, asked string) []Word {
 func (c *Catalog) nearestTerm(term string) string {
 	var known []string
 	headword := map[string]string{}
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		for _, name := range w.names() {
 			known = append(known, name)
 			if _, taken := headword[name]; !taken {

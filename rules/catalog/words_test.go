@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -15,7 +14,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/rules/strict"
 	"battwright/rules/units"
 )
 
@@ -43,26 +41,24 @@ func readWordChecks(t testing.TB) wordChecks {
 	return c
 }
 
-// glossary reads words, helps and all sources from the data files as strictly
-// as a builder's own file, without the rest of the catalog.
+// glossary is the catalog with the sources it lists.
 func glossary(t testing.TB) (*Catalog, map[string]bool) {
 	t.Helper()
-	names, err := filepath.Glob("../../data/sources*.toml")
+	c, err := wholeCatalog()
 	require.NoError(t, err)
-	c, known := &Catalog{}, map[string]bool{}
-	for _, name := range append(names, "../../data/words.toml", "../../data/help.toml") {
-		text, err := os.ReadFile(name)
-		require.NoError(t, err)
-		var r records
-		_, err = strict.Decode(name, string(text), &r)
-		require.NoError(t, err)
-		c.Words, c.Helps = append(c.Words, r.Words...), append(c.Helps, r.Helps...)
-		for _, s := range r.Sources {
-			known[s.ID] = true
-		}
+	known := map[string]bool{}
+	for id := range c.sources {
+		known[id] = true
 	}
-	require.True(t, len(c.Words) > 0 && len(c.Helps) > 0)
+	require.True(t, len(c.Words()) > 0 && len(c.Helps()) > 0)
 	return c, known
+}
+
+// ofWords is a catalog of nothing but these words.
+func ofWords(words ...Word) *Catalog {
+	c := &Catalog{}
+	c.parts[wordList] = func() (*records, error) { return &records{Words: words}, nil }
+	return c
 }
 
 func termsOf(words []Word) []string {
@@ -72,7 +68,7 @@ func termsOf(words []Word) []string {
 func TestWordsAreFitToPrint(t *testing.T) {
 	c, sources := glossary(t)
 	const meaningAtMost, mattersAtMost = 160, 140 // two lines and one on a usual screen
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		require.True(t, sources[w.Source], "%s: source %q", w.Term, w.Source)
 		require.True(t, w.Known.Valid(), "%s: known %q", w.Term, w.Known)
 		require.NotEqual(t, Invented, w.Known, w.Term)
@@ -94,7 +90,7 @@ func TestWordsAreFitToPrint(t *testing.T) {
 func TestNoNameServesTwoWords(t *testing.T) {
 	c, _ := glossary(t)
 	owner := map[string]string{}
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		for _, name := range w.names() {
 			key := strings.ReplaceAll(foldTerm(name), " ", "")
 			require.NotEmpty(t, key, name)
@@ -120,13 +116,13 @@ func TestFiguresInTextsAreSourced(t *testing.T) {
 		rows[f.Where], mark[f.Where] = f.Figures, marks[f.Mark]
 	}
 	texts := map[string]string{}
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		texts[w.Term] = w.Meaning.String() + " " + w.Matters.String()
 		if len(rows[w.Term]) > 0 {
 			require.Equal(t, w.Known, Weakest(w.Known, mark[w.Term]), "%s claims more than its figures bear", w.Term)
 		}
 	}
-	for _, h := range c.Helps {
+	for _, h := range c.Helps() {
 		texts[h.Key] = h.Why.String() + " " + h.How.String() + " " + h.Ask.String()
 	}
 	for where, text := range texts {
@@ -201,7 +197,7 @@ func TestEveryNameFindsItsWord(t *testing.T) {
 		"quoted":        func(s string) string { return `"` + s + `"` },
 		"no apostrophe": func(s string) string { return strings.ReplaceAll(s, "'", "") },
 	}
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		for _, name := range w.names() {
 			for way, write := range ways {
 				found, near := c.FindWord(write(name))
@@ -213,13 +209,13 @@ func TestEveryNameFindsItsWord(t *testing.T) {
 }
 
 func TestPartsOfWords(t *testing.T) {
-	c := &Catalog{Words: []Word{
-		{Term: "above grade", Also: []string{"soil line"}},
-		{Term: "Grade I"},
-		{Term: "Grade II"},
-		{Term: "grader", Also: []string{"upgrade"}},
-		{Term: "U-factor"},
-	}}
+	c := ofWords(
+		Word{Term: "above grade", Also: []string{"soil line"}},
+		Word{Term: "Grade I"},
+		Word{Term: "Grade II"},
+		Word{Term: "grader", Also: []string{"upgrade"}},
+		Word{Term: "U-factor"},
+	)
 	for _, k := range []struct {
 		asked string
 		terms []string
@@ -250,7 +246,7 @@ func TestSlipsOfThePen(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 11))
 	const longEnough = 6
 	right, tried := 0, 0
-	for _, w := range c.Words {
+	for _, w := range c.Words() {
 		for _, name := range w.names() {
 			if len(name) < longEnough {
 				continue
@@ -281,8 +277,8 @@ func slip(rng *rand.Rand, s string) string {
 func TestNothingIsNear(t *testing.T) {
 	full, _ := glossary(t)
 	for asked, c := range map[string]*Catalog{
-		"zzzzzzzzzzzz": full, "qx": full, strings.Repeat("batt ", 1000): full, "\xff\xfe": full, "batt": {},
-		strings.Repeat("x", longestAsked+1): {Words: []Word{{Term: strings.Repeat("x", longestAsked+1)}}},
+		"zzzzzzzzzzzz": full, "qx": full, strings.Repeat("batt ", 1000): full, "\xff\xfe": full, "batt": ofWords(),
+		strings.Repeat("x", longestAsked+1): ofWords(Word{Term: strings.Repeat("x", longestAsked+1)}),
 	} {
 		found, near := c.FindWord(asked)
 		require.Empty(t, found, "%.20q", asked)
@@ -291,9 +287,9 @@ func TestNothingIsNear(t *testing.T) {
 }
 
 func TestTermsAreSorted(t *testing.T) {
-	c := &Catalog{Words: []Word{{Term: "void"}, {Term: "OSB"}, {Term: "batt"}, {Term: "N95"}}}
+	c := ofWords(Word{Term: "void"}, Word{Term: "OSB"}, Word{Term: "batt"}, Word{Term: "N95"})
 	require.Equal(t, []string{"batt", "N95", "OSB", "void"}, c.Terms())
-	require.Equal(t, "void", c.Words[0].Term, "the catalog itself is not sorted")
+	require.Equal(t, "void", c.Words()[0].Term, "the catalog itself is not sorted")
 }
 
 func FuzzFindWord(f *testing.F) {

@@ -80,7 +80,7 @@ func lookupNote(err error, others []County) string {
 
 func (c *Catalog) locateClimate(out *Located, climate, edition string) {
 	if climate != "" {
-		for _, cl := range c.Climates {
+		for _, cl := range c.Climates() {
 			if strings.EqualFold(cl.ID, climate) {
 				out.take(cl, "as you named it")
 			}
@@ -96,7 +96,7 @@ func (c *Catalog) locateClimate(out *Located, climate, edition string) {
 	if out.Zone2021 == "" {
 		return
 	}
-	near, err := c.Counties.NearClimates(c.Climates, out.State, out.County, out.Zone2021, nearOffered)
+	near, err := c.Counties.NearClimates(c.Climates(), out.State, out.County, out.Zone2021, nearOffered)
 	if err != nil || len(near) == 0 {
 		c.anyOfZone(out)
 		return
@@ -116,7 +116,7 @@ func (c *Catalog) zoneOfClimate(out *Located, edition string) {
 
 // anyOfZone serves a house whose zone was typed without a state.
 func (c *Catalog) anyOfZone(out *Located) {
-	for _, cl := range c.Climates {
+	for _, cl := range c.Climates() {
 		if cl.Country == "US" && cl.Zone2021 == out.Zone2021 {
 			out.take(cl, "a listed place of that zone; name the state for a nearer one")
 			return

@@ -20,7 +20,7 @@ func TestHelpKeysAreTheQuestionKeys(t *testing.T) {
 	for _, q := range list.Questions {
 		questions = append(questions, q.FullKey())
 	}
-	for _, h := range c.Helps {
+	for _, h := range c.Helps() {
 		helps = append(helps, h.Key)
 	}
 	require.Empty(t, without(questions, helps), "questions without help")

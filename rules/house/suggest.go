@@ -34,7 +34,7 @@ func (a Answered) Suggest(q Question, typed string) []string {
 		return out
 	case "site.climate":
 		var out []string
-		for _, cl := range c.Climates {
+		for _, cl := range c.Climates() {
 			if len(out) < suggestions && (hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed)) {
 				out = append(out, cl.ID)
 			}
@@ -48,8 +48,8 @@ func (a Answered) Suggest(q Question, typed string) []string {
 // there is no damp check, and nobody would see why.
 func listedPlace(c *catalog.Catalog) func(string) error {
 	return func(id string) error {
-		ids := make([]string, len(c.Climates))
-		for i, cl := range c.Climates {
+		ids := make([]string, len(c.Climates()))
+		for i, cl := range c.Climates() {
 			if cl.ID == id {
 				return nil
 			}
@@ -66,7 +66,7 @@ const wants = "; want "
 // one that is spelled most alike, else all.
 func idMeant(c *catalog.Catalog, typed string, ids []string) string {
 	var begin []string
-	for _, cl := range c.Climates {
+	for _, cl := range c.Climates() {
 		if hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed) {
 			begin = append(begin, cl.ID)
 		}

@@ -29,7 +29,7 @@ func ParseDay(text string) (time.Time, error) {
 // other kinds of place need, and without anything where no place has a plan.
 func Leads(j Job) []catalog.Lead {
 	var out []catalog.Lead
-	for _, l := range j.Catalog().Acceptance.Leads {
+	for _, l := range j.Catalog().Acceptance().Leads {
 		if slices.ContainsFunc(j.Plan.Places, func(p plan.Place) bool {
 			return planned(p) && (len(l.Kinds) == 0 || slices.Contains(l.Kinds, p.Surface.Kind.ID))
 		}) {

@@ -208,7 +208,7 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 	if planned(p) {
 		out.work(j)
 	}
-	for _, point := range j.Catalog().Acceptance.Points {
+	for _, point := range j.Catalog().Acceptance().Points {
 		if hasPoint(point, p, a) {
 			out.Points = append(out.Points, out.point(j, pointIn(j, p, point)))
 		}
@@ -282,7 +282,7 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
 // area empty, or all of it.
 func (p *FoundPlace) grade(j Job) {
-	p.Grade, _ = GradeOf(j.Catalog().Acceptance.Grades, p.Measured.Fit)
+	p.Grade, _ = GradeOf(j.Catalog().Acceptance().Grades, p.Measured.Fit)
 	counted, err := p.given(j, p.Grade.VoidShare())
 	if err != nil {
 		return

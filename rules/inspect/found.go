@@ -81,7 +81,7 @@ func boardKinds(c *catalog.Catalog) []string {
 
 func seenQuestions(c *catalog.Catalog) []house.Question {
 	var qs []house.Question
-	for _, p := range c.Acceptance.Points {
+	for _, p := range c.Acceptance().Points {
 		if p.From != "" {
 			continue
 		}
@@ -99,8 +99,8 @@ func QuestionsOf(l *house.QuestionList, p plan.Place, said house.Answers) []hous
 	var out []house.Question
 	for _, q := range l.In(house.PlaceScope, p.Surface.Kind.ID) {
 		id, seen := strings.CutPrefix(q.Key, seePrefix)
-		at := slices.IndexFunc(l.Catalog().Acceptance.Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
-		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance.Points[at], p, said)) || !seen && !measuredIn(q.Key, p, said) {
+		at := slices.IndexFunc(l.Catalog().Acceptance().Points, func(x catalog.AcceptancePoint) bool { return x.ID == id })
+		if seen && (at < 0 || !hasPoint(l.Catalog().Acceptance().Points[at], p, said)) || !seen && !measuredIn(q.Key, p, said) {
 			continue
 		}
 		if q.Key == "board_there" && p.BoardR() > 0 {

@@ -34,7 +34,7 @@ func GradeOf(grades []catalog.GradeRecord, f Fitting) (heat.Grade, error) {
 
 // gradeName is the word of a grade.
 func gradeName(c *catalog.Catalog, g heat.Grade) string {
-	for _, r := range c.Acceptance.Grades {
+	for _, r := range c.Acceptance().Grades {
 		if r.Number == int(g) {
 			return "grade " + r.ID
 		}
@@ -45,7 +45,7 @@ func gradeName(c *catalog.Catalog, g heat.Grade) string {
 // agreedGrade is the grade that a plan counts on: the one whose gaps are those
 // the plan takes for granted.
 func agreedGrade(c *catalog.Catalog, voidShare float64) heat.Grade {
-	for _, r := range c.Acceptance.Grades {
+	for _, r := range c.Acceptance().Grades {
 		if voidShare <= r.VoidMax+1e-12 {
 			return heat.Grade(r.Number)
 		}

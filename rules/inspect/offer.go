@@ -133,7 +133,7 @@ const boardNeed = "board"
 // alsoOptions are all needs that a rule can call for in words.
 func alsoOptions(c *catalog.Catalog) []house.Option {
 	out := []house.Option{{Value: boardNeed, Label: "what the plan warns of with the board"}}
-	for _, r := range c.Book.Rules() {
+	for _, r := range c.Book().Rules() {
 		need := r.Effect.Need
 		if r.Effect.NeedValue != "" && !slices.ContainsFunc(out, func(o house.Option) bool { return o.Value == need }) {
 			out = append(out, house.Option{Value: need, Label: units.Prose(r.Effect.NeedValue)})

@@ -131,7 +131,7 @@ func (p *OfferedPlace) offered(j Job) {
 
 // missing names what the line leaves out.
 func (p *OfferedPlace) missing(j Job, part Part) {
-	for _, item := range j.Catalog().Acceptance.Contract {
+	for _, item := range j.Catalog().Acceptance().Contract {
 		if item.Level != "part" || item.NeedsFacing && (part.text("facing") == "" || part.text("facing") == "none") {
 			continue
 		}
@@ -154,7 +154,7 @@ func (p *OfferedPlace) impossible(j Job, part Part) {
 	if !hasR || !hasIn || !ok {
 		return
 	}
-	limits := j.Catalog().Acceptance.Limits
+	limits := j.Catalog().Acceptance().Limits
 	poorest, best, ok := around(j.Catalog(), m.ID, in)
 	f := Finding{ID: "r-impossible", Level: Wrong, Line: part.Line, Ref: limits.Ref}
 	switch {
@@ -174,7 +174,7 @@ func (p *OfferedPlace) impossible(j Job, part Part) {
 
 // area compares what is covered, layer by layer, with what was measured.
 func (p *OfferedPlace) area(j Job) {
-	limits, want := j.Catalog().Acceptance.Limits, p.Plan.Surface.AreaFt2
+	limits, want := j.Catalog().Acceptance().Limits, p.Plan.Surface.AreaFt2
 	for _, part := range p.Parts {
 		got, ok := part.num("area_ft2")
 		if !ok || want <= 0 {
@@ -213,7 +213,7 @@ func planText(p plan.Place, s units.System) string {
 
 // contract names what a proper contract still lacks.
 func (r *OfferResult) contract(j Job) {
-	for _, item := range j.Catalog().Acceptance.Contract {
+	for _, item := range j.Catalog().Acceptance().Contract {
 		if item.Level != "offer" {
 			continue
 		}
@@ -277,7 +277,7 @@ func (r *OfferResult) money(j Job) {
 	} else if all {
 		r.Total, r.HasTotal, r.Summed = sum, true, true
 	}
-	limit := j.Catalog().Acceptance.Limits.SumOff
+	limit := j.Catalog().Acceptance().Limits.SumOff
 	if off := math.Abs(float64(r.Total - sum)); all && r.HasTotal && off > limit*float64(max(r.Total, 100)) {
 		r.Findings = append(r.Findings, Finding{
 			ID: "sum-off", Level: Wrong, Text: fmt.Sprintf("the total is %s, its lines make %s", j.System.Money(r.Total), j.System.Money(sum)),

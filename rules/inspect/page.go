@@ -263,7 +263,7 @@ func hours(j Job) []string {
 
 func labels(j Job) []string {
 	var out []string
-	for _, l := range j.Catalog().Acceptance.Labels {
+	for _, l := range j.Catalog().Acceptance().Labels {
 		head := map[string]string{"label": "Each package carries ", "receipt": "The receipt carries ", "sale": ""}[l.On]
 		out = append(out, head+l.Text.In(j.System))
 	}

@@ -276,7 +276,7 @@ func (p FoundPlace) label(j Job) (State, string) {
 
 // thickness compares each measured point with the agreed thickness.
 func (p FoundPlace) thickness(j Job) (State, string) {
-	m, limits := p.Measured, j.Catalog().Acceptance.Limits
+	m, limits := p.Measured, j.Catalog().Acceptance().Limits
 	if len(m.Depths) == 0 {
 		return NotSeen, "taken as agreed: " + DepthText(p.Plan, j.System)
 	}
@@ -346,7 +346,7 @@ func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {
 	if !m.VoidSaid {
 		return NotSeen, fmt.Sprintf("taken as planned: %s of the area", percent(m.Fit.Void))
 	}
-	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Void: m.Fit.Void, DepthLeft: 1})
+	got, _ := GradeOf(c.Acceptance().Grades, Fitting{Void: m.Fit.Void, DepthLeft: 1})
 	text := fmt.Sprintf("%s of the area: %s, the plan counts on %s", percent(m.Fit.Void), gradeName(c, got), gradeName(c, agreed))
 	if got == heat.Ungraded {
 		text += "; counts as no insulation at all"
@@ -359,7 +359,7 @@ func (p FoundPlace) squeezed(j Job) (State, string) {
 	if !m.SqueezeSaid {
 		return NotSeen, ""
 	}
-	got, _ := GradeOf(c.Acceptance.Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
+	got, _ := GradeOf(c.Acceptance().Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
 	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
 	text := fmt.Sprintf("%s of the area", percent(m.Fit.Squeezed))
 	if m.Fit.Squeezed > 0 {

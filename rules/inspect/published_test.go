@@ -37,7 +37,7 @@ func TestDeratingTable(t *testing.T) {
 			continue
 		}
 		graded++
-		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, inspect.Fitting{Void: pct / 100, DepthLeft: 1})
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance().Grades, inspect.Fitting{Void: pct / 100, DepthLeft: 1})
 		require.NoError(t, err)
 		require.Equal(t, grade, gradeID(t, g), "%v", row)
 		modelled, err := heat.WithVoids(label, other, empty, g.VoidShare())
@@ -48,7 +48,7 @@ func TestDeratingTable(t *testing.T) {
 }
 
 func gradeID(t testing.TB, g heat.Grade) string {
-	for _, r := range fixture.Catalog(t).Acceptance.Grades {
+	for _, r := range fixture.Catalog(t).Acceptance().Grades {
 		if r.Number == int(g) {
 			return r.ID
 		}
@@ -59,12 +59,12 @@ func gradeID(t testing.TB, g heat.Grade) string {
 // Grade limits (2 % and 30 % of the depth read; 5 % and 10 % from memory).
 func TestGradeLimits(t *testing.T) {
 	for _, r := range figures(t).Grades {
-		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, inspect.Fitting{Void: r.Void, Squeezed: r.Squeezed, DepthLeft: r.Left})
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance().Grades, inspect.Fitting{Void: r.Void, Squeezed: r.Squeezed, DepthLeft: r.Left})
 		require.NoError(t, err)
 		require.Equal(t, r.Grade, gradeID(t, g), "%+v", r)
 	}
 	for _, f := range []inspect.Fitting{{Void: -0.1}, {Void: 1.1}, {Void: math.NaN()}, {Squeezed: math.Inf(1)}, {DepthLeft: 2}} {
-		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance.Grades, f)
+		g, err := inspect.GradeOf(fixture.Catalog(t).Acceptance().Grades, f)
 		require.ErrorIs(t, err, inspect.ErrNumber)
 		require.Equal(t, heat.Ungraded, g)
 	}
@@ -73,7 +73,7 @@ func TestGradeLimits(t *testing.T) {
 // What the R-value rule asks of contracts, receipts and labels (16 CFR 460,
 // read) is in the lists that offers and hand-over sheets are made from.
 func TestLabelLaw(t *testing.T) {
-	a := fixture.Catalog(t).Acceptance
+	a := fixture.Catalog(t).Acceptance()
 	for _, r := range figures(t).Law {
 		require.True(t, slices.ContainsFunc(a.Labels, func(l catalog.LabelItem) bool { return l.ID == r.Label }), r.Says)
 		if r.Contract == "" {
@@ -97,7 +97,7 @@ func TestLabelLaw(t *testing.T) {
 // The points of acceptance, each as a named point with what follows when it
 // fails; trade facts without a source say so.
 func TestAcceptancePoints(t *testing.T) {
-	p, a := figures(t), fixture.Catalog(t).Acceptance
+	p, a := figures(t), fixture.Catalog(t).Acceptance()
 	for _, r := range p.Points {
 		i := slices.IndexFunc(a.Points, func(x catalog.AcceptancePoint) bool { return x.ID == r.ID })
 		require.GreaterOrEqual(t, i, 0, r.ID)

@@ -41,7 +41,7 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s.Sheet = sheetText(j, p)
 	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
-	for _, x := range c.Acceptance.Points {
+	for _, x := range c.Acceptance().Points {
 		if hasPoint(x, p, nil) {
 			s.Points = append(s.Points, pointIn(j, p, x))
 		}
@@ -69,7 +69,7 @@ func Notes(j Job, p plan.Place, group, person string) []catalog.HandoverNote {
 		material = p.Choice.Material.ID
 	}
 	var out []catalog.HandoverNote
-	for _, n := range j.Catalog().Acceptance.Notes {
+	for _, n := range j.Catalog().Acceptance().Notes {
 		fits := n.Group == group && (person == "" || slices.Contains(n.Pages, person)) &&
 			(len(n.Kinds) == 0 || slices.Contains(n.Kinds, p.Surface.Kind.ID)) &&
 			(len(n.Materials) == 0 || slices.Contains(n.Materials, material)) &&
@@ -120,7 +120,7 @@ func HouseNotes(j Job, group, person string) []catalog.HandoverNote {
 		}
 	}
 	var out []catalog.HandoverNote
-	for _, n := range j.Catalog().Acceptance.Notes {
+	for _, n := range j.Catalog().Acceptance().Notes {
 		if seen[n.ID] {
 			out = append(out, n)
 		}

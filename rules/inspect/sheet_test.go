@@ -132,8 +132,8 @@ func TestCalendar(t *testing.T) {
 	}
 	for d := range 370 {
 		day := time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, d)
-		all := inspect.Calendar(fixture.Catalog(t).Acceptance.Leads, day, "")
-		require.Len(t, all, len(fixture.Catalog(t).Acceptance.Leads))
+		all := inspect.Calendar(fixture.Catalog(t).Acceptance().Leads, day, "")
+		require.Len(t, all, len(fixture.Catalog(t).Acceptance().Leads))
 		for i, due := range all {
 			require.Equal(t, due.Lead.Days < 0, due.Day.After(day), due.Lead.ID)
 			if i > 0 && due.Lead.Days != all[i-1].Lead.Days {
@@ -145,7 +145,7 @@ func TestCalendar(t *testing.T) {
 			}
 		}
 	}
-	for _, due := range inspect.Calendar(fixture.Catalog(t).Acceptance.Leads, time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC), "framer") {
+	for _, due := range inspect.Calendar(fixture.Catalog(t).Acceptance().Leads, time.Date(2027, 5, 3, 0, 0, 0, 0, time.UTC), "framer") {
 		require.Equal(t, "framer", due.Lead.Person)
 	}
 	for _, bad := range []string{"", "tomorrow", "2027-02-29", "27-1-1", "0001-01-01", "9999-12-31"} {
@@ -324,7 +324,7 @@ func TestHandoverKnowsTheAnswers(t *testing.T) {
 func TestSettlingAnswersAreFacts(t *testing.T) {
 	c := fixture.Catalog(t)
 	facts := map[string]bool{}
-	for _, f := range c.Book.Facts() {
+	for _, f := range c.Book().Facts() {
 		facts[f.Name] = true
 	}
 	n := 0
@@ -334,10 +334,10 @@ func TestSettlingAnswersAreFacts(t *testing.T) {
 			require.True(t, facts[fact], "%s: %s", id, fact)
 		}
 	}
-	for _, x := range c.Acceptance.Points {
+	for _, x := range c.Acceptance().Points {
 		check(x.ID, x.SettledBy)
 	}
-	for _, x := range c.Acceptance.Notes {
+	for _, x := range c.Acceptance().Notes {
 		check(x.ID, x.SettledBy)
 	}
 	require.Greater(t, n, 4)

@@ -134,7 +134,7 @@ type Form struct {
 // FormOf lists the points of a place with what is written beside each.
 func FormOf(j Job, p plan.Place) []Form {
 	var out []Form
-	for _, x := range j.Catalog().Acceptance.Points {
+	for _, x := range j.Catalog().Acceptance().Points {
 		if hasPoint(x, p, nil) {
 			out = append(out, Form{pointIn(j, p, x), figuresOf(j, p, x.From)})
 		}
@@ -154,7 +154,7 @@ func figuresOf(j Job, p plan.Place, from string) string {
 		if underIn(p) > 0 {
 			deep = "to the ceiling, old blanket included: "
 		}
-		return deep + strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance.Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
+		return deep + strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance().Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
 	case catalog.FromVoids:
 		return "length x width ______________________ or ____ %"
 	case catalog.FromSqueezed:

@@ -55,7 +55,7 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 
 // stationName tells two listed places of one name apart by their state.
 func (a Assessment) stationName(c catalog.Climate) string {
-	for _, other := range a.Answered.List.Catalog().Climates {
+	for _, other := range a.Answered.List.Catalog().Climates() {
 		if other.ID != c.ID && other.Name == c.Name && c.State != "" {
 			return c.Name + ", " + c.State
 		}

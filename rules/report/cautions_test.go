@@ -57,7 +57,7 @@ func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
 			}
 		}
 	}
-	for _, r := range fixture.Catalog(t).Book.Rules() {
+	for _, r := range fixture.Catalog(t).Book().Rules() {
 		if e := r.Effect; e.Severity >= 3 && !e.Stops && !e.AsksFirst && !e.SettleFirst {
 			require.NotEmpty(t, e.Mind, "%s has no sentence for papers", r.ID)
 		}

@@ -311,7 +311,7 @@ func gradeText(p inspect.FoundPlace, o Options) string {
 	if !p.Measured.VoidSaid || !p.Measured.SqueezeSaid {
 		said = ", as far as measured"
 	}
-	for _, g := range o.Catalog.Acceptance.Grades {
+	for _, g := range o.Catalog.Acceptance().Grades {
 		if heat.Grade(g.Number) == p.Grade {
 			return "grade " + g.ID + said + " (" + g.Text.In(o.System) + ")"
 		}

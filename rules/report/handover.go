@@ -68,7 +68,7 @@ func (h Handover) sheets(o Options) page.Page {
 	h.first(&d)
 	h.sheetSections(&d, o)
 	rest := d.Block("Labels and receipts")
-	for _, l := range o.Catalog.Acceptance.Labels {
+	for _, l := range o.Catalog.Acceptance().Labels {
 		rest.Tick(page.Plain, labelHead[l.On]+l.Text.In(o.System))
 		cite(&d, o.Catalog, l.Ref)
 	}

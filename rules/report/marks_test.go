@@ -67,7 +67,7 @@ func TestTheMarksOfASourceAreThoseOfItsStatements(t *testing.T) {
 		n++
 		require.Contains(t, c.Marks(r.Source), r.Known, what)
 	}
-	for _, r := range c.Book.Rules() {
+	for _, r := range c.Book().Rules() {
 		check(r.ID, catalog.Ref{Source: r.Source, Known: catalog.Known(r.Known)})
 	}
 	for _, x := range c.Clearances {

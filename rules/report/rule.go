@@ -20,7 +20,7 @@ func TermBlocks(c *catalog.Catalog, term string, s units.System) (entries []page
 		b.Add(page.Row{Tone: page.Quiet, Text: from})
 		entries = append(entries, b)
 	}
-	if r, ok := c.Book.Rule(term); ok {
+	if r, ok := c.Book().Rule(term); ok {
 		entry("Rule "+r.ID+": "+r.Title, fromText(c, r.Source, catalog.Known(r.Known)), RuleText(c, r, s))
 		return entries, ""
 	}
@@ -41,7 +41,7 @@ func fromText(c *catalog.Catalog, source string, known catalog.Known) string {
 // RuleText is the reason of a rule as it stands in the book, of no house: its
 // own figures in a system of units, and the name of each fact in its place.
 func RuleText(c *catalog.Catalog, r *rules.Rule, s units.System) string {
-	return c.Book.Render(r, nil, func(f rules.Fact, v rules.Value) string {
+	return c.Book().Render(r, nil, func(f rules.Fact, v rules.Value) string {
 		if f.Unit == rules.Written {
 			return units.Figure(v.String(), s)
 		}

@@ -29,7 +29,7 @@ func TestStoppedHousesMeetEveryStop(t *testing.T) {
 			met[s.Danger] = true
 		}
 	}
-	for _, r := range fixture.Catalog(t).Book.Rules() {
+	for _, r := range fixture.Catalog(t).Book().Rules() {
 		if r.Effect.Stops {
 			require.True(t, met[r.ID], r.ID)
 		}
@@ -127,7 +127,7 @@ func between(text, from, to string) string {
 // noWork finds nothing in a text that is only there where work has a plan.
 func noWork(t *testing.T, j inspect.Job, text string) {
 	t.Helper()
-	for _, r := range j.Catalog().Book.Rules() {
+	for _, r := range j.Catalog().Book().Rules() {
 		if r.Effect.Kind == rules.Install || r.Effect.Kind == rules.Require {
 			require.NotContains(t, spaced(text), spaced(r.Reason), r.ID)
 		}

@@ -25,7 +25,7 @@ func compareRules() error {
 	if err != nil {
 		return err
 	}
-	book := a.List.Catalog().Book
+	book := a.List.Catalog().Book()
 	var facts []*rules.Facts
 	for _, p := range plan.Assess(a).Places {
 		for _, c := range p.Candidates {

@@ -51,7 +51,7 @@ func TestStoppedPlacesInLines(t *testing.T) {
 func TestRulesAreExplainedWithoutMarkup(t *testing.T) {
 	l := fixture.List(t)
 	for _, system := range []units.System{units.US, units.SI} {
-		for _, r := range l.Catalog().Book.Rules() {
+		for _, r := range l.Catalog().Book().Rules() {
 			if !strings.Contains(r.Reason, "{") {
 				continue
 			}
