@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"battwright/rules/catalog"
@@ -117,6 +118,8 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Nothing to look at yet: no place has a plan. Not ready to close."
 	case r.Stops():
 		return "STOP: do not close. Something can hurt people."
+	case len(r.Stopped)+len(r.Unasked) > 0 && (open > 0 || r.FallsShort()):
+		return "STOP: what stops a place, or could, comes first (" + strings.Join(waitingLabels(r), ", ") + "). Not ready to close; " + seen + "."
 	case len(damp) > 0 && open > 0:
 		return dampVerdict(damp) + " Not ready to close; " + seen + "."
 	case len(damp) > 0:
@@ -144,6 +147,16 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Every point on our list passes where somebody looked; nobody looked at all of it (" + strings.Join(part, ", ") + "). The inspector decides."
 	}
 	return "Every point on our list passes. The inspector decides."
+}
+
+// waitingLabels are the places that are stopped, or about which something that could
+// stop them was never found out.
+func waitingLabels(r inspect.FoundResult) []string {
+	var out []string
+	for _, p := range slices.Concat(r.Stopped, r.Unasked) {
+		out = append(out, p.Surface.Label)
+	}
+	return out
 }
 
 // dampVerdict says where the plan itself finds damp.

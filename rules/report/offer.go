@@ -202,7 +202,7 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	}
 	values := []string{
 		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR) + board, FaceWord(e.Facing.OnBlanket),
-		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp.Verdict) + board, o.System.MoneyRange(e.Money.Total),
+		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp) + board, o.System.MoneyRange(e.Money.Total),
 	}
 	for i := range rows {
 		rows[i][1] = values[i]
@@ -249,7 +249,7 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		if p.Closed != nil {
 			set(3, o.System.R(p.Offered.Heat.AssemblyR)+" to "+o.System.R(p.Closed.Heat.AssemblyR)+board)
 		}
-		set(6, dampWord(p.Offered.Damp.Verdict)+board)
+		set(6, dampWord(p.Offered.Damp)+board)
 	}
 	set(4, facesText(p))
 	if p.AreaFt2 > 0 {

@@ -16,13 +16,16 @@ func layersOf(a candidate.Assessed, o Options) string {
 }
 
 // dampWord is the verdict of the damp check in a cell.
-func dampWord(verdict string) string {
-	switch verdict {
+func dampWord(d candidate.Damp) string {
+	switch d.Verdict {
 	case candidate.NoBuildUp:
 		return "no build-up from vapor"
 	case candidate.Dries:
 		return "builds up, dries again"
 	case candidate.MoldRisk:
+		if d.OnlyDampSide() {
+			return "on the damp side"
+		}
 		return "damp, mold risk"
 	case candidate.StaysWet:
 		return "stays wet"

@@ -159,6 +159,12 @@ func TestVentThatPassesNowhere(t *testing.T) {
 	}
 }
 
+// What stops a place leads what is said of finished work, before damp and faults.
+func TestWhatStopsLeadsFinishedWork(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = true\n[site]\nzone = \"4A\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\n[[place]]\nid = \"r\"\nlabel = \"Rim\"\nkind = \"rim-joist\"\nknob_and_tube = false\nframing.size = \"2x10\"\n"))
+	require.Contains(t, report.FoundVerdict(found(t, j, "version = 1\n[[place]]\nid = \"w\"\n")), "comes first (Wall)")
+}
+
 // Plans beside each other say what stops a place.
 func TestComparedPlansSayWhatStops(t *testing.T) {
 	p := planned.Job(fixture.Read(t, "version = 1\nold = true\n[site]\nzone = \"4A\"\n[[place]]\nkind = \"exterior-wall\"\nknob_and_tube = true\n[[place]]\nkind = \"attic\"\nknob_and_tube = false\nvermiculite = false\nnon_ic_lights = true\n")).Plan
