@@ -44,7 +44,7 @@ type Effect struct {
 	// SettleFirst, of safety: no reason to plan nothing, but put right, or
 	// answered while nobody knows, before anybody begins at the place.
 	SettleFirst bool `toml:"settle_first"`
-	// Mind, of safety: the caution in a sentence that holds whether its facts are
+	// Mind, of safety or require: it in a sentence that holds whether its facts are
 	// known or not, for every paper that does not say it in full.
 	Mind string `toml:"mind"`
 	// HoldsStopped, of safety: it holds for whoever opens a place that is stopped.
@@ -134,7 +134,7 @@ func (e Effect) problems() Problems {
 	stray(e.SettleFirst && !is(Safety), "settle_first", "it with safety only")
 	bad(e.SettleFirst && (e.Stops || e.AsksFirst), "settle_first", "it beside stops or asks_first", "one of the three")
 	bad(e.Spreads && !e.Stops, "spreads", "it without stops", "it with what stops a place")
-	stray(e.Mind != "" && !is(Safety), "mind", "it with safety only")
+	stray(e.Mind != "" && !is(Safety, Require), "mind", "it with safety or require")
 	bad(e.Mind != "" && (e.Stops || e.AsksFirst || e.SettleFirst), "mind", "it beside stops, asks_first or settle_first", "none: every paper says such a caution in full")
 	stray(e.HoldsStopped && !is(Safety), "holds_stopped", "it with safety only")
 	bad(e.Call != "" && !e.Stops, "call", "it without stops", "it with what stops a place")

@@ -159,7 +159,7 @@ const mindFrom = 3
 const MindHead = "MIND: "
 
 // Minds are the cautions of severity 3 and more in a sentence each, worst first,
-// apart from those in Heads. A rule without its sentence gives its title.
+// apart from those in Heads, and what the rules require that has such a sentence. A rule without its sentence gives its title.
 func (p Place) Minds(s units.System) []string {
 	var out []string
 	for _, h := range p.Safety {
@@ -173,6 +173,11 @@ func (p Place) Minds(s units.System) []string {
 		}
 		if !slices.Contains(out, text) {
 			out = append(out, text)
+		}
+	}
+	for _, h := range p.Require {
+		if h.Rule.Effect.Mind != "" {
+			out = append(out, units.Prose(h.Rule.Effect.Mind).In(s))
 		}
 	}
 	return out

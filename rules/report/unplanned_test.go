@@ -165,6 +165,16 @@ func TestWhatStopsLeadsFinishedWork(t *testing.T) {
 	require.Contains(t, report.FoundVerdict(found(t, j, "version = 1\n[[place]]\nid = \"w\"\n")), "comes first (Wall)")
 }
 
+// What the damp check counts on stands on every paper.
+func TestTheDehumidifierIsOnEveryPaper(t *testing.T) {
+	for answer, want := range map[string]bool{"true": true, "false": false} {
+		a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nkind = \"basement-wall\"\nfoam_r = 10\nexposed = false\ndampness = \"dry\"\ndehumidifier = "+answer+"\n")
+		for name, text := range papers(t, a) {
+			require.Equal(t, want, contains(spaced(text), "A dehumidifier runs below"), "%s %s", name, answer)
+		}
+	}
+}
+
 // Plans beside each other say what stops a place.
 func TestComparedPlansSayWhatStops(t *testing.T) {
 	p := planned.Job(fixture.Read(t, "version = 1\nold = true\n[site]\nzone = \"4A\"\n[[place]]\nkind = \"exterior-wall\"\nknob_and_tube = true\n[[place]]\nkind = \"attic\"\nknob_and_tube = false\nvermiculite = false\nnon_ic_lights = true\n")).Plan
