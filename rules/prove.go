@@ -274,6 +274,7 @@ type Obligation struct {
 	Where  Where      `toml:"where,required"`
 	Effect EffectKind `toml:"effect,required"`
 	Rule   string     `toml:"rule"`
+	Rules  []string   `toml:"-"` // those that count, by id; nil for all
 }
 
 // CheckObligations proves that each obligation holds for all known facts that
@@ -297,7 +298,7 @@ func (b *Book) CheckObligations(list []Obligation) []Finding {
 		}
 		var by []box
 		for i, r := range b.rules {
-			if r.Effect.Kind == o.Effect && strings.HasPrefix(r.ID, o.Rule) {
+			if r.Effect.Kind == o.Effect && strings.HasPrefix(r.ID, o.Rule) && (o.Rules == nil || slices.Contains(o.Rules, r.ID)) {
 				by = append(by, p.boxes[i])
 			}
 		}

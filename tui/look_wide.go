@@ -74,7 +74,7 @@ func placeCell(pl plan.Place, s *state) string {
 	if len(pl.Asks()) > 0 {
 		cell += ": FIND OUT FIRST, see below"
 	}
-	if pl.Surface.Kind.ID == "chimney" {
+	if pl.Surface.Kind.BesideChimney {
 		cell += ": " + report.GapText(pl, s.Options())
 	}
 	return cell

@@ -71,10 +71,10 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	return out
 }
 
-// dampAlone reports whether some blanket gathers damp at a rim that has nothing
-// but the blanket.
+// dampAlone reports whether some blanket gathers damp at a place like a rim,
+// where nothing may go on the room side of it.
 func dampAlone(s Surface, site Site, c *catalog.Catalog, stacks []Blankets, t Target) bool {
-	return s.Kind.ID == "rim-joist" && slices.ContainsFunc(stacks, func(b Blankets) bool {
+	return s.Kind.Retarder == catalog.RetarderUnfaced && slices.ContainsFunc(stacks, func(b Blankets) bool {
 		return dampOf(s, site, c, b, facingOf(s, site, c, b, t), t).Risk() > 0
 	})
 }

@@ -3,6 +3,7 @@ package candidate
 import (
 	"strings"
 
+	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/units"
@@ -37,7 +38,7 @@ func (c Clearance) notKnown() string {
 }
 
 func clearanceOf(a house.Answered, p *house.Place) Clearance {
-	if p.Kind != "chimney" {
+	if !a.KindOf(p).BesideChimney {
 		return Clearance{}
 	}
 	kind := a.Value(house.PlaceScope, p, "chimney")
@@ -69,6 +70,24 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 		c.Reason += "; you typed " + a.System.Inches(c.GapIn) + " to the wood: ask the mason whether it may stand so near"
 	}
 	return c
+}
+
+// chimneyFacts are what is known of the chimney and of the air beside it.
+func chimneyFacts(set func(string, rules.Value), a house.Answered, p *house.Place, s Surface) {
+	brick, ok := a.Masonry(p)
+	if ok {
+		set("masonry", rules.Bool(brick))
+	}
+	set("by_listing", rules.Bool(!ok || !brick))
+	set("gap_doubt_in", rules.Number(s.Clearance.doubtIn()))
+	set("clearance_known", rules.Bool(s.Clearance.Known))
+	if s.Clearance.Known {
+		set("clearance_in", rules.Number(s.Clearance.Inches))
+		set("bay_left_in", rules.Number(s.Frame.RoomIn))
+	}
+	if short, ok := s.Clearance.shortIn(); ok {
+		set("gap_short_in", rules.Number(short))
+	}
 }
 
 // byCode takes the widths that the code has for a kind of chimney.
@@ -139,7 +158,7 @@ func (c Clearance) BayLeftIn(depthIn float64) float64 {
 // Held says why no blanket is chosen for a place though some may go there and
 // nothing stops it; empty when one may be.
 func (s Surface) Held() string {
-	if s.Kind.ID == "chimney" && !s.Clearance.Known {
+	if s.Kind.BesideChimney && !s.Clearance.Known {
 		return s.Clearance.notKnown()
 	}
 	return ""

@@ -70,7 +70,7 @@ func (d Damp) OnlyDampSide() bool { return d.Verdict == MoldRisk && d.WorstRH < 
 func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {
 	d := Damp{Verdict: NotChecked, WhereLayer: -1}
 	switch {
-	case s.Kind.ID == "attic" || s.Kind.ID == "sloped-ceiling":
+	case s.Kind.Airway != "":
 		d.Note = "not checked: this method cannot judge the roof above the blanket. A sealed, painted ceiling and open vents are what the model code relies on here; we have not checked yours."
 		return d
 	case s.Kind.Boundary == "none":

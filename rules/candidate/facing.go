@@ -42,34 +42,23 @@ func (f Facing) Retarder() string {
 	return "none"
 }
 
-const (
-	roomSide = "toward the heated room"
-	openSide = "toward the open crawl space"
-)
+const roomSide = "toward the heated room"
 
 // facingOf completes a stack with the retarder its place and climate ask.
 func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Facing {
 	has := b.Layers[0].Product.Has
 	f := Facing{OnBlanket: "none", Asked: RetarderNone}
-	switch s.Kind.ID {
-	case "exterior-wall", "sloped-ceiling":
+	switch s.Kind.Retarder {
+	case catalog.RetarderByTable, catalog.RetarderByZone:
 		return wallFacing(s, site, c, b, t, has)
-	case "rim-joist":
+	case catalog.RetarderUnfaced:
 		f.Asked, f.From = askedRetarder(site, c)
 		f.Why = whyUnfaced(f.Asked, site)
 		if s.FoamInBays {
 			f.Why = "unfaced, never a foil face here: first unfaced foam board cut to each bay, its edges sealed, then the blanket over it"
 		}
-	case "crawl-wall":
-		f.Why = "unfaced: the wall must be able to dry toward the crawl space; what may cover it, the building department says"
-	case "crawl-space":
-		f.Why = "unfaced: the plastic on the earth does the work, and a paper face must not stay visible"
-	case "basement-wall":
-		f.Why = "unfaced: a basement wall must be able to dry toward the room"
-	case "attic":
-		f.Why = "unfaced: painted drywall below, open air above; no face between layers"
-	case "chimney":
-		f.Why = "unfaced: no paper or foil near heat"
+	default:
+		f.Why = s.Kind.Unfaced.In(s.System)
 	}
 	f.Class = classOf(f, c)
 	return f
@@ -96,9 +85,7 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 // leftOut is a sheet or paint that the builder named for a room side where the
 // code bars it, none otherwise: it is neither planned nor ordered.
 func leftOut(s Surface, site Site, c *catalog.Catalog) string {
-	switch s.Kind.ID {
-	case "exterior-wall", "sloped-ceiling":
-	default:
+	if s.Kind.Retarder != catalog.RetarderByTable && s.Kind.Retarder != catalog.RetarderByZone {
 		return "none"
 	}
 	if asked, _ := askedRetarder(site, c); asked == RetarderBarred && (s.Retarder == "paint" || s.Retarder == "polyethylene") {
@@ -113,7 +100,7 @@ func leftOut(s Surface, site Site, c *catalog.Catalog) string {
 func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) {
 	board := s.CIR + t.AddR
 	f.TwoSheets = f.Class == "I" && board > 0
-	if s.Kind.ID != "exterior-wall" {
+	if s.Kind.Retarder != catalog.RetarderByTable {
 		return
 	}
 	rule, err := c.Codes.Retarder(site.Edition, site.CodeZone)
@@ -173,7 +160,7 @@ func whyUnfaced(asked string, site Site) string {
 func openRetarder(f Facing, s Surface, has func(string) bool) (Facing, bool) {
 	f.Side, f.Why = roomSide, "the code does not ask for it here, but the damp check comes out better with it"
 	switch {
-	case s.Kind.ID != "exterior-wall" || s.Retarder != "plan" || s.Exposed:
+	case s.Kind.Retarder != catalog.RetarderByTable || s.Retarder != "plan" || s.Exposed:
 		return f, false
 	case has("kraft"):
 		f.OnBlanket = "kraft"

@@ -48,7 +48,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	} {
 		set(q.fact, answerFact(a, p, q.scope, q.key))
 	}
-	if s.Kind.Exposed != "" {
+	if !s.Kind.AsksExposed() {
 		set("exposed", rules.Bool(s.Exposed))
 	}
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
@@ -61,28 +61,12 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
-	switch s.Kind.ID {
-	case "exterior-wall", "sloped-ceiling", "chimney": // plan.Assessment.Update works these out again
-		set("fill_above", fillAbove(a))
-	}
-	switch s.Kind.ID {
-	case "attic", "sloped-ceiling":
+	set("fill_above", fillAbove(a)) // plan.Assessment.Update works it out again
+	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
-	case "chimney":
-		brick, ok := a.Masonry(p)
-		if ok {
-			set("masonry", rules.Bool(brick))
-		}
-		set("by_listing", rules.Bool(!ok || !brick))
-		set("gap_doubt_in", rules.Number(s.Clearance.doubtIn()))
-		set("clearance_known", rules.Bool(s.Clearance.Known))
-		if s.Clearance.Known {
-			set("clearance_in", rules.Number(s.Clearance.Inches))
-			set("bay_left_in", rules.Number(s.Frame.RoomIn))
-		}
-		if short, ok := s.Clearance.shortIn(); ok {
-			set("gap_short_in", rules.Number(short))
-		}
+	}
+	if s.Kind.BesideChimney {
+		chimneyFacts(set, a, p, s)
 	}
 	return f
 }
@@ -95,7 +79,7 @@ func fillAbove(a house.Answered) rules.Value {
 	out, listed := rules.Bool(false), false
 	for i := range a.House.Places {
 		p := &a.House.Places[i]
-		if p.Kind != "attic" {
+		if a.KindOf(p).Airway != catalog.AirwayEaves {
 			continue
 		}
 		listed = true
@@ -172,11 +156,13 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	}
 	set("short_by_r", rules.Number(h.ShortByR))
 	set("add_outside_r", rules.Number(h.AddOutsideR))
-	if s.Kind.ID == "attic" {
+	if s.Kind.StackOverFraming {
 		set("ceiling_load", rules.Number(h.CeilingLbFt2))
 		set("ceiling_limit", rules.Number(h.CeilingLimit))
 		set("overloaded", rules.Bool(h.CeilingLbFt2 > h.CeilingLimit))
 		set("load_limited", rules.Bool(b.LoadLimited))
+	}
+	if s.Kind.Airway == catalog.AirwayEaves {
 		// The heel is often a guess: whole inches are all that can be told.
 		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}

@@ -27,7 +27,7 @@ type Frame struct {
 type Surface struct {
 	System                  units.System
 	ID, Label               string
-	Kind                    catalog.PlaceKind // crawl-wall for a closed crawl space
+	Kind                    catalog.PlaceKind // as it is insulated: its walls for a closed crawl space
 	Asked                   string            // the kind the builder chose
 	OpenShare               float64           // of the place that its windows and doors take
 	AreaFt2                 float64
@@ -81,10 +81,6 @@ const askExisting = "ask the building department what an existing wall needs bef
 
 func surfaceOf(a house.Answered, p *house.Place) Surface {
 	c := a.List.Catalog()
-	kind := p.Kind
-	if kind == "crawl-space" && !a.Bool(house.PlaceScope, p, "vented") {
-		kind = "crawl-wall"
-	}
 	num := func(key string) float64 { return a.Num(house.PlaceScope, p, key) }
 	text := func(key string) string { return a.Text(house.PlaceScope, p, key) }
 	s := Surface{
@@ -97,15 +93,15 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.Finished = stage == "insulated" || stage == "closed"
 	s.Framed = s.Finished || stage == "framed" || stage == "wired"
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
-	s.Kind, _ = c.Kind(kind)
-	if s.Kind.Exposed != "" {
-		s.Exposed = s.Kind.Exposed == "always"
+	s.Kind = a.KindOf(p)
+	if !s.Kind.AsksExposed() {
+		s.Exposed = s.Kind.Exposed == catalog.ExposedAlways
 	}
 	if s.Kind.Boundary == "soil" {
 		s.CIR = num("foam_r")
 		s.FoamUnsaid = a.Value(house.PlaceScope, p, "foam_r").Source != house.FromAnswer
 	}
-	if kind == "crawl-wall" {
+	if s.Kind.Size == catalog.SizeRing {
 		s.HeightFt = num("wall_height_ft")
 	}
 	s.Labour = text("labor")
@@ -123,7 +119,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	s.Quotes = a.House.Quotes
 	s.Clearance = clearanceOf(a, p)
-	if s.Kind.ID == "sloped-ceiling" {
+	if s.Kind.SlopeHoldsLess() {
 		s.Ceilings = ceilingsOf(a)
 	}
 	if s.Kind.StackOverFraming && c.Settings.OldRPerIn > 0 {
@@ -150,7 +146,7 @@ func frameOf(a house.Answered, p *house.Place, s Surface) Frame {
 		Size: a.Text(house.PlaceScope, p, "framing.size"), Practice: a.Text(house.PlaceScope, p, "framing.practice"),
 		SpacingIn: a.Num(house.PlaceScope, p, "framing.spacing_in"),
 	}
-	if p.Kind == "crawl-space" && s.Kind.ID == "crawl-wall" {
+	if s.Kind.Derived {
 		// A closed crawl space is insulated on its walls, not in the joists
 		// that were asked about.
 		f.Size, f.Practice, f.SpacingIn = s.Kind.DefaultSize, s.Kind.DefaultPractice, s.Kind.DefaultSpacingIn
@@ -167,13 +163,13 @@ func frameOf(a house.Answered, p *house.Place, s Surface) Frame {
 		f.RoomIn = max(0, f.DepthIn-s.Kind.VentChannelIn)
 	case s.OldIn > 0:
 		f.RoomIn = max(0, f.DepthIn-s.OldIn)
-	case s.Kind.ID == "chimney":
+	case s.Kind.BesideChimney:
 		f.RoomIn = s.Clearance.BayLeftIn(f.DepthIn)
 	}
 	// In a stud wall a gap beside the blanket lets air move; under a floor and
 	// in a rafter bay the blanket lies against one side and the rest is airway.
 	// Beside a chimney a rigid board closes the bay where the blanket ends, and
 	// what is left over only widens the gap.
-	f.MustFill = s.Kind.HeatFlow == "horizontal" && s.Kind.CavityDepthIn == 0 && s.Kind.ID != "chimney"
+	f.MustFill = s.Kind.HeatFlow == "horizontal" && s.Kind.CavityDepthIn == 0 && !s.Kind.BesideChimney
 	return f
 }

@@ -233,8 +233,11 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	h.DeliveredR = deliveredR(s, c, b, otherLayersR(layers))
 	h.ShortByR = max(0, t.CavityR-h.CountedR)
 	h.MeetsTarget = h.ShortByR == 0
-	if s.Kind.ID == "attic" {
-		atticExtras(&h, s, c, b)
+	if s.Kind.StackOverFraming {
+		h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(s, c, b), ceilingLimit(s, c)
+	}
+	if s.Kind.Airway == catalog.AirwayEaves {
+		h.addEaves(s, b)
 	}
 	exceptions(&h, s, b, t)
 	h.LossMMBtu, err = lossOf(s, site, c, b, bounds, t)
@@ -246,8 +249,8 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	return h, nil
 }
 
-func atticExtras(h *Heat, s Surface, c *catalog.Catalog, b Blankets) {
-	h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(s, c, b), ceilingLimit(s, c)
+// addEaves is what the roof over the outside walls leaves of the blanket.
+func (h *Heat) addEaves(s Surface, b Blankets) {
 	h.EaveShortIn = max(0, fullHeel(s, b)-s.HeelIn)
 	if h.EaveShortIn > 0 {
 		// What a strip has left where the roof comes down on it. Beyond the

@@ -18,13 +18,14 @@ func ceilingsOf(a house.Answered) Ceilings {
 	out := Ceilings{Known: true}
 	for i := range a.House.Places {
 		p := &a.House.Places[i]
-		if p.Kind != "attic" && p.Kind != "sloped-ceiling" {
+		kind := a.KindOf(p)
+		if kind.Airway == "" {
 			continue
 		}
 		area := a.NetAreaFt2(p)
 		out.AllFt2 += area
 		out.Known = out.Known && a.AreaGiven(p)
-		if p.Kind == "sloped-ceiling" {
+		if kind.SlopeHoldsLess() {
 			out.SlopesFt2 += area
 		}
 	}
@@ -35,7 +36,7 @@ func ceilingsOf(a house.Answered) Ceilings {
 // have a lower one on a small part of the ceiling. Nothing guessed counts.
 func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float64) {
 	rule := c.Codes.Sloped
-	if s.Kind.ID != "sloped-ceiling" || t.By != "code" || t.CavityR <= rule.R || maxCavityR >= t.CavityR {
+	if !s.Kind.SlopeHoldsLess() || t.By != "code" || t.CavityR <= rule.R || maxCavityR >= t.CavityR {
 		return
 	}
 	most := min(rule.MostFt2, rule.Share*s.Ceilings.AllFt2)
@@ -162,7 +163,7 @@ func overIt(b Blankets, s Surface) string {
 // of a material that has none left. A material that only a heavier stack would
 // bring to the target is marked.
 func carried(s Surface, t Target, c *catalog.Catalog, stacks []Blankets) (out []Blankets, unfit []Unfit) {
-	if s.Kind.ID != "attic" {
+	if !s.Kind.StackOverFraming {
 		return stacks, nil
 	}
 	limit := ceilingLimit(s, c)

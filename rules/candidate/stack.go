@@ -64,10 +64,10 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 			add(role, l.Name.In(s.System), "")
 		}
 	}
-	switch s.Kind.ID {
-	case "attic", "sloped-ceiling":
+	switch {
+	case s.Kind.Airway != "":
 		add(RoleGap, "airway under the roof", "kept open")
-	case "chimney":
+	case s.Kind.BesideChimney:
 		add(RoleGap, "GAP, EMPTY", s.System.Clearance(s.Clearance.Inches)+" to the chimney")
 	}
 	return out

@@ -83,7 +83,7 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 		return t
 	}
 	element := s.Kind.CodeElement
-	if s.Kind.ID == "chimney" {
+	if s.Kind.BesideChimney {
 		if s.Clearance.Chimney != "masonry-in-wall" && s.Clearance.Chimney != "masonry-outside" {
 			return Target{By: "none", Text: "no R-value asked here; leaving it empty may be the right answer"}
 		}
@@ -100,7 +100,7 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	for i, n := range notes {
 		shown[i] = n.In(s.System)
 	}
-	if s.Kind.ID == "chimney" {
+	if s.Kind.BesideChimney {
 		if alts = blanketAlone(alts); len(alts) == 0 {
 			return Target{By: "none", From: []catalog.Ref{ref}, Text: "every way of the code needs board outside the studs, and foam board does not belong beside a chimney: ask the building department"}
 		}
@@ -109,7 +109,7 @@ func chosenTarget(s Surface, site Site, c *catalog.Catalog, maxCavityR, boardR f
 	t := chooseAlternative(alts, boardR, maxCavityR)
 	t.By, t.From, t.Notes = "code", []catalog.Ref{ref}, shown
 	t.Options = alternativesText(alts, s)
-	if s.Kind.ID == "attic" {
+	if s.Kind.Airway == catalog.AirwayEaves {
 		if serves, ref, ok := c.Codes.FullHeight(site.Edition, t.CavityR); ok {
 			t.FullHeightR = serves
 			t.From = append(t.From, ref)

@@ -14,7 +14,6 @@ type AcceptanceRecords struct {
 	Contract []ContractItem    `toml:"contract_item"`
 	Labels   []LabelItem       `toml:"label_item"`
 	Leads    []Lead            `toml:"lead"`
-	Efforts  []Effort          `toml:"effort"`
 	Notes    []HandoverNote    `toml:"handover"`
 }
 
@@ -129,21 +128,8 @@ type Lead struct {
 	Ref
 }
 
-// Effort is how many square feet two first-timers do in an hour.
-type Effort struct {
-	Kinds   []string `toml:"kinds,required"`
-	Ft2Hour Spread   `toml:"ft2_hour,required"`
-	Ref
-}
-
-// EffortPeople is how many work at the pace of an Effort.
+// EffortPeople is how many work at the pace of Traits.Ft2Hour.
 const EffortPeople = 2
-
-// Hours are the hours those take, together, for an area in square feet: quick,
-// typical, slow.
-func (e Effort) Hours(ft2 float64) units.Range[float64] {
-	return units.Range[float64]{Low: ft2 / e.Ft2Hour.High, Typical: ft2 / e.Ft2Hour.Typical, High: ft2 / e.Ft2Hour.Low}
-}
 
 // HandoverNote is one line for one or several people on the site.
 type HandoverNote struct {
@@ -163,9 +149,4 @@ type HandoverNote struct {
 	Unplanned bool        `toml:"unplanned"`  // as for a point of acceptance
 	Text      units.Prose `toml:"text,required"`
 	Ref
-}
-
-// Effort finds how fast a kind of place is done.
-func (c *Catalog) Effort(kind string) (Effort, bool) {
-	return find(c.Acceptance().Efforts, func(e Effort) bool { return slices.Contains(e.Kinds, kind) })
 }

@@ -104,16 +104,6 @@ func (k *checker) handover() {
 		k.kindNames("lead "+l.ID, l.Kinds)
 		k.oneOf("lead "+l.ID, "person", l.Person, Persons)
 	}
-	for _, e := range a.Efforts {
-		k.ref("effort", e.Ref)
-		if len(e.Kinds) == 0 {
-			k.bad("effort: kinds must not be empty")
-		}
-		k.kindNames("effort", e.Kinds)
-		if s := e.Ft2Hour; !(0 < s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
-			k.bad("effort: ft2_hour must rise from low to typical to high")
-		}
-	}
 	for _, n := range a.Notes {
 		what := "handover note " + n.ID
 		k.ref(what, n.Ref)

@@ -11,6 +11,8 @@ type Catalog struct {
 	Products   []Product
 	Facings    []Facing
 	Kinds      []PlaceKind
+	Dangers    []Danger
+	Drawings   []Drawing // in the order in which they are asked
 	Sheathings []Sheet
 	Claddings  []Sheet
 	Sizes      []Size
@@ -42,6 +44,7 @@ type bookOfRules struct {
 	*rules.Book
 	ifUnknown map[string]units.Prose
 	reasons   map[string][2]string // of rules with figures and no facts, by system
+	warnsOf   map[string][]string  // the rules that warn of each danger
 }
 
 // Book is the rule book.

@@ -52,6 +52,7 @@ func (c *Catalog) check() error {
 		kind.unique(k, all)
 	}
 	k.records()
+	k.traits(all)
 	return errors.Join(append([]error{errClimates, errBook}, k.errs...)...)
 }
 
@@ -147,41 +148,6 @@ func (k *checker) facings() {
 		if f.Price != "" {
 			if _, ok := k.c.prices[f.Price]; !ok {
 				k.bad("%s: price %q is not listed", what, f.Price)
-			}
-		}
-	}
-}
-
-func (k *checker) kinds() {
-	for _, p := range k.c.Kinds {
-		what := "place " + p.ID
-		k.ref(what, p.Ref)
-		for _, s := range append([]string{p.DefaultSize}, p.Sizes...) {
-			if _, ok := k.c.Size(s); !ok {
-				k.bad("%s: size %q is not listed", what, s)
-			}
-		}
-		if _, _, ok := k.c.WoodShare(p.ShareElement, p.DefaultPractice, p.DefaultSpacingIn); !ok {
-			k.bad("%s: no framing share for %q", what, p.ShareElement)
-		}
-		blankets := 0
-		for _, l := range p.Layers {
-			if l.Name == "blanket" {
-				blankets++
-			}
-			k.within(what, "layer r", l.R, 0, 100)
-		}
-		if blankets != 1 {
-			k.bad("%s: wants exactly one layer named blanket, has %d", what, blankets)
-		}
-		switch p.Boundary {
-		case "air", "soil", "none":
-		default:
-			k.bad("%s: boundary %q; want air, soil or none", what, p.Boundary)
-		}
-		for _, id := range []string{p.Supports, p.Labour} {
-			if _, ok := k.c.prices[id]; id != "" && id != "none" && !ok {
-				k.bad("%s: price %q is not listed", what, id)
 			}
 		}
 	}

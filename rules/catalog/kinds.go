@@ -3,7 +3,6 @@ package catalog
 import (
 	"slices"
 	"strconv"
-	"strings"
 )
 
 // recordKind is what is done alike with every kind of record: it is gathered
@@ -25,6 +24,8 @@ var recordKinds = []recordKind{
 	listed("price", func(r *records) *[]Price { return &r.Prices }, func(x Price) (string, bool) { return x.Product, x.Remove }),
 	listed("facing", func(r *records) *[]Facing { return &r.Facings }, func(x Facing) (string, bool) { return x.ID, x.Remove }),
 	listed("place", func(r *records) *[]PlaceKind { return &r.Kinds }, func(x PlaceKind) (string, bool) { return x.ID, x.Remove }),
+	listed("danger", func(r *records) *[]Danger { return &r.Dangers }, func(x Danger) (string, bool) { return x.ID, false }),
+	listed("drawing", func(r *records) *[]Drawing { return &r.Drawings }, func(x Drawing) (string, bool) { return x.ID, false }),
 	listed("sheathing", func(r *records) *[]Sheet { return &r.Sheathings }, func(x Sheet) (string, bool) { return x.ID, x.Remove }),
 	listed("cladding", func(r *records) *[]Sheet { return &r.Claddings }, func(x Sheet) (string, bool) { return x.ID, x.Remove }),
 	listed("size", func(r *records) *[]Size { return &r.Sizes }, func(x Size) (string, bool) { return x.ID, x.Remove }),
@@ -46,7 +47,6 @@ var recordKinds = []recordKind{
 	listed("label item", func(r *records) *[]LabelItem { return &r.Labels }, func(x LabelItem) (string, bool) { return x.ID, x.Remove }),
 	listed("lead", func(r *records) *[]Lead { return &r.Leads }, func(x Lead) (string, bool) { return x.ID, x.Remove }),
 	listed("handover note", func(r *records) *[]HandoverNote { return &r.Notes }, func(x HandoverNote) (string, bool) { return x.ID, x.Remove }),
-	efforts(),
 	single("acceptance_limits", func(r *records) **AcceptanceLimits { return &r.Limits }),
 	single("lumber", func(r *records) **Lumber { return &r.Lumber }),
 	single("foam", func(r *records) **Foam { return &r.Foam }),
@@ -106,21 +106,6 @@ func single[T any](name string, table func(*records) **T) recordKind {
 			add(over, own)
 			if *table(own) != nil {
 				say("table", name, false)
-			}
-		},
-		unique: func(*checker, *records) {},
-	}
-}
-
-// efforts have no id: those of an overlay come first, and the first for a kind
-// of place is taken.
-func efforts() recordKind {
-	return recordKind{
-		add: func(to, from *records) { to.Efforts = append(to.Efforts, from.Efforts...) },
-		lay: func(over, own *records, say tell) {
-			over.Efforts = append(slices.Clone(own.Efforts), over.Efforts...)
-			for _, e := range own.Efforts {
-				say("effort", strings.Join(e.Kinds, ", "), false)
 			}
 		},
 		unique: func(*checker, *records) {},

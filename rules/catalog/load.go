@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -21,6 +22,8 @@ type records struct {
 	Prices      []Price            `toml:"price"`
 	Facings     []Facing           `toml:"facing"`
 	Kinds       []PlaceKind        `toml:"place"`
+	Dangers     []Danger           `toml:"danger"`
+	Drawings    []Drawing          `toml:"drawing"`
 	Sheathings  []Sheet            `toml:"sheathing"`
 	Claddings   []Sheet            `toml:"cladding"`
 	Sizes       []Size             `toml:"size"`
@@ -42,6 +45,8 @@ type records struct {
 	Fuels       []Fuel             `toml:"fuel"`
 
 	AcceptanceRecords
+
+	questions []string // keys of all questions, by the help of ours
 }
 
 // Files with a form of their own. An overlay replaces them whole, but not the
@@ -173,6 +178,9 @@ func readBase(files fs.FS, wanted func(file string) bool) (*records, error) {
 		}
 		all.Obligations = append(all.Obligations, r.Obligations...)
 	}
+	for _, h := range all.Helps {
+		all.questions = append(all.questions, h.Key)
+	}
 	return all, errors.Join(errs...)
 }
 
@@ -198,9 +206,12 @@ func (c *Catalog) build(texts map[string]string) error {
 		return err
 	}
 	errs := []error{nil}
-	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, r.Kinds
+	c.Materials, c.Products, c.Facings, c.Kinds = r.Materials, r.Products, r.Facings, slices.Clone(r.Kinds)
+	for i := range c.Kinds {
+		c.Kinds[i].from = origin{} // places are compared whole
+	}
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
-	c.Criteria, c.Fuels, c.Clearances = r.Criteria, r.Fuels, r.Clearances
+	c.Criteria, c.Fuels, c.Clearances, c.Dangers, c.Drawings = r.Criteria, r.Fuels, r.Clearances, r.Dangers, r.Drawings
 	c.goods = goods{r.Figures, r.Studs, r.Gear}
 	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
 		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))

@@ -89,7 +89,7 @@ func (c *Catalog) layOne(r, o *records, tree *strict.Tree) strict.Problems {
 			})
 		}
 	}
-	if len(problems) > 0 {
+	if problems = append(problems, keepTraits(r, o, tree)...); len(problems) > 0 {
 		return problems
 	}
 	say := func(what, id string, removed bool) {

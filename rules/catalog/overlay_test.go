@@ -21,6 +21,23 @@ func over(files map[string]string) fs.FS {
 	return out
 }
 
+const ownKind = `[[place]]
+id = "bay"
+name = "bay"
+share_element = "wall"
+boundary = "air"
+heat_flow = "horizontal"
+default_size = "2x6"
+default_spacing_in = 16
+default_practice = "standard"
+layer = [ { name = "blanket" } ]
+exposed = "asked"
+retarder = "unfaced"
+ft2_hour = { low = 40, typical = 70, high = 110 }
+source = "own"
+known = "invented"
+`
+
 const ownSource = `
 [[source]]
 id = "own"
@@ -178,16 +195,21 @@ func TestOverlayMistakesOfWholeFiles(t *testing.T) {
 
 func TestOverlayMistakes(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
-		"unknown key":      {"[[source]]\nid = \"x\"\ntitle = \"x\"\ncolour = 1\n", "mine.toml:4"},
-		"wrong type":       {"[[source]]\nid = 3\ntitle = \"x\"\n", "mine.toml:2"},
-		"hidden character": {"[[source]]\nid = \"x\"\ntitle = \"a\\u202eb\"\n", "U+202E"},
-		"syntax":           {"[[source]\n", "mine.toml:1"},
-		"effort nowhere": {ownSource + `[[effort]]
-kinds = []
-ft2_hour = { low = 60, typical = 100, high = 150 }
-source = "own"
-known = "invented"
-`, "effort: kinds must not be empty"},
+		"unknown key":                {"[[source]]\nid = \"x\"\ntitle = \"x\"\ncolour = 1\n", "mine.toml:4"},
+		"wrong type":                 {"[[source]]\nid = 3\ntitle = \"x\"\n", "mine.toml:2"},
+		"hidden character":           {"[[source]]\nid = \"x\"\ntitle = \"a\\u202eb\"\n", "U+202E"},
+		"syntax":                     {"[[source]\n", "mine.toml:1"},
+		"kind without a size":        {ownSource + ownKind, `mine.toml:5: place[1].size: found nothing; want one of run, rectangle`},
+		"kind without any area":      {ownSource + ownKind + "size = \"rectangle\"\n", `place[1].area_of: found nothing; want one of footprint`},
+		"kind with an odd question":  {ownSource + ownKind + "size = \"rim\"\nasks = [\"lenght_ft\"]\n", `mine.toml:21: place[1].asks: found "place.lenght_ft"; want a question of a place`},
+		"kind without its usual":     {ownSource + ownKind + "size = \"rim\"\nasks = [\"heel_in\"]\n", "place[1].usual.heel_in: found nothing"},
+		"kind that spares a phantom": {ownSource + ownKind + "size = \"rim\"\n[place.not_here]\nghosts = \"none\"\n", "mine.toml:22: place[1].not_here.ghosts: found no danger of that name"},
+		"kind that spares unsaid":    {ownSource + ownKind + "size = \"rim\"\n[place.not_here]\nleaks = \" \"\n", "place[1].not_here.leaks: found nothing; want why"},
+		"kind with a trait of none":  {ownSource + ownKind + "size = \"rim\"\nattic = true\n", "mine.toml:21: place[1].attic"},
+		"a danger of ours away":      {ownSource + strings.Replace(ownKind, `"bay"`, `"attic"`, 1) + "[place.not_here]\nold-wiring = \"not mine\"\n", "place[1].not_here: found a change to a trait of a kind of ours"},
+		"a danger of ours changed":   {ownSource + "[[danger]]\nid = \"leaks\"\nname = \"x\"\nwhere = { old = false }\n", "danger[1].id: found a change to a danger"},
+		"a danger nobody can ask":    {ownSource + "[[danger]]\nid = \"radon\"\nname = \"radon\"\nquestion = \"radon\"\nwhere = { old = true }\n", `mine.toml:8: danger[1].question: found "radon"`},
+		"a rule of no danger":        {ownSource + "[[rule]]\nid = \"own\"\ntitle = \"x\"\ndanger = \"radon\"\nwhere = { old = true }\neffect = { kind = \"safety\", severity = 1 }\nreason = \"x\"\nsource = \"own\"\nknown = \"invented\"\nfires_on = [ { old = true } ]\nsilent_on = [ { old = false } ]\n", `mine.toml:8: rule[1].danger: found "radon"`},
 		"a sixth priority": {ownSource + `[[criterion]]
 id = "carbon"
 name = "low carbon"

@@ -1,6 +1,11 @@
 package catalog
 
-import "battwright/rules"
+import (
+	"maps"
+	"slices"
+
+	"battwright/rules"
+)
 
 // Prove runs every proof over the rule book: dead and contradicting rules,
 // examples, coverage of places and materials, and the obligations.
@@ -14,7 +19,22 @@ func (c *Catalog) Prove() []rules.Finding {
 	}
 	out := c.Book().Prove()
 	out = append(out, c.Book().Coverage(kinds, materials, "facing")...)
-	return append(out, c.Book().CheckObligations(c.Obligations())...)
+	return append(out, c.Book().CheckObligations(slices.Concat(c.Obligations(), c.warned()))...)
+}
+
+// warned asks of each danger that a caution of its own fires in every kind of
+// place where it may be.
+func (c *Catalog) warned() []rules.Obligation {
+	var out []rules.Obligation
+	warnsOf := must(c.book()).warnsOf
+	for _, d := range c.Dangers {
+		for _, kind := range kindsWith(c.Kinds, d.ID) {
+			where := maps.Clone(d.Where)
+			where["place"] = kind
+			out = append(out, rules.Obligation{ID: "danger " + d.ID + " in " + kind, Where: where, Effect: rules.Safety, Rules: append([]string{}, warnsOf[d.ID]...)})
+		}
+	}
+	return out
 }
 
 // FactCount and RuleCount size the book for the check command.

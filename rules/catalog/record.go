@@ -125,37 +125,6 @@ type Layer struct {
 // there.
 func (l Layer) IsBoard() bool { return l.Name == "board outside" || l.Name == "foam board" }
 
-// PlaceKind is a kind of place.
-type PlaceKind struct {
-	ID               string   `toml:"id,required"`
-	Name             string   `toml:"name,required"`
-	Plural           string   `toml:"plural"`
-	Remove           bool     `toml:"remove"`
-	Derived          bool     `toml:"derived"`
-	CodeElement      string   `toml:"code_element"`
-	ShareElement     string   `toml:"share_element,required"`
-	Boundary         string   `toml:"boundary,required"` // air, soil or none
-	InsideFilmR      float64  `toml:"inside_film_r"`
-	OutsideFilmR     float64  `toml:"outside_film_r"`
-	HeatFlow         string   `toml:"heat_flow"`
-	DefaultSize      string   `toml:"default_size,required"`
-	DefaultSpacingIn float64  `toml:"default_spacing_in,required"`
-	DefaultPractice  string   `toml:"default_practice,required"`
-	Practices        []string `toml:"practices"`
-	Sizes            []string `toml:"sizes"`
-	CavityDepthIn    float64  `toml:"cavity_depth_in"`
-	VentChannelIn    float64  `toml:"vent_channel_in"`
-	StackOverFraming bool     `toml:"stack_over_framing"`
-	AfterDrywall     bool     `toml:"after_drywall"` // the blanket can still go in once the drywall is up
-	Exposed          string   `toml:"exposed"`       // always or never; empty: the builder is asked
-	Supports         string   `toml:"supports"`
-	SoundGain        float64  `toml:"sound_gain"`
-	SoundNote        string   `toml:"sound_note"`
-	Labour           string   `toml:"labor"`
-	Layers           []Layer  `toml:"layer,required"`
-	Ref
-}
-
 // Sheet is a sheathing or a cladding.
 type Sheet struct {
 	ID     string      `toml:"id,required"`

@@ -2,6 +2,8 @@ package catalog
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"battwright/rules"
@@ -12,7 +14,8 @@ import (
 // FactRecord declares a fact that rules may ask about.
 type FactRecord struct {
 	rules.Fact
-	from origin
+	ValuesOf string `toml:"values_of"` // place or material: its values are the ids of these records
+	from     origin
 }
 
 // RuleRecord is one rule as written in data/.
@@ -20,6 +23,7 @@ type RuleRecord struct {
 	rules.Rule
 	Remove    bool        `toml:"remove"`
 	IfUnknown units.Prose `toml:"if_unknown"` // what a caution says while its facts are unknown
+	Danger    string      `toml:"danger"`     // it warns of it, in every kind of place where that may be
 	from      origin
 }
 
@@ -56,6 +60,12 @@ func (r *records) from(lines func() *strict.Tree) {
 	for i := range r.Rules {
 		r.Rules[i].from = origin{lines, i}
 	}
+	for i := range r.Kinds {
+		r.Kinds[i].from = origin{lines, i}
+	}
+	for i := range r.Dangers {
+		r.Dangers[i].from = origin{lines, i}
+	}
 }
 
 // buildBook turns the records into the engine's book with every problem found.
@@ -64,14 +74,27 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 	if err != nil {
 		return bookOfRules{}, err
 	}
-	made := bookOfRules{ifUnknown: map[string]units.Prose{}, reasons: map[string][2]string{}}
+	made := bookOfRules{ifUnknown: map[string]units.Prose{}, reasons: map[string][2]string{}, warnsOf: map[string][]string{}}
+	var out strict.Problems
 	facts := make([]rules.Fact, len(r.Facts))
 	for i, f := range r.Facts {
 		facts[i] = f.Fact
+		switch f.ValuesOf {
+		case "":
+		case "place":
+			facts[i].Values = ids(c.Kinds, func(k PlaceKind) string { return k.ID })
+		case "material":
+			facts[i].Values = ids(c.Materials, func(m Material) string { return m.ID })
+		default:
+			out = append(out, f.from.problem("fact", []any{"values_of"}, fmt.Sprintf("%q", f.ValuesOf), "place or material"))
+		}
 	}
 	list := make([]rules.Rule, len(r.Rules))
-	var out strict.Problems
 	for i, rule := range r.Rules {
+		if rule.Danger != "" {
+			out = append(out, rule.everywhere(c)...)
+			made.warnsOf[rule.Danger] = append(made.warnsOf[rule.Danger], rule.ID)
+		}
 		list[i] = rule.Rule
 		out = append(out, rule.figures()...)
 		made.ifUnknown[rule.ID] = rule.IfUnknown
@@ -102,6 +125,25 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 		return bookOfRules{}, out
 	}
 	return made, nil
+}
+
+// everywhere lets a rule that warns of a danger fire in every kind of place where
+// that may be; one that names places itself stays with these.
+func (r *RuleRecord) everywhere(c *Catalog) strict.Problems {
+	if !slices.ContainsFunc(c.Dangers, func(d Danger) bool { return d.ID == r.Danger }) {
+		return strict.Problems{r.from.problem("rule", []any{"danger"}, fmt.Sprintf("%q", r.Danger), "the id of a danger in dangers.toml")}
+	}
+	kinds := kindsWith(c.Kinds, r.Danger)
+	if _, own := r.Where["place"]; own || len(kinds) == len(c.Kinds) {
+		return nil
+	}
+	places := make([]any, len(kinds))
+	for i, id := range kinds {
+		places[i] = id
+	}
+	r.Where = maps.Clone(r.Where)
+	r.Where["place"] = places
+	return nil
 }
 
 // nearFact guesses which fact was meant by the last of some keys.

@@ -3,6 +3,8 @@ package house
 import (
 	"slices"
 	"strings"
+
+	"battwright/rules/catalog"
 )
 
 // What two answers say against each other. Neither is thrown away: the careful
@@ -59,7 +61,7 @@ func (a Answered) pipeWithoutPlace() string {
 		said := p.Answers["flue_through"]
 		return said.State != Given || said.Bool
 	}
-	beside := slices.ContainsFunc(a.House.Places, func(p Place) bool { return p.Kind == "chimney" })
+	beside := len(a.placesLike(besideChimney)) > 0
 	if name == "" || beside || len(a.House.Places) == 0 || slices.ContainsFunc(roof, through) {
 		return ""
 	}
@@ -74,11 +76,7 @@ func (a Answered) ventsDenied() []*Place {
 		return nil
 	}
 	var out []*Place
-	for i := range a.House.Places {
-		p := &a.House.Places[i]
-		if p.Kind != "crawl-space" {
-			continue
-		}
+	for _, p := range a.placesLike(func(k catalog.PlaceKind) bool { return k.Unvented != "" }) {
 		if vented := p.Answers["vented"]; vented.State != Given || vented.Bool == (below.Text == "crawl-vented") {
 			return nil
 		}
@@ -94,9 +92,9 @@ func (a Answered) drawnInVain() []string {
 		return nil
 	}
 	var out []string
-	for _, d := range drawnParts {
+	for _, d := range a.List.catalog.Drawings {
 		if a.drawnFor(d) {
-			out = append(out, d.name)
+			out = append(out, d.Name)
 		}
 	}
 	return out
@@ -109,8 +107,8 @@ var upThrough = []string{"masonry-inside", "type-b-vent"}
 // roof, where all of these are said to let none through. A chimney that is
 // inside goes up through one of them.
 func (a Answered) flueDenied() (chimneys, places []*Place) {
-	for i := range a.House.Places {
-		if p := &a.House.Places[i]; p.Kind == "chimney" && slices.Contains(upThrough, p.Answers["chimney"].Text) {
+	for _, p := range a.placesLike(besideChimney) {
+		if slices.Contains(upThrough, p.Answers["chimney"].Text) {
 			chimneys = append(chimneys, p)
 		}
 	}

@@ -51,24 +51,17 @@ func noneUnlessOld(a Answered, _ *Place) Answer {
 // its roof. It stays open where there are several such places, where the
 // chimney stands outside, where a chimney is listed though nothing is said to
 // go up, and for a plastic pipe, which mostly leaves through a wall.
-func flueOfHouse(a Answered, _ *Place) Answer {
+func flueOfHouse(a Answered, p *Place) Answer {
 	up := a.House.Answers["shape.chimney"]
 	if up.State != Given {
 		return Answer{}
 	}
-	chimneys, outside := 0, 0
-	for _, p := range a.House.Places {
-		if p.Kind == "chimney" {
-			chimneys++
-			if p.Answers["chimney"].Text == "masonry-outside" {
-				outside++
-			}
-		}
-	}
+	chimneys := a.placesLike(besideChimney)
+	outside := slices.ContainsFunc(chimneys, func(p *Place) bool { return p.Answers["chimney"].Text == "masonry-outside" })
 	switch {
-	case up.Text == "none" && chimneys == 0:
+	case up.Text == "none" && len(chimneys) == 0:
 		return YesNo(false)
-	case (up.Text == "masonry" || up.Text == "metal") && len(a.underRoof()) == 1 && outside == 0:
+	case (up.Text == "masonry" || up.Text == "metal") && underRoof(a.kindOf(p)) && len(a.underRoof()) == 1 && !outside:
 		return YesNo(true)
 	}
 	return Answer{}
@@ -76,13 +69,24 @@ func flueOfHouse(a Answered, _ *Place) Answer {
 
 // underRoof are the places that a flue inside the house can go up through.
 func (a Answered) underRoof() []*Place {
-	var out []*Place
+	return a.placesLike(underRoof)
+}
+
+// fansOfHouse: where the fans are said to blow outdoors at one place, they do so
+// at the others.
+func fansOfHouse(a Answered, _ *Place) Answer {
+	outside := false
 	for i := range a.House.Places {
-		if p := &a.House.Places[i]; p.Kind == "attic" || p.Kind == "sloped-ceiling" {
-			out = append(out, p)
+		said := a.House.Places[i].Answers["bath_fan_outside"]
+		if said.State == Unknown || said.State == Given && !said.Bool {
+			return Answer{}
 		}
+		outside = outside || said.State == Given
 	}
-	return out
+	if !outside {
+		return Answer{}
+	}
+	return YesNo(true)
 }
 
 func askedFlue(a Answered, p *Place) bool {
@@ -103,34 +107,30 @@ func (a Answered) Masonry(p *Place) (brick, ok bool) {
 // BrickAlone reports whether brick or stone is all that goes up through the
 // house, as far as anybody said: what passes an attic then has no listing.
 func (a Answered) BrickAlone() bool {
-	up, n := a.House.Answers["shape.chimney"].Text, 0
-	for i := range a.House.Places {
-		p := &a.House.Places[i]
-		if p.Kind != "chimney" {
-			continue
-		}
-		n++
+	up, chimneys := a.House.Answers["shape.chimney"].Text, a.placesLike(besideChimney)
+	for _, p := range chimneys {
 		if kind := p.Answers["chimney"].Text; !isMasonry(kind) && (kind != "" || a.onlyChimney() != "masonry") {
 			return false
 		}
 	}
-	return up == "masonry" || up == "" && n > 0
+	return up == "masonry" || up == "" && len(chimneys) > 0
 }
 
 // onlyChimney is what is said to go up through a house with at most one
 // chimney among its places; empty while nobody said, or where there are more.
 func (a Answered) onlyChimney() string {
-	n := 0
-	for _, p := range a.House.Places {
-		if p.Kind == "chimney" {
-			n++
-		}
-	}
 	up := a.House.Answers["shape.chimney"]
-	if n > 1 || up.State != Given {
+	if len(a.placesLike(besideChimney)) > 1 || up.State != Given {
 		return ""
 	}
 	return up.Text
+}
+
+// inOutsideWall reports whether a chimney is said to stand in or behind an outside
+// wall.
+func inOutsideWall(p *Place) bool {
+	kind := p.Answers["chimney"].Text
+	return kind == "masonry-in-wall" || kind == "masonry-outside"
 }
 
 func isMasonry(kind string) bool { return strings.HasPrefix(kind, "masonry-") }
@@ -162,5 +162,5 @@ func (a Answered) Offered(q Question, p *Place) Question {
 // TellsOthers reports whether an answer about one place can answer questions
 // about others or about the house, names or warns of something in others.
 func (q Question) TellsOthers() bool {
-	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite", "label"}, q.Key)
+	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite", "bath_fan_outside", "label"}, q.Key)
 }

@@ -3,6 +3,7 @@ package house
 import (
 	"slices"
 
+	"battwright/rules/catalog"
 	"battwright/rules/units"
 )
 
@@ -10,44 +11,23 @@ import (
 // over the model code in every place of that part; a place's own R wins over
 // them.
 
-// drawn is one part of a house as the energy table of drawings names it.
-type drawn struct {
-	key, name, board string // board: where a foam board of its own may be named, empty for none
-	how              units.Prose
-}
-
-// What to type where the drawings name two figures, or one of two.
-const (
-	twoFigures = "Two figures, such as 20 + 5: type the first here, the board is asked next. A board alone: type 0 here."
-	eitherOr   = `"10 or 13" means 10 as a board or 13 as a blanket: type only the one you will build; for the board type 0 here.`
-)
-
-var drawnParts = []drawn{
-	{"attic", "ceiling under the attic", "", "On drawings often: ceiling or attic. If they name none, type 0."},
-	{"slope", "sloped ceiling", "", "On drawings often: vaulted or cathedral ceiling. If they name none, type 0."},
-	{"wall", "outside walls", "outside the studs", twoFigures},
-	{"floor", "floor over the crawl space", "", "On drawings often: floor. If they name none, type 0."},
-	{"crawl_wall", "crawl space walls", "on the wall", eitherOr},
-	{"basement", "basement walls", "on the concrete", eitherOr},
-}
-
-func drawingQuestions() []Question {
+func drawingQuestions(c *catalog.Catalog) []Question {
 	var out []Question
-	for _, d := range drawnParts {
+	for _, d := range c.Drawings {
 		asked := func(a Answered, _ *Place) bool {
 			if !a.drawingsNameR() {
 				return a.drawnFor(d) // typed all the same: asked, so that it can be taken out
 			}
-			return slices.Contains(a.drawnOfHouse(), d.key)
+			return slices.Contains(a.drawnOfHouse(), d.ID)
 		}
 		out = append(out, Question{
-			Scope: Drawings, Key: d.key, Kind: NumberKind, Unit: "R", Max: 100, DontKnow: true, Rough: true, Asked: asked,
-			Prompt: units.Prose("Which R-value do your drawings name for the " + d.name + "?"), How: d.how,
+			Scope: Drawings, Key: d.ID, Kind: NumberKind, Unit: "R", Max: 100, DontKnow: true, Rough: true, Asked: asked,
+			Prompt: units.Prose("Which R-value do your drawings name for the " + d.Name + "?"), How: d.How,
 		})
-		if d.board != "" {
+		if d.Board != "" {
 			out = append(out, Question{
-				Scope: Drawings, Key: d.key + "_board", Kind: NumberKind, Unit: "R", Max: 100, Optional: true, Rough: true, Asked: asked,
-				Prompt: units.Prose("Which R-value for a foam board " + d.board + "?"), How: "Leave it empty if they name no board there.",
+				Scope: Drawings, Key: d.ID + "_board", Kind: NumberKind, Unit: "R", Max: 100, Optional: true, Rough: true, Asked: asked,
+				Prompt: units.Prose("Which R-value for a foam board " + d.Board + "?"), How: "Leave it empty if they name no board there.",
 			})
 		}
 	}
@@ -65,12 +45,12 @@ func (a Answered) drawingsNameR() bool {
 
 // drawnFigure reports whether an R-value of the drawings was typed.
 func (a Answered) drawnFigure() bool {
-	return slices.ContainsFunc(drawnParts, a.drawnFor)
+	return slices.ContainsFunc(a.List.catalog.Drawings, a.drawnFor)
 }
 
 // drawnFor reports whether one was typed for a part of the house.
-func (a Answered) drawnFor(d drawn) bool {
-	return a.House.Answers["drawing_r."+d.key].State == Given || a.House.Answers["drawing_r."+d.key+"_board"].State == Given
+func (a Answered) drawnFor(d catalog.Drawing) bool {
+	return a.House.Answers["drawing_r."+d.ID].State == Given || a.House.Answers["drawing_r."+d.ID+"_board"].State == Given
 }
 
 func drawingsByFigure(a Answered, _ *Place) Answer {
@@ -82,26 +62,11 @@ func drawingsByFigure(a Answered, _ *Place) Answer {
 
 // drawnPart is the part of the house that a place belongs to, empty for none.
 func (a Answered) drawnPart(p *Place) string {
-	switch p.Kind {
-	case "attic":
-		return "attic"
-	case "sloped-ceiling":
-		return "slope"
-	case "exterior-wall", "rim-joist":
-		return "wall"
-	case "basement-wall":
-		return "basement"
-	case "crawl-space":
-		if a.Bool(PlaceScope, p, "vented") {
-			return "floor"
-		}
-		return "crawl_wall"
-	case "chimney": // a bay of the outside wall; elsewhere no R is asked beside it
-		if kind := p.Answers["chimney"].Text; kind == "masonry-in-wall" || kind == "masonry-outside" {
-			return "wall"
-		}
+	k := a.KindOf(p)
+	if k.BesideChimney && !inOutsideWall(p) {
+		return ""
 	}
-	return ""
+	return k.Drawing
 }
 
 // drawnOfHouse are the parts that the house has: by its places, and before
@@ -132,7 +97,7 @@ func (a Answered) DrawnR(p *Place) (r, boardR float64, ok bool) {
 		return 0, 0, false
 	}
 	blanket, board := a.House.Answers["drawing_r."+part], a.House.Answers["drawing_r."+part+"_board"]
-	if p.Kind == "chimney" { // foam stays away from it
+	if a.kindOf(p).BesideChimney { // foam stays away from it
 		board = Answer{}
 	}
 	if blanket.State != Given || blanket.Number == 0 && board.Number == 0 {

@@ -10,7 +10,7 @@ import (
 
 // NewList makes the question list for a catalog.
 func NewList(c *catalog.Catalog) *QuestionList {
-	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(c), shapeQuestions(), drawingQuestions(), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
+	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(c), shapeQuestions(), drawingQuestions(c), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
 }
 
 func always(a Answer) func(Answered, *Place) Answer {

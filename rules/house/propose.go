@@ -1,5 +1,18 @@
 package house
 
+import (
+	"fmt"
+	"slices"
+
+	"battwright/rules/catalog"
+)
+
+// proposal is when a place of a kind is called for.
+type proposal struct {
+	catalog.Proposal
+	kind string
+}
+
 // Propose makes the places that the shape of the house calls for. Places that
 // are already there are kept: only kinds that are missing are added, up to MaxPlaces. It
 // returns the ids of the places it added.
@@ -10,52 +23,51 @@ func Propose(l *QuestionList, h *House) []string {
 		have[p.Kind] = true
 	}
 	var added []string
-	add := func(kind, label string, set func(*Place)) {
-		if have[kind] || len(h.Places) >= MaxPlaces {
+	add := func(x proposal) {
+		if have[x.kind] || len(h.Places) >= MaxPlaces {
 			return
 		}
-		p := h.Add(kind)
-		if label != "" {
-			p.Answers.Set("label", Text(label))
+		have[x.kind] = true
+		p := h.Add(x.kind)
+		if x.Label != "" {
+			p.Answers.Set("label", Text(x.Label))
 		}
-		if set != nil {
-			set(p)
+		for key, v := range x.Set {
+			p.Answers.Set(key, answerOf(v))
 		}
 		added = append(added, p.ID)
 	}
-	above, below := a.Text(Shape, nil, "above"), a.Text(Shape, nil, "below")
-	if above == "attic" || above == "both" {
-		add("attic", "", nil)
-	}
-	if above == "sloped" || above == "both" {
-		add("sloped-ceiling", "", nil)
-	}
-	add("exterior-wall", "Exterior walls", nil)
-	switch below {
-	case "crawl-vented":
-		add("crawl-space", "Floor over the crawl space", func(p *Place) { p.Answers.Set("vented", YesNo(true)) })
-	case "crawl-closed":
-		add("crawl-space", "Crawl space walls", func(p *Place) { p.Answers.Set("vented", YesNo(false)) })
-	case "basement":
-		add("basement-wall", "Basement walls", nil)
-	case "basement-crawl":
-		add("crawl-space", "Floor over the crawl space", func(p *Place) { p.Answers.Set("vented", YesNo(true)) })
-		add("basement-wall", "Basement walls, with the one beside the crawl space", nil)
-	}
-	if below != "slab" {
-		add("rim-joist", "", nil)
-	}
-	if v := a.Value(Shape, nil, "chimney"); v.Answer.Text != "none" {
-		add("chimney", "", func(p *Place) { chimneyKind(p, v) })
+	for _, x := range proposals(l.catalog) {
+		if x.Calls(a.shapeText(x.Of)) {
+			add(x)
+		}
 	}
 	return added
 }
 
-// chimneyKind passes on what the shape question told. Plastic is a kind of its
-// own; brick and metal leave the exact kind open, because the clearance hangs
-// on it.
-func chimneyKind(p *Place, v Value) {
-	if v.Answer.Text == "plastic" {
-		p.Answers.Set("chimney", Text("plastic-vent"))
+// proposals of all kinds, in their order.
+func proposals(c *catalog.Catalog) []proposal {
+	var out []proposal
+	for _, k := range c.Kinds {
+		for _, x := range k.Proposed {
+			out = append(out, proposal{x, k.ID})
+		}
 	}
+	slices.SortStableFunc(out, func(x, y proposal) int { return x.Order - y.Order })
+	return out
+}
+
+func (a Answered) shapeText(key string) string {
+	if key == "" {
+		return ""
+	}
+	return a.Text(Shape, nil, key)
+}
+
+// answerOf is an answer as data write it.
+func answerOf(v any) Answer {
+	if yes, ok := v.(bool); ok {
+		return YesNo(yes)
+	}
+	return Text(fmt.Sprint(v))
 }

@@ -50,6 +50,7 @@ type Question struct {
 	Earlier  string // the key in files written before it was renamed; still read
 	Scope    Scope
 	Kinds    []string // place scope: the kinds that have it; nil means all
+	ByKind   bool     // only places of a kind that asks it have it, or that may have its danger
 	Prompt   units.Prose
 	How      units.Prose // how to find out, one line
 	Unit     string      // ft, ft2, in, R, usd, ...

@@ -96,7 +96,7 @@ func (r *reader) table(path []any, scope Scope, into Answers) {
 		r.bad(path, v, "a table: a line ["+tableName(path)+"] and its keys below it")
 		return
 	}
-	r.questions(path, r.list.In(scope, ""), into, true, nil, func(key string) bool { return isRetired(scope, "", key) })
+	r.questions(path, r.list.In(scope, ""), into, true, nil, func(key string) bool { return r.list.isRetired(scope, "", key) })
 }
 
 // questions reads the answers of a list of questions below a path. Dotted

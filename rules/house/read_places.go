@@ -89,7 +89,7 @@ func (r *reader) place(i int, ids map[string]int) {
 		qs = r.list.everyPlaceQuestion()
 	}
 	p := Place{Kind: kind, Answers: Answers{}}
-	r.questions(path, qs, p.Answers, false, []string{"id", "kind", "measured"}, func(key string) bool { return isRetired(PlaceScope, kind, key) })
+	r.questions(path, qs, p.Answers, false, []string{"id", "kind", "measured"}, func(key string) bool { return r.list.isRetired(PlaceScope, kind, key) })
 	p.Measured = r.measured(below(path, "measured"), qs, kind)
 	if v, there := r.tree.Get("place", i, "id"); there {
 		p.ID, _ = v.(string)
@@ -145,7 +145,7 @@ func (r *reader) measured(path []any, qs []Question, kind string) []string {
 	var out []string
 	for i, e := range list {
 		key, isText := e.(string)
-		if isText && isRetired(PlaceScope, kind, key) {
+		if isText && r.list.isRetired(PlaceScope, kind, key) {
 			continue
 		}
 		if !isText || !slices.Contains(keys, key) {

@@ -2,25 +2,14 @@ package house
 
 import "slices"
 
-// retired are keys of older files of which nothing is made any more: an answer
-// to them changed no line. They are read for ever, said nothing about, and left
-// out when the file is written again.
-var retired = []struct {
-	scope Scope
-	key   string
-	kinds []string // of place; nil for a table of the house
-}{
-	{Site, "cdd50", nil},
-	{PlaceScope, "exposed", []string{"attic", "crawl-space"}},
-	{PlaceScope, "length_ft", []string{"chimney"}},
-}
-
-// isRetired reports whether a key was once asked there.
-func isRetired(scope Scope, kind, key string) bool {
-	for _, r := range retired {
-		if r.scope == scope && r.key == key && (r.kinds == nil || slices.Contains(r.kinds, kind)) {
-			return true
-		}
+// isRetired reports whether a key was once asked there, in files of earlier
+// versions: an answer to it changed no line. Such keys are read for ever, said
+// nothing about, and left out when the file is written again. Those of places
+// stand with the kinds, in places.toml.
+func (l *QuestionList) isRetired(scope Scope, kind, key string) bool {
+	if scope == PlaceScope {
+		k, _ := l.catalog.Kind(kind)
+		return slices.Contains(k.NoLongerAsked, key)
 	}
-	return false
+	return scope == Site && key == "cdd50"
 }

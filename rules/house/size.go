@@ -1,6 +1,11 @@
 package house
 
-import "slices"
+import (
+	"slices"
+
+	"battwright/rules/catalog"
+	"battwright/rules/units"
+)
 
 // Footprint, perimeter and the rest of the plain geometry of a shape typed
 // once. Everything here is a proposal: each place may carry its own size.
@@ -30,11 +35,12 @@ func (a Answered) countKind(kind string) float64 {
 }
 
 func defaultHeight(a Answered, p *Place) Answer {
-	if p.Kind == "basement-wall" {
-		return Number(8)
+	k := a.kindOf(p)
+	if own, ok := k.Usual["height_ft"]; ok {
+		return Number(own)
 	}
 	story := a.Num(Shape, nil, "wall_height_ft")
-	if p.Kind == "exterior-wall" { // a wall goes all the way up
+	if k.AreaOf == catalog.AreaWalls { // they go all the way up
 		return Number(story * a.Num(Shape, nil, "stories"))
 	}
 	return Number(story)
@@ -65,10 +71,10 @@ func (a Answered) ownArea(p *Place) (float64, bool) {
 	}
 	long, hasLong := a.LongFt(p)
 	wide, hasWide := said(p, "width_ft")
-	switch p.Kind {
-	case "attic", "sloped-ceiling":
+	switch a.KindOf(p).Size {
+	case catalog.SizeRectangle:
 		return long * wide, hasLong && hasWide
-	case "exterior-wall", "basement-wall":
+	case catalog.SizeRun:
 		return long * a.Num(PlaceScope, p, "height_ft"), hasLong
 	}
 	return 0, false
@@ -93,10 +99,10 @@ func (a Answered) measured(p *Place) bool {
 		return true
 	}
 	_, long := a.LongFt(p)
-	switch p.Kind {
-	case "attic", "sloped-ceiling", "crawl-space":
+	switch a.KindOf(p).Size {
+	case catalog.SizeRectangle, catalog.SizeFloor, catalog.SizeRing:
 		return long && both("width_ft")
-	case "chimney":
+	case catalog.SizeChase:
 		return both("width_in", "depth_in")
 	}
 	return long
@@ -119,71 +125,79 @@ func said(p *Place, key string) (float64, bool) {
 	return v.Number, v.State == Given
 }
 
+// defaultArea is the area of a place by its own sides, or what the shape of the
+// house gives it.
 func defaultArea(a Answered, p *Place) Answer {
+	k, ofShape := a.KindOf(p), a.shapeFt2(p)
 	long, hasLong := a.LongFt(p)
 	wide, hasWide := said(p, "width_ft")
-	high := a.Num(PlaceScope, p, "height_ft")
-	switch p.Kind {
-	case "attic", "sloped-ceiling":
+	switch k.Size {
+	case catalog.SizeRun:
+		if hasLong {
+			return Number(long * a.Num(PlaceScope, p, "height_ft"))
+		}
+	case catalog.SizeRectangle, catalog.SizeFloor:
 		if hasLong && hasWide {
 			return Number(long * wide)
 		}
-		share := 1.0
-		if a.Text(Shape, nil, "above") == "both" {
-			share = 0.5
+	case catalog.SizeRing:
+		around := a.perimeterFt() * a.shapeShare(k) / a.countKind(p.Kind)
+		if hasLong && hasWide {
+			around = 2 * (long + wide)
 		}
-		if p.Kind == "sloped-ceiling" {
-			share *= 1.2 // a usual slope makes the roof about a fifth larger than the floor below it
-		}
-		return a.rest(p, a.footprintFt2()*share)
-	case "exterior-wall":
-		if hasLong {
-			return Number(long * high)
-		}
-		return a.rest(p, a.grossWallFt2())
-	case "basement-wall":
-		if hasLong {
-			return Number(long * high)
-		}
-		return a.rest(p, a.perimeterFt()*high*a.belowShare())
-	case "crawl-space":
-		return a.crawlArea(p, long, wide, hasLong && hasWide)
-	case "rim-joist":
+		return Number(roundTo(around*a.Num(PlaceScope, p, "wall_height_ft"), 1))
+	case catalog.SizeRim:
 		if !hasLong {
 			long = a.perimeterFt() / a.countKind(p.Kind)
 		}
 		size, _ := a.List.catalog.Size(a.Text(PlaceScope, p, "framing.size"))
-		return Number(roundTo(long*size.DepthIn/12, 1))
-	case "chimney":
-		around := 2 * (a.Num(PlaceScope, p, "width_in") + a.Num(PlaceScope, p, "depth_in")) / 12
-		if a.Text(PlaceScope, p, "chimney") == "masonry-outside" { // it meets the house on one face alone
-			around = a.Num(PlaceScope, p, "width_in") / 12
-		}
-		return Number(roundTo(around*high*a.Num(PlaceScope, p, "floors"), 1))
+		return Number(roundTo(long*size.DepthIn/units.InchPerFoot, 1))
+	case catalog.SizeChase:
+		return a.chaseArea(p)
 	}
-	return Number(100)
+	switch own, ok := k.Usual["area_ft2"]; {
+	case ok:
+		return Number(own)
+	case k.Size == catalog.SizeFloor:
+		return Number(roundTo(ofShape/a.countKind(p.Kind), 1))
+	}
+	return a.rest(p, ofShape)
 }
 
-// A vented crawl space is insulated in the floor above it, a closed one on
-// its walls.
-func (a Answered) crawlArea(p *Place, long, wide float64, has bool) Answer {
-	share := a.belowShare() / a.countKind(p.Kind)
-	if a.Bool(PlaceScope, p, "vented") {
-		if has {
-			return Number(long * wide)
-		}
-		return Number(roundTo(a.footprintFt2()*share, 1))
+// chaseArea is what a chimney shows to the house.
+func (a Answered) chaseArea(p *Place) Answer {
+	around := 2 * (a.Num(PlaceScope, p, "width_in") + a.Num(PlaceScope, p, "depth_in"))
+	if a.Text(PlaceScope, p, "chimney") == "masonry-outside" { // it meets the house on one face alone
+		around = a.Num(PlaceScope, p, "width_in")
 	}
-	around := a.perimeterFt() * share
-	if has {
-		around = 2 * (long + wide)
-	}
-	return Number(roundTo(around*a.Num(PlaceScope, p, "wall_height_ft"), 1))
+	return Number(roundTo(around/units.InchPerFoot*a.Num(PlaceScope, p, "height_ft")*a.Num(PlaceScope, p, "floors"), 1))
 }
 
-func (a Answered) belowShare() float64 {
-	if a.Text(Shape, nil, "below") == "basement-crawl" {
-		return 0.5
+// shapeFt2 is what the shape of the house gives all places of a kind together.
+func (a Answered) shapeFt2(p *Place) float64 {
+	k := a.KindOf(p)
+	ft2 := 0.0
+	switch k.AreaOf {
+	case catalog.AreaWalls:
+		ft2 = a.grossWallFt2()
+	case catalog.AreaFootprint:
+		ft2 = a.footprintFt2()
+	case catalog.AreaPerimeter:
+		ft2 = a.perimeterFt() * a.Num(PlaceScope, p, "height_ft")
+	}
+	if k.AreaTimes > 0 {
+		ft2 *= k.AreaTimes
+	}
+	return ft2 * a.shapeShare(k)
+}
+
+// shapeShare is half where the shape of the house is split between two kinds.
+func (a Answered) shapeShare(k catalog.PlaceKind) float64 {
+	const half = 0.5
+	for key, value := range k.HalfWhen {
+		if a.Text(Shape, nil, key) == value {
+			return half
+		}
 	}
 	return 1
 }
@@ -197,7 +211,7 @@ func defaultOpenings(a Answered, p *Place) Answer {
 	if listed := p.Answers["openings"]; listed.State == Given {
 		return Number(openingsFt2(listed.List))
 	}
-	if p.Kind != "exterior-wall" {
+	if a.kindOf(p).AreaOf != catalog.AreaWalls {
 		return Number(0)
 	}
 	total := a.Num(Shape, nil, "openings_ft2")
@@ -229,11 +243,7 @@ func defaultOpenings(a Answered, p *Place) Answer {
 // a size of its own, they are all there are.
 func openingsOfWalls(a Answered, _ *Place) Answer {
 	sum, walls := 0.0, 0
-	for i := range a.House.Places {
-		p := &a.House.Places[i]
-		if p.Kind != "exterior-wall" {
-			continue
-		}
+	for _, p := range a.placesLike(func(k catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }) {
 		own, ok := ownOpenings(p)
 		if _, sized := a.ownArea(p); !ok || !sized {
 			return Answer{}

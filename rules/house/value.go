@@ -40,6 +40,12 @@ func (a Answered) Asked(q Question, p *Place) bool {
 	return q.Asked == nil || q.Asked(a, p)
 }
 
+// Has reports whether places of that kind have a question.
+func (a Answered) Has(p *Place, key string) bool {
+	q, ok := a.List.Find(Question{Scope: PlaceScope, Key: key}.FullKey())
+	return ok && q.For(p.Kind)
+}
+
 // Value gives the value of a question by scope and key. A question that does
 // not apply, or does not exist, has the zero Value.
 func (a Answered) Value(scope Scope, p *Place, key string) Value {
@@ -143,5 +149,29 @@ func (a Answered) kindOf(p *Place) catalog.PlaceKind {
 	k, _ := a.List.catalog.Kind(p.Kind)
 	return k
 }
+
+// KindOf is the kind a place is insulated as: that of its walls for a crawl space
+// without vents.
+func (a Answered) KindOf(p *Place) catalog.PlaceKind {
+	k := a.kindOf(p)
+	if k.Unvented != "" && !a.Bool(PlaceScope, p, "vented") {
+		k, _ = a.List.catalog.Kind(k.Unvented)
+	}
+	return k
+}
+
+// placesLike are the places whose kind, as the builder chose it, has a trait.
+func (a Answered) placesLike(has func(catalog.PlaceKind) bool) []*Place {
+	var out []*Place
+	for i := range a.House.Places {
+		if p := &a.House.Places[i]; has(a.kindOf(p)) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func besideChimney(k catalog.PlaceKind) bool { return k.BesideChimney }
+func underRoof(k catalog.PlaceKind) bool     { return k.Airway != "" }
 
 func roundTo(v, step float64) float64 { return math.Round(v/step) * step }

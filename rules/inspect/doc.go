@@ -76,7 +76,7 @@ func minded(p plan.Place) bool {
 
 // byChimney reports whether a place lies beside a chimney, whose air gap stays
 // empty whatever is planned.
-func byChimney(p plan.Place) bool { return p.Surface.Kind.ID == "chimney" }
+func byChimney(p plan.Place) bool { return p.Surface.Kind.BesideChimney }
 
 // barred reports whether a blanket in a place can hurt people as things stand:
 // a danger stops it, or the width that must stay empty is not known.

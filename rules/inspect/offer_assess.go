@@ -161,7 +161,7 @@ func (p OfferedPlace) FaceKnown() bool {
 
 // sided reports whether a face can lie the wrong way round in a place: on the
 // walls of a crawl space neither side is the heated room's.
-func sided(p plan.Place) bool { return p.Surface.Kind.ID != "crawl-wall" }
+func sided(p plan.Place) bool { return !p.Surface.Kind.NoRoomSide }
 
 // face compares face, side and damp with the plan. One missing paper is one
 // line: what it does to the damp check is said in the same breath, and named
@@ -418,7 +418,7 @@ func (p *OfferedPlace) planDamp(j Job) {
 func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 	for _, h := range a.Verdict.Excluded {
 		level := Wrong
-		if p.Plan.Surface.Kind.ID == "chimney" {
+		if p.Plan.Surface.Kind.BesideChimney {
 			level = Stop
 		}
 		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})

@@ -146,7 +146,7 @@ func layerLines(j Job, p plan.Place) []string {
 }
 
 func gapLine(j Job, p plan.Place) []string {
-	if p.Surface.Kind.ID != "chimney" {
+	if !p.Surface.Kind.BesideChimney {
 		return nil
 	}
 	every := ""
@@ -251,11 +251,10 @@ func storeLines(j Job, p plan.Place) []string {
 func hours(j Job) []string {
 	var out []string
 	for _, p := range j.Plan.Places {
-		e, ok := j.Catalog().Effort(p.Surface.Kind.ID)
-		if !ok || !planned(p) {
+		if !planned(p) {
 			continue
 		}
-		h := e.Hours(p.Surface.AreaFt2 * float64(len(p.Choice.Layers)))
+		h := p.Surface.Kind.Hours(p.Surface.AreaFt2 * float64(len(p.Choice.Layers)))
 		out = append(out, fmt.Sprintf("%s: two people, %s (a guess, not yet checked); time yourselves on the first bays", p.Surface.Label, units.HoursText(h.Low, h.High)))
 	}
 	return out

@@ -334,7 +334,7 @@ func (p FoundPlace) tooHeavy(j Job) string {
 // nothing is in its way: over the joists of an attic, under a floor.
 func roomFor(p plan.Place) float64 {
 	l := p.Choice.Layers
-	if k := p.Surface.Kind.ID; k == "attic" || k == "crawl-space" || len(l) != 1 || l[0].Across {
+	if k := p.Surface.Kind; k.StackOverFraming || k.OpenBelow() || len(l) != 1 || l[0].Across {
 		return 0
 	}
 	return l[0].RoomIn
@@ -396,7 +396,7 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	}
 	if p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
 		text := strings.TrimSuffix(p.Got.Verdict.Excluded[0].Text, ".")
-		if p.Plan.Surface.Kind.ID == "chimney" {
+		if p.Plan.Surface.Kind.BesideChimney {
 			return Halt, text
 		}
 		return Fix, text
@@ -430,7 +430,7 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	case "room":
 		return Pass, name(agreed) + " toward the heated room"
 	case "out":
-		if p.Plan.Surface.Kind.ID == "crawl-wall" {
+		if p.Plan.Surface.Kind.NoRoomSide {
 			return Pass, name(agreed) + " toward you"
 		}
 		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/takeoff"
@@ -44,17 +45,17 @@ func (s sizes) said(key string) bool {
 func (s sizes) count() (count, error) {
 	var c count
 	var err error
-	switch kind := s.place.Surface.Kind.ID; kind {
-	case "exterior-wall", "basement-wall":
+	switch size := s.place.Surface.Kind.Size; size {
+	case catalog.SizeRun:
 		c, err = s.walls()
-	case "crawl-wall":
-		c, err = s.crawlWalls()
-	case "chimney":
+	case catalog.SizeRing:
+		c, err = s.ring()
+	case catalog.SizeChase:
 		c, err = s.chase()
-	case "rim-joist":
+	case catalog.SizeRim:
 		c, err = s.rim()
 	default:
-		c, err = s.floorOf(kind == "crawl-space")
+		c, err = s.floorOf(size == catalog.SizeFloor)
 	}
 	c.keys = append(c.keys, "framing.size", "framing.spacing_in")
 	return c, err
@@ -181,7 +182,7 @@ func (s sizes) floorOf(rim bool) (count, error) {
 	return c, err
 }
 
-func (s sizes) crawlWalls() (count, error) {
+func (s sizes) ring() (count, error) {
 	var c count
 	high := s.num("wall_height_ft")
 	c.studIn, c.highIn = high*units.InchPerFoot-takeoff.PlatesIn, high*units.InchPerFoot

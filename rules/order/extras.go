@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/takeoff"
@@ -207,7 +208,7 @@ func (m *maker) baffles(s sizes, c count) Extra {
 	if !needs(s.place, "baffle") {
 		return Extra{}
 	}
-	if s.place.Surface.Kind.ID == "sloped-ceiling" {
+	if s.place.Surface.Kind.Airway == catalog.AirwayChannel {
 		return m.channel(s, c)
 	}
 	n, err := takeoff.Baffles(s.bays(c), int(m.c.Figure("baffle-eaves").Value))
@@ -237,7 +238,7 @@ func (m *maker) channel(s sizes, c count) Extra {
 // ground is the sheet on the earth of a crawl space that is not covered yet.
 func (m *maker) ground(s sizes) []Extra {
 	cover := m.a.Value(house.PlaceScope, s.p, "ground_cover")
-	if s.p.Kind != "crawl-space" || cover.Known && cover.Answer.Bool {
+	if !m.a.Has(s.p, "ground_cover") || cover.Known && cover.Answer.Bool {
 		return nil
 	}
 	fig := func(id string) float64 { return m.c.Figure(id).Value }
@@ -258,7 +259,7 @@ func (m *maker) ground(s sizes) []Extra {
 		return []Extra{x, {ID: "ground-tape", Name: "tape for the laps of the ground sheet", Unit: "ft", Qty: laid.SeamFt}}
 	}
 	area := s.place.Surface.AreaFt2
-	if s.place.Surface.Kind.ID == "crawl-wall" {
+	if s.place.Surface.Kind.Size == catalog.SizeRing {
 		area = m.a.Num(house.Shape, nil, "length_ft") * m.a.Num(house.Shape, nil, "width_ft")
 	}
 	x.Qty = area * (1 + fig("ground-extra"))
@@ -303,7 +304,7 @@ func (m *maker) covers(s sizes) []Extra {
 
 // hatch is the cover of an attic hatch; its blanket comes from the spare.
 func (m *maker) hatch(s sizes, c count) Extra {
-	if s.place.Surface.Kind.ID != "attic" || !m.firstAttic(s.place.Surface.ID) {
+	if s.place.Surface.Kind.Airway != catalog.AirwayEaves || !m.firstAttic(s.place.Surface.ID) {
 		return Extra{}
 	}
 	has := false
@@ -327,8 +328,9 @@ func (m *maker) hatch(s sizes, c count) Extra {
 
 func (m *maker) firstAttic(id string) bool {
 	best := ""
-	for _, p := range m.a.House.Places {
-		if p.Kind == "attic" && (best == "" || p.ID < best) {
+	for i := range m.a.House.Places {
+		p := &m.a.House.Places[i]
+		if m.a.KindOf(p).Airway == catalog.AirwayEaves && (best == "" || p.ID < best) {
 			best = p.ID
 		}
 	}
@@ -347,17 +349,17 @@ func maxOf(list []float64) float64 {
 // than the blanket stops.
 func (m *maker) sealant(s sizes, c count) Extra {
 	ft := 0.0
-	kind := s.place.Surface.Kind.ID
+	kind := s.place.Surface.Kind
 	switch {
-	case kind == "chimney":
+	case kind.BesideChimney:
 		return Extra{} // sheet metal and heat-proof sealant, see heat
-	case kind == "rim-joist" && !c.byArea:
+	case kind.Size == catalog.SizeRim && !c.byArea:
 		for _, b := range c.layout.Bays {
 			ft += 2 * (b.WidthIn + b.HeightIn) / units.InchPerFoot * float64(b.Count)
 		}
 	case c.wall != nil:
 		ft, _ = c.wall.SealantFt()
-	case s.place.Surface.Kind.HeatFlow == "horizontal":
+	case kind.HeatFlow == "horizontal":
 		// Two plates along a wall whose length is its area over its height.
 		high := (c.studIn + takeoff.PlatesIn) / units.InchPerFoot
 		ft = 2 * s.place.Surface.AreaFt2 / max(high, 0.5)
@@ -373,7 +375,7 @@ func (m *maker) sealant(s sizes, c count) Extra {
 // heat is what keeps blankets away from hot things; the trades bring it.
 func (m *maker) heat(s sizes) []Extra {
 	var out []Extra
-	if s.place.Surface.Kind.ID == "chimney" {
+	if s.place.Surface.Kind.BesideChimney {
 		note := "by the mason or installer; never foam or usual sealant near a chimney"
 		if wait := needOf(s.place, "fill-cleared"); wait != "" {
 			note += ". WAIT: " + wait

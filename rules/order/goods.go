@@ -94,8 +94,7 @@ func ceil(v float64) int {
 func (m *maker) hours(pl *plan.Place) units.Range[float64] {
 	area := pl.Surface.AreaFt2 * float64(len(pl.Choice.Layers))
 	if pl.Surface.Labour == "self" {
-		e, _ := m.c.Effort(pl.Surface.Kind.ID) // every kind has one
-		return times(e.Hours(area), catalog.EffortPeople)
+		return times(pl.Surface.Kind.Hours(area), catalog.EffortPeople)
 	}
 	h := times(m.c.Figure("hours-crew").Range(), area)
 	if pl.Surface.Kind.Labour == "labor-crawl" {

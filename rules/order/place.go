@@ -98,11 +98,7 @@ func (m *maker) layers(s sizes, c count, out *Place) error {
 }
 
 func (m *maker) spareOf(pl *plan.Place) float64 {
-	switch pl.Surface.Kind.ID {
-	case "chimney", "rim-joist", "sloped-ceiling":
-		return m.c.Figure("spare-cut-up").Value
-	}
-	if pl.Surface.Frame.Practice == "trusses" {
+	if pl.Surface.Kind.CutUp || pl.Surface.Frame.Practice == "trusses" {
 		return m.c.Figure("spare-cut-up").Value
 	}
 	return m.c.Figure("spare-plain").Value

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"battwright/rules/candidate"
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/units"
 )
@@ -25,8 +26,9 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
 	changed := now.House.Place(placeID)
 	for i := range now.House.Places {
-		if now.House.Places[i].ID == placeID || changed != nil && reaches(changed.Kind, now.House.Places[i].Kind) {
-			out.Places[i] = candidate.Assess(now, &now.House.Places[i], out.Site)
+		p := &now.House.Places[i]
+		if p.ID == placeID || changed != nil && reaches(now, changed, p) {
+			out.Places[i] = candidate.Assess(now, p, out.Site)
 		}
 	}
 	return out
@@ -40,18 +42,14 @@ func isOld(a house.Answered) (out struct{ known, yes bool }) {
 	return out
 }
 
-// reaches reports whether an answer about a place of one kind can change what is
-// true of a place of another: what is asked of a slope hangs on the areas of all
-// ceilings, what an attic holds can run down into the walls and along a chimney,
-// and what a chimney is made of decides about the flue through the attic.
-func reaches(changed, other string) bool {
-	switch other {
-	case "sloped-ceiling":
-		return true
-	case "exterior-wall", "chimney":
-		return changed == "attic"
-	}
-	return changed == "chimney" && other == "attic"
+// reaches reports whether an answer about one place can change what is true of
+// another: what is asked of a slope hangs on the areas of all ceilings, what an
+// attic holds can run down into what is below it, what a chimney is made of decides
+// about the flue through others, and whether fans blow outdoors is told once.
+func reaches(a house.Answered, changed, other *house.Place) bool {
+	kind := a.KindOf(changed)
+	return a.KindOf(other).SlopeHoldsLess() || kind.Airway == catalog.AirwayEaves ||
+		kind.BesideChimney && a.Has(other, "flue_through") || a.Has(changed, "bath_fan_outside") && a.Has(other, "bath_fan_outside")
 }
 
 // Make is Assess and Weigh with the preferences of the house itself.

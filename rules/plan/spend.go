@@ -224,7 +224,7 @@ func (p Plan) CanWait() (wait, cannot []string) {
 	for _, place := range p.Places {
 		switch {
 		case place.Choice == nil:
-		case place.Surface.Kind.AfterDrywall && (place.Surface.Exposed || place.Surface.Kind.Exposed != ""):
+		case place.Surface.Kind.AfterDrywall && (place.Surface.Exposed || !place.Surface.Kind.AsksExposed()):
 			wait = append(wait, place.Surface.Label)
 		default:
 			cannot = append(cannot, place.Surface.Label)

@@ -1,8 +1,7 @@
 package plan
 
 import (
-	"slices"
-
+	"battwright/rules/catalog"
 	"battwright/rules/house"
 )
 
@@ -15,48 +14,33 @@ type Open struct {
 	Now   bool // as it is
 }
 
-// openChange is one answer that can still be given otherwise.
-type openChange struct {
-	key, until string
-	kinds      []string
-	answers    func(a house.Answered, p *house.Place) []house.Answer
-	words      func(q house.Question, a house.Answered, v house.Answer) string
+// openChange is one answer that can still be given otherwise; what to try stands
+// with the kind of the place.
+type openChange struct{ key, until, after string }
+
+func (o openChange) words(q house.Question, a house.Answered, v house.Answer) string {
+	return q.Show(v, a.System) + o.after
 }
 
-func numbers(list ...float64) func(house.Answered, *house.Place) []house.Answer {
-	return func(house.Answered, *house.Place) []house.Answer {
-		var out []house.Answer
-		for _, v := range list {
-			out = append(out, house.Number(v))
-		}
-		return out
-	}
+// openChanges are the usual choices of the framing stage.
+var openChanges = []openChange{
+	{"framing.size", "before framing", ""},
+	{"framing.spacing_in", "before framing", " from middle to middle"},
+	{"ci_r", "before the siding", " board outside the studs"},
+	{"heel_in", "before the trusses are ordered", " of room above the outside wall"},
+	{"foam_r", "before the studs go up", " foam board behind"},
 }
 
-func asShown(prefix, suffix string) func(house.Question, house.Answered, house.Answer) string {
-	return func(q house.Question, a house.Answered, v house.Answer) string {
-		return prefix + q.Show(v, a.System) + suffix
-	}
-}
-
-// openChanges are the usual choices of the framing stage: the sizes and
-// spacings that lumber comes in, a board outside, a higher heel.
-func openChanges() []openChange {
-	framed := []string{"exterior-wall", "attic", "crawl-space", "sloped-ceiling", "basement-wall"}
-	return []openChange{
-		{"framing.size", "before framing", framed, sizesOf, asShown("", "")},
-		{"framing.spacing_in", "before framing", framed, numbers(16, 24), asShown("", " from middle to middle")},
-		{"ci_r", "before the siding", []string{"exterior-wall"}, numbers(0, 5, 10), asShown("", " board outside the studs")},
-		{"heel_in", "before the trusses are ordered", []string{"attic"}, numbers(5.5, 12, 20), asShown("", " of room above the outside wall")},
-		{"foam_r", "before the studs go up", []string{"basement-wall"}, numbers(5, 10, 15), asShown("", " foam board behind")},
-	}
-}
-
-func sizesOf(a house.Answered, p *house.Place) []house.Answer {
-	kind, _ := a.List.Catalog().Kind(p.Kind)
+// tries are the answers to compare: the numbers of the kind, or its sizes of lumber.
+func tries(kind catalog.PlaceKind, q house.Question) []house.Answer {
 	var out []house.Answer
-	for _, s := range kind.Sizes {
-		out = append(out, house.Text(s))
+	if q.Kind == house.Choice {
+		for _, s := range kind.Sizes {
+			out = append(out, house.Text(s))
+		}
+	}
+	for _, v := range kind.StillOpen[q.Key] {
+		out = append(out, house.Number(v))
 	}
 	return out
 }
@@ -73,13 +57,14 @@ func (a Assessment) StillOpen(prefs Preferences, placeID string) []Open {
 		return nil
 	}
 	var out []Open
-	for _, c := range openChanges() {
+	kind, _ := ans.List.Catalog().Kind(p.Kind)
+	for _, c := range openChanges {
 		q, ok := ans.List.Find("place." + c.key)
-		if !ok || !q.For(p.Kind) || !slices.Contains(c.kinds, p.Kind) || !ans.Asked(q, p) {
+		if _, open := kind.StillOpen[c.key]; !ok || !open || !q.For(p.Kind) || !ans.Asked(q, p) {
 			continue
 		}
 		now := ans.ValueOf(q, p).Answer
-		for _, v := range c.answers(ans, p) {
+		for _, v := range tries(kind, q) {
 			placed, ok := a.with(prefs, q, placeID, v)
 			if !ok {
 				continue

@@ -67,7 +67,7 @@ func compareCell(p plan.Place, o Options) string {
 	if brief := settleBrief(p); brief != "" {
 		text += brief + " "
 	}
-	if p.Surface.Kind.ID == "chimney" {
+	if p.Surface.Kind.BesideChimney {
 		text += "KEEP THE GAP EMPTY; "
 	}
 	text += ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)

@@ -63,7 +63,7 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	if board := inspect.PartToBuy(p, o.System); board != "" {
 		row[5] += " with " + board + " to buy"
 	}
-	if p.Surface.Kind.ID == "chimney" {
+	if p.Surface.Kind.BesideChimney {
 		row[5] = "KEEP THE GAP EMPTY: " + row[5]
 	}
 	if len(p.Settles()) > 0 {

@@ -187,7 +187,7 @@ func sheetFacts(b *page.Block, s inspect.Sheet, o Options) {
 		}
 		add("Behind", fmt.Sprintf("%s of foam board in all on the concrete, its joints taped%s: ________", o.System.R(foam), when))
 	}
-	if s.Plan.Surface.Kind.ID == "chimney" {
+	if s.Plan.Surface.Kind.BesideChimney {
 		loud("Gap", fmt.Sprintf("KEEP EMPTY: %s; %s", s.Plan.Surface.Clearance.Text(o.System), s.Plan.Surface.Clearance.Reason))
 	}
 }

@@ -123,7 +123,7 @@ func jsonSheetOf(s inspect.Sheet, o Options) jsonSheet {
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1), ThereR: round(p.Surface.CIR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
 	}
-	if p.Surface.Kind.ID == "chimney" {
+	if p.Surface.Kind.BesideChimney {
 		out.GapIn = p.Surface.Clearance.Inches
 	}
 	for _, l := range s.Layers {

@@ -64,7 +64,7 @@ func PlaceRows(p plan.Place, o Options) []page.Row {
 	for _, text := range FindFirst(p, o) {
 		loud("First", text)
 	}
-	if p.Surface.Kind.ID == "chimney" {
+	if p.Surface.Kind.BesideChimney {
 		loud("Gap", fmt.Sprintf("%s; %s. Confirm with the mason or installer.", GapText(p, o), p.Surface.Clearance.Reason))
 	}
 	switch {

@@ -143,7 +143,7 @@ func Glance(place plan.Place, o Options) string {
 	}
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
 		then := " Once that is answered: "
-		if place.Choice == nil || place.Surface.Kind.ID == "chimney" { // a gap is kept empty in any case
+		if place.Choice == nil || place.Surface.Kind.BesideChimney { // a gap is kept empty in any case
 			then = " "
 		}
 		return plan.AskHead + strings.Join(asks, " ") + then + text
@@ -171,7 +171,7 @@ func glance(place plan.Place, o Options) string {
 		return place.StopText()
 	case place.Surface.Held() != "":
 		return GapText(place, o) + "; no blanket is planned before that"
-	case place.Choice == nil && place.Surface.Kind.ID == "chimney":
+	case place.Choice == nil && place.Surface.Kind.BesideChimney:
 		return GapText(place, o) + "; nothing fits beyond it; confirm with the mason or installer"
 	case place.Choice == nil:
 		return strings.TrimSuffix(NothingText(place), ": see why below") + "; " + o.System.Area(place.Surface.AreaFt2)
@@ -185,7 +185,7 @@ func glance(place plan.Place, o Options) string {
 		text += "; plus " + o.System.R(place.Target.AddR) + " board"
 	}
 	text += DampAtAGlance(place)
-	if place.Surface.Kind.ID == "chimney" {
+	if place.Surface.Kind.BesideChimney {
 		text = GapText(place, o) + "; beyond it " + e.Name + "; confirm with the mason or installer"
 	}
 	return text

@@ -1,0 +1,202 @@
+package catalog
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+
+	"battwright/rules/strict"
+)
+
+func (k *checker) kinds() {
+	for _, p := range k.c.Kinds {
+		what := "place " + p.ID
+		k.ref(what, p.Ref)
+		if _, _, ok := k.c.WoodShare(p.ShareElement, p.DefaultPractice, p.DefaultSpacingIn); !ok {
+			k.bad("%s: no framing share for %q", what, p.ShareElement)
+		}
+		blankets := 0
+		for _, l := range p.Layers {
+			if l.Name == "blanket" {
+				blankets++
+			}
+			k.within(what, "layer r", l.R, 0, 100)
+		}
+		if blankets != 1 {
+			k.bad("%s: wants exactly one layer named blanket, has %d", what, blankets)
+		}
+	}
+}
+
+// traits checks that each kind of place has every trait, and names nothing that
+// is not there.
+func (k *checker) traits(r *records) {
+	for _, p := range r.Kinds {
+		kindChecker{k, p, r}.all()
+	}
+	for _, d := range r.Dangers {
+		if d.Question != "" && !slices.Contains(r.questions, "place."+d.Question) {
+			k.errs = append(k.errs, d.from.problem("danger", []any{"question"}, fmt.Sprintf("%q", d.Question), "a question of a place"))
+		}
+	}
+}
+
+// kindChecker checks the traits of one kind.
+type kindChecker struct {
+	*checker
+	p PlaceKind
+	r *records
+}
+
+func (k kindChecker) wrong(found, want string, below ...any) {
+	if found == `""` {
+		found = "nothing"
+	}
+	k.errs = append(k.errs, k.p.from.problem("place", below, found, want))
+}
+
+// one checks a trait that is one of some words.
+func (k kindChecker) one(key, value string, of ...string) {
+	if !slices.Contains(of, value) {
+		k.wrong(fmt.Sprintf("%q", value), "one of "+strings.Join(of, ", "), key)
+	}
+}
+
+// listed checks names of something that is listed elsewhere.
+func (k kindChecker) listed(known []string, want, key string, names ...string) {
+	for _, n := range names {
+		if !slices.Contains(known, n) {
+			k.wrong(fmt.Sprintf("%q", n), want, key)
+		}
+	}
+}
+
+func (k kindChecker) all() {
+	p := k.p
+	k.one("boundary", p.Boundary, "air", "soil", "none")
+	k.one("heat_flow", p.HeatFlow, "up", "down", "horizontal")
+	k.one("size", p.Size, SizeRun, SizeRectangle, SizeFloor, SizeRing, SizeRim, SizeChase)
+	k.one("exposed", p.Exposed, ExposedAlways, ExposedNever, ExposedAsked, ExposedAskedYes)
+	k.one("retarder", p.Retarder, RetarderByTable, RetarderByZone, RetarderUnfaced, RetarderNever)
+	k.one("airway", p.Airway, "", AirwayEaves, AirwayChannel)
+	if p.Retarder == RetarderNever && p.Unfaced == "" {
+		k.wrong("nothing", "why nothing goes on the room side", "unfaced")
+	}
+	if s := p.Ft2Hour; !(0 < s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
+		k.wrong("no figures that rise", "low, typical and high, rising", "ft2_hour")
+	}
+	if p.BesideChimney != (p.Size == SizeChase) {
+		k.wrong(p.Size, "a chase beside a chimney, and nowhere else", "size")
+	}
+	k.area()
+	k.questions()
+	k.names()
+}
+
+// area checks that a size can be proposed for every place of the kind.
+func (k kindChecker) area() {
+	p := k.p
+	switch p.Size {
+	case SizeRing, SizeRim, SizeChase: // by their own rule
+		return
+	case SizeRun:
+		k.one("area_of", p.AreaOf, AreaWalls, AreaPerimeter)
+	default:
+		if p.Usual["area_ft2"] == 0 {
+			k.one("area_of", p.AreaOf, AreaFootprint)
+		}
+	}
+}
+
+func (k kindChecker) questions() {
+	p := k.p
+	for _, key := range slices.Concat(p.Asks, slices.Sorted(maps.Keys(p.StillOpen))) {
+		k.listed(k.r.questions, "a question of a place", "asks", "place."+key)
+	}
+	for _, x := range p.Proposed {
+		if x.Of != "" {
+			k.listed(k.r.questions, "a question of the shape", "proposed", "shape."+x.Of)
+		}
+		for _, key := range slices.Sorted(maps.Keys(x.Set)) {
+			k.listed(k.r.questions, "a question of a place", "proposed", "place."+key)
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(p.HalfWhen)) {
+		k.listed(k.r.questions, "a question of the shape", "half_when", "shape."+key)
+	}
+	for _, key := range UsualKeys {
+		if _, ok := p.Usual[key]; p.AsksOf(key) && !ok {
+			k.wrong("nothing", "the number that is assumed until somebody says", "usual", key)
+		}
+	}
+	for key := range p.Usual {
+		if !slices.Contains(append([]string{"area_ft2", "height_ft"}, UsualKeys...), key) {
+			k.wrong("a number for "+key, "one for a question that takes its default from here: area_ft2, height_ft, "+strings.Join(UsualKeys, ", "), "usual", key)
+		}
+	}
+}
+
+// names checks what the kind names of other records.
+func (k kindChecker) names() {
+	p := k.p
+	var sizes, dangers, drawings, kinds []string
+	for _, x := range k.c.Sizes {
+		sizes = append(sizes, x.ID)
+	}
+	for _, x := range k.r.Dangers {
+		dangers = append(dangers, x.ID)
+	}
+	for _, x := range k.c.Drawings {
+		drawings = append(drawings, x.ID)
+	}
+	for _, x := range k.c.Kinds {
+		if x.Derived {
+			kinds = append(kinds, x.ID)
+		}
+	}
+	k.listed(sizes, "a size of lumber", "default_size", p.DefaultSize)
+	k.listed(sizes, "a size of lumber", "sizes", p.Sizes...)
+	k.listed(append(drawings, ""), "the id of a drawing", "drawing", p.Drawing)
+	k.listed(append(kinds, ""), "a derived kind of place", "unvented", p.Unvented)
+	for _, id := range slices.Sorted(maps.Keys(p.NotHere)) {
+		if !slices.Contains(dangers, id) {
+			k.wrong("no danger of that name", "one of "+strings.Join(dangers, ", "), "not_here", id)
+		} else if strings.TrimSpace(p.NotHere[id]) == "" {
+			k.wrong("nothing", "why that danger cannot be there", "not_here", id)
+		}
+	}
+	for key, id := range map[string]string{"supports": p.Supports, "labor": p.Labour} {
+		if _, ok := k.c.prices[id]; id != "" && id != "none" && !ok {
+			k.wrong(fmt.Sprintf("%q", id), "something that has a price", key)
+		}
+	}
+}
+
+// keepTraits gives a kind of ours that an overlay changes its traits, which the
+// overlay may leave out but not change: a danger, a question or a count of ours
+// stays.
+func keepTraits(r, o *records, tree *strict.Tree) strict.Problems {
+	var out strict.Problems
+	for i := range o.Kinds {
+		at := slices.IndexFunc(r.Kinds, func(b PlaceKind) bool { return b.ID == o.Kinds[i].ID })
+		if at < 0 || o.Kinds[i].Remove {
+			continue
+		}
+		own, ours := reflect.ValueOf(&o.Kinds[i].Traits).Elem(), reflect.ValueOf(r.Kinds[at].Traits)
+		for f := range own.NumField() {
+			if !own.Field(f).IsZero() && !reflect.DeepEqual(own.Field(f).Interface(), ours.Field(f).Interface()) {
+				key, _, _ := strings.Cut(own.Type().Field(f).Tag.Get("toml"), ",")
+				out = append(out, tree.Problem([]any{"place", i, key}, "a change to a trait of a kind of ours", "a kind of your own, with another id"))
+			}
+		}
+		o.Kinds[i].Traits = r.Kinds[at].Traits
+	}
+	for i, d := range o.Dangers {
+		if slices.ContainsFunc(r.Dangers, func(b Danger) bool { return b.ID == d.ID }) {
+			out = append(out, tree.Problem([]any{"danger", i, "id"}, "a change to a danger", "another id: dangers stay, you may add some"))
+		}
+	}
+	return out
+}
