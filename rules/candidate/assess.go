@@ -4,6 +4,7 @@
 package candidate
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -24,6 +25,8 @@ type Assessed struct {
 	Values  []Measure // in the order of the criteria, rules applied
 	Facts   *rules.Facts
 	Out     string // why the builder or the place leaves it out, empty when not
+
+	measured []Measure // as Values, before the rules
 }
 
 // Excluded reports whether a rule or the builder takes the candidate out.
@@ -43,6 +46,8 @@ type PlaceResult struct {
 	Candidates []Assessed
 	Unfit      []Unfit
 	Verdict    rules.Verdict // of the place itself, whatever the blanket
+
+	facts *rules.Facts // that do not hang on a blanket
 }
 
 // Assess works out one place. It never fails: what cannot be worked out is
@@ -59,7 +64,8 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 	base := placeFacts(a, p, s, site)
 	verdict := verdictOf(c, base, s.System)
 	s.UnderJoists, s.FoamInBays = needs(verdict, "layer-under-joists"), needs(verdict, "foam-in-bays")
-	out := PlaceResult{Surface: s, Target: t, Unfit: append(heavy, unfit...), Verdict: verdict}
+	out := PlaceResult{Surface: s, Target: t, Unfit: append(heavy, unfit...), Verdict: verdict, facts: base}
+	out.Candidates = make([]Assessed, 0, len(stacks))
 	for _, b := range stacks {
 		one := assessOne(s, site, c, b, t, base)
 		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(s, t, stands, b.Material.ID)
@@ -95,18 +101,53 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 	out.Damp = dampOf(s, site, c, b, out.Facing, t)
 	out.retard(s, site, c, t)
 	out.Money = moneyOf(s, c, b, out.Facing)
-	out.Facts = candidateFacts(base, s, c, b, out.Facing, out.Heat, out.Damp)
-	out.Verdict = verdictOf(c, out.Facts, s.System)
-	out.Values = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
-	for i, v := range out.Values {
-		adjust(&out.Values[i], out.Verdict.Adjust[v.Criterion])
-	}
+	out.measured = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
+	out.judge(s, c, base)
 	for _, id := range s.RuledOut {
 		if id == b.Material.ID {
 			out.Out = "you ruled it out"
 		}
 	}
 	return out
+}
+
+// judge is what hangs on the facts alone: the verdict of the rules, and the
+// values with what it adds and takes.
+func (a *Assessed) judge(s Surface, c *catalog.Catalog, base *rules.Facts) {
+	a.Facts = candidateFacts(base, s, c, a.Blankets, a.Facing, a.Heat, a.Damp)
+	a.Verdict = verdictOf(c, a.Facts, s.System)
+	a.Values = slices.Clone(a.measured)
+	for i, v := range a.Values {
+		adjust(&a.Values[i], a.Verdict.Adjust[v.Criterion])
+	}
+}
+
+// Again gives what Assess gives after answers changed, with what they do not
+// reach kept. Where the place and its site are as they were, only the facts for
+// the rules can differ. same tells that nothing does.
+func (r PlaceResult) Again(a house.Answered, p *house.Place, site Site, sameSite bool) (now PlaceResult, same bool) {
+	if !sameSite {
+		return Assess(a, p, site), false
+	}
+	c, s := a.List.Catalog(), surfaceOf(a, p)
+	s.DampAlone = r.Surface.DampAlone
+	base := placeFacts(a, p, s, site)
+	s.UnderJoists, s.FoamInBays = r.Surface.UnderJoists, r.Surface.FoamInBays
+	if !reflect.DeepEqual(s, r.Surface) {
+		return Assess(a, p, site), false
+	}
+	if reflect.DeepEqual(base, r.facts) {
+		return r, true
+	}
+	v := verdictOf(c, base, s.System)
+	if needs(v, "layer-under-joists") != s.UnderJoists || needs(v, "foam-in-bays") != s.FoamInBays {
+		return Assess(a, p, site), false
+	}
+	r.facts, r.Verdict, r.Candidates = base, v, slices.Clone(r.Candidates)
+	for i := range r.Candidates {
+		r.Candidates[i].judge(s, c, base)
+	}
+	return r, false
 }
 
 // verdictOf evaluates the rule book with figures in the texts written in the

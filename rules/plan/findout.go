@@ -6,7 +6,6 @@ import (
 	"sort"
 	"strings"
 
-	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
 
@@ -157,24 +156,32 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 }
 
 // tried gives the plan with another answer beside the plan as it is. Without a
-// budget a place is chosen for by itself, so an answer about one place leaves
-// all others as they are: then both hold that place alone, and the list takes as
-// long for each question of a large house as for one of a small house.
+// budget a place is chosen for by itself, so both hold only the places that the
+// answer reaches.
 func (a Assessment) tried(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (before, after Plan) {
-	now := house.Answered{List: a.Answered.List, System: a.Answered.System}
+	now := answering(a.Answered, q, placeID, answer)
+	if p.HasBudget && q.Scope == house.PlaceScope {
+		return base, a.Update(now, placeID).weighed(p)
+	}
+	again, changed := a.again(now, placeID)
+	if p.HasBudget {
+		return base, again.weighed(p)
+	}
+	for _, i := range changed {
+		before.Places = append(before.Places, base.Places[i])
+		after.Places = append(after.Places, weighOne(now.List.Catalog(), again.Places[i], p))
+	}
+	return before, after
+}
+
+// answering is a house with one more answer; what is not about it is shared.
+func answering(a house.Answered, q house.Question, placeID string, answer house.Answer) house.Answered {
+	a.House = a.House.CloneFor(placeID)
 	if q.Scope != house.PlaceScope {
-		now.House = a.Answered.House.Clone()
-		now.Store(q, nil, answer)
-		return base, Assess(now).Weigh(p)
+		a.House.Answers = a.House.Answers.Clone()
 	}
-	now.House = a.Answered.House.CloneFor(placeID)
-	now.Store(q, now.House.Place(placeID), answer)
-	at := slices.IndexFunc(base.Places, func(x Place) bool { return x.Surface.ID == placeID })
-	if p.HasBudget || at < 0 {
-		return base, a.Update(now, placeID).Weigh(p)
-	}
-	again := candidate.Assess(now, now.House.Place(placeID), candidate.ResolveSite(now)) // as Update does
-	return Plan{Places: base.Places[at : at+1]}, Plan{Places: []Place{weighOne(a.Answered.List.Catalog(), again, p)}}
+	a.Store(q, a.House.Place(placeID), answer)
+	return a
 }
 
 func cautions(p Plan) string {

@@ -2,8 +2,10 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 )
@@ -22,13 +24,12 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 		if zone := near.Zone2021; len(zone) != len(base.Site.Zone) || !strings.HasSuffix(zone, base.Site.Letter) {
 			continue
 		}
-		h := a.Answered.House.Clone()
-		now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
-		now.Store(q, nil, house.Text(near.ID))
-		other := Assess(now).Weigh(p)
-		if other.Site.Zone != base.Site.Zone {
+		now := answering(a.Answered, q, "", house.Text(near.ID))
+		site := candidate.ResolveSite(now)
+		if site.Zone != base.Site.Zone {
 			continue // another zone is another question
 		}
+		other := a.under(site, now).weighed(p)
 		name := a.stationName(near.Climate)
 		switch {
 		case len(materialChanges(Changes(base, other))) > 0:
@@ -51,6 +52,18 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 		add(same, "the plan would be the same")
 	}
 	return strings.Join(parts, "; ")
+}
+
+// under is the house under another sky of the same zone. Of what chooses, only
+// the damp check looks at the weather.
+func (a Assessment) under(site candidate.Site, now house.Answered) Assessment {
+	out := Assessment{Answered: now, Site: site, Places: slices.Clone(a.Places)}
+	for i := range out.Places {
+		if slices.ContainsFunc(out.Places[i].Candidates, func(c candidate.Assessed) bool { return c.Damp.Checked }) {
+			out.Places[i] = candidate.Assess(now, &now.House.Places[i], site)
+		}
+	}
+	return out
 }
 
 // stationName tells two listed places of one name apart by their state.

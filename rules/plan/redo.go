@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"reflect"
 	"strings"
 
+	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
 
@@ -42,5 +44,28 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 	case OnePlace:
 		return a.Update(now, placeID)
 	}
-	return Assess(now)
+	out, _ := a.again(now, "")
+	return out
+}
+
+// again is Assess with what the answers do not reach kept, and which places they
+// reach. With an id nothing but that place is looked at.
+func (a Assessment) again(now house.Answered, placeID string) (out Assessment, reached []int) {
+	out = Assessment{Answered: now, Site: candidate.ResolveSite(now)}
+	sameSite := reflect.DeepEqual(out.Site, a.Site)
+	for i := range now.House.Places {
+		was := candidate.PlaceResult{}
+		if i < len(a.Places) {
+			was = a.Places[i]
+		}
+		same := placeID != "" && now.House.Places[i].ID != placeID
+		if !same {
+			was, same = was.Again(now, &now.House.Places[i], out.Site, sameSite)
+		}
+		if !same {
+			reached = append(reached, i)
+		}
+		out.Places = append(out.Places, was)
+	}
+	return out, reached
 }

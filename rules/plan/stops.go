@@ -229,8 +229,11 @@ func (p *Plan) spread() {
 		place := &p.Places[i]
 		place.Elsewhere = nil
 		for _, h := range place.Asks() {
-			for _, other := range p.Places {
-				if h.Rule.Effect.Spreads && slices.ContainsFunc(other.Stops, func(s Stop) bool { return s.Danger == h.Rule.ID }) {
+			if !h.Rule.Effect.Spreads {
+				continue
+			}
+			for k := range p.Places {
+				if other := &p.Places[k]; slices.ContainsFunc(other.Stops, func(s Stop) bool { return s.Danger == h.Rule.ID }) {
 					if place.Elsewhere == nil {
 						place.Elsewhere = map[string][]string{}
 					}

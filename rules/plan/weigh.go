@@ -16,13 +16,24 @@ import (
 // again: scores, ranking and choice come from the assessment alone.
 func (a Assessment) Weigh(p Preferences) Plan {
 	c := a.Answered.List.Catalog()
-	out := Plan{
-		Name: a.Answered.Text(house.Top, nil, "name"), Stage: a.Answered.Text(house.Top, nil, "stage"),
-		Site: a.Site, Overlaid: c.Overlaid, Places: make([]Place, 0, len(a.Places)),
-	}
+	out := a.weighed(p)
+	out.Name, out.Stage = a.Answered.Text(house.Top, nil, "name"), a.Answered.Text(house.Top, nil, "stage")
+	out.Overlaid = c.Overlaid
 	for _, k := range c.Criteria {
 		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID]})
 	}
+	out.spread()
+	a.said(&out)
+	a.notCovered(&out)
+	sources(&out, c)
+	return out
+}
+
+// weighed is the choice of every place and what it costs, without the words
+// around it.
+func (a Assessment) weighed(p Preferences) Plan {
+	c := a.Answered.List.Catalog()
+	out := Plan{Site: a.Site, Places: make([]Place, 0, len(a.Places))}
 	for _, place := range a.Places {
 		out.Places = append(out.Places, weighOne(c, place, p))
 	}
@@ -31,10 +42,6 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.spend(c, p)
 		out.Money = moneyOf(out.Places, p)
 	}
-	out.spread()
-	a.said(&out)
-	a.notCovered(&out)
-	sources(&out, c)
 	return out
 }
 
