@@ -16,7 +16,7 @@ var toneOf = map[page.Tone]style.Tone{
 var signOf = map[page.Mark]string{page.For: "+ ", page.Against: "- ", page.Caution: "! ", page.Open: "? "}
 
 // keysTo is the key behind an action that a row names.
-var keysTo = map[page.ActionID]string{report.ActHow: keys.How.Help().Key, report.ActEdit: keys.Edit.Help().Key}
+var keysTo = map[page.ActionID]string{report.ActHow: "h", report.ActEdit: "e"}
 
 // showPage draws a page without its title.
 func showPage(p *canvas, s *state, d page.Page) {

@@ -44,7 +44,7 @@ func TestPagingOnAnswersNothing(t *testing.T) {
 		p.press("5", place)
 		for range 40 {
 			p.press("enter")
-			if _, on := p.m.top().(*walkForm); !on {
+			if _, on := p.m.top().(*form); !on {
 				break
 			}
 		}
@@ -107,12 +107,14 @@ func TestOffersInTheWizard(t *testing.T) {
 	}
 	p.press("4")
 	require.Contains(t, p.view(), "5 lines could not be read")
-	require.NotContains(t, p.view(), "Open an offer file", "three are enough")
-	require.Len(t, p.m.s.Offers, 3)
-	p.press("3") // close the first
+	p.store.Files["four.toml"] = fixture.File(t, "offers/full.toml")
+	p.press("1").typed("four.toml").press("enter")
+	require.Contains(t, p.view(), "3 offers are open: close one first")
+	require.Len(t, p.m.s.Offers, 3, "three are enough")
+	p.press("down", "down", "down", "x") // close the first
 	require.Len(t, p.m.s.Offers, 2)
 	require.Equal(t, "bold.toml", p.m.s.Offers[0].Path)
-	p.press("b", "4", "1").typed("nowhere.toml").press("enter")
+	p.press("1").typed("nowhere.toml").press("enter")
 	require.Contains(t, p.view(), "no such file")
 }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/tui/session"
 )
 
 // Whoever says that the drawings name R-values is asked for them next, and the
@@ -17,9 +18,9 @@ func TestDrawingsAreAskedForAtOnce(t *testing.T) {
 	require.True(t, ok)
 	require.Equal(t, "drawing_r.attic", f.fields[f.active].q.FullKey())
 	p.typed("49").press("enter").typed("20").press("enter").typed("5").press("enter").press("ctrl+d")
-	require.Equal(t, stepPlaces, p.m.top().Step())
+	require.Equal(t, session.AtPlaces, p.m.top().Step())
 	require.Equal(t, house.Number(49), p.m.s.House.Answers["drawing_r.attic"])
 	p.press("enter", "ctrl+n")
-	require.Equal(t, stepLook, p.m.top().Step())
+	require.Equal(t, session.AtLook, p.m.top().Step())
 	require.Contains(t, p.view(), "THE R-VALUES OF YOUR DRAWINGS ARE NOT IN THIS PLAN YET (Floor over the crawl space)")
 }

@@ -18,7 +18,7 @@ import (
 func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	p.press("1") // a new house, rough look
-	for p.keys < 60 && p.m.top().Step() == stepHouse {
+	for p.keys < 60 && p.m.top().Step() == session.AtHouse {
 		p.press("enter")
 	}
 	require.Contains(t, p.view(), "The places to insulate")
@@ -60,7 +60,7 @@ func TestTypedAnswersAreKept(t *testing.T) {
 			if !ok {
 				continue
 			}
-			p.m = p.m.goTo(goMsg{to: stepHouse}) // the form once more, from wherever leaving went
+			p.m = p.m.goTo(goMsg{to: session.AtHouse}) // the form once more, from wherever leaving went
 			p.ask(q.q.FullKey()).press("ctrl+u").typed(text).press(leave)
 			want, err := q.q.Parse(text)
 			require.NoError(t, err)
@@ -113,10 +113,10 @@ func TestEnterNeverAnswersForSafety(t *testing.T) {
 	}
 	delete(p.m.s.House.Answers, "old")
 	delete(p.m.s.House.Answers, "shape.chimney")
-	p.m.s.edited(wholeHouse, "")
+	p.m.s.EditedHouse()
 	var checked int
 	for _, pl := range p.m.s.House.Places {
-		p.m = p.m.goTo(goMsg{to: stepPlaces}).push(newPlaceForm(p.m.s, pl.ID))
+		p.m = p.m.goTo(goMsg{to: session.AtPlaces}).push(newScreen(session.At{ID: session.PlaceForm, Arg: pl.ID}, p.m.s, session.AtPlaces))
 		for range p.m.top().(*form).fields {
 			f := p.m.top().(*form)
 			q := f.fields[f.active].q
@@ -146,10 +146,10 @@ func TestBackFromEverywhere(t *testing.T) {
 			p.press("esc")
 		}
 		require.False(t, p.quit, s.name)
-		require.LessOrEqual(t, p.m.top().Step(), stepHouse, "%s: not at the beginning:\n%s", s.name, p.view())
+		require.LessOrEqual(t, p.m.top().Step(), session.AtHouse, "%s: not at the beginning:\n%s", s.name, p.view())
 		if f, ok := p.m.top().(*form); ok {
 			require.Zero(t, f.active, s.name)
-			require.Contains(t, p.view(), session.FirstQuestion, "where answers are at stake back ends before the start screen")
+			require.Contains(t, p.view(), "This is the first question. g leads to every step and to the start screen.", "where answers are at stake back ends before the start screen")
 		}
 		after := p.m.s.Text()
 		if s.name != "house-number" && s.name != "house-text" && s.name != "house-suggest" { // typed and left: kept

@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
+	"battwright/rules/page"
 	"battwright/tui/session"
 	"battwright/tui/style"
 )
@@ -47,7 +48,7 @@ func (m Model) footKeys(top screen) []key.Binding {
 		}
 		return append(out, typed(keys.GoTo), typed(keys.Quit))
 	}
-	if x, ok := top.(*menu); !ok || !x.steps {
+	if x, ok := top.(*viewScreen); !ok || x.at.ID != session.Steps {
 		out = append(out, keys.GoTo)
 	}
 	return append(out, keys.Words, keys.Save, keys.Quit)
@@ -139,25 +140,20 @@ func asksWhy(top screen, s *state) bool {
 }
 
 // newKeyList shows all keys of a screen, also those that had no room.
-func newKeyList(of screen, s *state) *reading {
-	list := of.Keys(s)
-	return &reading{at: of.Step(), draw: func(p *canvas, s *state) {
-		p.line(style.Title, "Keys of the screen you came from")
-		p.blank()
-		for _, b := range list {
-			if b.Enabled() {
-				p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
-			}
-		}
-		p.blank()
-		p.line(style.Title, "Keys of every screen")
-		p.blank()
-		for _, b := range []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Top, keys.Bottom, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend} {
-			p.labelled(style.Plain, "  "+b.Help().Key, keyColumn, b.Help().Desc)
-		}
-		p.blank()
-		p.para(style.Dim, 0, session.OneEnter)
-	}}
+func newKeyList(of screen, s *state) *viewScreen {
+	d := page.Page{Blocks: []page.Block{
+		keyBlock("Keys of the screen you came from", of.Keys(s)),
+		keyBlock("Keys of every screen", []key.Binding{keys.GoTo, keys.Words, keys.PageDown, keys.PageUp, keys.Top, keys.Bottom, keys.Save, keys.Quit, keys.Interrupt, keys.Suspend}),
+	}, End: oneEnter}
+	return &viewScreen{made: &d, step: of.Step()}
 }
 
-const keyColumn = 14
+func keyBlock(title string, list []key.Binding) page.Block {
+	b := page.Block{Title: title}
+	for _, k := range list {
+		if k.Enabled() {
+			b.Add(page.Row{Kind: page.Fact, Label: "  " + k.Help().Key, Text: k.Help().Desc})
+		}
+	}
+	return b
+}

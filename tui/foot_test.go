@@ -41,7 +41,7 @@ func TestFootKeepsWhatMattersMost(t *testing.T) {
 			for _, want := range []string{"s save", "q quit"} {
 				require.Contains(t, foot, want, "%s at %v", s.name, size)
 			}
-			if p.m.top().Step() != stepNone {
+			if p.m.top().Step() != session.AtStart {
 				require.Regexp(t, "b (back|question before)", foot, "%s at %v", s.name, size)
 			}
 		}
@@ -54,7 +54,7 @@ func TestAllKeys(t *testing.T) {
 	require.NotContains(t, feet(p), "other place")
 	require.Contains(t, feet(p), "? all keys")
 	shown := p.press("?").view() + p.press("pgdn").view()
-	for _, b := range newPlacePage("").Keys(p.m.s) {
+	for _, b := range newPlacePage("street-wall").Keys(p.m.s) {
 		if b.Enabled() {
 			require.Contains(t, shown, b.Help().Desc)
 		}
@@ -86,7 +86,7 @@ func TestKeysActWhileHelpIsOpen(t *testing.T) {
 	p.press("1").ask("stage").press("?")
 	require.Contains(t, p.view(), "enter close help")
 	require.NotContains(t, p.view(), "enter accept")
-	require.Contains(t, p.view(), session.OneEnter[:30])
+	require.Contains(t, p.view(), oneEnter[:30])
 	p.press("enter")
 	require.NotContains(t, p.view(), "Why we ask")
 	require.Equal(t, house.Absent, p.m.s.House.Answers["stage"].State, "an enter for the help answers nothing")
@@ -94,7 +94,7 @@ func TestKeysActWhileHelpIsOpen(t *testing.T) {
 	require.Equal(t, house.Text("framed"), p.m.s.House.Answers["stage"])
 	p.ask("site.county").press("?")
 	require.Contains(t, p.view(), "Why we ask")
-	require.NotContains(t, p.view(), session.OneEnter[:30], "a digit is text there")
+	require.NotContains(t, p.view(), oneEnter[:30], "a digit is text there")
 	require.NotContains(t, p.view(), "esc back")
 	p.press("esc")
 	p.ask("shape.chimney").press("?", "d")

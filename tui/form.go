@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/tui/session"
 	"battwright/tui/style"
 )
@@ -14,34 +15,29 @@ import (
 // form asks a list of questions, one open at a time. It is the review screen
 // as well: every answer can be reached with the arrow keys.
 type form struct {
-	title  string
-	intro  string
-	at     step
-	place  string // id of the place, empty for the house
-	named  bool   // the title is the name of the place, which may change here
-	pick   func(*state) []house.Question
-	then   func(*state) tea.Cmd // after the last question
+	session.Form
+	on     *state // the session it asks for
 	fields []field
 	active int
 	help   bool
-	speeds bool                  // it has a rough look and all questions
-	below  func(*canvas, *state) // what the answers lead to, under the questions
-	extra  []key.Binding
-	on     func(tea.KeyMsg, *state) tea.Cmd // keys of this form alone
 }
 
-func newForm(title, intro string, at step, place string, s *state, pick func(*state) []house.Question, then func(*state) tea.Cmd) *form {
-	f := &form{title: title, intro: intro, at: at, place: place, pick: pick, then: then}
-	f.refresh(s)
-	if len(f.fields) > 0 {
-		f.fields[0].focus(s)
+func newForm(f session.Form, s *state) *form {
+	x := &form{Form: f, on: s}
+	if f.On != s.Session { // the walk is asked about in the same way
+		x.on = &state{Session: f.On, g: s.g}
 	}
-	return f
+	x.refresh()
+	if len(x.fields) > 0 {
+		x.fields[0].focus(x.on)
+	}
+	return x
 }
 
 // refresh takes the questions that apply now. What was typed into a field
 // stays with it.
-func (f *form) refresh(s *state) {
+func (f *form) refresh() {
+	s := f.on
 	old := map[string]field{}
 	activeKey := ""
 	for i, x := range f.fields {
@@ -51,14 +47,14 @@ func (f *form) refresh(s *state) {
 		}
 	}
 	f.fields = nil
-	place := s.House.Place(f.place)
-	for _, q := range f.pick(s) {
+	place := s.House.Place(f.Place)
+	for _, q := range f.Pick() {
 		if !s.Answered().Asked(q, place) {
 			continue
 		}
 		x, ok := old[q.FullKey()]
 		if !ok {
-			x = newField(q, f.place)
+			x = newField(q, f.Place)
 		}
 		x.q = s.Answered().Offered(q, place)
 		f.fields = append(f.fields, x)
@@ -69,7 +65,7 @@ func (f *form) refresh(s *state) {
 	f.active = max(0, min(f.active, len(f.fields)-1))
 }
 
-func (f *form) Step() step { return f.at }
+func (f *form) Step() step { return f.Form.Step }
 
 func (f *form) Typing() bool {
 	return len(f.fields) > 0 && f.fields[f.active].textual()
@@ -94,109 +90,107 @@ func (f *form) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 		f.help = true
 		return f, nil
 	}
-	switch x.update(k, s) {
+	result := x.update(k, f.on)
+	if f.on != s {
+		s.picked, f.on.picked = f.on.picked, false
+	}
+	switch result {
 	case accepts:
-		f.refresh(s)
+		f.refresh()
 		return f.forward(s)
 	case stays:
-		f.refresh(s)
+		f.refresh()
 		return f, nil
 	}
-	if f.on != nil {
-		if cmd := f.on(k, s); cmd != nil {
-			return f, cmd
-		}
+	if a, ok := pressed(k, f.Actions, page.Action{}); ok {
+		return f, s.act(a, f)
 	}
 	switch {
 	case key.Matches(k, keys.Up), k.String() == "shift+tab":
-		f.move(-1, s)
+		f.move(-1)
 	case key.Matches(k, keys.Down):
-		f.move(1, s)
-	case key.Matches(k, keys.More) && f.speeds:
-		x.settle(s)
+		f.move(1)
+	case key.Matches(k, keys.More) && f.Speeds:
+		x.settle(f.on)
 		s.Rough = !s.Rough
 		s.WayChanged()
-		f.refresh(s)
-		f.fields[f.active].focus(s)
+		f.refresh()
+		f.fields[f.active].focus(f.on)
 	case key.Matches(k, keys.Back):
-		if f.speeds && f.active > 0 {
-			f.move(-1, s)
+		if f.Speeds && f.active > 0 {
+			f.move(-1)
 			return f, nil
 		}
-		x.settle(s)
+		x.settle(f.on)
 		return f, send(backMsg{})
 	case key.Matches(k, keys.Next):
-		x.settle(s)
-		if f.then != nil {
-			return f, f.then(s)
-		}
+		x.settle(f.on)
+		return f, s.done(f.Then, f)
 	}
 	return f, nil
 }
 
 func (f *form) forward(s *state) (screen, tea.Cmd) {
 	if f.active == len(f.fields)-1 {
-		if f.then != nil {
-			return f, f.then(s)
-		}
-		return f, nil
+		return f, s.done(f.Then, f)
 	}
-	f.move(1, s)
+	f.move(1)
 	return f, nil
 }
 
-func (f *form) move(by int, s *state) {
-	f.fields[f.active].settle(s)
-	f.refresh(s)
+func (f *form) move(by int) {
+	f.fields[f.active].settle(f.on)
+	f.refresh()
 	f.fields[f.active].blur()
 	f.active = max(0, min(f.active+by, len(f.fields)-1))
-	f.fields[f.active].focus(s)
+	f.fields[f.active].focus(f.on)
 }
 
 // again shows the answers as they are now, after other screens may have changed
 // them.
-func (f *form) again(s *state) {
-	f.refresh(s)
+func (f *form) again() {
+	f.refresh()
 	if len(f.fields) > 0 {
-		f.fields[f.active].focus(s)
+		f.fields[f.active].focus(f.on)
 	}
 }
 
 // whereLeft opens the first question behind the last that was answered.
-func (f *form) whereLeft(s *state) {
+func (f *form) whereLeft() {
+	s := f.on
 	to := 0
 	for i, x := range f.fields {
-		if s.Answered().Raw(x.q, s.House.Place(f.place)).State != house.Absent {
+		if s.Answered().Raw(x.q, s.House.Place(f.Place)).State != house.Absent {
 			to = min(i+1, len(f.fields)-1)
 		}
 	}
 	if to > 0 {
-		f.move(to-f.active, s)
+		f.move(to - f.active)
 	}
 }
 
 // settle takes in what is still typed, where it is valid.
-func (f *form) settle(s *state) (whole bool) {
+func (f *form) settle(*state) (whole bool) {
 	if len(f.fields) == 0 {
 		return true
 	}
-	f.fields[f.active].settle(s)
-	f.refresh(s)
+	f.fields[f.active].settle(f.on)
+	f.refresh()
 	return !f.fields[f.active].typed
 }
 
 func (f *form) View(p *canvas, s *state) {
-	title := f.title
-	if place := s.House.Place(f.place); f.named && place != nil {
-		title = s.Answered().Text(house.PlaceScope, place, "label")
+	title := f.Title
+	if place := s.House.Place(f.Place); f.Named && place != nil {
+		title = s.Label(place)
 	}
 	p.line(style.Title, title)
-	if f.intro != "" {
-		p.para(style.Dim, 0, f.intro)
+	if f.Intro != "" {
+		p.para(style.Dim, 0, f.Intro)
 	}
 	p.blank()
 	for i := range f.fields {
-		f.fields[i].view(p, s, i == f.active, s.g)
+		f.fields[i].view(p, f.on, i == f.active, s.g)
 		if i == f.active && f.help {
 			f.helpRows(p, s)
 		}
@@ -204,31 +198,21 @@ func (f *form) View(p *canvas, s *state) {
 	if len(f.fields) == 0 {
 		p.line(style.Dim, "Nothing to ask here.")
 	}
-	if f.below != nil {
+	if f.Below != nil {
 		p.blank()
-		f.below(p, s)
+		showPage(p, s, f.Below(p.width))
 	}
 }
 
 func (f *form) helpRows(p *canvas, s *state) {
 	q := f.fields[f.active].q
-	h, ok := s.Catalog().Help(q.FullKey())
-	if !ok {
-		h.How = q.How
-	}
-	if h.Why != "" {
-		p.para(style.Good, 4, "Why we ask: "+h.Why.In(s.System))
-	}
-	if h.How != "" {
-		p.para(style.Good, 4, "How to find out: "+h.How.In(s.System))
-	}
-	if h.Ask != "" {
-		p.para(style.Good, 4, "To ask: "+h.Ask.In(s.System))
+	for _, text := range s.HelpOf(q) {
+		p.para(style.Good, 4, text)
 	}
 	x := &f.fields[f.active]
 	text := keySentence(append(f.Keys(s), x.shown(keys.GoTo)))
 	if !x.textual() && x.digitsChoose() {
-		text += " " + session.OneEnter
+		text += " " + oneEnter
 	}
 	p.para(style.Dim, 4, text)
 	p.mark()
@@ -254,10 +238,10 @@ var keyDone = bind("n", "done", "n", "ctrl+n")
 // next leaves the questions that are still to come; at yes and no, n is no.
 func (f *form) next(x *field) key.Binding {
 	out := keys.Next
-	if f.place != "" {
+	if f.Place != "" {
 		out = keyDone
 	}
-	out.SetEnabled(f.then != nil && x.q.Kind != house.YesNoKind)
+	out.SetEnabled(x.q.Kind != house.YesNoKind)
 	return out
 }
 
@@ -268,19 +252,21 @@ func (f *form) Keys(s *state) []key.Binding {
 	x := &f.fields[f.active]
 	out := x.keys()
 	back := keys.Back
-	if f.speeds && f.active > 0 {
+	if f.Speeds && f.active > 0 {
 		back = keyBefore
 	}
 	out = append(out, x.shown(back), bind("tab", "next question", "tab"), x.shown(f.next(x)))
-	if f.speeds {
+	if f.Speeds {
 		more := keys.More
 		if !s.Rough {
 			more = bind("m", "fewer questions", "m", "ctrl+t")
 		}
 		out = append(out, x.shown(more))
 	}
-	for _, b := range f.extra {
-		out = append(out, x.shown(b))
+	for _, a := range f.Actions {
+		if a.Tag != "" {
+			out = append(out, x.shown(binding(a)))
+		}
 	}
 	if f.help {
 		return withHelpOpen(out)

@@ -27,7 +27,7 @@ func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 		require.Contains(t, p.view(), session.KeptTitle)
 		require.Contains(t, p.view(), session.KeptNote("h.toml", "h.toml"))
 		p.press(choice)
-		require.Contains(t, p.view(), session.Glance)
+		require.Contains(t, p.view(), "The house at a glance")
 		require.Equal(t, stage, p.m.s.House.Answers["stage"].Text)
 	}
 
@@ -35,7 +35,7 @@ func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 	store.Files["other.toml"] = store.Files["h.toml"]
 	p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 	p.press("5").typed("other.toml").press("enter")
-	require.Contains(t, p.view(), session.Glance)
+	require.Contains(t, p.view(), "The house at a glance")
 }
 
 // No file that is not there yet is gone on with: leaving the kept answers leads
@@ -54,7 +54,7 @@ func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
 		require.NotContains(t, p.view(), "Go on with new.toml")
 		p.press("down", "enter", "1")
 		require.Equal(t, "new.toml", p.m.s.Path)
-		require.Equal(t, stepHouse, p.m.top().Step())
+		require.Equal(t, session.AtHouse, p.m.top().Step())
 		require.NotEmpty(t, p.m.s.House.Answers)
 	}
 }

@@ -6,18 +6,16 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 )
 
-// keyMap holds the keys that more than one screen knows. The footer and the list
-// of all keys are made from it and from the keys of single screens, which stand
-// below or beside their screen and are matched as bindings too. A name that
+// keyMap holds the keys that the screens have themselves: moving, answering, and
+// what every screen knows. What can be done from a page has its key in its
+// page.Action. The footer and the list of all keys are made from both. A name that
 // begins with ctrl is the one a text field leaves to the key.
 type keyMap struct {
 	Up, Down, Left, Right, PageUp, PageDown, Top, Bottom key.Binding
 	Accept, Back, Next                                   key.Binding
 	DontKnow, Why, Clear, More, Toggle                   key.Binding
 	Yes, No                                              key.Binding
-	Add, Copy, Delete, Edit, Propose                     key.Binding
-	Reasons, Picture, Damp, How, Own                     key.Binding
-	FindOut, Export, Save, Keep, Words                   key.Binding
+	Save, Words                                          key.Binding
 	All, GoTo, Quit, Interrupt, Suspend                  key.Binding
 }
 
@@ -56,20 +54,7 @@ var keys = keyMap{
 	Toggle:    bind("space", "tick", " "),
 	Yes:       bind("y", "yes", "y"),
 	No:        bind("n", "no", "n"),
-	Add:       bind("a", "add", "a"),
-	Copy:      bind("c", "copy", "c"),
-	Delete:    bind("x", "delete", "x"),
-	Edit:      bind("e", "its answers", "e"),
-	Propose:   bind("r", "propose again", "r"),
-	Reasons:   bind("w", "why", "w"),
-	Picture:   bind("p", "picture", "p"),
-	Damp:      bind("d", "damp", "d"),
-	How:       bind("h", "how to install", "h"),
-	Own:       bind("o", "what matters here", "o"),
-	FindOut:   bind("f", "find out", "f"),
-	Export:    bind("x", "export", "x"),
 	Save:      bind("s", "save", "s", "ctrl+s"),
-	Keep:      bind("k", "keep as a plan", "k"),
 	Words:     bind("/", "words", "/"),
 	All:       bind("?", "all keys", "?"),
 	GoTo:      bind("g", "go to", "g", "ctrl+g"),
@@ -77,10 +62,3 @@ var keys = keyMap{
 	Interrupt: bind("ctrl+c", "stop", "ctrl+c"),
 	Suspend:   bind("ctrl+z", "pause", "ctrl+z"),
 }
-
-// The keys of single screens that the map does not hold.
-var (
-	keyMatters = bind("m", "what matters", "m")
-	keyOpen    = bind("c", "what can still change", "c")
-	keyWrite   = bind("w", "write to a file", "w")
-)

@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
+	"battwright/rules/report"
 	"battwright/tui/session"
 )
 
@@ -25,18 +27,18 @@ func TestNothingTypedBeforeTheLadderTakesALine(t *testing.T) {
 		p.press(early...)
 		p.hold = false
 		p.settle()
-		require.Contains(t, p.view(), session.Ladder, name)
+		require.Contains(t, p.view(), "What the next dollars buy", name)
 		require.Zero(t, p.m.s.Edits, name)
 
 		p.press("enter")
-		require.Contains(t, spaced(p.view()), session.EnterEarly)
+		require.Contains(t, spaced(p.view()), enterEarly)
 		require.Zero(t, p.m.s.Edits, name)
 		p.press("enter")
 		require.Equal(t, "spend", p.m.s.Answered().Text(house.Budget, nil, "use"), name)
 	}
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "5").send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("lb")}) // in one message
-	require.Contains(t, p.view(), session.Ladder)
+	require.Contains(t, p.view(), "What the next dollars buy")
 }
 
 // Choosing a saved plan says what becomes of the budget, above all that it is
@@ -46,11 +48,11 @@ func TestASavedPlanNamesItsBudget(t *testing.T) {
 	q, ok := p.m.s.List.Find("budget.total_usd")
 	require.True(t, ok)
 	p.m.s.answer(q, nil, house.Answer{})
-	p.m.s.KeepPlan("open")
+	p.m.s.Answered().KeepVariant("open", report.Kept(p.m.s.Plan))
 	p.m.s.answer(q, nil, house.Number(5000))
-	p.m.s.KeepPlan("capped")
+	p.m.s.Answered().KeepVariant("capped", report.Kept(p.m.s.Plan))
 	variant := func(name string) string {
-		p.run(useVariant(p.m.s, *p.m.s.House.Variant(name)))
+		p.run(p.m.s.act(page.Action{ID: session.UsePlan, Arg: name}, p.m.top()))
 		return spaced(p.view())
 	}
 	require.Contains(t, variant("open"), "The budget, $5,000 as a limit, is gone")

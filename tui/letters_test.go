@@ -114,7 +114,7 @@ func TestLettersInAnEmptyFieldAreText(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "5").ask("budget.total_usd").typed("about 5000").press("enter")
 	require.Contains(t, p.view(), "about 5000")
-	require.Equal(t, stepMoney, p.m.top().Step())
+	require.Equal(t, session.AtMoney, p.m.top().Step())
 }
 
 // The commands of a text field are keys that no text holds, and the footer says
@@ -126,7 +126,7 @@ func TestCommandsOfATextField(t *testing.T) {
 		require.Contains(t, feet(p), want)
 	}
 	p.press("ctrl+l")
-	require.Contains(t, p.view(), session.Ladder)
+	require.Contains(t, p.view(), "What the next dollars buy")
 	p.press("esc", "ctrl+g")
 	require.Contains(t, p.view(), "Go to")
 	p.press("5").ask("budget.total_usd").press("ctrl+u").typed("9000").press("ctrl+q")
@@ -147,7 +147,7 @@ func TestEnterBehindADigitSkipsNothing(t *testing.T) {
 		f := p.m.top().(*form)
 		require.True(t, f.fields[f.active].q.Safety)
 		require.Equal(t, "old", f.fields[f.active].q.FullKey(), "the question after is open, not passed")
-		require.Contains(t, p.view(), session.AlreadyTaken)
+		require.Contains(t, p.view(), alreadyTaken)
 		require.Contains(t, p.press("?").view(), "An enter right after it is left out")
 		p.press("esc", "enter")
 		require.NotEqual(t, "old", f.fields[f.active].q.FullKey(), "another enter goes on")
@@ -156,7 +156,7 @@ func TestEnterBehindADigitSkipsNothing(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 80, 24)
 	p.press("1").ask("shape.length_ft").typed("61").press("enter")
 	p.press("ctrl+g", "up", "enter")
-	require.Equal(t, stepNone, p.m.top().Step(), p.view())
+	require.Equal(t, session.AtStart, p.m.top().Step(), p.view())
 	p.press("2", "enter")
 	require.Contains(t, p.view(), "would be replaced", "the enter of a choice is no second yes")
 	require.Equal(t, 61.0, p.m.s.Answered().Num(house.Shape, nil, "length_ft"))

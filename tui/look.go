@@ -1,99 +1,99 @@
 package tui
 
 import (
-	"github.com/charmbracelet/bubbles/key"
-	tea "github.com/charmbracelet/bubbletea"
+	"strings"
 
-	"battwright/rules/plan"
+	"github.com/charmbracelet/x/ansi"
+
+	"battwright/rules/page"
 	"battwright/rules/report"
-	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
-// look is the house table: words and prices, no scores.
-type look struct{ cursor int }
+// wideWidth is the width from which two things stand side by side.
+const wideWidth = 120
 
-func newLook() *look { return &look{} }
+// takenMark stands before the material that the plan takes.
+const takenMark = "*"
 
-func (x *look) Step() step   { return stepLook }
-func (x *look) Typing() bool { return false }
-
-func (x *look) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
-	k, ok := msg.(tea.KeyMsg)
-	if !ok {
-		return x, nil
-	}
-	n := len(s.Plan.Places)
-	x.cursor = max(0, min(x.cursor, n-1))
-	switch {
-	case key.Matches(k, keys.Up):
-		x.cursor = max(0, x.cursor-1)
-	case key.Matches(k, keys.Down):
-		x.cursor = min(max(0, n-1), x.cursor+1)
-	case key.Matches(k, keys.Accept) && n > 0:
-		return x, send(pushMsg{newPlacePage(s.Plan.Places[x.cursor].Surface.ID)})
-	case key.Matches(k, keys.FindOut):
-		return x, send(pushMsg{newFindOut()})
-	case key.Matches(k, keys.Export):
-		return x, send(pushMsg{newExport()})
-	case key.Matches(k, keys.Keep):
-		return x, send(pushMsg{newVariants()})
-	case key.Matches(k, keyMatters):
-		return x, send(goMsg{to: stepMatters})
-	case key.Matches(k, keys.Reasons):
-		return x, send(pushMsg{newMind()})
-	case key.Matches(k, keys.Next):
-		return x, send(goMsg{to: stepMoney})
-	case key.Matches(k, keys.Back):
-		return x, send(backMsg{})
-	}
-	return x, nil
-}
-
-func (x *look) View(p *canvas, s *state) {
-	p.line(style.Title, session.Glance)
-	p.para(style.Dim, 0, report.MoneyText(s.Plan, s.System))
-	for _, text := range s.Plan.First() {
-		p.para(style.Warn, 0, text)
-	}
-	p.blank()
-	if p.width >= wideWidth && len(s.Plan.Places) > 0 {
-		x.wide(p, s)
+// lookRows are the places of the first look with every material. A wide window
+// has them all in a table, and under it the one under the cursor.
+func (x *viewScreen) lookRows(p *canvas, s *state) {
+	all := report.LookBlocks(s.Plan, s.Options())
+	if p.width < wideWidth || len(all) == 0 {
+		for i, b := range all {
+			x.place(p, s, b, i == x.cursor)
+		}
 		return
 	}
-	for i, pl := range s.Plan.Places {
-		x.place(p, s, pl, i == x.cursor)
+	x.table(p, s, report.LookTable(s.Plan, s.Options()))
+	p.blank()
+	p.line(style.Dim, takenMark+" is what the plan takes. Prices are the most likely ones; the lines below give low and high.")
+	p.blank()
+	x.place(p, s, all[x.cursor], true)
+}
+
+// The columns of the table: a price is never cut, a name wraps.
+const (
+	tableGap  = 2
+	leastName = 16
+)
+
+func (x *viewScreen) table(p *canvas, s *state, table [][]string) {
+	widths := make([]int, len(table[0]))
+	names := p.width - tableGap
+	for i := 1; i < len(widths); i++ {
+		for _, cells := range table {
+			widths[i] = max(widths[i], ansi.StringWidth(clean(cells[i])))
+		}
+		names -= widths[i] + tableGap
 	}
-	if len(s.Plan.Places) == 0 {
-		p.line(style.Warn, "No place yet: g, then places.")
+	widths[0] = max(names, leastName)
+	for y, cells := range table {
+		mark, tone := s.pointer(y == x.cursor+1)
+		if y == 0 {
+			tone = style.Title
+		}
+		for i, name := range wrap(clean(cells[0]), widths[0]) {
+			line := mark + padTo(name, widths[0])
+			for c := 1; c < len(cells) && i == 0; c++ {
+				line += strings.Repeat(" ", tableGap) + padTo(clean(cells[c]), widths[c])
+			}
+			p.line(tone, strings.TrimRight(line, " "))
+			mark = "  "
+		}
+		if y == 0 {
+			p.line(style.Dim, strings.Repeat(s.g.Rule, p.width))
+		}
+		if y == x.cursor+1 {
+			p.mark()
+		}
 	}
 }
 
-func (x *look) place(p *canvas, s *state, pl plan.Place, here bool) {
+// place is one place: its name, what to do, and every material; under the cursor
+// also what decides.
+func (x *viewScreen) place(p *canvas, s *state, b page.Block, here bool) {
 	first := len(p.rows)
 	if here && x.cursor == 0 { // the first look opens at its top, with the total
 		p.here, first = first, 0
 	}
-	glance(p, s, pl, here)
-	for i, r := range report.RankRows(pl, s.Options()) {
-		cell := r.Fit
-		if r.Price != "" {
-			cell += ", " + r.Price
-		}
-		note := ""
+	glance(p, s, b, here)
+	said := false // one reason a material, the one for it first
+	for _, r := range b.Rows[1:] {
 		switch {
-		case r.Rank == "":
-			note = r.Minus
-		case r.Plus != "":
-			note = "+ " + r.Plus
-		}
-		lead := "      "
-		if i < len(pl.Entries) && takes(pl, pl.Entries[i]) {
-			lead = "    " + takenMark + " "
-		}
-		p.hanging(toneOf[r.Tone], lead+padTo(r.Name, 14), 20, cell) // a price is never cut
-		if here && note != "" {
-			p.para(style.Dim, 20, note)
+		case r.Kind != page.Sub:
+			said = false
+			lead := "      "
+			if r.Mark == page.Taken {
+				lead = "    " + takenMark + " "
+			}
+			p.hanging(toneOf[r.Tone], lead+padTo(r.Label, 14), 20, r.Text)
+		case here && r.Mark == page.For:
+			said = true
+			p.para(style.Dim, 20, "+ "+r.Text)
+		case here && !said:
+			p.para(style.Dim, 20, r.Text)
 		}
 	}
 	if here {
@@ -102,22 +102,35 @@ func (x *look) place(p *canvas, s *state, pl plan.Place, here bool) {
 }
 
 // glance is one place in one entry: its name and what to do.
-func glance(p *canvas, s *state, pl plan.Place, here bool) {
-	mark, tone := "  ", style.Title
-	if here {
-		mark, tone = s.g.Pointer+" ", style.Chosen
+func glance(p *canvas, s *state, b page.Block, here bool) {
+	mark, tone := s.pointer(here)
+	if !here {
+		tone = style.Title
 	}
-	p.line(tone, mark+pl.Surface.Label)
-	body := style.Plain
-	if pl.Choice == nil || len(pl.Asks()) > 0 {
-		body = style.Danger
-	}
-	p.para(body, 4, report.Glance(pl, s.Options()))
+	p.line(tone, mark+b.Title)
+	p.para(toneOf[b.Rows[0].Tone], 4, b.Rows[0].Text)
 }
 
-func (x *look) Keys(s *state) []key.Binding {
-	move, open := bind("up/down", "place", "up", "down"), bind("enter", "open it", "enter")
-	move.SetEnabled(len(s.Plan.Places) > 0)
-	open.SetEnabled(len(s.Plan.Places) > 0)
-	return []key.Binding{move, open, keyMatters, bind("n", "money", "n"), bind("w", "what would change it", "w"), keys.FindOut, keys.Export, bind("k", "saved plans", "k"), keys.Back}
+// beside puts two pages next to each other, the right one as it is.
+func (p *canvas) beside(left, right *canvas) {
+	const rule = "  "
+	for i := range max(len(left.rows), len(right.rows)) {
+		var l, r row
+		if i < len(left.rows) {
+			l = left.rows[i]
+		}
+		if i < len(right.rows) {
+			r = right.rows[i]
+		}
+		used := 0
+		for _, x := range l {
+			used += ansi.StringWidth(x.text)
+		}
+		out := append(row{}, l...)
+		if len(r) > 0 {
+			out = append(out, piece{style.Plain, strings.Repeat(" ", max(0, left.width-used)) + rule})
+			out = append(out, r...)
+		}
+		p.rows = append(p.rows, out)
+	}
 }

@@ -12,7 +12,6 @@ import (
 	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
-	"battwright/tui/session"
 )
 
 // However small the window, the name of the place that enter would open is in
@@ -45,7 +44,7 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
 			p := newPlayer(t, Config{Mono: true, House: h}, size[0], size[1])
 			view := strings.Join(strings.Fields(p.view()), " ")
-			require.Contains(t, view, session.Glance, "%s %v", name, size)
+			require.Contains(t, view, "The house at a glance", "%s %v", name, size)
 			require.Contains(t, view, report.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
 			require.Contains(t, view, "› "+p.m.s.Plan.Places[0].Surface.Label, "%s %v", name, size)
 		}

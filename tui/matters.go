@@ -38,22 +38,8 @@ func newMattersFor(s *state, place string) *matters {
 	return m
 }
 
-func (m *matters) Step() step   { return stepMatters }
+func (m *matters) Step() step   { return session.AtMatters }
 func (m *matters) Typing() bool { return false }
-
-func (m *matters) questions(s *state) []house.Question {
-	var out []house.Question
-	for _, k := range s.Catalog().Criteria {
-		key := "priorities." + k.ID
-		if m.place != "" {
-			key = "place.priorities." + k.ID
-		}
-		if q, ok := s.List.Find(key); ok {
-			out = append(out, q)
-		}
-	}
-	return out
-}
 
 // level is the priority as it counts here, and whether the place has its own.
 func (m *matters) level(s *state, q house.Question, i int) (level int, own bool) {
@@ -76,7 +62,7 @@ func (m *matters) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 			return m, nil
 		}
 	}
-	qs := m.questions(s)
+	qs := s.PrioritiesOf(m.place)
 	if m.cursor == 0 && m.out.update(k, s) != ignores && !key.Matches(k, keys.Accept) {
 		return m, nil
 	}
@@ -112,7 +98,7 @@ func (m *matters) leave() tea.Cmd {
 	if m.place != "" {
 		return send(backMsg{})
 	}
-	return send(goMsg{to: stepLook})
+	return send(goMsg{to: session.AtLook})
 }
 
 // set changes one priority: a digit sets it, left and right move it.
@@ -146,7 +132,7 @@ func (m *matters) View(p *canvas, s *state) {
 	p.blank()
 	m.out.view(p, s, m.cursor == 0, s.g)
 	p.blank()
-	for i, q := range m.questions(s) {
+	for i, q := range s.PrioritiesOf(m.place) {
 		m.row(p, s, q, i)
 	}
 	p.blank()
@@ -157,17 +143,14 @@ func (m *matters) View(p *canvas, s *state) {
 		return
 	}
 	p.line(style.Title, "Then")
-	for _, pl := range s.Plan.Places {
-		glance(p, s, pl, false)
+	for _, b := range report.LookBlocks(s.Plan, s.Options()) {
+		glance(p, s, b, false)
 	}
 }
 
 func (m *matters) row(p *canvas, s *state, q house.Question, i int) {
 	level, own := m.level(s, q, i)
-	mark, tone := "  ", style.Plain
-	if m.cursor == i+1 {
-		mark, tone = s.g.Pointer+" ", style.Chosen
-	}
+	mark, tone := s.pointer(m.cursor == i+1)
 	k := s.Catalog().Criteria[i]
 	bar := ""
 	for n := 1; n <= 5; n++ {

@@ -37,22 +37,6 @@ type screen interface {
 	Typing() bool // a text field is active: letters belong to it
 }
 
-// step is a stop of the path shown on top of every screen.
-type step int
-
-const (
-	stepNone step = iota
-	stepHouse
-	stepPlaces
-	stepMatters
-	stepLook
-	stepMoney
-	stepOrder
-	stepCheck
-)
-
-var stepNames = []string{"", "house", "places", "what matters", "first look", "money", "order", "check"}
-
 type (
 	pushMsg    struct{ to screen }
 	replaceMsg struct{ to screen }
@@ -229,15 +213,15 @@ func (m Model) back() Model {
 		m.trail = m.trail[: len(m.trail)-1 : len(m.trail)-1]
 		m.stack = m.stack[:1:1]
 		if f, ok := to.(*form); ok {
-			f.again(m.s)
+			f.again()
 		}
 		return m.push(to)
-	case m.stack[1].Step() > stepHouse:
-		to := screenOf(m.stack[1].Step()-1, m.s)
+	case m.stack[1].Step() > session.AtHouse:
+		to := stepScreen(m.stack[1].Step()-1, m.s)
 		m.stack = m.stack[:1:1]
 		return m.push(to)
-	case m.stack[1].Step() == stepHouse && m.s.Begun():
-		m.s.notice = session.FirstQuestion
+	case m.stack[1].Step() == session.AtHouse && m.s.Begun():
+		m.s.notice = "This is the first question. g leads to every step and to the start screen."
 		return m
 	}
 	m.stack = m.stack[:1:1]
@@ -289,19 +273,19 @@ const longestTrail = 20
 // keeps the one that led there.
 func (m Model) goTo(msg goMsg) Model {
 	switch {
-	case msg.open || msg.to == stepNone || len(m.stack) < 2:
+	case msg.open || msg.to == session.AtStart || len(m.stack) < 2:
 		m.trail = nil
 	case m.stack[1].Step() != msg.to:
 		trail := m.trail[max(0, len(m.trail)-longestTrail+1):]
 		m.trail = append(trail[:len(trail):len(trail)], m.stack[1])
 	}
 	m.stack = m.stack[:1:1]
-	sc := screenOf(msg.to, m.s)
-	if sc == nil {
+	if msg.to == session.AtStart {
 		return m
 	}
+	sc := stepScreen(msg.to, m.s)
 	if f, ok := sc.(*form); ok && msg.open {
-		f.whereLeft(m.s)
+		f.whereLeft()
 	}
 	return m.push(sc)
 }
@@ -349,7 +333,7 @@ func (m Model) leave(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case key.Matches(msg, keys.Yes):
 		m.asking, m.s.leave = false, true
-		return m, m.save()
+		return m, m.s.next(m.s.Save(), session.AtStart)
 	case key.Matches(msg, keys.No):
 		m.done = true
 		return m, tea.Sequence(m.autosave(), tea.Quit)
@@ -430,7 +414,7 @@ func (m Model) moreMarks(head []row, above, below bool) {
 
 func (m Model) head(top screen) []row {
 	p := newCanvas(m.width, m.theme.Glyphs.Ellipsis)
-	if at := top.Step(); at == stepNone {
+	if at := top.Step(); at == session.AtStart {
 		p.line(style.Title, "battwright")
 	} else {
 		m.path(p, at)
@@ -443,8 +427,8 @@ func (m Model) head(top screen) []row {
 func (m Model) path(p *canvas, at step) {
 	var pieces []piece
 	wide := m.width >= 76
-	for i := stepHouse; i <= stepCheck; i++ {
-		name := stepNames[i]
+	for i := session.AtHouse; i <= session.AtCheck; i++ {
+		name := session.StepNames[i]
 		if !wide && (i < at-1 || i > at+1) {
 			continue
 		}
@@ -458,7 +442,7 @@ func (m Model) path(p *canvas, at step) {
 		pieces = append(pieces, piece{style.Dim, name})
 	}
 	if !wide {
-		pieces = append(pieces, piece{style.Dim, fmt.Sprintf("   step %d of %d", int(at), int(stepCheck))})
+		pieces = append(pieces, piece{style.Dim, fmt.Sprintf("   step %d of %d", int(at), int(session.AtCheck))})
 	}
 	p.add(pieces...)
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/tui/session"
 )
 
 func orderPlayer(t *testing.T, keys ...string) *player {
@@ -46,7 +45,7 @@ func TestTypedPriceReplacesOurs(t *testing.T) {
 	p.press("p", "1", "5").typed("900").press("enter")
 	require.Contains(t, p.view(), "look at the label again")
 	p.press("esc", "1", "enter")
-	require.Contains(t, p.view(), session.AlreadyTaken, "the price is not taken away by the enter of the choice")
+	require.Contains(t, p.view(), alreadyTaken, "the price is not taken away by the enter of the choice")
 	p.press("enter")
 	q, _ = house.FindQuote(s.House.Quotes, "fg-13", "kraft")
 	require.Zero(t, q.USD, "empty takes the price away")

@@ -132,9 +132,6 @@ func (p *player) toStart() *player { return p.press("ctrl+g", "up", "enter") }
 // ask tabs to a question of the form on top.
 func (p *player) ask(fullKey string) *player {
 	f, ok := p.m.top().(*form)
-	if w, walking := p.m.top().(*walkForm); walking {
-		f, ok = w.form, true
-	}
 	require.True(p.t, ok, "no form on the screen")
 	for range f.fields {
 		if f.fields[f.active].q.FullKey() == fullKey {

@@ -10,6 +10,14 @@ import (
 	"battwright/tui/session"
 )
 
+// An enter behind a key that chose and went on is meant for that choice: taken
+// for the next question it would pass it unread.
+const (
+	oneEnter     = "A digit, y or n chooses and goes on at once. An enter right after it is left out, so that it skips nothing."
+	alreadyTaken = "Your choice was taken already, so that enter was left out. Enter again goes on."
+	enterEarly   = "That enter came right after the page opened, so it was left out. Enter again takes the line."
+)
+
 // key takes a key from the terminal. Keys wait behind those of a burst that
 // came before; stopping and pausing never wait.
 func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
@@ -80,9 +88,9 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	m.s.picked = false
 	if picked && msg.Type == tea.KeyEnter {
 		if m.s.notice == "" {
-			m.s.notice = session.AlreadyTaken
-			if _, on := m.top().(*ladder); on {
-				m.s.notice = session.EnterEarly
+			m.s.notice = alreadyTaken
+			if x, on := m.top().(*viewScreen); on && x.at.ID == session.Rungs {
+				m.s.notice = enterEarly
 			}
 		}
 		return m, nil
@@ -93,7 +101,7 @@ func (m Model) press(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	}
 	m.s.notice, m.s.Changed = "", ""
 	after, cmd := m.pressed(msg)
-	if m.s.notice == "" && asked != "" && m.s.drop == asked {
+	if m.s.notice == "" && asked != "" && m.s.drop == asked && m.s.busy == 0 {
 		m.s.drop = ""
 	}
 	return after, cmd
@@ -146,17 +154,17 @@ func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 		next, cmd := m.quit()
 		return next.(Model), cmd, true
 	case key.Matches(msg, keys.GoTo):
-		if x, ok := top.(*menu); ok && x.steps {
+		if x, ok := top.(*viewScreen); ok && x.at.ID == session.Steps {
 			next, cmd := m.back().shown()
 			return next.(Model), cmd, true
 		}
-		return m.push(newGoTo(top.Step())), nil, true
+		return m.push(newScreen(session.At{ID: session.Steps}, m.s, top.Step())), nil, true
 	case key.Matches(msg, keys.Words):
 		return m.push(newGlossary()), nil, true
 	case key.Matches(msg, keys.All) && !asksWhy(top, m.s):
 		return m.push(newKeyList(top, m.s)), nil, true
 	case key.Matches(msg, keys.Save) && msg.String() == "s":
-		return m, m.save(), true
+		return m, m.s.next(m.s.Save(), session.AtStart), true
 	}
 	return m, nil, false
 }
@@ -176,7 +184,7 @@ type settler interface {
 
 // saveKey saves with what is still being typed, where that is valid.
 func (m Model) saveKey(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
-	if x, ok := m.top().(*prompt); ok && x.saves {
+	if x, ok := m.top().(*prompt); ok && x.Saves {
 		return m.toTop(tea.KeyMsg{Type: tea.KeyEnter})
 	}
 	whole := true
@@ -185,5 +193,5 @@ func (m Model) saveKey(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	}
 	m, keep := m.keep(nil)
 	m.s.partly = !whole
-	return m, tea.Sequence(keep, m.save())
+	return m, tea.Sequence(keep, m.s.next(m.s.Save(), session.AtStart))
 }

@@ -11,6 +11,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/report"
 	"battwright/testdata/fixture"
+	"battwright/tui/session"
 )
 
 // burst is several keys in one message, as a slow line or a macro sends them.
@@ -257,7 +258,7 @@ func TestSavingUnchangedKeepsWhatWasNotTakenUp(t *testing.T) {
 func TestNoChangeGoesWithTheScreen(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "5").ask("budget.stakes").press("2")
-	require.Equal(t, stepOrder, p.m.top().Step(), "the last question leads on")
+	require.Equal(t, session.AtOrder, p.m.top().Step(), "the last question leads on")
 	require.NotContains(t, p.view(), report.NoChange)
 }
 

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
 	"battwright/rules/house"
 	"battwright/rules/units"
@@ -44,16 +45,19 @@ var ErrNotKept = errors.New("your answers are in no file")
 // NewModel makes the root model of a configuration.
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
-	s := &state{Session: session.New(c.List, c.Store, c.System), g: theme.Glyphs, ascii: c.ASCII}
+	s := &state{Session: session.New(c.List, c.Store, c.System), g: theme.Glyphs}
+	s.ASCII, s.Measure = c.ASCII, ansi.StringWidth
 	m := Model{s: s, theme: theme, scroll: map[int]int{}, frame: new(string)}
-	m = m.push(newStart())
+	m = m.push(newScreen(session.At{ID: session.Start}, s, session.AtStart))
 	if c.House != nil {
 		// Before the start screen looks for kept answers: opening a house after
 		// that is how they are taken up.
-		s.open(c.House, c.Path, c.Text)
+		s.Open(c.House, c.Path, c.Text)
 		s.KeptWalk(c.Path)
 	}
-	s.lookForKept() // before the terminal is the program's: nothing waits for it yet
+	if look := s.LookForKept(); look != nil { // before the terminal is the program's: nothing waits for it yet
+		look.Do()()
+	}
 	if c.House == nil {
 		return m
 	}
@@ -61,20 +65,15 @@ func NewModel(c Config) Model {
 	if c.New { // how to begin it is asked first
 		s.Fresh = c.Path
 	} else {
-		m = m.goTo(goMsg{to: firstOpenStep(s), open: true})
+		m = m.goTo(goMsg{to: s.FirstStep(), open: true})
 	}
 	switch {
 	case c.New && !kept:
-		s.notice = NewFile(c.Path)
+		s.notice = session.NewFile(c.Path)
 	case kept:
-		m = m.push(newKeptChoice(path))
+		m = m.push(newScreen(session.At{ID: session.Kept, Arg: path}, s, session.AtStart))
 	}
 	return m
-}
-
-// NewFile says that a house begins under a name that no file has yet.
-func NewFile(path string) string {
-	return path + " is not there yet: this is a new house, and saving puts it there."
 }
 
 // grace is how long an orderly end may take once somebody insists on it.

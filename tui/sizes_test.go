@@ -8,6 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/testdata/fixture"
+	"battwright/tui/session"
 )
 
 // Ready to order leads through size and frame of every place and not past them;
@@ -15,7 +16,7 @@ import (
 func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true}, 100, 60)
 	p.press("2", "ctrl+n")
-	require.Equal(t, stepPlaces, p.m.top().Step())
+	require.Equal(t, session.AtPlaces, p.m.top().Step())
 	require.Contains(t, p.view(), "size and frame of each")
 	places := len(p.m.s.House.Places)
 	require.Greater(t, places, 3)
@@ -30,13 +31,13 @@ func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 		require.NotEmpty(t, f.fields)
 		p.press("ctrl+n")
 	}
-	require.Equal(t, stepMatters, p.m.top().Step())
+	require.Equal(t, session.AtMatters, p.m.top().Step())
 	p.press("b", "enter") // each is led through once
-	require.Equal(t, stepMatters, p.m.top().Step())
+	require.Equal(t, session.AtMatters, p.m.top().Step())
 
 	p = newPlayer(t, Config{Mono: true}, 100, 60)
 	p.press("1", "ctrl+n", "enter")
-	require.Equal(t, stepMatters, p.m.top().Step())
+	require.Equal(t, session.AtMatters, p.m.top().Step())
 }
 
 // A program that was killed goes on the way that was chosen, at the place that
@@ -78,7 +79,7 @@ func TestAssumptionsAreNotCalledKnown(t *testing.T) {
 	p.m.s.Plan.Unknown = nil
 	n := len(p.m.s.Plan.Assumed)
 	require.Greater(t, n, 10)
-	line := stageLine(p.m.s)
+	line := p.m.s.StageLine()
 	require.Contains(t, line, "0 answers not known yet, ")
 	require.Contains(t, line, " assumed.")
 	p.press("g", "4", "f")

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/tui/session"
 )
 
 // A state that is not one takes the climate zone away, and with it every
@@ -78,9 +79,9 @@ func TestFormsNameTheKeyThatLeavesThem(t *testing.T) {
 	p.ask("old")
 	require.NotContains(t, feet(p), "n next step")
 	p.press("shift+tab", "n")
-	require.Equal(t, stepPlaces, p.m.top().Step())
+	require.Equal(t, session.AtPlaces, p.m.top().Step())
 	p.press("e").ask("place.framing.size")
 	require.Contains(t, feet(p), "n done")
 	p.press("n")
-	require.Equal(t, stepPlaces, p.m.top().Step())
+	require.Equal(t, session.AtPlaces, p.m.top().Step())
 }

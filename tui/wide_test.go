@@ -40,7 +40,7 @@ func TestWideFirstLook(t *testing.T) {
 // The same with nothing but ASCII, where the pointer is another sign.
 func TestWideFirstLookInASCII(t *testing.T) {
 	p := at(t, stopNamed(t, "look"), Config{Mono: true, ASCII: true}, 120, 40).press("down", "down")
-	require.Contains(t, p.view(), ">  Street wall")
+	require.Contains(t, p.view(), "> Street wall")
 }
 
 // A place that may not be planned says so first, on every view of it, and no

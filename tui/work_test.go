@@ -210,8 +210,8 @@ func TestBackIsTheScreenBefore(t *testing.T) {
 	f := p.m.top().(*form)
 	require.Equal(t, "stage", f.fields[f.active].q.FullKey(), "in the first form, the question before")
 	p.press("b")
-	require.Contains(t, p.view(), session.FirstQuestion)
-	require.Equal(t, stepHouse, p.m.top().Step(), "with answers, never the start screen")
+	require.Contains(t, p.view(), "This is the first question. g leads to every step and to the start screen.")
+	require.Equal(t, session.AtHouse, p.m.top().Step(), "with answers, never the start screen")
 }
 
 // What is half typed is kept when the program is stopped, and one key does not

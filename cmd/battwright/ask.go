@@ -13,6 +13,7 @@ import (
 	"battwright/rules/house"
 	"battwright/tui"
 	"battwright/tui/ask"
+	shared "battwright/tui/session"
 )
 
 // runAsk asks the questions line by line, without screens.
@@ -59,7 +60,7 @@ func askInLines(cfg tui.Config, e env) int {
 	context.AfterFunc(ctx, stop) // a second signal ends the program whatever hangs
 	defer stop()
 	if cfg.New {
-		tell(e, "battwright: "+tui.NewFile(cfg.Path))
+		tell(e, "battwright: "+shared.NewFile(cfg.Path))
 	}
 	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
 	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{

@@ -4,6 +4,7 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
@@ -49,6 +50,7 @@ const (
 	Caution
 	Open // a question that is open
 	Step
+	Taken // what the plan takes
 )
 
 // Row is one row of a page.
@@ -78,6 +80,23 @@ type Block struct {
 
 // ActionID names what can be done from a page.
 type ActionID string
+
+// Action is something that can be done from a page, as plain data. Screens show
+// it as a row of a list where it has a label, and by its key where it has a tag;
+// lines by its word, else as a numbered row.
+type Action struct {
+	ID    ActionID
+	Arg   string   // what it acts on: the id of a place, the name of a person ...
+	Of    ActionID // it acts on a row of this id: the one under the cursor, or the one whose number is said
+	Key   string   // the names of its key, the one that is shown first: "n enter"
+	Tag   string   // what it does, beside the key
+	Word  string
+	Label string // what it does, as a row
+	Note  string // more about it; what explains the word
+}
+
+// About explains the word of an action.
+func (a Action) About() string { return cmp.Or(a.Note, a.Label, a.Tag) }
 
 // Page is one page.
 type Page struct {

@@ -134,7 +134,7 @@ func sameLines(t *testing.T, want, got string) {
 var asked = regexp.MustCompile(`(?m)^\d+ of \d+\. (.*)$`)
 
 // ledTo is the heading of a place on the way to an order.
-var ledTo = regexp.MustCompile(`(?m), place (\d+) of \d+$`)
+var ledTo = regexp.MustCompile(`(?m) \(place (\d+) of \d+\)$`)
 
 // lines plays the same house here.
 func lines(t *testing.T, r *replies, rough bool, kinds []string) (kept, text string) {

@@ -132,7 +132,7 @@ func TestPlacesAreProposedAddedCopiedAndDeleted(t *testing.T) {
 	added := fixture.List(t).PlaceKinds()[2]
 	require.Equal(t, []string{"attic", "crawl-space", "rim-joist", "chimney", "attic", added, "exterior-wall"}, kinds, out)
 	require.Equal(t, house.Text("skip"), h.Places[5].Answers["label"])
-	require.Contains(t, out, "Nothing is deleted.")
+	require.Contains(t, out, "Nothing is changed.")
 	require.Contains(t, out, "Not taken: \"99\" is not a number from 1 to 5, for instance: copy 1.")
 	require.Contains(t, out, "The house at a glance")
 }
@@ -158,9 +158,10 @@ func TestSaveExportAndPlans(t *testing.T) {
 
 func TestPriceAndLabelOfABlanket(t *testing.T) {
 	store := fixture.NewMemory()
-	out, err := said(t, store, ask.Config{Echo: true}, "3", "order", "1", "help", "ten", "10", "15", "93", "clear", "2", "free", "$62.50 a package",
-		"1", "10", "back", // nothing of this is kept
-		"measured 1", "measured", "quit")
+	out, err := said(t, store, ask.Config{Echo: true}, "3", "order", "prices", "1",
+		"2", "help", "ten", "10", "3", "15", "4", "93", "5", "clear", "6", "2", "1", "free", "$62.50 a package",
+		"2", "back", // stays
+		"back", "back", "cut lists", "measured 1", "measured", "quit")
 	require.NoError(t, err)
 	h := kept(t, store)
 	require.Len(t, h.Quotes, len(demoHouse(t).Quotes)+1, out)

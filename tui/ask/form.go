@@ -2,21 +2,74 @@ package ask
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/tui/session"
 )
 
-// form asks a list of questions one after the other. The list is taken anew
-// after each answer, since answers decide which questions apply. It returns
-// here after the last question, up when the person went back from the first.
-func (a *app) form(title, intro, place string, pick func() []house.Question) (stop, error) {
-	a.talk.title(title)
-	if intro != "" {
-		a.talk.say(intro)
+// form asks the questions of a form and goes on as it says; up when the person
+// went back from the first.
+func (a *app) form(f session.Form) (stop, error) {
+	asks := a
+	if f.On != a.s { // its answers go into the walk, as everywhere else
+		said := map[string]bool{}
+		a.failing(f, func(r page.Row) { said[r.Text] = true })
+		asks = &app{talk: a.talk, seen: a.seen, of: a, s: f.On, noted: func() { a.newlyFailing(f, said) }}
 	}
-	at := 0
+	to, err := asks.questions(f)
+	switch {
+	case err != nil || to == up:
+		return to, err
+	case len(f.Actions) > 0:
+		return a.view(session.At{ID: session.MoneyIs}, f.Step-1)
+	case f.Below != nil:
+		d := f.Below(a.talk.width)
+		a.talk.title(d.Title)
+		a.blocks(d.Blocks)
+	}
+	return a.done(func() session.Next {
+		n := f.Then()
+		n.Close = max(0, n.Close-1)
+		return n
+	})
+}
+
+// newlyFailing says the points of a place of the walk that an answer made fail:
+// what can hurt people is said as soon as it is known.
+func (a *app) newlyFailing(f session.Form, said map[string]bool) {
+	now := map[string]bool{}
+	a.failing(f, func(r page.Row) {
+		now[r.Text] = true
+		if !said[r.Text] {
+			a.row(r, "")
+		}
+	})
+	clear(said)
+	maps.Copy(said, now)
+}
+
+func (a *app) failing(f session.Form, do func(page.Row)) {
+	for _, b := range f.Below(a.talk.width).Blocks {
+		for _, r := range b.Rows {
+			if r.Kind == page.Text {
+				do(r)
+			}
+		}
+	}
+}
+
+// questions asks one after the other. The list is taken anew after each answer,
+// since answers decide which questions apply. It returns here after the last, up
+// when the person went back from the first.
+func (a *app) questions(f session.Form) (stop, error) {
+	a.talk.title(f.Title)
+	if f.Intro != "" {
+		a.talk.say(f.Intro)
+	}
+	place, pick, at := f.Place, f.Pick, 0
 	for {
 		qs := a.asked(pick(), place)
 		if at >= len(qs) {
@@ -68,93 +121,4 @@ func nextAfter(now, old []house.Question, at int) int {
 		}
 	}
 	return 0
-}
-
-// house asks about the house itself, in the rough look only what decides most.
-// Its shape then proposes the places.
-func (a *app) house() (stop, error) {
-	pick := func() []house.Question {
-		qs := a.s.List.OfHouse()
-		if !a.s.Rough {
-			return qs
-		}
-		return slices.DeleteFunc(slices.Clone(qs), func(q house.Question) bool { return !q.Rough })
-	}
-	to, err := a.form("The house", "An empty line takes what is assumed. Nothing is wrong that you cannot change later.", "", pick)
-	if err != nil {
-		return here, err
-	}
-	if to == up {
-		return atStart, nil
-	}
-	if len(a.s.House.Places) == 0 {
-		house.Propose(a.s.List, a.s.House)
-		a.sayChange()
-	}
-	return atPlaces, nil
-}
-
-// matters asks what is out of the question and what counts most.
-func (a *app) matters() (stop, error) {
-	to, err := a.form("What matters", session.Priorities, "", a.s.List.OfMatters)
-	if to == up {
-		return atPlaces, err
-	}
-	return atLook, err
-}
-
-// placeForm asks everything about one place.
-func (a *app) placeForm(id string) error {
-	p := a.s.House.Place(id)
-	if p == nil {
-		return nil
-	}
-	kind := p.Kind
-	_, err := a.form(a.s.Label(p), session.SizeFirst, id, func() []house.Question {
-		return a.s.List.In(house.PlaceScope, kind)
-	})
-	return err
-}
-
-// onward leads from the places to what matters. Whoever wants to order is first
-// asked for size and frame of each place that was not asked about yet.
-func (a *app) onward() (stop, error) {
-	for i := a.s.Unsized(); i >= 0; i = a.s.Unsized() {
-		id := a.s.House.Places[i].ID
-		title := fmt.Sprintf("%s, place %d of %d", a.s.Label(&a.s.House.Places[i]), i+1, len(a.s.House.Places))
-		to, err := a.form(title, session.SizeToOrder, id, func() []house.Question { return a.s.Answered().ToOrder(a.s.House.Place(id)) })
-		if err != nil || to == up {
-			return here, err
-		}
-		a.s.Sized[id] = true
-		a.s.WayChanged()
-		a.sayKept()
-	}
-	return atMatters, nil
-}
-
-// onwardTo names where next leads to from the places.
-func (a *app) onwardTo() string {
-	if a.s.Unsized() >= 0 {
-		return "size and frame of each place, then what matters"
-	}
-	return "on to what matters"
-}
-
-// ownMatters asks what matters at one place alone.
-func (a *app) ownMatters(id string) error {
-	p := a.s.House.Place(id)
-	if p == nil {
-		return nil
-	}
-	_, err := a.form("What matters: "+a.s.Label(p), "Where you leave it empty, the priorities of the house count.", id, func() []house.Question {
-		var out []house.Question
-		for _, c := range a.s.Catalog().Criteria {
-			if q, ok := a.s.List.Find("place.priorities." + c.ID); ok {
-				out = append(out, q)
-			}
-		}
-		return out
-	})
-	return err
 }

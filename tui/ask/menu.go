@@ -2,9 +2,10 @@ package ask
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/rules/report"
 	"battwright/tui/session"
 )
@@ -56,7 +57,7 @@ func (a *app) wordAsked(line string) bool {
 
 func (a *app) glossary(term string) {
 	if term == "" {
-		a.talk.say(session.Words.Label + ": " + strings.Join(a.s.Catalog().Terms(), ", ") + ".")
+		a.talk.say(session.WordsTitle + ": " + strings.Join(a.s.Catalog().Terms(), ", ") + ".")
 		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
 		return
 	}
@@ -71,43 +72,32 @@ func (a *app) glossary(term string) {
 	}
 }
 
-// row is one thing that a menu offers: picked by its number, or by its word
-// when it has one.
-type row struct {
-	word string // "" for a numbered row
-	arg  string // what may follow the word: "number"
-	text string
-	do   func(arg string) (stop, error)
-}
-
-// menu is a list of things to do. The head is written anew each time; rows are
-// made anew, since what they list may change.
-type menu struct {
-	name string // for telling the words in full only once
-	head func()
-	rows func() []row
-	back stop
-}
-
-// run shows the menu until a row leads elsewhere.
-func (a *app) run(m menu) (stop, error) {
-	for {
-		m.head()
-		rows := m.rows()
-		a.list(m.name, rows)
-		to, err := a.chosen(m, rows)
-		if err != nil || to != here {
-			return to, err
-		}
+// numberedRow is a row that is picked by its number, in one sentence.
+func numberedRow(v session.View, x page.Action) string {
+	label := strings.Join(strings.Fields(x.Label), " ")
+	switch {
+	case x.Note == "":
+		return label
+	case v.Kind == session.Deeds:
+		return label + ". " + x.Note
 	}
+	return label + ": " + strings.ReplaceAll(x.Note, "\n", "; ")
 }
 
-func (a *app) list(name string, rows []row) {
-	a.sayNumbered(rows)
+// spoken is a word with what may follow it.
+func spokenWord(x page.Action) string {
+	if x.Of != "" {
+		return x.Word + " number"
+	}
+	return x.Word
+}
+
+func (a *app) list(name string, v session.View) {
+	a.sayNumbered(v)
 	var words []string
-	for _, r := range rows {
-		if r.word != "" {
-			words = append(words, strings.TrimSpace(r.word+" "+r.arg))
+	for _, x := range v.Actions {
+		if x.Word != "" {
+			words = append(words, spokenWord(x))
 		}
 	}
 	if len(words) == 0 {
@@ -118,44 +108,50 @@ func (a *app) list(name string, rows []row) {
 		return
 	}
 	a.seen[name] = true
-	a.sayWords(rows)
+	a.sayWords(v)
 }
 
-func (a *app) sayNumbered(rows []row) {
+func (a *app) sayNumbered(v session.View) {
 	n := 0
-	for _, r := range rows {
-		if r.word == "" {
+	for _, x := range v.Actions {
+		if x.Word == "" && x.Label != "" {
 			n++
-			a.talk.hang(fmt.Sprintf("%d. ", n), r.text)
+			a.talk.hang(fmt.Sprintf("%d. ", n), numberedRow(v, x))
 		}
 	}
 }
 
-func (a *app) sayWords(rows []row) {
+func (a *app) sayWords(v session.View) {
 	a.talk.say("What you may type here:")
-	for _, r := range rows {
-		if r.word != "" {
-			a.talk.labelled(strings.TrimSpace(r.word+" "+r.arg), r.text)
+	for _, x := range v.Actions {
+		if x.Word != "" {
+			a.talk.labelled(spokenWord(x), x.About())
 		}
 	}
 	a.talk.labelled("back, help, again, save, quit", "always; help tells what may be typed, again says the page once more")
 }
 
-// chosen reads lines until one of them leads elsewhere or changes what the menu
-// shows. What was only read out does not bring the menu again.
-func (a *app) chosen(m menu, rows []row) (stop, error) {
+// chosen reads lines until one of them leads elsewhere or changes what the view
+// shows. What was only read out does not bring it again.
+func (a *app) chosen(v session.View, back stop) (stop, error) {
 	for {
 		line, err := a.line("Your choice")
 		if err != nil {
 			return here, err
 		}
-		if r, arg, ok := match(rows, line); ok {
-			if to, err := r.do(arg); err != nil || to != same {
+		if x, arg, ok := match(v.Actions, line); ok {
+			if x.Of != "" {
+				if x.Arg, ok = a.argFor(v, x, arg); !ok {
+					continue
+				}
+			}
+			if to, err := a.act(x); err != nil || to != same {
 				return to, err
 			}
 			continue
 		}
 		if fold(line) == wordAgain {
+			a.again = true
 			return here, nil
 		}
 		if a.wordAsked(line) {
@@ -163,13 +159,13 @@ func (a *app) chosen(m menu, rows []row) (stop, error) {
 		}
 		switch wordIn(line) {
 		case wordBack:
-			if m.back != here {
-				return m.back, nil
+			if back != here {
+				return back, nil
 			}
 			a.problem("there is nothing to go back to.")
 		case wordHelp:
-			a.sayNumbered(rows)
-			a.sayWords(rows)
+			a.sayNumbered(v)
+			a.sayWords(v)
 		case wordSkip:
 			a.talk.say("Type a number or a word from the list; help repeats them.")
 		default:
@@ -181,70 +177,63 @@ func (a *app) chosen(m menu, rows []row) (stop, error) {
 	}
 }
 
-// match finds the row that a line asks for, with what follows its word.
-func match(rows []row, line string) (row, string, bool) {
+// match finds the action that a line asks for, with what follows its word.
+func match(actions []page.Action, line string) (page.Action, string, bool) {
 	said := fold(line)
 	n := countIn(said)
-	for _, r := range rows {
-		if r.word == "" {
+	for _, x := range actions {
+		if x.Word == "" {
+			if x.Label == "" {
+				continue
+			}
 			if n--; n == 0 {
-				return r, "", true
+				return x, "", true
 			}
 			continue
 		}
-		if said == r.word {
-			return r, "", true
+		if said == x.Word {
+			return x, "", true
 		}
-		if rest, ok := strings.CutPrefix(said, r.word+" "); ok && r.arg != "" {
-			return r, rest, true
+		if rest, ok := strings.CutPrefix(said, x.Word+" "); ok && x.Of != "" {
+			return x, rest, true
 		}
 	}
-	return row{}, "", false
+	return page.Action{}, "", false
 }
 
 // stopCalled lets a person go to any part of the path by its name.
 func stopCalled(line string) (stop, bool) {
-	to, ok := map[string]stop{
-		"start": atStart, "house": atHouse, "places": atPlaces, "matters": atMatters, "what matters": atMatters, "look": atLook, "first look": atLook,
-		"money": atMoney, "order": atOrder, "check": atCheck,
-	}[strings.TrimPrefix(fold(line), "go ")]
-	return to, ok
-}
-
-func goTo(to stop) func(string) (stop, error) {
-	return func(string) (stop, error) { return to, nil }
-}
-
-// stays is a row that reads something out and changes nothing.
-func stays(do func()) func(string) (stop, error) {
-	return func(string) (stop, error) { do(); return same, nil }
-}
-
-// placeFor finds the place that a number after a word means; alone, the only
-// one there is.
-func (a *app) placeFor(word, arg string) *house.Place {
-	n := a.numberFor(word, arg, len(a.s.House.Places))
-	if n == 0 {
-		return nil
+	name := strings.TrimPrefix(fold(line), "go ")
+	if long, ok := map[string]string{"start": "", "matters": session.StepNames[session.AtMatters], "look": session.StepNames[session.AtLook]}[name]; ok {
+		name = long
+	} else if name == "" {
+		return here, false
 	}
-	return &a.s.House.Places[n-1]
+	at := slices.Index(session.StepNames, name)
+	return stop(at), at >= 0
 }
 
-// numberFor reads the number after a word, 1 to most; alone, it means the only
-// one there is. 0 means that it was none, and was said.
-func (a *app) numberFor(word, arg string, most int) int {
-	n := countIn(fold(arg))
+// argFor finds the row that a number after a word means; alone, the only one there
+// is. False means that it was none, and was said.
+func (a *app) argFor(v session.View, x page.Action, arg string) (string, bool) {
+	var rows []string
+	for _, r := range v.Actions {
+		if r.ID == x.Of && r.Of == "" && r.Word == "" {
+			rows = append(rows, r.Arg)
+		}
+	}
+	n, most := countIn(fold(arg)), len(rows)
 	switch {
 	case arg == "" && most == 1:
-		return 1
+		return rows[0], true
 	case n >= 1 && n <= most:
-		return n
+		return rows[n-1], true
 	case most == 1:
-		a.problem(fmt.Sprintf("%q is no number here. There is only one: %s 1.", short(arg), word))
+		a.problem(fmt.Sprintf("%q is no number here. There is only one: %s 1.", short(arg), x.Word))
 	case arg == "":
-		a.problem(fmt.Sprintf("say which, from 1 to %d, for instance: %s 1.", most, word))
+		a.problem(fmt.Sprintf("say which, from 1 to %d, for instance: %s 1.", most, x.Word))
 	default:
-		a.problem(fmt.Sprintf("%q is not a number from 1 to %d, for instance: %s 1.", short(arg), most, word))
+		a.problem(fmt.Sprintf("%q is not a number from 1 to %d, for instance: %s 1.", short(arg), most, x.Word))
 	}
-	return 0
+	return "", false
 }

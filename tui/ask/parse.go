@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
+	"battwright/tui/session"
 )
 
 // optionsOf are what can be picked; yes and no are options too.
@@ -151,13 +152,14 @@ func sentence(err error) string {
 	if _, after, ok := strings.Cut(text, ": "); ok && errors.Is(err, house.ErrAnswer) {
 		text = after
 	}
-	text = strings.ReplaceAll(text, `"unknown"`, "don't know")
-	return strings.Join(strings.Fields(upperFirst(text)), " ") + "."
+	return spokenProblem(text)
 }
 
-func upperFirst(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
-		return s
+// spokenProblem says "don't know" as the person would, in a sentence.
+func spokenProblem(text string) string {
+	if text == "" {
+		return ""
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	text = strings.ReplaceAll(text, `"unknown"`, "don't know")
+	return strings.TrimRight(strings.Join(strings.Fields(session.Sentence(text)), " "), ".") + "."
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
@@ -105,11 +106,11 @@ func TestEveryQuestionSaysWhatMayBeTyped(t *testing.T) {
 }
 
 func TestRowsAreMatchedByNumberAndWord(t *testing.T) {
-	rows := []row{{text: "first"}, {word: "next"}, {text: "second"}, {word: "edit", arg: "number"}, {word: "find out"}}
+	rows := []page.Action{{Label: "first"}, {Word: "next"}, {Label: "second"}, {Word: "edit", Of: "row"}, {Tag: "only a key"}, {Word: "find out"}}
 	for line, want := range map[string]string{"1": "first", "2": "second", "next": "next", "EDIT 2": "edit", "edit": "edit", "Find  out.": "find out"} {
 		r, _, ok := match(rows, line)
 		require.True(t, ok, line)
-		require.Equal(t, want, r.text+r.word, line)
+		require.Equal(t, want, r.Label+r.Word, line)
 	}
 	for _, line := range []string{"", "0", "3", "next 2", "edit2", "nex"} {
 		_, _, ok := match(rows, line)

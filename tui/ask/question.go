@@ -122,6 +122,9 @@ func (a *app) dontKnow(q house.Question, place string) (told, bool) {
 func (a *app) keepAnswer(q house.Question, place string, v house.Answer) {
 	if a.s.Answer(q, a.s.House.Place(place), v) {
 		a.edited()
+		if a.noted != nil {
+			a.noted()
+		}
 	}
 }
 
@@ -241,18 +244,8 @@ func (a *app) shown(q house.Question, v house.Answer) string {
 
 // help is what stands behind a question.
 func (a *app) help(q house.Question) {
-	h, ok := a.s.Catalog().Help(q.FullKey())
-	switch {
-	case ok:
-		a.talk.say("Why we ask: " + h.Why.In(a.s.System))
-		if h.How != "" {
-			a.talk.say("How to find out: " + h.How.In(a.s.System))
-		}
-		if h.Ask != "" {
-			a.talk.say("To ask: " + h.Ask.In(a.s.System))
-		}
-	case q.How != "":
-		a.talk.say("How to find out: " + q.How.In(a.s.System))
+	for _, text := range a.s.HelpOf(q) {
+		a.talk.say(text)
 	}
 	if !a.seen["words"] {
 		a.seen["words"] = true

@@ -130,36 +130,32 @@ type app struct {
 	of      *app            // the run that this one belongs to, when it asks about the walk and not the house
 	seen    map[string]bool // menus whose words were told once
 	doubted string          // the answer that was asked about once already
+	again   bool            // the page is to be said once more
+	noted   func()          // set where a form is not about the house: what to do after an answer
 }
 
-// stop is where to go next.
-type stop int
+// stop is where to go next: a step, or what stands below.
+type stop = session.Step
 
 const (
-	same stop = iota - 1 // stay; nothing to show changed
+	same stop = iota - 3 // stay; nothing to show changed
 	here                 // stay, show again
 	up                   // one level back
-	atStart
-	atHouse
-	atPlaces
-	atSizes
-	atMatters
-	atLook
-	atMoney
-	atOrder
-	atCheck
 )
 
 func (a *app) walk(cfg Config) error {
-	a.welcome()
-	at := atStart
+	a.talk.say("Battwright, line by line. Type help at any question.")
+	at := session.AtStart
 	if cfg.New {
 		a.s.Fresh = cfg.Path // how to begin it is asked first
 	}
-	if _, kept := session.KeptBeside(a.s.Store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
-		var err error
-		if at, err = a.keptBeside(cfg.Text); err != nil {
-			return err
+	if path, kept := session.KeptBeside(a.s.Store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
+		at = a.s.FirstStep()
+		if kept {
+			var err error
+			if at, err = a.keptChoice(path); err != nil {
+				return err
+			}
 		}
 	}
 	for {
@@ -173,37 +169,21 @@ func (a *app) walk(cfg Config) error {
 	}
 }
 
+// visit asks or shows what belongs to a step. Back leads to the step before.
 func (a *app) visit(at stop) (stop, error) {
-	switch at {
-	case atHouse:
-		return a.house()
-	case atPlaces:
-		return a.places()
-	case atSizes: // where a way to an order was left
-		to, err := a.onward()
-		if to == here {
-			to = atPlaces
+	if f, ok := a.s.Form(session.AtStep(at)); ok {
+		to, err := a.form(f)
+		if to == up {
+			to = at - 1
 		}
 		return to, err
-	case atMatters:
-		return a.matters()
-	case atLook:
-		return a.look()
-	case atMoney:
-		return a.money()
-	case atOrder:
-		return a.order()
-	case atCheck:
-		return a.check()
 	}
-	return a.start()
-}
-
-// firstStop is where to go on with a house: its questions until it has
-// places, then the result.
-func (a *app) firstStop() stop {
-	if len(a.s.House.Places) == 0 {
-		return atHouse
+	back := at - 1
+	if at == session.AtStart {
+		back = here
+		if look := a.s.LookForKept(); look != nil {
+			look.Do()()
+		}
 	}
-	return atLook
+	return a.view(session.AtStep(at), back)
 }

@@ -18,7 +18,7 @@ func TestReadyToOrderAsksEveryPlace(t *testing.T) {
 	out, err := said(t, store, ask.Config{}, "2", "done", "next", "44", "28", "done", "done", "done", "done", "done", "next", "quit")
 	require.NoError(t, err)
 	flat := strings.Join(strings.Fields(out), " ")
-	for _, place := range []string{"next: size and frame of each place, then what matters", "Attic floor, place 1 of ", "Exterior walls, place 2 of ", "place 4 of "} {
+	for _, place := range []string{"next: size and frame of each place, then what matters", "Attic floor (place 1 of ", "Exterior walls (place 2 of ", "place 4 of "} {
 		has(t, flat, place)
 	}
 	require.Equal(t, house.Number(44), kept(t, store).Places[0].Answers["length_ft"])
@@ -41,7 +41,7 @@ func TestTheWayToAnOrderOutlivesTheProgram(t *testing.T) {
 	out, err := said(t, store, ask.Config{}, "1", "done", "back", "quit")
 	require.NoError(t, err)
 	require.NotContains(t, out, "place 1 of ")
-	has(t, out, "Exterior walls, place 2 of ")
+	has(t, out, "Exterior walls (place 2 of ")
 	has(t, out, "place 3 of ")
 	has(t, out, "size and frame of each place, then what matters", "back leads to the places")
 }

@@ -5,11 +5,11 @@ package draw
 import (
 	"fmt"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/tui/chart"
 )
@@ -19,6 +19,7 @@ type Tool struct {
 	Catalog *catalog.Catalog
 	System  units.System
 	ASCII   bool
+	Measure chart.Width // columns of a text on the terminal; nil: one for each sign
 	Width   int
 }
 
@@ -27,7 +28,7 @@ const widest = 78
 
 // Pen draws in the signs of the theme, measuring as the terminal does.
 func (t Tool) Pen() chart.Pen {
-	p := chart.Pen{Glyphs: chart.Unicode(), Measure: ansi.StringWidth}
+	p := chart.Pen{Glyphs: chart.Unicode(), Measure: t.Measure}
 	if t.ASCII {
 		p.Glyphs = chart.ASCII()
 	}
@@ -35,6 +36,39 @@ func (t Tool) Pen() chart.Pen {
 }
 
 func (t Tool) width() int { return min(t.Width, widest) }
+
+// Picture draws the layers of a place under its words; lines hear its sentence.
+func (t Tool) Picture(d page.Page, p plan.Place) page.Page {
+	x, ok := t.Layers(p)
+	b := d.Block("")
+	if !ok {
+		b.Loud("There is nothing to draw: no blanket is planned here.")
+		return d
+	}
+	figure(&d, x)
+	d.Block("").Add(page.Row{Tone: page.Quiet, Text: "Layers from inside to outside. Temperatures are in steady cold, through the blanket and not through the wood."})
+	return d
+}
+
+// Year draws the year of the damp check under its words.
+func (t Tool) Year(d page.Page, p plan.Place) page.Page {
+	x, ok := t.Months(p)
+	if !ok {
+		return d
+	}
+	figure(&d, x)
+	b := d.Block("")
+	for _, l := range report.DampLimits(p.Choice.Damp, t.Catalog.Settings, t.System) {
+		b.Add(page.Row{Tone: page.Quiet, Text: l})
+	}
+	return d
+}
+
+// figure puts a drawing on a page, the sentence that says the same first.
+func figure(d *page.Page, x chart.Drawing) {
+	d.Block("").Say("%s", x.Sentence)
+	d.Block("").Add(page.Row{Kind: page.Figure, Lines: x.Lines})
+}
 
 // Layers draws the place from inside to outside with the temperature of each
 // layer in the coldest month and the dampest spot; false when there is nothing

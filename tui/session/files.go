@@ -2,7 +2,11 @@ package session
 
 import (
 	"battwright/rules/house"
+	"battwright/rules/page"
+	"battwright/rules/plan"
+	"battwright/rules/report"
 	"battwright/testdata/demo"
+	"battwright/tui/draw"
 )
 
 // KeptText is what is kept in the state folder: which way the questions go, the
@@ -15,32 +19,9 @@ func (s *Session) KeptText() string {
 	return out
 }
 
-// Begin takes a house not begun as the one worked on, in the file that was named
-// at the start, if one was.
-func (s *Session) Begin(rough bool) {
-	s.Open(house.New(), s.Fresh, "")
-	s.Rough = rough
-}
-
 // Demo reads the built-in house.
 func (s *Session) Demo() (*house.House, error) {
 	return house.Read(s.List, demo.Default, demo.Text(demo.Default))
-}
-
-// Replaced tells what would be lost if the house of a file, or a new one when
-// target is empty, took the place of this one; empty when nothing would.
-func (s *Session) Replaced(kept Resumer, target string) string {
-	return Replaced(s.Saved, s.WalkUnsaved(), kept, target)
-}
-
-// SetAside copies what is about to be replaced to a file of its own; lost is
-// what Replaced said.
-func (s *Session) SetAside(lost string) (do func() (where string, err error)) {
-	text, store := "", s.Store
-	if lost != KeptEarlier {
-		text = s.KeptText()
-	}
-	return func() (string, error) { return store.SetAside(text) }
 }
 
 // TakeUp goes on with kept answers, which belong to a file of this text.
@@ -57,10 +38,10 @@ func (s *Session) TakeUp(kept, path, onDisk string) error {
 	return nil
 }
 
-// Save writes the person's own file, as the house is now. Where comments or
+// saving writes the person's own file, as the house is now. Where comments or
 // somebody else's changes would be lost, or the file cannot be written, why says
-// so and nothing is written: the name is to be asked again.
-func (s *Session) Save() (do func() (why string)) {
+// so and nothing is written.
+func (s *Session) saving() (do func() (why string)) {
 	path, onDisk, text, store := s.Path, s.OnDisk, s.Text(), s.Store
 	return func() string {
 		switch {
@@ -76,19 +57,31 @@ func (s *Session) Save() (do func() (why string)) {
 	}
 }
 
-// SavedIn takes in that a file holds the whole house. Forget says that the kept
-// answers can be dropped: not where nothing was to be saved, since they were
-// never taken up then, nor where they hold a walk that no file of a house holds.
-func (s *Session) SavedIn(path, text string) (forget bool) {
-	had := !s.Saved
+// savedIn takes in that a file holds the whole house. The kept answers are
+// dropped then, but where nothing was to be saved, since they were never taken up
+// then, and where they hold a walk that no file of a house holds.
+func (s *Session) savedIn(path, text string) Next {
+	forget, store := !s.Saved && !s.WalkBegun(), s.Store
 	if path != s.Path {
-		s.Store.Belongs(path)
+		store.Belongs(path)
 	}
 	if s.WalkBegun() {
 		s.Edits++ // it is kept, for this file from now on
 	}
-	s.Path, s.OnDisk, s.Saved = path, text, true
-	return had && !s.WalkBegun()
+	s.Path, s.OnDisk, s.Saved, s.Changed = path, text, true, ""
+	done := Next{Say: "Saved in " + path, Saved: true}
+	if !forget {
+		return done
+	}
+	return Next{Work: &Work{"Dropping the kept answers", func() func() Next {
+		err := store.Forget()
+		return func() Next {
+			if err != nil {
+				done.Say = err.Error()
+			}
+			return done
+		}
+	}}}
 }
 
 // Write writes a file beside the house, or the house itself when it saves. It
@@ -114,4 +107,31 @@ func (s *Session) Write(typed, path, text string, overwrite, saves bool) (do fun
 		}
 		return store.Write(path, text, overwrite)
 	}
+}
+
+// tool draws, as the mode measures and with the signs it has.
+func (s *Session) tool(width int) draw.Tool {
+	return draw.Tool{Catalog: s.Catalog(), System: s.System, ASCII: s.ASCII, Measure: s.Measure, Width: width}
+}
+
+func (s *Session) picturePage(p plan.Place, o report.Options, width int) page.Page {
+	d, stopped := report.PicturePage(p, o)
+	if stopped {
+		return d
+	}
+	return s.tool(width).Picture(d, p)
+}
+
+func (s *Session) dampPage(p plan.Place, o report.Options, width int) page.Page {
+	d, nothing := report.DampPage(p, o)
+	if nothing {
+		return d
+	}
+	return s.tool(width).Year(d, p)
+}
+
+// Layers is the drawing of a place alone, to stand beside what says the same.
+func (s *Session) Layers(p plan.Place, width int) ([]string, bool) {
+	x, ok := s.tool(width).Layers(p)
+	return x.Lines, ok
 }

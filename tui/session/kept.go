@@ -6,17 +6,29 @@ import "path/filepath"
 // hold.
 const (
 	KeptTitle = "Answers were kept that are not saved"
-	KeptGoOn  = "Go on with the kept answers"
 	KeptWrong = "The kept answers could not be read"
 )
 
-// KeptAtStart offers them in the start menu.
-func KeptAtStart(path string) Row {
-	note := "Your last answers were kept, though not saved in a file of yours."
+// keptAtStart tells of them in the start menu.
+func keptAtStart(path string) string {
 	if path != "" {
-		note = "Your last answers for " + path + " were kept, though not saved in it."
+		return "Your last answers for " + path + " were kept, though not saved in it."
 	}
-	return Row{"Go on where you stopped", note}
+	return "Your last answers were kept, though not saved in a file of yours."
+}
+
+// Earlier is what is known of answers kept earlier, without a look at the disk.
+type Earlier struct {
+	There bool
+	Path  string // the file they belong to
+}
+
+// Resume tells of them as Resumer does.
+func (k Earlier) Resume() (text, path string, ok bool) { return "", k.Path, k.There }
+
+// NewFile says that a house begins under a name that no file has yet.
+func NewFile(path string) string {
+	return path + " is not there yet: this is a new house, and saving puts it there."
 }
 
 // KeptWhose tells which house kept answers are about.

@@ -74,8 +74,7 @@ func TestKeptBeside(t *testing.T) {
 	require.False(t, ok)
 }
 
-func TestRowsAsSentences(t *testing.T) {
-	require.Equal(t, "Open a house file", session.Open.Text())
+func TestSentences(t *testing.T) {
 	require.Equal(t, "Files cannot be read here.", session.Sentence(session.NoReading))
 	require.Equal(t, "", session.Sentence(""))
 	require.Equal(t, "3 places", session.Sentence("3 places"))

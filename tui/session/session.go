@@ -13,6 +13,7 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
+	"battwright/tui/chart"
 )
 
 // Store is the world outside the program, as far as answers are concerned. All
@@ -63,8 +64,12 @@ type Session struct {
 	Rough   bool            // the rough look: only the few questions that decide most
 	Sized   map[string]bool // places led through on the way to an order
 	Offers  []inspect.OpenOffer
-	Noted   func() // set where answers are kept beside the house: what to do after one
+	Earlier Earlier // answers of an earlier time
+	ASCII   bool
+	Measure chart.Width // columns of a text on the terminal; nil: one for each sign
+	noted   func()      // set where answers are kept beside the house: what to do after one
 
+	ladder  ladder
 	walk    *inspect.Walk // through the finished work, nil before it is asked for
 	made    *order.Order  // what is ordered, as of edit madeAt
 	madeAt  int
@@ -97,12 +102,6 @@ func (s *Session) Open(h *house.House, path, text string) {
 	s.TakeWalk(text)
 }
 
-// Beside is a session whose house is something else that is asked about in the
-// same way; noted is called after each answer.
-func (s *Session) Beside(l *house.QuestionList, h *house.House, noted func()) *Session {
-	return &Session{List: l, House: h, System: s.System, Saved: true, Noted: noted}
-}
-
 // Answered is the house with the questions about it.
 func (s *Session) Answered() house.Answered {
 	return house.Answered{List: s.List, House: s.House, System: s.System}
@@ -131,8 +130,8 @@ func (s *Session) Answer(q house.Question, p *house.Place, v house.Answer) bool 
 		return false
 	}
 	s.Answered().Store(q, p, v)
-	if s.Noted != nil { // not an answer about the house
-		s.Noted()
+	if s.noted != nil { // not an answer about the house
+		s.noted()
 		return true
 	}
 	id := ""
@@ -224,19 +223,21 @@ type Tried struct {
 	Near  string // whether another listed place's weather would change the plan
 }
 
-// Try ranks what is unknown, and tells whether the weather of another listed
+// try ranks what is unknown, and tells whether the weather of another listed
 // place would change the plan. Both try many answers, which in a large house
-// takes seconds; nil when it is done for the plan as it is. What do gives back is
-// run where the session may be touched again.
-func (s *Session) Try() (do func() (then func())) {
+// takes seconds; nil when it is done for the plan as it is.
+func (s *Session) try() *Work {
 	if s.Tried() != nil {
 		return nil
 	}
 	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
-	return func() func() {
+	return &Work{"Trying other answers", func() func() Next {
 		out := &Tried{assess.FindOut(prefs, base), assess.NearClimates(prefs, base)}
-		return func() { s.tried, s.triedAt = out, at }
-	}
+		return func() Next {
+			s.tried, s.triedAt = out, at
+			return Next{}
+		}
+	}}
 }
 
 // Tried is what it gave for the plan as it is, nil before that.
@@ -245,13 +246,6 @@ func (s *Session) Tried() *Tried {
 		return nil
 	}
 	return s.tried
-}
-
-// FoundOut is the plan with the question answered whether the weather of another
-// listed place would change it.
-func (t *Tried) FoundOut(p plan.Plan) plan.Plan {
-	p.NearClimate = t.Near
-	return p
 }
 
 // Minds lists what would change the plan; worked out when it is shown.
@@ -263,18 +257,21 @@ func (s *Session) Minds() []plan.MindChange {
 	return s.minds
 }
 
-// KeepPlan puts the priorities and the budget of now under a name.
-func (s *Session) KeepPlan(name string) {
-	s.Answered().KeepVariant(name, report.Kept(s.Plan))
-	s.Edits++
-	s.Saved = false
-}
-
-// UsePlan puts the priorities and the budget of a saved plan in place, and says
-// what that does to the budget.
-func (s *Session) UsePlan(v house.Variant) (money string) {
-	before := s.Preferences()
-	s.House.Answers = v.Over(s.House).Answers
-	s.EditedHouse()
-	return report.BudgetChange(before, s.Preferences(), s.System)
+// HelpOf is what stands behind a question: why it is asked, how to find out, and
+// what to ask somebody.
+func (s *Session) HelpOf(q house.Question) []string {
+	h, ok := s.Catalog().Help(q.FullKey())
+	if !ok {
+		h.How = q.How
+	}
+	var out []string
+	for _, l := range []struct {
+		head string
+		text units.Prose
+	}{{"Why we ask: ", h.Why}, {"How to find out: ", h.How}, {"To ask: ", h.Ask}} {
+		if l.text != "" {
+			out = append(out, l.head+l.text.In(s.System))
+		}
+	}
+	return out
 }

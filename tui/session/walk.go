@@ -27,27 +27,15 @@ func (s *Session) WalkUnsaved() bool { return s.walk != nil && s.walk.Unsaved() 
 // WalkResult is what it says about the plan as it is.
 func (s *Session) WalkResult() inspect.FoundResult { return s.Walk().Judge(s.Job()) }
 
-// OnWalk is a session that asks about the walk. Its answers are kept with those
-// about the house; noted is called after each.
-func (s *Session) OnWalk(noted func()) *Session {
+// onWalk is a session that asks about the walk. Its answers are kept with those
+// about the house.
+func (s *Session) onWalk() *Session {
 	w := s.Walk()
-	return s.Beside(w.List, w.House, func() {
+	return &Session{List: w.List, House: w.House, System: s.System, Saved: true, noted: func() {
 		s.Walk().Changed()
 		s.Edits++
-		noted()
-	})
-}
-
-// OpenWalk reads a file of finished work as far as possible.
-func (s *Session) OpenWalk(path, text string) (taken bool, problems error) {
-	taken, all := s.Walk().Open(s.Job(), path, text)
-	if taken {
-		s.Edits++
-	}
-	if len(all) == 0 {
-		return taken, nil
-	}
-	return taken, all
+		s.Changed = ""
+	}}
 }
 
 // TakeWalk takes the walk out of kept answers, where they hold one.
