@@ -40,7 +40,6 @@ func FuzzDrawings(f *testing.F) {
 		for _, d := range []Drawing{
 			p.Section([]SectionLayer{{Name: s, Note: s, TempText: s, Kind: Fiber}, {Name: s, Kind: Retarder}}, s, s, width),
 			p.Months([12]float64{v, 1, 2}, o, width),
-			p.Table([]string{s, s}, [][]string{{s, s}, {s}}, width, TableOpts{Keep: []int{1}}),
 		} {
 			check(t, p, d, width, s, v, width)
 		}
@@ -51,12 +50,5 @@ func BenchmarkMonths(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Pen{Glyphs: Unicode()}.Months(sampleHeld(), heldOpts(), 80)
-	}
-}
-
-func BenchmarkHouseTable(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		Pen{Glyphs: Unicode()}.Table(sampleHeaders(), sampleRows(), 80, TableOpts{})
 	}
 }

@@ -7,11 +7,11 @@ type Glyphs struct {
 	bar, over       string // filled, filled above the limit
 	base, limit     string // the two lines of the months
 	up, down        string // toward the inside, toward the outside
-	film, board     string // layers of a section, in the order of Kind
+	board           string // layers of a section, in the order of Kind
 	fiber, retarder string
 	sheathing       string
 	cladding, gap   string
-	concrete, soil  string
+	concrete        string
 }
 
 // ASCII is the set for terminals and fonts that have nothing else.
@@ -20,8 +20,8 @@ func ASCII() Glyphs {
 		bar: "#", over: "!",
 		base: "-", limit: "=",
 		up: "^", down: "v",
-		film: ".", board: "=", fiber: "~", retarder: "-", sheathing: "#",
-		cladding: "/", gap: " ", concrete: "o", soil: ":",
+		board: "=", fiber: "~", retarder: "-", sheathing: "#",
+		cladding: "/", gap: " ", concrete: "o",
 	}
 }
 
@@ -32,16 +32,16 @@ func Unicode() Glyphs {
 		bar: "█", over: "▒",
 		base: "─", limit: "═",
 		up: "↑", down: "↓",
-		film: "·", board: "═", fiber: "≈", retarder: "─", sheathing: "▓",
-		cladding: "▌", gap: " ", concrete: "▒", soil: "░",
+		board: "═", fiber: "≈", retarder: "─", sheathing: "▓",
+		cladding: "▌", gap: " ", concrete: "▒",
 	}
 }
 
 func (g Glyphs) all() []string {
 	return []string{
 		g.bar, g.over, g.base, g.limit,
-		g.up, g.down, g.film, g.board, g.fiber, g.retarder, g.sheathing,
-		g.cladding, g.gap, g.concrete, g.soil,
+		g.up, g.down, g.board, g.fiber, g.retarder, g.sheathing,
+		g.cladding, g.gap, g.concrete,
 	}
 }
 
@@ -49,8 +49,8 @@ func (g Glyphs) all() []string {
 // none, and its name alone has to do.
 func (g Glyphs) layer(k Kind) string {
 	signs := [...]string{
-		g.film, g.board, g.fiber, g.retarder, g.sheathing,
-		g.cladding, g.gap, g.concrete, g.soil,
+		g.board, g.fiber, g.retarder, g.sheathing,
+		g.cladding, g.gap, g.concrete,
 	}
 	if k < 0 || int(k) >= len(signs) {
 		return " "

@@ -9,11 +9,9 @@ import (
 type MonthsOpts struct {
 	What       string               // what is drawn: "Water held in the wall"; empty: "The value"
 	Text       func(float64) string // a value with its unit; nil: the plain number
-	Short      func(float64) string // a value without unit, written under its month where there is room; nil: not
 	Held       bool                 // an amount that builds up and should be gone again within the year
 	Limit      float64              // drawn as a line; 0 or less, NaN or Inf: none
 	LimitLabel string               // what the limit means: "mold risk above"
-	First      int                  // month at the left: 0 January to 11 December, taken round the year
 	Rows       int                  // rows of marks, 2 to 20; 0: 8
 }
 
@@ -42,7 +40,7 @@ func (p Pen) Months(values [12]float64, opts MonthsOpts, width int) Drawing {
 	opts = opts.filled()
 	g := p.monthGrid(values, opts, width)
 	lines := p.monthRows(g, opts)
-	lines = append(lines, p.monthFeet(g, opts)...)
+	lines = append(lines, p.monthFeet(g))
 	lines = append(lines, p.monthLegend(g, opts, width)...)
 	return p.finish(width, lines, monthSentence(values, opts))
 }
@@ -69,16 +67,15 @@ func (o MonthsOpts) filled() MonthsOpts {
 		o.Rows = usualRows
 	}
 	o.Rows = min(max(o.Rows, 2), mostRows)
-	o.First = (o.First%12 + 12) % 12
 	return o
 }
 
 func (p Pen) monthGrid(values [12]float64, o MonthsOpts, width int) monthGrid {
 	g := monthGrid{limit: o.Limit, top: o.Limit, below: o.Rows}
-	for i := range g.values {
-		g.values[i] = values[(o.First+i)%12]
-		if known(g.values[i]) {
-			g.top = max(g.top, g.values[i])
+	g.values = values
+	for _, v := range values {
+		if known(v) {
+			g.top = max(g.top, v)
 		}
 	}
 	if g.limit > 0 && g.top > g.limit {
@@ -178,29 +175,18 @@ func (p Pen) axisPad(g monthGrid, axis string) string {
 	return p.padLeft(axis, g.axis) + " "
 }
 
-// monthFeet is the names of the months and, where all twelve fit, their
-// numbers.
-func (p Pen) monthFeet(g monthGrid, o MonthsOpts) []string {
+// monthFeet is the names of the months.
+func (p Pen) monthFeet(g monthGrid) string {
 	letters := 1
 	if g.month >= 4 {
 		letters = 3
 	}
 	room := max(g.month-1, 1)
-	names, numbers, fit := "", "", o.Short != nil
-	for i, v := range g.values {
-		names += p.center(monthNames[(o.First+i)%12][:letters], room) + blank(g.month-room)
-		n := "?"
-		if known(v) && o.Short != nil {
-			n = clean(o.Short(v))
-		}
-		fit = fit && p.Measure(n) <= room
-		numbers += p.center(n, room) + blank(g.month-room)
+	names := ""
+	for _, name := range monthNames {
+		names += p.center(name[:letters], room) + blank(g.month-room)
 	}
-	lines := []string{p.axisPad(g, "") + names}
-	if fit {
-		lines = append(lines, p.axisPad(g, "")+numbers)
-	}
-	return lines
+	return p.axisPad(g, "") + names
 }
 
 // monthLegend explains the lines, and the scale when no axis had room.

@@ -103,21 +103,6 @@ func TestMissingMonthHasAQuestionMark(t *testing.T) {
 	}
 }
 
-// The year can begin in the fall without any figure changing its month.
-func TestFirstMonthTurnsTheDrawingOnly(t *testing.T) {
-	v := sampleHeld()
-	a := Pen{}.Months(v, MonthsOpts{}, 80)
-	b := Pen{}.Months(v, MonthsOpts{First: 9}, 80)
-	require.Equal(t, a.Sentence, b.Sentence)
-	const month, axis = 6, len("190 ") // columns at this width
-	full := func(l string) string { return l + strings.Repeat(" ", axis+12*month-len(l)) }
-	require.Len(t, b.Lines, len(a.Lines))
-	for i := range a.Lines {
-		l := full(a.Lines[i])
-		require.Equal(t, l[:axis]+l[axis+9*month:]+l[axis:axis+9*month], full(b.Lines[i]))
-	}
-}
-
 // A value on the edge of a row does not gain a row from rounding: 7 x 0.1 is a
 // little more than 0.7 in binary.
 func TestRowsForgiveRounding(t *testing.T) {

@@ -22,7 +22,7 @@ func TestRetarderSide(t *testing.T) {
 		want       side
 		sign, says string
 	}{
-		{layers(Film, Board, Retarder, Fiber, Sheathing), 2, inward, "-^-", "on the inside of the fiber"},
+		{layers(Gap, Board, Retarder, Fiber, Sheathing), 2, inward, "-^-", "on the inside of the fiber"},
 		{layers(Retarder, Board, Gap, Fiber), 0, inward, "-^-", "on the inside of the fiber"},
 		{layers(Board, Fiber, Retarder, Gap), 2, outward, "-v-", "on the outside of the fiber"},
 		{layers(Fiber, Retarder, Fiber), 1, between, "^-v", "between two layers of fiber"},
@@ -42,13 +42,13 @@ func TestRetarderSide(t *testing.T) {
 func TestKindsLookDifferent(t *testing.T) {
 	for _, g := range []Glyphs{ASCII(), Unicode()} {
 		seen := map[string]Kind{}
-		for k := Film; k <= Soil; k++ {
+		for k := Board; k <= Concrete; k++ {
 			other, twice := seen[g.layer(k)]
 			require.False(t, twice, "kinds %d and %d", k, other)
 			seen[g.layer(k)] = k
 		}
 		require.Equal(t, " ", g.layer(-1))
-		require.Equal(t, " ", g.layer(Soil+1))
+		require.Equal(t, " ", g.layer(Concrete+1))
 	}
 }
 
@@ -61,36 +61,6 @@ func TestNotesOfASectionStayShort(t *testing.T) {
 	require.Equal(t, 60, strings.Count(strings.Join(d.Lines, " "), "word"))
 }
 
-func TestTableTurnsIntoBlocksWhenNarrow(t *testing.T) {
-	narrow := Pen{}.Table(sampleHeaders(), sampleRows(), 40, TableOpts{}).Lines
-	require.Equal(t, []string{"Attic over bedrooms", "  Fiberglass: fits $1,480", "  Cotton: no: too heavy for the ceiling"}, narrow[:3])
-	wideOne := Pen{}.Table(sampleHeaders(), sampleRows(), 200, TableOpts{}).Lines
-	require.Len(t, wideOne, 2+4, "all on one line each")
-}
-
-// Cells of a kept column are never broken, and no word of the others up to
-// the longest that counts.
-func TestTableKeepsWordsWhole(t *testing.T) {
-	rows := [][]string{{"a place with a long name", "$1,200 to $1,400", "about equal and so on"}}
-	for width := MinWidth; width <= MaxWidth; width++ {
-		text := strings.Join(Pen{}.Table([]string{"Place", "Cost", "Verdict"}, rows, width, TableOpts{Keep: []int{1}}).Lines, "\n")
-		for _, w := range append(words(rows), "$1,200 to") {
-			require.Contains(t, text, w, "width %d", width)
-		}
-		if !strings.Contains(text, "Cost:") {
-			require.Contains(t, text, "$1,200 to $1,400", "width %d", width)
-		}
-	}
-}
-
-func TestTableOfUnevenRows(t *testing.T) {
-	d := Pen{}.Table([]string{"Place"}, [][]string{{"attic", "R-49", "more"}, nil, {"wall"}}, 60, TableOpts{})
-	require.Equal(t, []string{"Place", "-----  ----  ----", "attic  R-49  more", "", "wall"}, d.Lines)
-	require.Equal(t, "attic: R-49, more; wall.", d.Sentence)
-	require.Equal(t, "A table without rows, with columns a and b.", Pen{}.Table([]string{"a", "b"}, nil, 60, TableOpts{}).Sentence)
-	require.Equal(t, Drawing{Lines: []string{nothing}, Sentence: nothing}, Pen{}.Table(nil, nil, 60, TableOpts{}))
-}
-
 func TestPlainNumbers(t *testing.T) {
 	for v, want := range map[float64]string{
 		0: "0", math.Copysign(0.01, -1): "0", 0.05: "0.1", 7: "7", 7.25: "7.2", 99.96: "100", 99.94: "99.9",
@@ -99,14 +69,6 @@ func TestPlainNumbers(t *testing.T) {
 		require.Equal(t, want, plain(v))
 	}
 	require.Equal(t, noFigure, plain(math.NaN()))
-}
-
-func TestDenseTableHasNoEmptyLines(t *testing.T) {
-	draw := func(dense bool) string {
-		return strings.Join(Pen{}.Table(sampleHeaders(), sampleRows(), 80, TableOpts{Dense: dense}).Lines, "\n")
-	}
-	require.Contains(t, draw(false), "\n\n")
-	require.Equal(t, strings.ReplaceAll(draw(false), "\n\n", "\n"), draw(true))
 }
 
 // Signs that take no column must not make one line of a whole book.

@@ -55,14 +55,6 @@ func (r source) text() string {
 	return b.String()
 }
 
-func (r source) texts() []string {
-	out := make([]string, r.IntN(7))
-	for i := range out {
-		out[i] = r.text()
-	}
-	return out
-}
-
 func (r source) draw(p Pen, width int) map[string]Drawing {
 	layers := make([]SectionLayer, r.IntN(8))
 	for i := range layers {
@@ -72,20 +64,13 @@ func (r source) draw(p Pen, width int) map[string]Drawing {
 	for i := range values {
 		values[i] = r.number()
 	}
-	o := MonthsOpts{What: r.text(), Held: r.IntN(2) == 0, Limit: r.number(), LimitLabel: r.text(), First: r.IntN(40) - 20, Rows: r.IntN(30) - 5}
+	o := MonthsOpts{What: r.text(), Held: r.IntN(2) == 0, Limit: r.number(), LimitLabel: r.text(), Rows: r.IntN(30) - 5}
 	if r.IntN(2) == 0 {
 		o.Text = func(float64) string { return r.text() }
-		o.Short = func(float64) string { return r.text() }
 	}
-	rows := make([][]string, r.IntN(5))
-	for i := range rows {
-		rows[i] = r.texts()
-	}
-	to := TableOpts{Keep: []int{r.IntN(5) - 1}, Right: []int{r.IntN(5)}, Dense: r.IntN(2) == 0}
 	return map[string]Drawing{
 		"section": p.Section(layers, r.text(), r.text(), width),
 		"months":  p.Months(values, o, width),
-		"table":   p.Table(r.texts(), rows, width, to),
 	}
 }
 
@@ -157,8 +142,7 @@ func TestTwoColumnSignsFallBackToASCII(t *testing.T) {
 // Words are wrapped, never dropped: what the caller gave is on the screen.
 func TestNothingIsLeftOut(t *testing.T) {
 	cases := map[string][]string{
-		"house-table": append(strings.Fields(strings.Join(sampleHeaders()[1:], " ")), words(sampleRows())...),
-		"section":     strings.Fields("INSIDE: room, gypsum, paper inside fiber staple second sheet fills bay, watch: siding OUTSIDE: 67 24 January,"),
+		"section": strings.Fields("INSIDE: room, gypsum, paper inside fiber staple second sheet fills bay, watch: siding OUTSIDE: 67 24 January,"),
 	}
 	for kind, all := range cases {
 		for width := MinWidth; width <= MaxWidth; width++ {
@@ -168,12 +152,4 @@ func TestNothingIsLeftOut(t *testing.T) {
 			}
 		}
 	}
-}
-
-func words(rows [][]string) []string {
-	var out []string
-	for _, r := range rows {
-		out = append(out, strings.Fields(strings.Join(r, " "))...)
-	}
-	return out
 }

@@ -125,15 +125,16 @@ func TestUnicodeSignsAreOneColumn(t *testing.T) {
 }
 
 // Source: Unicode Character Database (computed sums). Wide letters keep the
-// columns of a table in line.
+// column of the temperatures in line.
 func TestWideLettersKeepColumns(t *testing.T) {
-	var rows [][]string
+	var layers []SectionLayer
 	for _, r := range load(t).Texts.Rows {
 		require.Equal(t, r.Columns, wide(r.Text), r.Text)
-		rows = append(rows, []string{r.Text, "|"})
+		layers = append(layers, SectionLayer{Name: r.Text, TempText: "|", Kind: Fiber})
 	}
+	lines := (Pen{Measure: wide}).Section(layers, "", "", 80).Lines
 	at := map[int]bool{}
-	for _, l := range (Pen{Measure: wide}).Table([]string{"", "|"}, rows, 80, TableOpts{}).Lines[2:] {
+	for _, l := range lines[1 : 1+len(layers)] {
 		require.True(t, strings.HasSuffix(l, "|"), l)
 		at[wide(l)] = true
 	}

@@ -11,15 +11,13 @@ type Kind int
 
 // The kinds of layer.
 const (
-	Film Kind = iota // still or moving air at a surface
-	Board
+	Board Kind = iota
 	Fiber
 	Retarder // paper face, sheet or paint that slows damp air
 	Sheathing
 	Cladding
 	Gap // empty or vented air space
 	Concrete
-	Soil
 )
 
 // SectionLayer is one layer.

@@ -120,8 +120,3 @@ func (p Pen) widest(texts []string) int {
 	}
 	return w
 }
-
-// longestWord is the widest part of a text that a line break cannot shorten.
-func (p Pen) longestWord(s string) int {
-	return p.widest(strings.Split(clean(s), " "))
-}
