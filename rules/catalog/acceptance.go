@@ -54,9 +54,10 @@ type AcceptancePoint struct {
 	ID     string   `toml:"id,required"`
 	Title  string   `toml:"title,required"`
 	Remove bool     `toml:"remove"`
-	Kinds  []string `toml:"kinds"` // of place; none means all
-	Faced  string   `toml:"faced"` // yes: only where a face was agreed
-	Old    bool     `toml:"old"`   // only in a house that may have old parts
+	Kinds  []string `toml:"kinds"`  // of place; none means all
+	Danger string   `toml:"danger"` // instead of kinds: all in which that may be
+	Faced  string   `toml:"faced"`  // yes: only where a face was agreed
+	Old    bool     `toml:"old"`    // only in a house that may have old parts
 	// The answer that settles it: left out where a yes-or-no is known to be no,
 	// or a figure to be above 0.
 	SettledBy string      `toml:"settled_by"`
@@ -138,6 +139,7 @@ type HandoverNote struct {
 	Group     string      `toml:"group,required"`
 	Pages     []string    `toml:"pages"`
 	Kinds     []string    `toml:"kinds"`
+	Danger    string      `toml:"danger"` // instead of kinds: all in which that may be
 	Materials []string    `toml:"materials"`
 	Stages    []string    `toml:"stages"`
 	Faced     string      `toml:"faced"`
@@ -149,4 +151,22 @@ type HandoverNote struct {
 	Unplanned bool        `toml:"unplanned"`  // as for a point of acceptance
 	Text      units.Prose `toml:"text,required"`
 	Ref
+}
+
+// handOver is what handing over and checking rest on, with the kinds of place of
+// what is about a danger.
+func (c *Catalog) handOver() *AcceptanceRecords {
+	out := must(c.parts[handing]()).AcceptanceRecords
+	out.Points, out.Notes = slices.Clone(out.Points), slices.Clone(out.Notes)
+	for i, p := range out.Points {
+		if p.Danger != "" {
+			out.Points[i].Kinds = kindsWith(c.Kinds, p.Danger)
+		}
+	}
+	for i, n := range out.Notes {
+		if n.Danger != "" {
+			out.Notes[i].Kinds = kindsWith(c.Kinds, n.Danger)
+		}
+	}
+	return &out
 }

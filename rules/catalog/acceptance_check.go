@@ -39,6 +39,7 @@ func (k *checker) points() {
 		what := "acceptance point " + p.ID
 		k.ref(what, p.Ref)
 		k.kindNames(what, p.Kinds)
+		k.dangerName(what, p.Danger)
 		k.ruleName(what, p.Rule)
 		if !slices.Contains(pointResults, p.Result) {
 			k.bad("%s: result %q; want one of %v", what, p.Result, pointResults)
@@ -108,6 +109,7 @@ func (k *checker) handover() {
 		what := "handover note " + n.ID
 		k.ref(what, n.Ref)
 		k.kindNames(what, n.Kinds)
+		k.dangerName(what, n.Danger)
 		k.oneOf(what, "group", n.Group, noteGroups)
 		for _, p := range n.Pages {
 			k.oneOf(what, "pages", p, Persons)
@@ -124,6 +126,12 @@ func (k *checker) handover() {
 func (k *checker) oneOf(what, key, v string, known []string) {
 	if !slices.Contains(known, v) {
 		k.bad("%s: %s %q; want one of %v", what, key, v, known)
+	}
+}
+
+func (k *checker) dangerName(what, id string) {
+	if id != "" && !slices.ContainsFunc(k.c.Dangers, func(d Danger) bool { return d.ID == id }) {
+		k.bad("%s: danger %q is not listed", what, id)
 	}
 }
 

@@ -32,11 +32,12 @@ type Catalog struct {
 	goods   goods
 
 	// What is read when it is first asked for.
-	parts    [parts]func() (*records, error)
-	climates func() ([]Climate, error)
-	book     func() (bookOfRules, error)
-	help     func() map[string]Help
-	marks    func() map[string][]Known // of each source, as its figures carry them
+	parts      [parts]func() (*records, error)
+	climates   func() ([]Climate, error)
+	book       func() (bookOfRules, error)
+	help       func() map[string]Help
+	handedOver func() *AcceptanceRecords
+	marks      func() map[string][]Known // of each source, as its figures carry them
 }
 
 // bookOfRules is the rule book with what its records say beside the rules.
@@ -60,9 +61,7 @@ func (c *Catalog) Words() []Word { return must(c.parts[wordList]()).Words }
 func (c *Catalog) Helps() []Help { return must(c.parts[helpTexts]()).Helps }
 
 // Acceptance is what handing over and checking rest on.
-func (c *Catalog) Acceptance() *AcceptanceRecords {
-	return &must(c.parts[handing]()).AcceptanceRecords
-}
+func (c *Catalog) Acceptance() *AcceptanceRecords { return c.handedOver() }
 
 func find[T any](list []T, is func(T) bool) (T, bool) {
 	for _, v := range list {

@@ -241,6 +241,7 @@ func (c *Catalog) build(texts map[string]string) error {
 		}
 		return out
 	})
+	c.handedOver = sync.OnceValue(c.handOver)
 	c.marks = sync.OnceValue(c.gatherMarks)
 	return errors.Join(errs...)
 }

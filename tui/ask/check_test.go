@@ -130,7 +130,7 @@ func TestOffersFollowThePlan(t *testing.T) {
 	out, err := said(t, site(t), ask.Config{}, "3", "check", "offers", "open", "full.toml", "places", "delete 1", "yes", "check", "offers", "quit")
 	require.NoError(t, err)
 	has(t, out, "1. full.toml: Complete Bid (invented), 4 questions to phone\n", "as long as the house is as planned")
-	has(t, strings.Join(strings.Fields(out), " "), "6 questions to phone, 2 lines could not be read", "the two layers of a place that is gone, and a flue that the slope must answer for now")
+	has(t, strings.Join(strings.Fields(out), " "), "7 questions to phone, 2 lines could not be read", "the two layers of a place that is gone, and a flue and fans that the slope must answer for now")
 }
 
 func TestFilesOfTheCheckAreNotOverwrittenUnasked(t *testing.T) {
