@@ -3,7 +3,7 @@ package tui
 import (
 	"battwright/rules/page"
 	"battwright/rules/print"
-	"battwright/rules/report"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -14,9 +14,6 @@ var toneOf = map[page.Tone]style.Tone{
 
 // signOf stands for what a row is in a list.
 var signOf = map[page.Mark]string{page.For: "+ ", page.Against: "- ", page.Caution: "! ", page.Open: "? "}
-
-// keysTo is the key behind an action that a row names.
-var keysTo = map[page.ActionID]string{report.ActHow: "h", report.ActEdit: "e"}
 
 // showPage draws a page without its title.
 func showPage(p *canvas, s *state, d page.Page) {
@@ -114,7 +111,7 @@ func rowText(r page.Row) string {
 		text = r.Lead + " " + text
 	}
 	if r.To != "" {
-		text += ": " + keysTo[r.To] + " " + r.Then
+		text += ": " + binding(session.Leads[r.To]).Help().Key + " " + r.Then
 	}
 	return text
 }

@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/session"
 )
 
 // field renders and edits one question, whatever its kind. It is the only
@@ -68,7 +69,7 @@ func (f *field) focus(s *state) {
 		return
 	}
 	v := a.ValueOf(f.q, p)
-	f.cursor = slices.IndexFunc(f.options(), func(o house.Option) bool { return o.Value == optionOf(f.q, v.Answer) })
+	f.cursor = slices.IndexFunc(session.Choices(f.q), func(o house.Option) bool { return o.Value == optionOf(f.q, v.Answer) })
 	if v.Source == house.FromUnknown || f.q.Safety && raw.State != house.Given {
 		// Nothing is under the cursor until the person moves it: enter must not
 		// turn "not known" into an answer that decides safety.
@@ -97,14 +98,6 @@ func optionOf(q house.Question, a house.Answer) string {
 		return "no"
 	}
 	return a.Text
-}
-
-// options are what can be picked; yes and no are options too.
-func (f *field) options() []house.Option {
-	if f.q.Kind == house.YesNoKind {
-		return []house.Option{{Value: "yes", Label: "yes"}, {Value: "no", Label: "no"}}
-	}
-	return f.q.Options
 }
 
 // result of a key at a field.
@@ -155,7 +148,7 @@ func (f *field) notNeeded(s *state) string {
 		return head + "type " + onScreen(q.Accepted()) + "."
 	}
 	var words []string
-	for _, o := range f.options() {
+	for _, o := range session.Choices(f.q) {
 		words = append(words, o.Label.In(s.System))
 	}
 	verb := map[bool]string{true: "tick", false: "choose"}[q.Kind == house.Many]
@@ -230,7 +223,7 @@ func (f *field) asked(s *state, p *house.Place) fieldResult {
 }
 
 func (f *field) choose(s *state, p *house.Place) {
-	opts := f.options()
+	opts := session.Choices(f.q)
 	if len(opts) == 0 || f.cursor < 0 {
 		return
 	}

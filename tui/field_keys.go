@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/house"
+	"battwright/tui/session"
 )
 
 // complete takes the first suggestion when the cursor stands at the end.
@@ -44,7 +45,7 @@ func (f *field) type_(msg tea.KeyMsg) fieldResult {
 var neverTyped = []string{"esc", "ctrl+t", "ctrl+n", "ctrl+p", "ctrl+l", "shift+tab"}
 
 func (f *field) pick(msg tea.KeyMsg, s *state, p *house.Place) fieldResult {
-	n := len(f.options())
+	n := len(session.Choices(f.q))
 	switch {
 	case n == 0:
 		return ignores
@@ -88,12 +89,12 @@ const mostNumbered = 9
 // Nor do digits tick: over the priorities a 4 is meant for one of them and must
 // not rule out the fourth fiber.
 func (f *field) digitsChoose() bool {
-	return f.q.Kind != house.Many && len(f.options()) <= mostNumbered
+	return f.q.Kind != house.Many && len(session.Choices(f.q)) <= mostNumbered
 }
 
 // moveTo puts the cursor on the next option that begins so, round and round.
 func (f *field) moveTo(prefix string) {
-	opts := f.options()
+	opts := session.Choices(f.q)
 	for i := range opts {
 		at := (f.cursor + 1 + i) % len(opts)
 		if strings.HasPrefix(opts[at].Label.String(), prefix) {
@@ -104,7 +105,7 @@ func (f *field) moveTo(prefix string) {
 }
 
 func (f *field) toggle(s *state, p *house.Place) {
-	v := f.options()[f.cursor].Value
+	v := session.Choices(f.q)[f.cursor].Value
 	list := slices.Clone(s.Answered().ValueOf(f.q, p).Answer.List)
 	if i := slices.Index(list, v); i >= 0 {
 		list = slices.Delete(list, i, i+1)

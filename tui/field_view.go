@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/units"
+	"battwright/tui/session"
 	"battwright/tui/style"
 )
 
@@ -117,7 +118,7 @@ func (f *field) unit(s units.System) string {
 
 func (f *field) choiceRows(p *canvas, s *state, indent int, g style.Glyphs) {
 	known := s.Answered().ValueOf(f.q, s.House.Place(f.place))
-	for i, o := range f.options() {
+	for i, o := range session.Choices(f.q) {
 		mark, tone := "  ", style.Plain
 		if i == f.cursor {
 			mark, tone = g.Pointer+" ", style.Chosen
@@ -139,7 +140,7 @@ func (f *field) choiceRows(p *canvas, s *state, indent int, g style.Glyphs) {
 
 func (f *field) manyRows(p *canvas, s *state, indent int, g style.Glyphs) {
 	list := s.Answered().ValueOf(f.q, s.House.Place(f.place)).Answer.List
-	for i, o := range f.options() {
+	for i, o := range session.Choices(f.q) {
 		mark, tone := "  ", style.Plain
 		if i == f.cursor {
 			mark, tone = g.Pointer+" ", style.Chosen

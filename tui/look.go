@@ -20,13 +20,12 @@ const takenMark = "*"
 // has them all in a table, and under it the one under the cursor.
 func (x *viewScreen) lookRows(p *canvas, s *state) {
 	all := report.LookBlocks(s.Plan, s.Options())
-	if p.width < wideWidth || len(all) == 0 {
+	if p.width < wideWidth || len(all) == 0 || !x.table(p, s, report.LookTable(s.Plan, s.Options())) {
 		for i, b := range all {
 			x.place(p, s, b, i == x.cursor)
 		}
 		return
 	}
-	x.table(p, s, report.LookTable(s.Plan, s.Options()))
 	p.blank()
 	p.line(style.Dim, takenMark+" is what the plan takes. Prices are the most likely ones; the lines below give low and high.")
 	p.blank()
@@ -39,7 +38,8 @@ const (
 	leastName = 16
 )
 
-func (x *viewScreen) table(p *canvas, s *state, table [][]string) {
+// table is false where there is no room for all of it.
+func (x *viewScreen) table(p *canvas, s *state, table [][]string) bool {
 	widths := make([]int, len(table[0]))
 	names := p.width - tableGap
 	for i := 1; i < len(widths); i++ {
@@ -48,7 +48,9 @@ func (x *viewScreen) table(p *canvas, s *state, table [][]string) {
 		}
 		names -= widths[i] + tableGap
 	}
-	widths[0] = max(names, leastName)
+	if widths[0] = names; names < leastName {
+		return false
+	}
 	for y, cells := range table {
 		mark, tone := s.pointer(y == x.cursor+1)
 		if y == 0 {
@@ -69,6 +71,7 @@ func (x *viewScreen) table(p *canvas, s *state, table [][]string) {
 			p.mark()
 		}
 	}
+	return true
 }
 
 // place is one place: its name, what to do, and every material; under the cursor

@@ -258,7 +258,7 @@ func TestLongListsKeepQuestionAndCursor(t *testing.T) {
 		require.LessOrEqual(t, strings.Count(p.view(), "\n"), 23)
 		p.press("right")
 		f := p.m.top().(*form)
-		require.Contains(t, p.view(), "› "+f.fields[f.active].options()[f.fields[f.active].cursor].Label.String(), "the cursor")
+		require.Contains(t, p.view(), "› "+session.Choices(f.fields[f.active].q)[f.fields[f.active].cursor].Label.String(), "the cursor")
 	}
 }
 

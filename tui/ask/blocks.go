@@ -2,6 +2,7 @@ package ask
 
 import (
 	"battwright/rules/page"
+	"battwright/tui/session"
 )
 
 // readPage says a page from its title to its end.
@@ -63,7 +64,7 @@ func (a *app) row(r page.Row, label string) {
 		text = r.Lead + " " + text
 	}
 	if r.To != "" {
-		text += ": " + string(r.To) + " " + r.Then
+		text += ": " + session.Leads[r.To].Word + " " + r.Then
 	}
 	switch {
 	case r.Mark == page.For:

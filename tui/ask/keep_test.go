@@ -5,7 +5,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/tui/ask"
 )
@@ -28,23 +27,4 @@ func TestReplacedAnswersAreCopied(t *testing.T) {
 	require.NoError(t, err)
 	require.Contains(t, store.Files["replaced.toml"], "quiet house")
 	require.Contains(t, out, "replaced.toml")
-}
-
-// The house file is no place to write something else to.
-func TestInputsAreNotOverwritten(t *testing.T) {
-	store := fixture.NewMemory()
-	store.Files["my.txt"] = "version = 1\n"
-	out, _ := said(t, store, ask.Config{Path: "my.txt", House: fixture.Demo(t, demo.Default).House}, "export", "1", "my", "yes", "back", "quit")
-	require.Equal(t, "version = 1\n", store.Files["my.txt"])
-	require.Contains(t, out, "are read from")
-}
-
-// The name of a folder is no name of a file.
-func TestAFolderIsSaidToBeOne(t *testing.T) {
-	store := fixture.NewMemory()
-	store.Folders = map[string]bool{"docs": true}
-	out, err := said(t, store, ask.Config{}, "3", "export", "1", "docs", "back", "back", "quit")
-	require.NoError(t, err)
-	require.Contains(t, out, "docs is a folder")
-	require.Empty(t, store.Files)
 }

@@ -22,14 +22,3 @@ func TestANumberTakesALineOfTheLadder(t *testing.T) {
 	require.Equal(t, "spend", h.Answers["budget.use"].Text)
 	require.Equal(t, house.Given, h.Answers["budget.total_usd"].State)
 }
-
-// Choosing a saved plan says what becomes of the budget, above all that it is
-// gone.
-func TestASavedPlanNamesItsBudget(t *testing.T) {
-	h := demoHouse(t)
-	h.Answers.Set("budget.total_usd", house.Number(5000))
-	h.Variants = []house.Variant{{Name: "open", Answers: house.Answers{"budget.labor": house.Text("self")}}}
-	out, err := said(t, fixture.NewMemory(), ask.Config{House: h, Width: 200}, "plans", "1", "quit")
-	require.NoError(t, err)
-	require.Contains(t, out, "The budget, $5,000 as a limit, is gone")
-}

@@ -12,14 +12,6 @@ import (
 	"battwright/tui/session"
 )
 
-// optionsOf are what can be picked; yes and no are options too.
-func optionsOf(q house.Question) []house.Option {
-	if q.Kind == house.YesNoKind {
-		return []house.Option{{Value: "yes", Label: "yes"}, {Value: "no", Label: "no"}}
-	}
-	return q.Options
-}
-
 // numbered reports whether options may be picked by number. Where an option
 // is itself a number, as the climate zones 7 and 8 are, a number would be
 // taken two ways.
@@ -72,7 +64,7 @@ func pick(opts []house.Option, typed string) (value string, ok bool) {
 // answerTo reads what was typed as an answer. A problem is a sentence for the
 // person; without one the answer is good.
 func answerTo(q house.Question, typed string) (a house.Answer, problem string) {
-	opts := optionsOf(q)
+	opts := session.Choices(q)
 	switch q.Kind {
 	case house.Choice, house.YesNoKind:
 		v, ok := pick(opts, typed)

@@ -148,3 +148,11 @@ func walkForm(s *Session, id string) (Form, bool) {
 		},
 	}, true
 }
+
+// Choices are what can be picked at a question; yes and no are choices too.
+func Choices(q house.Question) []house.Option {
+	if q.Kind == house.YesNoKind {
+		return []house.Option{{Value: "yes", Label: "yes"}, {Value: "no", Label: "no"}}
+	}
+	return q.Options
+}

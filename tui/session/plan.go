@@ -64,6 +64,12 @@ var (
 	findOut = page.Action{ID: FindOut, Key: "f", Tag: "find out", Word: "find out", Note: "what is not known yet, and whether it matters"}
 )
 
+// Leads are the actions that rows of a page lead to.
+var Leads = map[page.ActionID]page.Action{
+	How:       {ID: How, Key: "h", Tag: "how to install", Word: "how", Note: "how to put it in, with all cautions"},
+	PlaceForm: {ID: PlaceForm, Key: "e enter", Tag: "its answers", Word: "edit", Note: "the answers of this place"},
+}
+
 func placesView(s *Session, _ string) (View, bool) {
 	on, note := "what matters", "on to what matters"
 	if s.Unsized() >= 0 {
@@ -258,14 +264,14 @@ func placeView(s *Session, id string) (View, bool) {
 		{ID: Why, Key: "w", Tag: "why", Word: "why", Note: "this one, and why not the others"},
 		{ID: Picture, Key: "p", Tag: "picture", Word: "layers", Note: "what lies on what, from inside to outside"},
 		{ID: Damp, Key: "d", Tag: "damp", Word: "damp", Note: "the damp check, month by month"},
-		{ID: How, Key: "h", Tag: "how to install", Word: "how", Note: "how to put it in, with all cautions"},
+		Leads[How],
 	}
 	if s.Plan.Stage == "not-framed" && !p.Stopped() {
 		rows = append(rows, page.Action{ID: Change, Key: "c", Tag: "what can still change", Word: "change", Note: "what can still be changed before it is framed"})
 	}
 	rows = append(rows,
 		page.Action{ID: OwnForm, Key: "o", Tag: "what matters here", Word: "own", Note: "what matters just here"},
-		page.Action{ID: PlaceForm, Key: "e enter", Tag: "its answers", Word: "edit", Note: "the answers of this place"},
+		Leads[PlaceForm],
 		page.Action{ID: NextPlace, Key: "left/right right n ctrl+n", Tag: "other place", Word: "next", Note: "the next place"},
 		page.Action{ID: LastPlace, Key: "left"})
 	for i := range rows {
