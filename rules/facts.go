@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 )
@@ -29,6 +30,9 @@ func (b *Book) NewFacts() *Facts {
 	return &Facts{book: b, slots: make([]slot, len(b.facts))}
 }
 
+// ErrNoFact is what Set says of a name that is not declared.
+var ErrNoFact = errors.New("no fact of that name is declared")
+
 // Set gives a fact its value. It returns an error for a name that is not
 // declared and for a value of another type, not listed, NaN or out of range.
 // After an error the fact is unknown, never what it was before: a stale value
@@ -36,7 +40,7 @@ func (b *Book) NewFacts() *Facts {
 func (f *Facts) Set(name string, v Value) error {
 	i, ok := f.find(name)
 	if !ok {
-		return fmt.Errorf("no fact %q is declared", name)
+		return fmt.Errorf("%w: %q", ErrNoFact, name)
 	}
 	s, ok := f.book.facts[i].pack(v)
 	f.slots[i] = s

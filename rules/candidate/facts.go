@@ -1,6 +1,7 @@
 package candidate
 
 import (
+	"errors"
 	"math"
 
 	"battwright/rules"
@@ -13,11 +14,7 @@ import (
 func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.Facts {
 	c := a.List.Catalog()
 	f := c.Book().NewFacts()
-	set := func(name string, v rules.Value) {
-		// The names are checked against the declared facts when the catalog is
-		// read; a value out of its range is left unknown rather than wrong.
-		_ = f.Set(name, v)
-	}
+	set := setter(f)
 	set("place", rules.Text(s.Kind.ID))
 	for _, q := range []struct {
 		fact, key string
@@ -71,6 +68,17 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	return f
 }
 
+// setter sets facts. A value out of its range is left unknown rather than wrong; a
+// name that is not declared is a slip in the program, and no rule may miss it
+// silently.
+func setter(f *rules.Facts) func(string, rules.Value) {
+	return func(name string, v rules.Value) {
+		if err := f.Set(name, v); errors.Is(err, rules.ErrNoFact) {
+			panic(err)
+		}
+	}
+}
+
 // fillAbove tells whether an attic of the house has loose, pebbly fill, which
 // can run down into the walls under it and along a chimney; unknown while that
 // of one is, and where an old house is said to have an attic that is no place of
@@ -107,8 +115,8 @@ const ventShare = 150
 // where an answer says so: it may not have been asked because another, still
 // open, stands for it.
 func answerFact(a house.Answered, p *house.Place, scope house.Scope, key string) rules.Value {
-	q, ok := a.List.Find(house.Question{Scope: scope, Key: key}.FullKey())
-	if !ok || scope == house.PlaceScope && !q.For(p.Kind) {
+	q := a.Question(scope, key)
+	if scope == house.PlaceScope && !q.For(p.Kind) {
 		return rules.Unknown()
 	}
 	if !a.Asked(q, p) && q.Kind == house.YesNoKind && !q.Safety {
@@ -130,7 +138,7 @@ func answerFact(a house.Answered, p *house.Place, scope house.Scope, key string)
 // candidateFacts adds what hangs on the stack of blankets.
 func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets, f Facing, h Heat, d Damp) *rules.Facts {
 	out := base.Clone()
-	set := func(name string, v rules.Value) { _ = out.Set(name, v) }
+	set := setter(out)
 	m := b.Material
 	set("material", rules.Text(m.ID))
 	set("combustible", rules.Bool(!m.Noncombust))

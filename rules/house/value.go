@@ -42,15 +42,24 @@ func (a Answered) Asked(q Question, p *Place) bool {
 
 // Has reports whether places of that kind have a question.
 func (a Answered) Has(p *Place, key string) bool {
-	q, ok := a.List.Find(Question{Scope: PlaceScope, Key: key}.FullKey())
-	return ok && q.For(p.Kind)
+	return a.Question(PlaceScope, key).For(p.Kind)
+}
+
+// Question finds a question that the program names itself. A key that no question has
+// is a slip in the program: nothing may take its silence for an answer.
+func (a Answered) Question(scope Scope, key string) Question {
+	q, ok := a.List.Find(Question{Scope: scope, Key: key}.FullKey())
+	if !ok {
+		panic("no question has the key " + Question{Scope: scope, Key: key}.FullKey())
+	}
+	return q
 }
 
 // Value gives the value of a question by scope and key. A question that does
-// not apply, or does not exist, has the zero Value.
+// not apply has the zero Value.
 func (a Answered) Value(scope Scope, p *Place, key string) Value {
-	q, ok := a.List.Find(Question{Scope: scope, Key: key}.FullKey())
-	if !ok || scope == PlaceScope && (p == nil || !q.For(p.Kind)) {
+	q := a.Question(scope, key)
+	if scope == PlaceScope && (p == nil || !q.For(p.Kind)) {
 		return Value{}
 	}
 	return a.ValueOf(q, p)
