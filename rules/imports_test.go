@@ -41,7 +41,7 @@ var allowed = map[string][]string{
 	"data":            {},
 	"tui/background":  {},
 	"tui/style":       {},
-	"tui/chart":       {},
+	"tui/chart":       {"rules/print"},
 }
 
 // sourceFile is one Go file of the project and what it imports.

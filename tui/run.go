@@ -9,7 +9,6 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
 	"battwright/rules/house"
 	"battwright/rules/units"
@@ -46,7 +45,7 @@ var ErrNotKept = errors.New("your answers are in no file")
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
 	s := &state{Session: session.New(c.List, c.Store, c.System), g: theme.Glyphs}
-	s.ASCII, s.Measure = c.ASCII, ansi.StringWidth
+	s.ASCII = c.ASCII
 	m := Model{s: s, theme: theme, scroll: map[int]int{}, frame: new(string)}
 	m = m.push(newScreen(session.At{ID: session.Start}, s, session.AtStart))
 	if c.House != nil {

@@ -5,9 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/testdata/fixture"
 )
 
 // taken is a marked material: with what fits, or with what is wrong with the
@@ -98,4 +101,35 @@ func TestResultBesidePictureIsWhole(t *testing.T) {
 		}
 	}
 	require.True(t, wide["INSIDE:"])
+}
+
+// Source: Unicode Character Database (computed sums; the file names it and its
+// mark). Wide letters keep the columns of the first look in line.
+func TestWideLettersKeepColumns(t *testing.T) {
+	var published struct {
+		Texts struct {
+			Rows []struct {
+				Text    string
+				Columns int
+			}
+		}
+	}
+	fixture.Published(t, "chart.json", &published)
+	require.NotEmpty(t, published.Texts.Rows)
+	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 120, 40)
+	table := [][]string{{"Place", "|"}}
+	for _, r := range published.Texts.Rows {
+		require.Equal(t, r.Columns, ansi.StringWidth(r.Text), r.Text)
+		table = append(table, []string{r.Text, "|"})
+	}
+	c, x := newCanvas(120, "..."), &viewScreen{cursor: -1}
+	require.True(t, x.table(c, p.m.s, table))
+	at := map[int]bool{}
+	for i, r := range c.rows {
+		if line := r[0].text; i != 1 { // the rule
+			require.True(t, strings.HasSuffix(line, "|"), line)
+			at[ansi.StringWidth(line)] = true
+		}
+	}
+	require.Len(t, at, 1, "the last columns stand under one another")
 }

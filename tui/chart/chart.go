@@ -11,10 +11,7 @@
 // it is the caller who decides on units and rounding.
 package chart
 
-import (
-	"strings"
-	"unicode/utf8"
-)
+import "strings"
 
 // MinWidth and MaxWidth bound the width of a drawing in terminal columns.
 // Outside the bounds the nearer one is used: below 20 there is no room for a
@@ -28,10 +25,6 @@ const (
 // fault to someone who cannot see that the space is empty.
 const nothing = "Nothing to show."
 
-// Width measures the columns a text takes on the terminal. It must give one
-// for each printable ASCII character.
-type Width func(string) int
-
 // Drawing is a picture made of text and the sentence that replaces it. No line
 // is wider than the width asked for or ends in a space.
 type Drawing struct {
@@ -39,39 +32,26 @@ type Drawing struct {
 	Sentence string
 }
 
-// Pen holds what every drawing needs besides its numbers. The zero Pen draws
-// in ASCII and counts one column a rune.
+// Pen holds the signs of a drawing. The zero Pen draws in ASCII.
 type Pen struct {
-	Glyphs  Glyphs
-	Measure Width
+	Glyphs Glyphs
 }
 
-// ready fills in what was left out. A terminal that gives two columns to some
-// drawing sign, as East Asian set-ups do with box and block characters, gets
-// the ASCII set: half a sign cannot be drawn, and columns would not line up.
+// ready fills in what was left out.
 func (p Pen) ready() Pen {
-	if p.Measure == nil {
-		p.Measure = utf8.RuneCountInString
-	}
 	if p.Glyphs == (Glyphs{}) {
 		p.Glyphs = ASCII()
-	}
-	for _, g := range p.Glyphs.all() {
-		if p.Measure(g) != 1 {
-			p.Glyphs = ASCII()
-			break
-		}
 	}
 	return p
 }
 
-// finish turns lines into a drawing. The cut is a last defence against width
-// functions in which the parts of a line add up to less than the whole.
-func (p Pen) finish(width int, lines []string, sentence string) Drawing {
+// finish turns lines into a drawing. The cut is a last defense where the least
+// that a part needs is more than there is room for.
+func finish(cells int, lines []string, sentence string) Drawing {
 	d := Drawing{Lines: make([]string, 0, len(lines)), Sentence: sentence}
 	for _, l := range lines {
-		if p.Measure(l) > width {
-			l, _ = p.take(l, width)
+		if r := []rune(l); len(r) > cells {
+			l = string(r[:cells])
 		}
 		d.Lines = append(d.Lines, strings.TrimRight(l, " "))
 	}
@@ -79,9 +59,7 @@ func (p Pen) finish(width int, lines []string, sentence string) Drawing {
 }
 
 // empty is the drawing of no input at all.
-func (p Pen) empty(width int) Drawing {
-	return p.finish(width, p.wrap(nothing, width), nothing)
-}
+func empty(cells int) Drawing { return finish(cells, wrap(nothing, cells), nothing) }
 
 func clampWidth(width int) int {
 	return min(max(width, MinWidth), MaxWidth)

@@ -19,9 +19,9 @@ const (
 func (p Pen) entries(es []entry, width int) [][]string {
 	left, right, text := 0, 0, 0
 	for _, e := range es {
-		left = max(left, p.Measure(e.first), p.Measure(e.more))
-		right = max(right, p.Measure(clean(e.right)))
-		text = max(text, p.Measure(clean(e.head)), min(p.Measure(clean(e.note)), mostNote))
+		left = max(left, columns(e.first), columns(e.more))
+		right = max(right, columns(clean(e.right)))
+		text = max(text, columns(clean(e.head)), min(columns(clean(e.note)), mostNote))
 	}
 	room := width - left - 1
 	beside := right > 0 && room-right-2 >= leastText
@@ -37,21 +37,21 @@ func (p Pen) entries(es []entry, width int) [][]string {
 }
 
 func (p Pen) entry(e entry, left, room, right int, beside bool) []string {
-	texts := p.wrap(e.head, room)
+	texts := wrap(e.head, room)
 	if clean(e.note) != "" {
-		texts = append(texts, p.wrap(e.note, min(room, mostNote))...)
+		texts = append(texts, wrap(e.note, min(room, mostNote))...)
 	}
 	if !beside && clean(e.right) != "" {
-		texts = append(texts, p.wrap(e.right, room)...)
+		texts = append(texts, wrap(e.right, room)...)
 	}
 	for i, t := range texts {
 		sign := e.more
 		if i == 0 {
 			sign = e.first
 		}
-		line := p.padRight(sign, left) + " " + t
+		line := padRight(sign, left) + " " + t
 		if i == 0 && beside {
-			line = p.padRight(line, left+1+room) + "  " + p.padLeft(clean(e.right), right)
+			line = padRight(line, left+1+room) + "  " + padLeft(clean(e.right), right)
 		}
 		texts[i] = line
 	}

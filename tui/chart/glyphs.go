@@ -37,14 +37,6 @@ func Unicode() Glyphs {
 	}
 }
 
-func (g Glyphs) all() []string {
-	return []string{
-		g.bar, g.over, g.base, g.limit,
-		g.up, g.down, g.board, g.fiber, g.retarder, g.sheathing,
-		g.cladding, g.gap, g.concrete,
-	}
-}
-
 // layer gives the sign of a kind of layer; a kind that does not exist has
 // none, and its name alone has to do.
 func (g Glyphs) layer(k Kind) string {

@@ -42,7 +42,7 @@ func (p Pen) Months(values [12]float64, opts MonthsOpts, width int) Drawing {
 	lines := p.monthRows(g, opts)
 	lines = append(lines, p.monthFeet(g))
 	lines = append(lines, p.monthLegend(g, opts, width)...)
-	return p.finish(width, lines, monthSentence(values, opts))
+	return finish(width, lines, monthSentence(values, opts))
 }
 
 // filled puts defaults in place of what was left out or cannot be used.
@@ -87,7 +87,7 @@ func (p Pen) monthGrid(values [12]float64, o MonthsOpts, width int) monthGrid {
 	if g.limit > 0 {
 		texts = append(texts, o.Text(g.limit))
 	}
-	g.axis = p.widest(texts)
+	g.axis = widest(texts)
 	if width-g.axis-1 < 12 {
 		g.axis = 0 // the legend takes over
 	}
@@ -172,7 +172,7 @@ func (p Pen) axisPad(g monthGrid, axis string) string {
 	if g.axis == 0 {
 		return " "
 	}
-	return p.padLeft(axis, g.axis) + " "
+	return padLeft(axis, g.axis) + " "
 }
 
 // monthFeet is the names of the months.
@@ -184,7 +184,7 @@ func (p Pen) monthFeet(g monthGrid) string {
 	room := max(g.month-1, 1)
 	names := ""
 	for _, name := range monthNames {
-		names += p.center(name[:letters], room) + blank(g.month-room)
+		names += center(name[:letters], room) + blank(g.month-room)
 	}
 	return p.axisPad(g, "") + names
 }
@@ -203,7 +203,7 @@ func (p Pen) monthLegend(g monthGrid, o MonthsOpts, width int) []string {
 	}
 	var lines []string
 	for _, t := range texts {
-		lines = append(lines, p.hang(t, width, "", "  ")...)
+		lines = append(lines, hang(t, width)...)
 	}
 	return lines
 }

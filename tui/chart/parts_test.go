@@ -70,13 +70,3 @@ func TestPlainNumbers(t *testing.T) {
 	}
 	require.Equal(t, noFigure, plain(math.NaN()))
 }
-
-// Signs that take no column must not make one line of a whole book.
-func TestLinesAreBoundedInBytesToo(t *testing.T) {
-	p := Pen{Measure: wide}.ready()
-	lines := p.wrap(strings.Repeat("e"+strings.Repeat("\u0301", 500), 10), 20)
-	require.Greater(t, len(lines), 10)
-	for _, l := range lines {
-		require.LessOrEqual(t, len(l), 32*20+64)
-	}
-}

@@ -34,12 +34,6 @@ type published struct {
 			Width      string `json:"east_asian_width"`
 		}
 	}
-	Texts struct {
-		Rows []struct {
-			Text    string
-			Columns int
-		}
-	}
 }
 
 func load(t testing.TB) published {
@@ -49,26 +43,7 @@ func load(t testing.TB) published {
 	require.NotEmpty(t, p.Held.Rows)
 	require.NotEmpty(t, p.Humidity.Rows)
 	require.NotEmpty(t, p.Signs.Rows)
-	require.NotEmpty(t, p.Texts.Rows)
 	return p
-}
-
-// wide counts two columns for the ranges that Unicode Standard Annex 11 gives
-// as W or F in the texts of the data file, none for combining marks.
-func wide(s string) int {
-	n := 0
-	for _, r := range s {
-		switch {
-		case r >= 0x300 && r <= 0x36f:
-		case r >= 0x1100 && r <= 0x115f, r >= 0x3041 && r <= 0x30ff,
-			r >= 0x4e00 && r <= 0x9fff, r >= 0xac00 && r <= 0xd7a3,
-			r >= 0xff01 && r <= 0xff60, r >= 0x1f300 && r <= 0x1faff:
-			n += 2
-		default:
-			n++
-		}
-	}
-	return n
 }
 
 // Source: monthly runs after ISO 13788:2012 (computed); the sentence must give
@@ -124,19 +99,10 @@ func TestUnicodeSignsAreOneColumn(t *testing.T) {
 	}
 }
 
-// Source: Unicode Character Database (computed sums). Wide letters keep the
-// column of the temperatures in line.
-func TestWideLettersKeepColumns(t *testing.T) {
-	var layers []SectionLayer
-	for _, r := range load(t).Texts.Rows {
-		require.Equal(t, r.Columns, wide(r.Text), r.Text)
-		layers = append(layers, SectionLayer{Name: r.Text, TempText: "|", Kind: Fiber})
+func (g Glyphs) all() []string {
+	return []string{
+		g.bar, g.over, g.base, g.limit,
+		g.up, g.down, g.board, g.fiber, g.retarder, g.sheathing,
+		g.cladding, g.gap, g.concrete,
 	}
-	lines := (Pen{Measure: wide}).Section(layers, "", "", 80).Lines
-	at := map[int]bool{}
-	for _, l := range lines[1 : 1+len(layers)] {
-		require.True(t, strings.HasSuffix(l, "|"), l)
-		at[wide(l)] = true
-	}
-	require.Len(t, at, 1, "the last columns stand under one another")
 }

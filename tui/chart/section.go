@@ -48,7 +48,7 @@ const signColumns = 3
 func (p Pen) Section(layers []SectionLayer, inside, outside string, width int) Drawing {
 	p, width = p.ready(), clampWidth(width)
 	if len(layers) == 0 {
-		return p.empty(width)
+		return empty(width)
 	}
 	var es []entry
 	temps := false
@@ -60,13 +60,13 @@ func (p Pen) Section(layers []SectionLayer, inside, outside string, width int) D
 		})
 		temps = temps || clean(l.TempText) != ""
 	}
-	lines := p.hang(edge("INSIDE", inside), width, "", "  ")
+	lines := hang(edge("INSIDE", inside), width)
 	lines = append(lines, slices.Concat(p.entries(es, width)...)...)
-	lines = append(lines, p.hang(edge("OUTSIDE", outside), width, "", "  ")...)
+	lines = append(lines, hang(edge("OUTSIDE", outside), width)...)
 	if temps {
-		lines = append(lines, p.wrap("Temperatures: the face of each layer toward the inside.", width)...)
+		lines = append(lines, wrap("Temperatures: the face of each layer toward the inside.", width)...)
 	}
-	return p.finish(width, lines, sectionSentence(layers, inside, outside))
+	return finish(width, lines, sectionSentence(layers, inside, outside))
 }
 
 func edge(word, label string) string {

@@ -19,16 +19,15 @@ type Tool struct {
 	Catalog *catalog.Catalog
 	System  units.System
 	ASCII   bool
-	Measure chart.Width // columns of a text on the terminal; nil: one for each sign
 	Width   int
 }
 
 // widest keeps drawings readable; wider only spreads them.
 const widest = 78
 
-// Pen draws in the signs of the theme, measuring as the terminal does.
+// Pen draws in the signs of the theme.
 func (t Tool) Pen() chart.Pen {
-	p := chart.Pen{Glyphs: chart.Unicode(), Measure: t.Measure}
+	p := chart.Pen{Glyphs: chart.Unicode()}
 	if t.ASCII {
 		p.Glyphs = chart.ASCII()
 	}

@@ -109,9 +109,9 @@ func (s *Session) Write(typed, path, text string, overwrite, saves bool) (do fun
 	}
 }
 
-// tool draws, as the mode measures and with the signs it has.
+// tool draws with the signs that the mode has.
 func (s *Session) tool(width int) draw.Tool {
-	return draw.Tool{Catalog: s.Catalog(), System: s.System, ASCII: s.ASCII, Measure: s.Measure, Width: width}
+	return draw.Tool{Catalog: s.Catalog(), System: s.System, ASCII: s.ASCII, Width: width}
 }
 
 func (s *Session) picturePage(p plan.Place, o report.Options, width int) page.Page {

@@ -13,7 +13,6 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/report"
 	"battwright/rules/units"
-	"battwright/tui/chart"
 )
 
 // Store is the world outside the program, as far as answers are concerned. All
@@ -66,8 +65,7 @@ type Session struct {
 	Offers  []inspect.OpenOffer
 	Earlier Earlier // answers of an earlier time
 	ASCII   bool
-	Measure chart.Width // columns of a text on the terminal; nil: one for each sign
-	noted   func()      // set where answers are kept beside the house: what to do after one
+	noted   func() // set where answers are kept beside the house: what to do after one
 
 	ladder  ladder
 	walk    *inspect.Walk // through the finished work, nil before it is asked for
