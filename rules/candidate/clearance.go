@@ -30,6 +30,10 @@ const (
 	brickNotFound  = "width not known: find out where the brick stands (inside, in the wall, outside)"
 )
 
+// leastListedIn is the least width of a listing that is taken as one; a smaller
+// figure is a slip or a way past the question.
+const leastListedIn = 0.5
+
 func (c Clearance) notKnown() string {
 	if c.Brick {
 		return brickNotFound
@@ -53,14 +57,18 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	// no width to build by.
 	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer {
 		typed := listed.Answer.Number
-		c.SureIn = max(c.SureIn, typed)
+		if typed >= leastListedIn {
+			c.SureIn = max(c.SureIn, typed)
+		}
 		switch {
+		case typed == 0:
+			why = "you typed 0: have somebody licensed read it again; "
+		case typed < leastListedIn:
+			why = "you typed " + a.System.Inches(typed) + ": have somebody licensed read it again; "
 		case typed > c.Inches:
 			c.Inches, c.From = typed, nil
 			c.Known, c.Reason = kind.Known, "as its listing says"
 			why = "the kind of chimney is not known, so the distance you typed may not be enough; "
-		case typed == 0:
-			why = "you typed 0: have somebody licensed read it again; "
 		}
 	}
 	if !c.Known {

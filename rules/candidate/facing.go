@@ -25,6 +25,8 @@ type Facing struct {
 	VaporR    float64 // least board the code's vapor table wants beside this retarder, 0 when it asks none
 	ThinBoard bool    // BoardR is less than VaporR
 	PaintDoes bool    // the code accepts painted drywall alone for this wall
+	LeftOut   string  // a sheet or paint the builder named and the plan leaves out; none
+	LeftWhy   string  // why: climate, board, visible; none
 	Why       string
 	From      []catalog.Ref
 }
@@ -67,9 +69,10 @@ func facingOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) Fa
 func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, has func(string) bool) Facing {
 	f := Facing{OnBlanket: "none", Side: roomSide}
 	f.Asked, f.From = askedRetarder(site, c)
+	f.LeftOut, f.LeftWhy = leftOut(s, site, c, s.CIR+t.AddR)
 	switch {
-	case leftOut(s, site, c) != "none":
-		f.Why = whyUnfaced(f.Asked, site)
+	case f.LeftOut != "none":
+		f.plan(s, site, s.CIR+t.AddR, has)
 	case s.Retarder == "paint", s.Retarder == "polyethylene", s.Retarder == "smart":
 		f.Sheet, f.Why = s.Retarder, "you put it up; the blanket then goes in unfaced, never two"
 	case s.Retarder == "none":
@@ -82,16 +85,26 @@ func wallFacing(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, 
 	return f
 }
 
-// leftOut is a sheet or paint that the builder named for a room side where the
-// code bars it, none otherwise: it is neither planned nor ordered.
-func leftOut(s Surface, site Site, c *catalog.Catalog) string {
-	if s.Kind.Retarder != catalog.RetarderByTable && s.Kind.Retarder != catalog.RetarderByZone {
-		return "none"
+// leftOut is a sheet or paint that the builder named for a room side and that is
+// neither planned nor ordered, and why: the code bars it in that climate, a board
+// outside would make it the second tight layer, or nothing covers it. Both none
+// otherwise.
+func leftOut(s Surface, site Site, c *catalog.Catalog, boardR float64) (sheet, why string) {
+	named := s.Retarder
+	if s.Kind.Retarder != catalog.RetarderByTable && s.Kind.Retarder != catalog.RetarderByZone ||
+		named != "paint" && named != "polyethylene" && named != "smart" {
+		return "none", "none"
 	}
-	if asked, _ := askedRetarder(site, c); asked == RetarderBarred && (s.Retarder == "paint" || s.Retarder == "polyethylene") {
-		return s.Retarder
+	asked, _ := askedRetarder(site, c)
+	switch {
+	case asked == RetarderBarred && named != "smart":
+		return named, "climate"
+	case s.Exposed:
+		return named, "visible"
+	case named == "polyethylene" && boardR > 0:
+		return named, "board"
 	}
-	return "none"
+	return "none", "none"
 }
 
 // pairs looks at what the retarder makes together with the board on the cold
@@ -168,6 +181,13 @@ func openRetarder(f Facing, s Surface, has func(string) bool) (Facing, bool) {
 		f.Sheet, f.Added = "smart", true
 	}
 	return f, true
+}
+
+// TightBarred reports whether the code bars tight layers on the room side where the
+// house stands.
+func (site Site) TightBarred(c *catalog.Catalog) bool {
+	asked, _ := askedRetarder(site, c)
+	return asked == RetarderBarred
 }
 
 func askedRetarder(site Site, c *catalog.Catalog) (string, []catalog.Ref) {

@@ -49,7 +49,9 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("exposed", rules.Bool(s.Exposed))
 	}
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
-	set("left_out", rules.Text(leftOut(s, site, c)))
+	sheet, why := leftOut(s, site, c, s.CIR)
+	set("left_out", rules.Text(sheet))
+	set("left_out_why", rules.Text(why))
 	set("labor", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
 	if site.Zone != "" {
@@ -150,6 +152,10 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("retarder", rules.Text(f.Retarder()))
 	set("retarder_asked", rules.Text(f.Asked))
 	set("two_retarders", rules.Bool(f.TwoSheets))
+	if f.LeftOut != "" { // now that the board is known
+		set("left_out", rules.Text(f.LeftOut))
+		set("left_out_why", rules.Text(f.LeftWhy))
+	}
 	set("thin_board", rules.Bool(f.ThinBoard))
 	set("board_r", rules.Number(f.BoardR))
 	set("vapor_board_r", rules.Number(f.VaporR))

@@ -16,8 +16,12 @@ type Layer struct {
 	RoomIn  float64 // thickness it ends up with
 	R       float64 // after squeezing
 	Across  bool    // over the framing, at right angles
-	ProudIn float64 // how far a blanket between joists stands above their tops; no plan has one
-	Closes  bool    // such a blanket closes over the joist tops
+	// OverChords: it lies between truss webs and closes over the chords, of whose
+	// spacing BareShare stays bare.
+	OverChords bool
+	BareShare  float64
+	ProudIn    float64 // how far a blanket between joists stands above their tops; no plan has one
+	Closes     bool    // such a blanket closes over the joist tops
 }
 
 // WideIn is the width of a blanket that is bought: the bay's, or the widest that is
@@ -164,8 +168,16 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	if across {
 		products = c.ProductsOf(m.ID) // no framing bounds what lies over it
 	}
+	overChords := !across && s.OldIn < s.Frame.DepthIn // an old blanket covers them
+	if overChords {
+		products = closing(s, products)
+	}
 	top := func(p catalog.Product) Layer {
-		return Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across}
+		l := Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across, OverChords: overChords}
+		if overChords {
+			l.BareShare = max(0, s.Frame.SpacingIn-slices.Max(p.WidthsIn)) / s.Frame.SpacingIn
+		}
+		return l
 	}
 	var out []Blankets
 	for _, b := range bottoms {
@@ -180,6 +192,25 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 		}
 	}
 	return out, unfit
+}
+
+// meetsIn is how far short of the spacing strips may be and still be pushed
+// together over the chords of trusses, in inches.
+const meetsIn = 0.5
+
+// closing are the blankets that, laid between truss webs, meet over the chords; all
+// of them where none is wide enough.
+func closing(s Surface, products []catalog.Product) []catalog.Product {
+	var out []catalog.Product
+	for _, p := range products {
+		if slices.Max(p.WidthsIn) >= s.Frame.SpacingIn-meetsIn {
+			out = append(out, p)
+		}
+	}
+	if len(out) == 0 {
+		return products
+	}
+	return out
 }
 
 func stack(m catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Blankets {

@@ -62,6 +62,9 @@ func voidShares(s Surface, c *catalog.Catalog, b Blankets) []float64 {
 		if !l.Across {
 			out[i] = share
 		}
+		if s.FoundVoid == nil {
+			out[i] += l.BareShare
+		}
 	}
 	return out
 }

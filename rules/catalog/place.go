@@ -128,12 +128,6 @@ func (k PlaceKind) AsksExposed() bool {
 	return k.Exposed == ExposedAsked || k.Exposed == ExposedAskedYes
 }
 
-// RoomSideSeen reports whether somebody can look which sheet lies on the room
-// side: not over a ceiling, under a floor or beside a chimney.
-func (k PlaceKind) RoomSideSeen() bool {
-	return !k.StackOverFraming && k.HeatFlow != "down" && !k.BesideChimney
-}
-
 // OpenBelow reports whether nothing is under the joists.
 func (k PlaceKind) OpenBelow() bool { return k.HeatFlow == "down" && k.Exposed == ExposedAlways }
 

@@ -38,7 +38,7 @@ func FoundList(c *catalog.Catalog) *house.QuestionList {
 }
 
 func measuredQuestions(c *catalog.Catalog) []house.Question {
-	chimney, sided := c.KindsLike(func(k catalog.PlaceKind) bool { return k.BesideChimney }), c.KindsLike(catalog.PlaceKind.RoomSideSeen)
+	chimney := c.KindsLike(func(k catalog.PlaceKind) bool { return k.BesideChimney })
 	boarded := c.KindsLike(func(k catalog.PlaceKind) bool { return slices.ContainsFunc(k.Layers, catalog.Layer.IsBoard) })
 	qs := []house.Question{
 		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
@@ -51,7 +51,7 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},
 		{Key: "facing", Kind: house.Choice, Options: facings(c), Prompt: "Which face has it?"},
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side is the face?"},
-		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Kinds: sided, Prompt: "Which sheet is on the room side of it?"},
+		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Prompt: "Which sheet is on the room side of it?"},
 		{Key: "thickness_in", Kind: house.Numbers, Most: 60, Unit: "in", Max: 60, Prompt: "How thick is it, measured at spread points?", How: "All layers together, with commas between. Attic: a ruler pushed down to the ceiling, the blanket not pressed. Walls: where you open one."},
 		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "{How many square feet|How much} did you look at?", How: "Empty: all of it."},
 		{Key: "gaps", Kind: house.TextKind, Prompt: "Which gaps are there? Length x width, with commas.", How: "Right through the blanket, in inches: 12 x 1/2, 93 x 1/4. None: 0 x 0.", Valid: func(s string) error { _, err := GapsIn2(s); return err }},

@@ -52,3 +52,9 @@ func agreedGrade(c *catalog.Catalog, voidShare float64) heat.Grade {
 	}
 	return heat.Ungraded
 }
+
+// The answer of a bid about the grade of the work, and what is asked for.
+const (
+	gradeKey  = "grade"
+	bestGrade = "I"
+)

@@ -62,7 +62,7 @@ func offerQuestions() []house.Question {
 		{Key: "signed", Kind: house.YesNoKind, Prompt: "Is it signed?"},
 		{Key: "receipt", Kind: house.YesNoKind, Prompt: "Will there be a signed receipt for each part?"},
 		{Key: "fact_sheet", Kind: house.YesNoKind, Prompt: "Was the maker's fact sheet shown?"},
-		{Key: "grade", Kind: house.Choice, Options: []house.Option{{Value: "I", Label: "grade I"}, {Value: "II", Label: "grade II"}, {Value: "III", Label: "grade III"}}, Prompt: "To which grade?"},
+		{Key: gradeKey, Kind: house.Choice, Options: []house.Option{{Value: bestGrade, Label: "grade I"}, {Value: "II", Label: "grade II"}, {Value: "III", Label: "grade III"}}, Prompt: "To which grade?"},
 		{Key: "air_sealing", Kind: house.Choice, Options: []house.Option{{Value: "included", Label: "in the price"}, {Value: "owner", Label: "we do it"}, {Value: "extra", Label: "at extra cost"}}, Prompt: "Who seals the holes first?"},
 		{Key: "inspection_first", Kind: house.YesNoKind, Prompt: "Is nothing covered before the inspection?"},
 		{Key: "labels_left", Kind: house.YesNoKind, Prompt: "Are the labels left?"},

@@ -299,6 +299,33 @@ func (p *OfferedPlace) twoFaces(j Job) {
 	})
 }
 
+// looseSheet finds a sheet in a place where the plan never has one: near heat it
+// burns, in the hottest zones it traps damp from outdoors, elsewhere somebody must
+// say what it is for.
+func (p *OfferedPlace) looseSheet(j Job) {
+	kind := p.Plan.Surface.Kind.Retarder
+	if kind == catalog.RetarderByTable || kind == catalog.RetarderByZone {
+		return // the rules of a room side have it
+	}
+	for _, part := range p.Parts {
+		sheet, ok := j.Catalog().Facing(part.text("sheet"))
+		if !ok || sheet.ID == "none" {
+			continue
+		}
+		f := Finding{ID: "loose-sheet", Level: Ask, Line: part.Line, Ref: practice, Text: sheet.Name + ", and the plan has none here"}
+		f.Ask = p.askBidder("What is the " + sheet.Name + " for? The plan has none here.")
+		switch {
+		case byChimney(p.Plan):
+			f.Level, f.Text = Stop, sheet.Name+" does not belong near heat: nothing lies beside a chimney but what the plan has"
+			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
+		case j.Plan.Site.TightBarred(j.Catalog()) && sheet.Class == "I":
+			f.Level, f.Text = Wrong, sheet.Name+": in this climate it traps damp from outdoors"
+			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
+		}
+		p.find(f)
+	}
+}
+
 // board asks who does the board that the target needs: a blanket that meets it
 // only with the board does not meet it without.
 func (p *OfferedPlace) board(j Job) {

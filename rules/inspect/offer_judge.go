@@ -84,6 +84,7 @@ func (p *OfferedPlace) judge(j Job) {
 		p.find(Finding{ID: "mind", Level: Note, Text: text})
 	}
 	if len(p.Parts) > 0 || barred(p.Plan) {
+		p.looseSheet(j)
 		p.gap(j)
 	}
 	p.offered(j)
@@ -221,6 +222,8 @@ func (r *OfferResult) contract(j Job) {
 		text := "lacks " + item.Text.In(j.System)
 		switch {
 		case !said:
+		case item.Key == gradeKey && a.Text != bestGrade:
+			text = "promises grade " + a.Text + ", which lets gaps or squeezed spots pass"
 		case isNo(item.Key, a.Bool):
 			text = "says no to: " + item.Text.In(j.System)
 		default:

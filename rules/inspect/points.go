@@ -62,8 +62,12 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 		return x.Absent.In(j.System) // nothing is there to take out
 	case x.From == catalog.FromBoard && p.Plan.BoardR() <= 0:
 		return x.Extra.In(j.System)
+	case x.From == catalog.FromThickness && p.bulges():
+		return x.Extra.In(j.System)
 	case x.From != catalog.FromFacing || !planned(p.Plan):
 		return x.Ask.In(j.System)
+	case p.otherSheet():
+		return x.Sheet.In(j.System)
 	case p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && p.fiberBarred():
 		return x.Barred.In(j.System) + agreedText(p.Plan, j) + "."
 	}
@@ -288,8 +292,8 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 	if few := limits.Points - len(m.Depths); few > 0 {
 		text += fmt.Sprintf("; measure at %d points", limits.Points)
 	}
-	const tape = 1.0 / 16 // what a tape measure tells
-	if thick, room := slices.Max(m.Depths), roomFor(p.Plan); room > 0 && thick > room+tape {
+	if p.bulges() {
+		thick, room := slices.Max(m.Depths), roomFor(p.Plan)
 		text = fmt.Sprintf("thickest %s in a room of %s: it bulges into what must stay free", j.System.Inches(thick), j.System.Inches(room))
 		if byChimney(p.Plan) {
 			return Halt, text
@@ -303,6 +307,15 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 		return Fix, text
 	}
 	return Pass, text
+}
+
+// tape is what a tape measure tells, in inches.
+const tape = 1.0 / 16
+
+// bulges reports whether a blanket was measured thicker than its room.
+func (p FoundPlace) bulges() bool {
+	room := roomFor(p.Plan)
+	return len(p.Measured.Depths) > 0 && room > 0 && slices.Max(p.Measured.Depths) > room+tape
 }
 
 // other reports whether a label carries more R than was agreed.
@@ -388,6 +401,9 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		f, _ := c.Facing(id)
 		return f.Name
 	}
+	if got := p.Answers["sheet"]; byChimney(p.Plan) && got.State == house.Given && got.Text != "none" {
+		return Halt, name(got.Text) + " beside a chimney: it does not belong near heat, take it out"
+	}
 	if said.State != house.Given {
 		if text := p.extraSheet(c); text != "" {
 			return Fix, text
@@ -413,11 +429,11 @@ func (p FoundPlace) facing(j Job) (State, string) {
 			return NotSeen, "agreed: " + name(sheet) + "; look whether it is up"
 		case got.Text == "none":
 			return Fix, "no sheet, agreed " + name(sheet)
-		case got.Text != sheet:
-			return Fix, name(got.Text) + ", agreed " + name(sheet)
+		case p.otherSheet():
+			return Fix, name(got.Text) + ", agreed " + name(sheet) + p.trapped()
 		}
 		if agreed == "none" {
-			return Pass, name(agreed) + ", " + name(sheet)
+			return Pass, name(agreed) + ", " + name(p.Answers["sheet"].Text)
 		}
 	}
 	if named := sheetLeftOut(p.Plan); named != "" && p.Answers["sheet"].State != house.Given {
@@ -436,26 +452,6 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side
 	}
 	return NotSeen, name(agreed) + ": look toward which side it is"
-}
-
-// extraSheet names a sheet on the room side that was not agreed; with a face on
-// the blanket it is the second of two retarders.
-func (p FoundPlace) extraSheet(c *catalog.Catalog) string {
-	got := p.Answers["sheet"]
-	if got.State != house.Given || got.Text == "none" || got.Text == "paint" || got.Text == p.Plan.Choice.Facing.Sheet {
-		return ""
-	}
-	sheet, _ := c.Facing(got.Text)
-	face, _ := c.Facing(p.Measured.Facing)
-	switch {
-	case p.Measured.Facing != "none" && p.Plan.Choice.Facing.Retarder() == "none":
-		return face.Name + " and " + sheet.Name + ", none agreed: both come out"
-	case p.Measured.Facing != "none":
-		return "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out"
-	case sheetAgreed(p.Plan) == "":
-		return sheet.Name + ", no sheet agreed"
-	}
-	return ""
 }
 
 // percent writes a share as a tape measure and an eye tell it: in whole

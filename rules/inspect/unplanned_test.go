@@ -202,7 +202,7 @@ func TestTwoRetardersAreNamed(t *testing.T) {
 // nor agreed, and an offer or finished work with it is told so.
 func TestABarredSheetIsNotAgreed(t *testing.T) {
 	wall := func(zone, sheet string) inspect.Job {
-		return planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \""+zone+"\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x4\"\nretarder = \""+sheet+"\"\n"))
+		return planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \""+zone+"\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x4\"\nci_r = 0\ntarget_r = 13\nretarder = \""+sheet+"\"\n"))
 	}
 	for _, sheet := range []string{"polyethylene", "paint"} {
 		j := wall("2A", sheet)

@@ -67,24 +67,25 @@ func (p Place) NotMeasured() bool { return len(p.Assumed) > 0 }
 
 // Layer is one blanket of a place as it is cut.
 type Layer struct {
-	Product  catalog.Product
-	Material catalog.Material
-	Facing   string
-	WidthIn  float64
-	LengthIn float64
-	Across   bool
-	Bays     []takeoff.Bay
-	Cut      []takeoff.Piece // the pieces to set; none where only the area is known
-	Joints   []takeoff.Joint
-	Stock    int // batts or rolls, if this place were done alone
-	Packages int // the same with the spare, in packages
-	Spare    int
-	Form     string // batt or roll
-	visible  Visible
-	key      key
-	layout   takeoff.Layout
-	area     takeoff.Area
-	spare    float64
+	Product    catalog.Product
+	Material   catalog.Material
+	Facing     string
+	WidthIn    float64
+	LengthIn   float64
+	Across     bool
+	Bays       []takeoff.Bay
+	Cut        []takeoff.Piece // the pieces to set; none where only the area is known
+	Joints     []takeoff.Joint
+	Stock      int // batts or rolls, if this place were done alone
+	Packages   int // the same with the spare, in packages
+	Spare      int
+	Form       string // batt or roll
+	visible    Visible
+	overChords bool
+	key        key
+	layout     takeoff.Layout
+	area       takeoff.Area
+	spare      float64
 }
 
 // Line is one blanket of the shopping list, for all its places.

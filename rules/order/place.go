@@ -89,6 +89,7 @@ func (m *maker) layers(s sizes, c count, out *Place) error {
 		if i == 0 { // the inner one; the others lie behind it
 			x.visible = visibleAt(s.place)
 		}
+		x.overChords = l.OverChords
 		if err := m.layer(s, c, &x, out); err != nil {
 			return err
 		}
@@ -110,6 +111,11 @@ func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
 		switch {
 		case x.Across:
 			x.WidthIn = slices.Max(widths)
+			return nil
+		case x.overChords: // as wide as from chord to chord, to meet over them
+			if x.pickFor(s.place.Surface.Frame.SpacingIn, widths) != nil {
+				x.WidthIn = slices.Max(widths)
+			}
 			return nil
 		case c.byArea:
 			return x.pickFor(s.place.Surface.Frame.SpacingIn-takeoff.StudIn, widths)

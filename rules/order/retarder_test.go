@@ -19,7 +19,11 @@ func TestARetarderBesideTheBlanketIsOrdered(t *testing.T) {
 		"plan":         nil,
 		"none":         nil,
 	} {
-		o, _, _ := made(t, wall("lengths_ft = [20]\nheight_ft = 8\nopenings = []\nframing.size = \"2x4\"\nci_r = 10\nretarder = \""+retarder+"\""))
+		board := "ci_r = 10"
+		if retarder == "polyethylene" { // inside a board it would be left out
+			board = "ci_r = 0\ntarget_r = 13"
+		}
+		o, _, _ := made(t, wall("lengths_ft = [20]\nheight_ft = 8\nopenings = []\nframing.size = \"2x4\"\n"+board+"\nretarder = \""+retarder+"\""))
 		require.NotEmpty(t, o.Places[0].Layers, retarder)
 		var got []string
 		for _, x := range o.Places[0].Extras {

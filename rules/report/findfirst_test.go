@@ -22,8 +22,8 @@ import (
 var askHouses = map[string]struct{ place, asked string }{
 	"old fill and wiring":   {"kind = \"attic\"\nvermiculite = \"unknown\"\nknob_and_tube = \"unknown\"", "pebbly, shiny fill?"},
 	"old wiring":            {"kind = \"exterior-wall\"\nlength_ft = 20\nknob_and_tube = \"unknown\"", "white porcelain knobs?"},
-	"brick without a gap":   {"kind = \"chimney\"\nchimney = \"masonry-inside\"\nframing.size = \"2x8\"\nlength_ft = 4", "How far is the nearest wood?"},
-	"pipe without a gap":    {"kind = \"chimney\"\nchimney = \"factory-built\"\nclearance_in = 2\nframing.size = \"2x8\"\nlength_ft = 4", "How far is the nearest wood?"},
+	"brick without a gap":   {"kind = \"chimney\"\nchimney = \"masonry-inside\"\nframing.size = \"2x8\"\nlength_ft = 4", "How far is the nearest wood"},
+	"pipe without a gap":    {"kind = \"chimney\"\nchimney = \"factory-built\"\nclearance_in = 2\nframing.size = \"2x8\"\nlength_ft = 4", "Does all wood keep the air space"},
 	"back of a fireplace":   {"kind = \"chimney\"\nchimney = \"masonry-fireplace\"\ngap_in = 3\nframing.size = \"2x8\"\nlength_ft = 4", "Which side of the fireplace"},
 	"water nobody asked of": {"kind = \"basement-wall\"\nlength_ft = 20\nfoam_r = 10", "wet after rain"},
 }

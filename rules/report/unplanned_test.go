@@ -1,12 +1,14 @@
 package report_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/inspect"
+	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/print"
 	"battwright/rules/report"
@@ -98,14 +100,19 @@ func TestEveryLayerWeighs(t *testing.T) {
 	require.NotContains(t, bid(t, planned.Job(fixture.Read(t, attic)), "version = 1\n"+part("fiberglass"))["text"], "weigh about")
 	bare, old := planned.Job(fixture.Read(t, attic)).Plan.Places[0], planned.Job(fixture.Read(t, attic+"existing_r = 30\n")).Plan.Places[0]
 	// 10 in of light fiberglass: 10/12 ft x 12 kg/m3 x 0.0624 = 0.62 lb/ft2.
-	weigh := func(r float64, ft2 float64) float64 { return ft2 - r }
-	require.InDelta(t, 0.62, weigh(0, old.Choice.Heat.CeilingLbFt2)-perThickness(old.Choice.HeightIn), 0.02)
-	require.InDelta(t, 0, bare.Choice.Heat.CeilingLbFt2-perThickness(bare.Choice.HeightIn), 0.02)
+	require.InDelta(t, 0.62, old.Choice.Heat.CeilingLbFt2-ownWeight(old), 0.02)
+	require.InDelta(t, 0, bare.Choice.Heat.CeilingLbFt2-ownWeight(bare), 0.02)
 	require.Contains(t, spaced(papers(t, fixture.Read(t, attic+"existing_r = 30\n"))["order"]), "what any old blanket is")
 }
 
-// perThickness is the weight of fiberglass at 12 kg/m3, lb/ft2.
-func perThickness(in float64) float64 { return in / 12 * 12 * 0.0624 }
+// ownWeight is what the layers of fiberglass weigh at 12 kg/m3, lb/ft2.
+func ownWeight(p plan.Place) float64 {
+	in := 0.0
+	for _, l := range p.Choice.Layers {
+		in += l.Product.ThicknessIn
+	}
+	return in / 12 * 12 * 0.0624
+}
 
 // A sheet that the plan keeps away settles no damp, in finished work or a bid.
 func TestForbiddenSheetSettlesNoDamp(t *testing.T) {
@@ -182,4 +189,99 @@ func TestComparedPlansSayWhatStops(t *testing.T) {
 	text := spaced(print.Text(report.ComparePage([]report.Named{{Name: "one", Plan: p}, {Name: "two", Plan: p}}, o), o.Width))
 	require.Contains(t, text, "STOP, no plan as it stands")
 	require.Contains(t, text, "BEFORE YOU BEGIN: recessed lights not rated for contact")
+}
+
+// A sheet that must not go up is on no paper as agreed, whatever the house file
+// names: plastic inside a board outside (practice), and plain sheets in sight (IRC
+// R302.10.1).
+func TestANamedSheetThatTrapsOrBurnsIsLeftOut(t *testing.T) {
+	const wall = "version = 1\nold = false\n[site]\nzone = \"6B\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\n"
+	for name, x := range map[string]struct{ answers, mind, sheet string }{
+		"inside a board":          {"ci_r = 5\nexposed = false\nretarder = \"polyethylene\"\n", "two tight layers", "polyethylene"},
+		"inside a board to buy":   {"ci_r = 0\nexposed = false\nretarder = \"polyethylene\"\n", "two tight layers", "polyethylene"},
+		"plastic in sight":        {"ci_r = 5\nexposed = true\nretarder = \"polyethylene\"\n", "No plain sheet stays visible here", "polyethylene"},
+		"a smart sheet in sight":  {"ci_r = 5\nexposed = true\nretarder = \"smart\"\n", "No plain sheet stays visible here", "smart"},
+		"paint without drywall":   {"ci_r = 5\nexposed = true\nretarder = \"paint\"\n", "No plain sheet stays visible here", "paint"},
+		"smart inside a board":    {"ci_r = 5\nexposed = false\nretarder = \"smart\"\n", "", "smart"},
+		"plastic without a board": {"ci_r = 0\ntarget_r = 20\nexposed = false\nretarder = \"polyethylene\"\n", "", "polyethylene"},
+	} {
+		a := fixture.Read(t, wall+x.answers)
+		j, all := planned.Job(a), papers(t, a)
+		require.Equal(t, x.mind == "", j.Plan.Places[0].Choice.Facing.Sheet == x.sheet, name)
+		for _, paper := range []string{"order", "ask", "handover", "page installer", "page self", "form", "offer template", "inspect template"} {
+			require.Equal(t, x.mind != "", x.mind != "" && contains(spaced(all[paper]), x.mind), "%s %s", name, paper)
+		}
+		if x.sheet == "paint" {
+			continue // nobody sees it before the drywall
+		}
+		r := found(t, j, "version = 1\n[[place]]\nid = \"w\"\nmaterial = \"fiberglass\"\nfacing = \"none\"\nsheet = \""+x.sheet+"\"\n")
+		passed := false
+		for _, point := range r.Places[0].Points {
+			passed = passed || point.Point.ID == "facing-side" && point.State == inspect.Pass
+		}
+		require.Equal(t, x.mind == "", passed, name)
+	}
+}
+
+// A sheet of a bid is not swallowed where the plan never has one.
+func TestASheetOfABidIsNotSwallowed(t *testing.T) {
+	const house = "version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nid = \"a\"\nlabel = \"Attic\"\nkind = \"attic\"\nframing.spacing_in = 16\n[[place]]\nid = \"c\"\nlabel = \"Brick\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\ngap_in = 2\nframing.size = \"2x8\"\n"
+	j := planned.Job(fixture.Read(t, house))
+	part := func(place, sheet string) string {
+		return "version = 1\n[[part]]\nplace = \"" + place + "\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\nfacing = \"none\"\nsheet = \"" + sheet + "\"\n"
+	}
+	level := func(place, sheet string) inspect.Level {
+		o, problems := inspect.ReadOffer(j, "offer.toml", part(place, sheet))
+		require.Empty(t, problems)
+		worst := inspect.Good
+		for _, p := range inspect.JudgeOffer(j, o).Places {
+			for _, f := range p.Findings {
+				if f.ID == "loose-sheet" {
+					worst = max(worst, f.Level)
+				}
+			}
+		}
+		return worst
+	}
+	require.Equal(t, inspect.Stop, level("c", "polyethylene"))
+	require.Equal(t, inspect.Wrong, level("a", "polyethylene"))
+	require.Equal(t, inspect.Ask, level("a", "smart"))
+	require.Equal(t, inspect.Good, level("c", "none"))
+	r := found(t, j, "version = 1\n[[place]]\nid = \"c\"\nsheet = \"polyethylene\"\n")
+	require.True(t, r.Stops())
+	require.Contains(t, bid(t, j, "version = 1\ngrade = \"III\"\n")["text"], "promises grade III")
+}
+
+// A blanket too thick for its room is not shaken up.
+func TestWhatBulgesComesOut(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"s\"\nlabel = \"Slope\"\nkind = \"sloped-ceiling\"\nframing.size = \"2x10\"\n"))
+	for in, want := range map[string]bool{"9.25": true, "3": false} {
+		for _, point := range found(t, j, "version = 1\n[[place]]\nid = \"s\"\nthickness_in = ["+in+"]\n").Places[0].Points {
+			if point.Point.ID == "thickness" {
+				require.Equal(t, want, contains(point.Ask, "too thick for its room"), in)
+				require.Equal(t, !want, contains(point.Ask, "Shake up"), in)
+			}
+		}
+	}
+}
+
+// Upper layers between truss webs are ordered as wide as from chord to chord, so
+// that what the plan counts is what is laid.
+func TestStripsBetweenTrussesMeetOverTheChords(t *testing.T) {
+	for _, spacing := range []float64{16, 24} {
+		a := fixture.Read(t, fmt.Sprintf("version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nid = \"a\"\nlabel = \"Attic\"\nkind = \"attic\"\nlength_ft = 48\nwidth_ft = 28\nframing.size = \"2x6\"\nframing.spacing_in = %g\nframing.practice = \"trusses\"\n", spacing))
+		o := order.Make(planned.Job(a).Plan, a)
+		require.Greater(t, len(o.Places[0].Layers), 1)
+		for _, l := range o.Places[0].Layers[1:] {
+			require.GreaterOrEqual(t, l.WidthIn, spacing-0.5, spacing)
+		}
+	}
+}
+
+// A listing of next to nothing is no width to build by, on any paper.
+func TestAListingOfNextToNothingIsReadAgain(t *testing.T) {
+	for typed, held := range map[string]bool{"0": true, "0.1": true, "0.4": true, "0.5": false, "1": false} {
+		a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"factory-built\"\nframing.size = \"2x8\"\ngap_in = 2\nclearance_in = "+typed+"\n")
+		require.Equal(t, held, planned.Job(a).Plan.Places[0].Surface.Held() != "", typed)
+	}
 }
