@@ -84,7 +84,11 @@ func framingQuestions(c *catalog.Catalog) []Question {
 			Options: []Option{{"standard", "usual studs or joists"}, {"advanced", "advanced framing, fewer studs"}, {"trusses", "factory-made trusses"}, {"timber", "log or timber frame"}},
 			How:     "Trusses are triangles of thin lumber with metal plates.",
 			Default: func(a Answered, p *Place) Answer {
-				return Text(a.kindOf(p).DefaultPractice)
+				usual := a.kindOf(p).DefaultPractice
+				if old := a.House.Answers["old"]; usual == "trusses" && old.State == Given && old.Bool {
+					usual = "standard" // factory-made trusses are newer than that
+				}
+				return Text(usual)
 			},
 		},
 	}

@@ -285,3 +285,11 @@ func TestAListingOfNextToNothingIsReadAgain(t *testing.T) {
 		require.Equal(t, held, planned.Job(a).Plan.Places[0].Surface.Held() != "", typed)
 	}
 }
+
+// Factory-made trusses are not assumed of an old attic (practice).
+func TestOldAtticsHaveJoists(t *testing.T) {
+	for old, want := range map[string]string{"true": "standard", "false": "trusses"} {
+		a := fixture.Read(t, "version = 1\nold = "+old+"\n[site]\nzone = \"4A\"\n[[place]]\nkind = \"attic\"\n")
+		require.Equal(t, want, planned.Job(a).Plan.Places[0].Surface.Frame.Practice)
+	}
+}
