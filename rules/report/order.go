@@ -111,6 +111,11 @@ func beforeRows(b *page.Block, o order.Order) {
 			b.Loud("%s: %s.", p.Label, p.Short)
 		}
 	}
+	for _, p := range o.Places {
+		if text := mindText(p); text != "" {
+			b.Loud("%s", text)
+		}
+	}
 }
 
 func shoppingBlock(o order.Order, opts Options) page.Block {
@@ -155,10 +160,15 @@ func firstTexts(p order.Place) []string {
 	if len(p.Settle) > 0 {
 		out = append(out, fmt.Sprintf("%s: %s%s Do not begin there before that is settled.", p.Label, plan.SettleHead, strings.Join(p.Settle, " ")))
 	}
-	if len(p.Mind) > 0 {
-		out = append(out, fmt.Sprintf("%s: %s%s", p.Label, plan.MindHead, strings.Join(p.Mind, " ")))
-	}
 	return out
+}
+
+// mindText says of a place what whoever works there minds; empty where nothing is.
+func mindText(p order.Place) string {
+	if len(p.Mind) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s: %s%s", p.Label, plan.MindHead, strings.Join(p.Mind, " "))
 }
 
 // dampBeforeBuying says of a place that gets damp what must be settled before

@@ -15,6 +15,9 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 		for _, text := range firstTexts(p) {
 			rows = append(rows, csvOf("find out first", p, text))
 		}
+		if text := mindText(p); text != "" {
+			rows = append(rows, csvOf("mind", p, text))
+		}
 		if text := dampBeforeBuying(p); text != "" {
 			rows = append(rows, csvOf("damp", p, text))
 		}

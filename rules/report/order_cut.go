@@ -38,6 +38,9 @@ func cutBlock(p order.Place, opts Options) page.Block {
 	for _, text := range firstTexts(p) {
 		b.Loud("%s", text)
 	}
+	if text := mindText(p); text != "" {
+		b.Loud("%s", text)
+	}
 	if p.NotMeasured() {
 		b.Loud("NOT MEASURED: %s", strings.Join(p.Assumed, ", "))
 	}
