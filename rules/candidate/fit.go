@@ -1,6 +1,7 @@
 package candidate
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -247,9 +248,10 @@ func (b Blankets) counted() float64 { return math.Round(b.CavityR) }
 // cheapest that meets the target, the next better ones, and when none meets
 // it, those that come nearest.
 func choose(stacks []Blankets, meets func(Blankets) bool) []Blankets {
-	byMaterial := map[string][]Blankets{}
+	byMaterial := map[string][]*Blankets{} // pointers: a stack is large
 	var order []string
-	for _, b := range stacks {
+	for i := range stacks {
+		b := &stacks[i]
 		if byMaterial[b.Material.ID] == nil {
 			order = append(order, b.Material.ID)
 		}
@@ -257,27 +259,22 @@ func choose(stacks []Blankets, meets func(Blankets) bool) []Blankets {
 	}
 	var out []Blankets
 	for _, id := range order {
-		out = append(out, chooseOf(byMaterial[id], meets)...)
+		for _, b := range chooseOf(byMaterial[id], meets) {
+			out = append(out, *b)
+		}
 	}
 	return out
 }
 
-func chooseOf(stacks []Blankets, isEnough func(Blankets) bool) []Blankets {
+func chooseOf(stacks []*Blankets, isEnough func(Blankets) bool) []*Blankets {
 	// Cheapest first; of equal price the fewest layers, then the least height.
-	sort.SliceStable(stacks, func(i, j int) bool {
-		a, b := stacks[i], stacks[j]
-		if a.CostUSD != b.CostUSD {
-			return a.CostUSD < b.CostUSD
-		}
-		if len(a.Layers) != len(b.Layers) {
-			return len(a.Layers) < len(b.Layers)
-		}
-		return a.HeightIn < b.HeightIn
+	slices.SortStableFunc(stacks, func(a, b *Blankets) int {
+		return cmp.Or(cmp.Compare(a.CostUSD, b.CostUSD), cmp.Compare(len(a.Layers), len(b.Layers)), cmp.Compare(a.HeightIn, b.HeightIn))
 	})
-	var meets, short []Blankets
+	var meets, short []*Blankets
 	bestEnough, bestShort := 0.0, 0.0
 	for _, b := range stacks { // dearer and no better than one of its own sort: dominated
-		switch ok := isEnough(b); {
+		switch ok := isEnough(*b); {
 		case ok && b.CavityR > bestEnough:
 			bestEnough = b.CavityR
 			meets = append(meets, b)

@@ -180,31 +180,32 @@ func (c *Counties) NearClimates(climates []Climate, state, county, zone string, 
 	}
 	zone = strings.Replace(strings.ToUpper(strings.TrimSpace(zone)), "M", "C", 1)
 	type ranked struct {
-		NearClimate
+		*Climate
 		tier int
+		why  string
+		km   float64
 	}
-	var all []ranked
-	for _, cl := range climates {
+	all := make([]ranked, 0, len(climates))
+	for i := range climates {
+		cl := &climates[i]
 		if _, err := CodeZone(cl.Zone2021); err != nil || cl.Country != "US" {
 			continue
 		}
-		near := NearClimate{Climate: cl, KM: home.middle.KM(cl.At), SameZone: cl.Zone2021 == zone}
 		tier, why := home.tier(cl, county, zone)
-		near.Why = why
-		all = append(all, ranked{near, tier})
+		all = append(all, ranked{cl, tier, why, home.middle.KM(cl.At)})
 	}
 	slices.SortFunc(all, func(a, b ranked) int {
-		return cmp.Or(cmp.Compare(a.tier, b.tier), cmp.Compare(a.KM, b.KM), cmp.Compare(a.ID, b.ID))
+		return cmp.Or(cmp.Compare(a.tier, b.tier), cmp.Compare(a.km, b.km), cmp.Compare(a.ID, b.ID))
 	})
 	out := make([]NearClimate, 0, max(0, min(n, len(all))))
 	for _, r := range all[:cap(out)] {
-		out = append(out, r.NearClimate)
+		out = append(out, NearClimate{*r.Climate, r.why, r.km, r.Zone2021 == zone})
 	}
 	return out, nil
 }
 
 // tier ranks a listed climate for a house in this state and says why.
-func (s state) tier(cl Climate, county, zone string) (int, string) {
+func (s *state) tier(cl *Climate, county, zone string) (int, string) {
 	gap := math.Abs(float64(zone[0]) - float64(cl.Zone2021[0]))
 	switch {
 	case county != "" && cl.State == s.Code && fold(cl.County) == fold(county):

@@ -14,8 +14,8 @@ func noOldParts(a Answered, _ *Place) Answer {
 	if stage := a.House.Answers["stage"]; stage.State != Given || stage.Text != "not-framed" {
 		return Answer{}
 	}
-	for _, p := range a.House.Places {
-		if r, ok := said(&p, "existing_r"); ok && r > 0 {
+	for i := range a.House.Places {
+		if r, ok := said(&a.House.Places[i], "existing_r"); ok && r > 0 {
 			return Answer{}
 		}
 	}

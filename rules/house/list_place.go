@@ -211,9 +211,9 @@ func placeChoiceQuestions(c *catalog.Catalog) []Question {
 // numbered, by their ids where those have a number: two places of one name could
 // not be told apart on an order.
 func defaultLabel(a Answered, p *Place) Answer {
-	taken := map[string]bool{}
-	for _, x := range a.House.Places {
-		taken[x.Answers["label"].Text] = true
+	taken, last := map[string]bool{}, map[string]int{}
+	for i := range a.House.Places {
+		taken[a.House.Places[i].Answers["label"].Text] = true
 	}
 	for i := range a.House.Places {
 		x := &a.House.Places[i]
@@ -222,8 +222,8 @@ func defaultLabel(a Answered, p *Place) Answer {
 		}
 		name, number := a.kindLabel(x)
 		label := name + number
-		for n := 2; taken[label]; n++ {
-			label = fmt.Sprint(name, " ", n)
+		for ; taken[label]; last[name]++ { // what was taken once stays so
+			label = fmt.Sprint(name, " ", last[name]+2)
 		}
 		if x.ID == p.ID {
 			return Text(label)

@@ -51,7 +51,7 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 // again is Assess with what the answers do not reach kept, and which places they
 // reach. With an id nothing but that place is looked at.
 func (a Assessment) again(now house.Answered, placeID string) (out Assessment, reached []int) {
-	out = Assessment{Answered: now, Site: candidate.ResolveSite(now)}
+	out = Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: make([]candidate.PlaceResult, 0, len(now.House.Places))}
 	sameSite := reflect.DeepEqual(out.Site, a.Site)
 	for i := range now.House.Places {
 		was := candidate.PlaceResult{}
