@@ -63,10 +63,10 @@ func (c *Catalog) Helps() []Help { return must(c.parts[helpTexts]()).Helps }
 // Acceptance is what handing over and checking rest on.
 func (c *Catalog) Acceptance() *AcceptanceRecords { return c.handedOver() }
 
-func find[T any](list []T, is func(T) bool) (T, bool) {
-	for _, v := range list {
-		if is(v) {
-			return v, true
+func find[T any](list []T, is func(*T) bool) (T, bool) {
+	for i := range list {
+		if is(&list[i]) {
+			return list[i], true
 		}
 	}
 	var zero T
@@ -75,27 +75,27 @@ func find[T any](list []T, is func(T) bool) (T, bool) {
 
 // Material finds a material by id.
 func (c *Catalog) Material(id string) (Material, bool) {
-	return find(c.Materials, func(m Material) bool { return m.ID == id })
+	return find(c.Materials, func(m *Material) bool { return m.ID == id })
 }
 
 // Product finds a product by id.
 func (c *Catalog) Product(id string) (Product, bool) {
-	return find(c.Products, func(p Product) bool { return p.ID == id })
+	return find(c.Products, func(p *Product) bool { return p.ID == id })
 }
 
 // Facing finds a facing or sheet by id.
 func (c *Catalog) Facing(id string) (Facing, bool) {
-	return find(c.Facings, func(f Facing) bool { return f.ID == id })
+	return find(c.Facings, func(f *Facing) bool { return f.ID == id })
 }
 
 // Kind finds a kind of place by id.
 func (c *Catalog) Kind(id string) (PlaceKind, bool) {
-	return find(c.Kinds, func(k PlaceKind) bool { return k.ID == id })
+	return find(c.Kinds, func(k *PlaceKind) bool { return k.ID == id })
 }
 
 // Size finds a lumber size by id.
 func (c *Catalog) Size(id string) (Size, bool) {
-	return find(c.Sizes, func(s Size) bool { return s.ID == id })
+	return find(c.Sizes, func(s *Size) bool { return s.ID == id })
 }
 
 // ClearancesOf are the distances that a kind of chimney asks for; none where
@@ -112,17 +112,17 @@ func (c *Catalog) ClearancesOf(chimney string) []Clearance {
 
 // Sheathing finds a sheathing by id.
 func (c *Catalog) Sheathing(id string) (Sheet, bool) {
-	return find(c.Sheathings, func(s Sheet) bool { return s.ID == id })
+	return find(c.Sheathings, func(s *Sheet) bool { return s.ID == id })
 }
 
 // Cladding finds a cladding by id.
 func (c *Catalog) Cladding(id string) (Sheet, bool) {
-	return find(c.Claddings, func(s Sheet) bool { return s.ID == id })
+	return find(c.Claddings, func(s *Sheet) bool { return s.ID == id })
 }
 
 // Fuel finds a fuel by id.
 func (c *Catalog) Fuel(id string) (Fuel, bool) {
-	return find(c.Fuels, func(f Fuel) bool { return f.ID == id })
+	return find(c.Fuels, func(f *Fuel) bool { return f.ID == id })
 }
 
 // Price finds the price of a product or of other goods.

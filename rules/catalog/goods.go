@@ -56,7 +56,7 @@ type goods struct {
 // Figure finds a figure of practice; the zero Figure when an overlay removed
 // it, so that what hangs on it is left out rather than guessed.
 func (c *Catalog) Figure(id string) Figure {
-	f, _ := find(c.goods.Figures, func(f Figure) bool { return f.ID == id })
+	f, _ := find(c.goods.Figures, func(f *Figure) bool { return f.ID == id })
 	return f
 }
 
