@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 
 	"battwright/rules/catalog"
 	"battwright/rules/units"
@@ -13,7 +12,7 @@ import (
 
 // Layer is one blanket as it lies.
 type Layer struct {
-	Product catalog.Product
+	Product *catalog.Product
 	RoomIn  float64 // thickness it ends up with
 	R       float64 // after squeezing
 	Across  bool    // over the framing, at right angles
@@ -50,7 +49,7 @@ type Blankets struct {
 
 // Unfit says why a product is not proposed.
 type Unfit struct {
-	Product catalog.Product
+	Product *catalog.Product
 	Why     string
 }
 
@@ -76,7 +75,7 @@ func Fit(s Surface, c *catalog.Catalog) (fits []Blankets, unfit []Unfit) {
 
 // lie puts a product into a room of the given depth. ok is false when it
 // stands proud, would be crushed, or leaves a gap where none may be.
-func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog, sys units.System) (Layer, string) {
+func lie(p *catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog, sys units.System) (Layer, string) {
 	set := c.Settings
 	switch {
 	case roomIn <= 0:
@@ -96,7 +95,7 @@ func lie(p catalog.Product, roomIn float64, mustFill bool, c *catalog.Catalog, s
 // between parts products into those that fill a space in one piece and those
 // sold in no such width. Two side by side would leave a seam along every space,
 // and the order does not count them: what cannot be counted is not proposed.
-func between(products []catalog.Product, s Surface) (fill []catalog.Product, unfit []Unfit) {
+func between(products []*catalog.Product, s Surface) (fill []*catalog.Product, unfit []Unfit) {
 	for _, p := range products {
 		if widest := slices.Max(p.WidthsIn); widest < s.Frame.ClearIn {
 			unfit = append(unfit, Unfit{p, fmt.Sprintf("sold up to %s wide, the space is %s: it would not fill it in one piece", s.System.Inches(widest), s.System.Inches(s.Frame.ClearIn))})
@@ -126,7 +125,7 @@ func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, [
 }
 
 // pairs are two blankets that together fill the room uncrushed.
-func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []catalog.Product) []Blankets {
+func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []*catalog.Product) []Blankets {
 	var out []Blankets
 	for i, p := range products {
 		for _, q := range products[i:] {
@@ -173,7 +172,7 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	if overChords {
 		products = closing(s, products)
 	}
-	top := func(p catalog.Product) Layer {
+	top := func(p *catalog.Product) Layer {
 		l := Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across, OverChords: overChords}
 		if overChords {
 			l.BareShare = max(0, s.Frame.SpacingIn-slices.Max(p.WidthsIn)) / s.Frame.SpacingIn
@@ -186,9 +185,9 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 			out = append(out, stack(m, b, s, c))
 		}
 		for i, p := range products {
-			out = append(out, stack(m, append(append([]Layer{}, b...), top(p)), s, c))
+			out = append(out, stack(m, slices.Concat(b, []Layer{top(p)}), s, c))
 			for _, q := range products[i:] {
-				out = append(out, stack(m, append(append([]Layer{}, b...), top(p), top(q)), s, c))
+				out = append(out, stack(m, slices.Concat(b, []Layer{top(p), top(q)}), s, c))
 			}
 		}
 	}
@@ -201,8 +200,8 @@ const meetsIn = 0.5
 
 // closing are the blankets that, laid between truss webs, meet over the chords; all
 // of them where none is wide enough.
-func closing(s Surface, products []catalog.Product) []catalog.Product {
-	var out []catalog.Product
+func closing(s Surface, products []*catalog.Product) []*catalog.Product {
+	var out []*catalog.Product
 	for _, p := range products {
 		if slices.Max(p.WidthsIn) >= s.Frame.SpacingIn-meetsIn {
 			out = append(out, p)
@@ -229,15 +228,17 @@ func stack(m catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Bl
 
 // widthFor picks the narrowest width that covers the bay, which every product
 // between the framing has; what lies over the framing is not trimmed.
-func widthFor(p catalog.Product, clearIn float64) (widthIn, trimIn float64) {
-	widths := append([]float64{}, p.WidthsIn...)
-	sort.Float64s(widths)
-	for _, w := range widths {
+func widthFor(p *catalog.Product, clearIn float64) (widthIn, trimIn float64) {
+	best := math.Inf(1)
+	for _, w := range p.WidthsIn {
 		if w >= clearIn {
-			return w, w - clearIn
+			best = min(best, w)
 		}
 	}
-	return widths[len(widths)-1], 0
+	if math.IsInf(best, 1) {
+		return slices.Max(p.WidthsIn), 0
+	}
+	return best, best - clearIn
 }
 
 // counted is the R of a stack that a code official counts against the target:

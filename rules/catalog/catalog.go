@@ -173,10 +173,10 @@ func (c *Catalog) Reason(id string, s units.System) (text string, ok bool) {
 func (c *Catalog) Obligations() []rules.Obligation { return must(c.parts[ruleBook]()).Obligations }
 
 // ProductsOf gives the products of a material in catalog order.
-func (c *Catalog) ProductsOf(material string) []Product {
-	var out []Product
-	for _, p := range c.Products {
-		if p.Material == material {
+func (c *Catalog) ProductsOf(material string) []*Product {
+	var out []*Product
+	for i := range c.Products {
+		if p := &c.Products[i]; p.Material == material {
 			out = append(out, p)
 		}
 	}

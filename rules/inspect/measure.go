@@ -93,7 +93,7 @@ func (m *Measured) labels(planned []candidate.Layer, a house.Answers) {
 	for i := range n {
 		x := catalog.Product{ID: "found", Material: m.Material.ID, Form: "batt", WidthsIn: []float64{15}, LengthsIn: []float64{93}, Facings: []string{m.Facing}}
 		if i < len(planned) {
-			x = planned[i].Product
+			x = *planned[i].Product
 			x.Material = m.Material.ID
 		}
 		if i < len(rs) {
@@ -150,7 +150,7 @@ func (m Measured) lie(c *catalog.Catalog, p plan.Place) []candidate.Layer {
 func (m Measured) layers(c *catalog.Catalog, p plan.Place) []candidate.Layer {
 	out := m.lie(c, p)
 	for i, l := range out {
-		out[i].R = m.worth(l.Product, l.RoomIn)
+		out[i].R = m.worth(*l.Product, l.RoomIn)
 	}
 	return out
 }

@@ -24,7 +24,7 @@ func (p *OfferedPlace) apart(j Job, products []catalog.Product) []catalog.Produc
 	}
 	line, known := products[0], j.Catalog().ProductsOf(products[0].Material)
 	for _, x := range known {
-		if sums(line, x) {
+		if sums(line, *x) {
 			return products
 		}
 	}
@@ -37,7 +37,8 @@ func (p *OfferedPlace) apart(j Job, products []catalog.Product) []catalog.Produc
 	}
 	layers := make([]candidate.Layer, len(two))
 	for i := range two {
-		layers[i].Product = two[i]
+		was := two[i]
+		layers[i].Product = &was
 		two[i].ID, two[i].Facings, two[i].Ref = line.ID, nil, line.Ref
 	}
 	two[0].Facings = line.Facings
@@ -57,18 +58,18 @@ func (p *OfferedPlace) planLayers(line catalog.Product) ([]catalog.Product, bool
 	}
 	var out []catalog.Product
 	for _, l := range p.Plan.Choice.Layers {
-		out = append(out, l.Product)
+		out = append(out, *l.Product)
 	}
 	return out, sums(line, out...)
 }
 
 // pairOf finds two blankets that make up the line, the lower one within the
 // thickness that lies between the joists.
-func pairOf(line catalog.Product, known []catalog.Product, mostIn float64) ([]catalog.Product, bool) {
+func pairOf(line catalog.Product, known []*catalog.Product, mostIn float64) ([]catalog.Product, bool) {
 	for _, a := range known {
 		for _, b := range known {
-			if a.ThicknessIn <= mostIn && sums(line, a, b) {
-				return []catalog.Product{a, b}, true
+			if a.ThicknessIn <= mostIn && sums(line, *a, *b) {
+				return []catalog.Product{*a, *b}, true
 			}
 		}
 	}

@@ -40,7 +40,8 @@ func atDepth(labelR, labelIn, depthIn float64) float64 {
 func layersIn(c *catalog.Catalog, p plan.Place, products []catalog.Product) []candidate.Layer {
 	left, open := p.Surface.Frame.RoomIn, p.Surface.Kind.StackOverFraming
 	out := make([]candidate.Layer, len(products))
-	for i, x := range products {
+	for i := range products {
+		x := &products[i]
 		l := candidate.Layer{Product: x, RoomIn: x.ThicknessIn}
 		switch {
 		case open && (i > 0 || overOld(p)):

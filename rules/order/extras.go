@@ -317,7 +317,7 @@ func (m *maker) hatch(s sizes, c count) Extra {
 	l, w := m.c.Figure("hatch-length").Value, m.c.Figure("hatch-width").Value
 	note := "with a gasket all round"
 	if top := s.place.Choice.Layers; len(top) > 0 {
-		x := Layer{Product: top[len(top)-1].Product, Across: true}
+		x := Layer{Product: *top[len(top)-1].Product, Across: true}
 		x.WidthIn, x.LengthIn = maxOf(x.Product.WidthsIn), maxOf(x.Product.LengthsIn)
 		if n, err := takeoff.HatchPieces(1, l, w, len(top), x.product(1)); err == nil {
 			note += fmt.Sprintf("; its own blanket, %d pieces, comes out of the spare", n)
