@@ -44,33 +44,16 @@ var ErrNotKept = errors.New("your answers are in no file")
 // NewModel makes the root model of a configuration.
 func NewModel(c Config) Model {
 	theme := style.New(c.Mono, c.ASCII)
-	s := &state{Session: session.New(c.List, c.Store, c.System), g: theme.Glyphs}
-	s.ASCII = c.ASCII
+	on, first := session.Begin(session.Config{List: c.List, Store: c.Store, House: c.House, Path: c.Path, Text: c.Text, New: c.New, System: c.System})
+	on.ASCII = c.ASCII
+	s := &state{Session: on, g: theme.Glyphs, notice: first.Say}
 	m := Model{s: s, theme: theme, scroll: map[int]int{}, frame: new(string)}
 	m = m.push(newScreen(session.At{ID: session.Start}, s, session.AtStart))
-	if c.House != nil {
-		// Before the start screen looks for kept answers: opening a house after
-		// that is how they are taken up.
-		s.Open(c.House, c.Path, c.Text)
-		s.KeptWalk(c.Path)
+	if first.To != session.AtStart {
+		m = m.goTo(goMsg{to: first.To, open: true})
 	}
-	if look := s.LookForKept(); look != nil { // before the terminal is the program's: nothing waits for it yet
-		look.Do()()
-	}
-	if c.House == nil {
-		return m
-	}
-	path, kept := session.KeptBeside(s.Store, c.Text)
-	if c.New { // how to begin it is asked first
-		s.Fresh = c.Path
-	} else {
-		m = m.goTo(goMsg{to: s.FirstStep(), open: true})
-	}
-	switch {
-	case c.New && !kept:
-		s.notice = session.NewFile(c.Path)
-	case kept:
-		m = m.push(newScreen(session.At{ID: session.Kept, Arg: path}, s, session.AtStart))
+	if first.Open.ID != "" {
+		m = m.push(newScreen(first.Open, s, session.AtStart))
 	}
 	return m
 }

@@ -49,11 +49,9 @@ type Config struct {
 // Run asks until the person quits. The end of the input is ErrEnded; what the
 // reader or the writer reports is passed on. The answers are kept in any case.
 func Run(in io.Reader, out io.Writer, cfg Config) error {
-	a := &app{talk: newTalk(in, out, cfg.Width, cfg.Echo), s: session.New(cfg.List, cfg.Store, cfg.System), seen: map[string]bool{}}
-	if cfg.House != nil {
-		a.open(cfg.House, cfg.Path, cfg.Text)
-	}
-	err := a.walk(cfg)
+	s, first := session.Begin(session.Config{List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text, New: cfg.New, System: cfg.System})
+	a := &app{talk: newTalk(in, out, cfg.Width, cfg.Echo), s: s, seen: map[string]bool{}}
+	err := a.walk(first)
 	if errors.Is(err, errQuit) {
 		err = nil
 	}
@@ -82,12 +80,6 @@ func (a *app) whole() *app {
 		return a.of.whole()
 	}
 	return a
-}
-
-// open takes a house as the one worked on.
-func (a *app) open(h *house.House, path, text string) {
-	a.s.Open(h, path, text)
-	a.s.KeptWalk(path)
 }
 
 // keep writes the answers to the state folder, once for each edit.
@@ -143,19 +135,13 @@ const (
 	up                   // one level back
 )
 
-func (a *app) walk(cfg Config) error {
+func (a *app) walk(first session.Next) error {
 	a.talk.say("Battwright, line by line. Type help at any question.")
-	at := session.AtStart
-	if cfg.New {
-		a.s.Fresh = cfg.Path // how to begin it is asked first
-	}
-	if path, kept := session.KeptBeside(a.s.Store, cfg.Text); cfg.House != nil && (kept || !cfg.New) {
-		at = a.s.FirstStep()
-		if kept {
-			var err error
-			if at, err = a.keptChoice(path); err != nil {
-				return err
-			}
+	at := first.To
+	if first.Open.ID != "" {
+		var err error
+		if at, err = a.keptChoice(first.Open.Arg); err != nil {
+			return err
 		}
 	}
 	for {

@@ -23,9 +23,6 @@ type Earlier struct {
 	Path  string // the file they belong to
 }
 
-// Resume tells of them as Resumer does.
-func (k Earlier) Resume() (text, path string, ok bool) { return "", k.Path, k.There }
-
 // NewFile says that a house begins under a name that no file has yet.
 func NewFile(path string) string {
 	return path + " is not there yet: this is a new house, and saving puts it there."
@@ -87,36 +84,18 @@ func CopyIn(where string) string {
 	return "The answers before are kept in " + where + ": open it to go on with them."
 }
 
-// Resumer is what tells of kept answers.
-type Resumer interface {
-	Resume() (text, path string, ok bool)
-}
-
-// Replaced tells what would be lost if the house of a file, or a new one when
-// target is empty, took the place of this one; empty when nothing would. Answers
-// kept for no file would make room for those of a new house; those kept for a
-// file are offered when it is opened.
-func Replaced(saved, walk bool, kept Resumer, target string) string {
+// replaced tells what would be lost if the house of a file, or a new one when
+// target is empty, took the place of one; empty when nothing would. Answers kept
+// for no file would make room for those of a new house; those kept for a file are
+// offered when it is opened.
+func replaced(saved, walk bool, kept Earlier, target string) string {
 	switch {
 	case !saved:
 		return UnsavedHouse
 	case walk:
 		return UnsavedWalk
-	case target != "" || kept == nil:
-		return ""
-	}
-	if _, path, ok := kept.Resume(); ok && SameFile(path, target) {
+	case target == "" && kept.There && SameFile(kept.Path, target):
 		return KeptEarlier
 	}
 	return ""
-}
-
-// KeptBeside tells whether answers are kept that the text of a house file does
-// not hold, and for which file.
-func KeptBeside(kept Resumer, text string) (path string, ok bool) {
-	if kept == nil {
-		return "", false
-	}
-	have, path, ok := kept.Resume()
-	return path, ok && WithoutWay(have) != text
 }

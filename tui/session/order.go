@@ -178,11 +178,14 @@ func (s *Session) quoteNote(l order.Line) string {
 	return note
 }
 
-// labelFigures are the figures of a label in the order they stand on it.
-var labelFigures = []struct {
+// figure is one figure of a label.
+type figure struct {
 	key, name string
 	hint      units.Prose
-}{
+}
+
+// labelFigures are they in the order they stand on it.
+var labelFigures = []figure{
 	{"pieces", "Pieces in a package", "A whole number, from the label."},
 	{"width_in", "Width", "{In inches|With its unit}, from the label."},
 	{"length_in", "Length", "{In inches|With its unit}, from the label."},
@@ -238,14 +241,8 @@ func typePrice(s *Session, arg string) Next {
 
 func typeFigure(s *Session, arg string) Next {
 	_, _, key, _ := s.quoted(arg)
-	at := slices.IndexFunc(labelFigures, func(f struct {
-		key, name string
-		hint      units.Prose
-	},
-	) bool {
-		return f.key == key
-	})
 	question, ok := house.QuoteQuestion(key)
+	at := slices.IndexFunc(labelFigures, func(f figure) bool { return f.key == key })
 	if at < 0 || !ok {
 		return Next{}
 	}

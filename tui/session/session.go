@@ -78,11 +78,48 @@ type Session struct {
 	mindAt  int
 }
 
-// New is a session with a house not begun.
-func New(l *house.QuestionList, store Store, shown units.System) *Session {
-	s := &Session{List: l, Store: store, System: shown, Rough: true}
+// Config is what a session begins with.
+type Config struct {
+	List   *house.QuestionList
+	Store  Store
+	House  *house.House // nil: begin with the start menu
+	Path   string       // the file of House
+	Text   string       // the text of that file as read
+	New    bool         // the file is not there yet: the house will be saved in it
+	System units.System
+}
+
+// Begin is a session, and what comes first. It looks at what is kept, while
+// nothing waits for the terminal yet.
+func Begin(c Config) (*Session, Next) {
+	s := &Session{List: c.List, Store: c.Store, System: c.System, Rough: true}
 	s.Open(house.New(), "", "")
-	return s
+	if c.House != nil {
+		s.Open(c.House, c.Path, c.Text)
+	}
+	kept := ""
+	if s.Store != nil {
+		kept, s.Earlier.Path, s.Earlier.There = s.Store.Resume()
+	}
+	if c.House == nil {
+		return s, Go(AtStart)
+	}
+	if s.Earlier.There && c.Path != "" && SameFile(s.Earlier.Path, c.Path) {
+		s.TakeWalk(kept)
+	}
+	n := s.goOn()
+	beside := s.Earlier.There && WithoutWay(kept) != c.Text
+	if c.New { // how to begin it is asked first
+		s.Fresh = c.Path
+		n = Go(AtStart)
+		if !beside {
+			n.Say = NewFile(c.Path)
+		}
+	}
+	if beside {
+		n.Open = At{Kept, s.Earlier.Path}
+	}
+	return s, n
 }
 
 // Open takes a house as the one worked on. The text is that of its file; a copy

@@ -164,7 +164,7 @@ func openDemo(s *Session, _ string) Next {
 // takes the place of answers that are in no file of the person, and keeps a copy
 // of them first. Without a copy nothing is replaced.
 func (s *Session) replace(choice, target string, then func() Next) Next {
-	lost := Replaced(s.Saved, s.WalkUnsaved(), s.Earlier, target)
+	lost := replaced(s.Saved, s.WalkUnsaved(), s.Earlier, target)
 	if lost == "" {
 		return then()
 	}
@@ -179,7 +179,7 @@ func (s *Session) replace(choice, target string, then func() Next) Next {
 }
 
 // setAside copies what is about to be replaced to a file of its own before then;
-// lost is what Replaced said.
+// lost is what replaced said.
 func (s *Session) setAside(lost string, then func(where string) Next) Next {
 	text, store := "", s.Store
 	if store == nil {

@@ -15,8 +15,7 @@ import (
 // Whatever a view offers leads somewhere, and is offered once: by one key on
 // screens, by one word or number in lines.
 func TestEveryActionOfEveryView(t *testing.T) {
-	s := New(fixture.List(t), fixture.NewMemory(), 0)
-	s.Open(fixture.Demo(t, demo.Default).House, "", "")
+	s, _ := Begin(Config{List: fixture.List(t), Store: fixture.NewMemory(), House: fixture.Demo(t, demo.Default).House})
 	s.Offers = append(s.Offers, offerOpen(t))
 	openLadder(s, "").Work.Do()()
 	args := map[page.ActionID]string{Place: "attic", Kept: "", CutList: "attic", Quote: lineID(s.Order().Lines[0]), Person: "framer", OneOffer: "0", Sheet: "attic"}

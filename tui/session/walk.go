@@ -44,14 +44,3 @@ func (s *Session) TakeWalk(text string) {
 		s.Walk().TakeUp(s.Job(), text)
 	}
 }
-
-// KeptWalk takes the walk back when a file was opened whose answers were kept.
-// It reads the kept answers.
-func (s *Session) KeptWalk(path string) {
-	if s.Store == nil || path == "" {
-		return
-	}
-	if text, kept, ok := s.Store.Resume(); ok && SameFile(kept, path) {
-		s.TakeWalk(text)
-	}
-}
