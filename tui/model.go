@@ -50,7 +50,6 @@ type (
 		n   int
 		err error
 	}
-	noticeMsg    struct{ text string }
 	pauseMsg     struct{}           // somebody wants the program to stop for a while
 	continuedMsg struct{}           // it goes on
 	nextMsg      struct{ turn int } // the next waiting key
@@ -134,9 +133,6 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m.quit()
 	case savedMsg:
 		return m.kept(msg)
-	case noticeMsg:
-		m.s.notice = msg.text
-		return m, nil
 	}
 	return m.toTop(msg)
 }

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -11,8 +10,6 @@ import (
 	"battwright/rules/report"
 	"battwright/tui/session"
 )
-
-func orElse(a, b string) string { return cmp.Or(a, b) }
 
 // act does what an action says, from a screen.
 func (s *state) act(a page.Action, from screen) tea.Cmd {

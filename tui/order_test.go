@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -62,14 +61,4 @@ func TestMeasuredOnTheCutList(t *testing.T) {
 	p.press("b", "6", "m")
 	require.Contains(t, p.view(), "NOT MEASURED: windows and doors")
 	require.NotContains(t, p.m.s.House.Place("basement").Measured, "openings_ft2")
-}
-
-func TestOrderIsExported(t *testing.T) {
-	for i, want := range []string{"ORDER: ", "# Order: ", `"shopping"`, "what,item", "ASKING SHEET", "ASKING SHEET"} {
-		p := orderPlayer(t, "x", string(rune('1'+i))).typed("mine").press("enter")
-		require.Len(t, p.store.Files, 1)
-		for _, text := range p.store.Files {
-			require.True(t, strings.Contains(text, want), "%d: %.80q", i, text)
-		}
-	}
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -40,7 +41,7 @@ func (x *placePage) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 		}
 		x.side, s.rewind = a.ID, true
 	case ok && (a.ID == session.NextPlace || a.ID == session.LastPlace):
-		x.id, s.rewind = orElse(s.Act(a).Open.Arg, x.id), true
+		x.id, s.rewind = cmp.Or(s.Act(a).Open.Arg, x.id), true
 	case ok:
 		return x, s.act(a, x)
 	case key.Matches(k, keys.Back) && x.side != "":

@@ -9,7 +9,6 @@ import (
 	"github.com/charmbracelet/bubbles/textinput"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"battwright/rules/report"
 	"battwright/rules/strict"
 	"battwright/tui/session"
 	"battwright/tui/style"
@@ -37,7 +36,7 @@ func newPrompt(at step, ask session.Prompt) *prompt {
 
 // newGlossary finds words while they are typed.
 func newGlossary() *prompt {
-	x := newPrompt(session.AtStart, session.Prompt{Title: session.WordsTitle, Hint: "Type a word, even misspelled, or the name of a rule: it stands in brackets beside a reason."})
+	x := newPrompt(session.AtStart, session.Prompt{Title: session.WordsTitle, Hint: "Type " + session.AWord})
 	x.live = true
 	return x
 }
@@ -168,28 +167,11 @@ func (x *prompt) View(p *canvas, s *state) {
 	typed := strings.TrimSpace(x.input.Value())
 	if x.live {
 		p.blank()
-		words(p, s, typed)
+		showPage(p, s, s.WordPage(typed))
 	}
 	if x.Warn != nil {
 		p.blank()
 		p.para(style.Warn, 0, x.Warn(typed))
-	}
-}
-
-// words are the words of the trade that a text may mean.
-func words(p *canvas, s *state, typed string) {
-	if typed == "" {
-		p.para(style.Dim, 0, strings.Join(s.Catalog().Terms(), ", "))
-		return
-	}
-	found, near := report.TermBlocks(s.Catalog(), typed, s.System)
-	showBlocks(p, s, found)
-	switch {
-	case len(found) > 0:
-	case near != "":
-		p.line(style.Warn, "Did you mean "+near+"?")
-	default:
-		p.line(style.Warn, "No such word here.")
 	}
 }
 

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -223,7 +224,7 @@ func (x *viewScreen) Keys(s *state) []key.Binding {
 	rows := v.Rows()
 	var out []key.Binding
 	if x.at.ID != session.Places && (len(rows) > 0 || v.Kind == session.Cursor) {
-		out = append(out, bind("up/down", orElse(v.Move, "move"), "up", "down"), bind("enter", orElse(v.Choose, "choose"), "enter"))
+		out = append(out, bind("up/down", cmp.Or(v.Move, "move"), "up", "down"), bind("enter", cmp.Or(v.Choose, "choose"), "enter"))
 		out[0].SetEnabled(len(rows) > 0)
 		out[1].SetEnabled(len(rows) > 0)
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"battwright/rules/page"
-	"battwright/rules/report"
 	"battwright/tui/session"
 )
 
@@ -56,20 +55,13 @@ func (a *app) wordAsked(line string) bool {
 }
 
 func (a *app) glossary(term string) {
+	d := a.s.WordPage(term)
 	if term == "" {
-		a.talk.say(session.WordsTitle + ": " + strings.Join(a.s.Catalog().Terms(), ", ") + ".")
-		a.talk.say("Type word and one of them, even misspelled, or the name of a rule: it stands in brackets beside a reason.")
+		d.Title, d.Intro = session.WordsTitle, "Type word and "+session.AWord
+		a.readPage(d)
 		return
 	}
-	found, near := report.TermBlocks(a.s.Catalog(), term, a.s.System)
-	a.blocks(found)
-	switch {
-	case len(found) > 0:
-	case near != "":
-		a.talk.say("No such word here. Did you mean " + near + "?")
-	default:
-		a.talk.say("No such word here.")
-	}
+	a.blocks(d.Blocks)
 }
 
 // numberedRow is a row that is picked by its number, in one sentence.

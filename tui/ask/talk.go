@@ -58,7 +58,9 @@ func (t *talk) hang(head, s string) {
 // title begins a new part. It is not in capitals: some readers spell those.
 func (t *talk) title(s string) {
 	t.out.WriteByte('\n')
-	t.say(s)
+	if s != "" {
+		t.say(s)
+	}
 }
 
 // labelled writes "Label: text"; lines without a label go on with the one

@@ -311,3 +311,23 @@ func (s *Session) saveAs(why string) Next {
 		Write: func() (string, error) { text = s.Text(); return text, nil }, Written: func(path string) Next { return s.savedIn(path, text) },
 	}}
 }
+
+// AWord is how a word of the trade is asked for.
+const AWord = "a word, even misspelled, or the name of a rule: it stands in brackets beside a reason."
+
+// WordPage explains a word of the trade, or a rule; without one it lists the words.
+func (s *Session) WordPage(term string) page.Page {
+	if term == "" {
+		return page.Page{Blocks: []page.Block{{Rows: []page.Row{{Tone: page.Quiet, Text: strings.Join(s.Catalog().Terms(), ", ")}}}}}
+	}
+	found, near := report.TermBlocks(s.Catalog(), term, s.System)
+	d := page.Page{Blocks: found}
+	switch {
+	case len(found) > 0:
+	case near != "":
+		d.Block("").Say("No such word here. Did you mean %s?", near)
+	default:
+		d.Block("").Say("No such word here.")
+	}
+	return d
+}
