@@ -48,7 +48,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	if !s.Kind.AsksExposed() {
 		set("exposed", rules.Bool(s.Exposed))
 	}
-	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/ventShare)))
+	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/c.Figure("vent-floor").Value)))
 	sheet, why := leftOut(s, site, c, s.CIR)
 	set("left_out", rules.Text(sheet))
 	set("left_out_why", rules.Text(why))
@@ -107,10 +107,6 @@ func fillAbove(a house.Answered) rules.Value {
 	}
 	return out
 }
-
-// ventShare: one square foot of open vent for so many of attic floor or crawl
-// space (IRC R806.2 and R408.1, read).
-const ventShare = 150
 
 // answerFact turns an answer into a fact. A question that does not apply to
 // the place at all is a known "no", not an unknown. One of safety is a "no" only

@@ -48,6 +48,7 @@ type Surface struct {
 	AboveFt                 float64 // wall above the soil
 	HeightFt                float64
 	HeelIn                  float64
+	AirwayIn                float64 // kept open under the roof boards
 	Drywall                 string
 	Clearance               Clearance
 	RuledOut                []string
@@ -87,7 +88,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p), OpenShare: a.OpenShare(p),
 		CIR: num("ci_r"), ExistingR: num("existing_r"), Retarder: text("retarder"),
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
-		HeelIn: num("heel_in"), Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
+		HeelIn: num("heel_in"), AirwayIn: c.Figure("airway").Value, Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
 	}
 	stage := a.Text(house.Top, nil, "stage")
 	s.Finished = stage == "insulated" || stage == "closed"

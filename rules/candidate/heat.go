@@ -35,8 +35,6 @@ type Heat struct {
 	From         []catalog.Ref
 }
 
-const airwayIn = 1.0 // IRC R806.3 (read): 1 in between insulation and roof deck
-
 // squeezedR is the R of a blanket in a room, and the thickness it has there.
 func squeezedR(nominalR, labelIn, roomIn float64) (r, thicknessIn float64, err error) {
 	if roomIn >= labelIn {
@@ -248,7 +246,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		return h, err
 	}
 	h.LossUSD = site.yearCost(h.LossMMBtu, c)
-	h.SummerMost = site.Cooled && site.Zone != "" && site.ZoneNumber <= lastWarmZone
+	h.SummerMost = site.Cooled && site.Zone != "" && float64(site.ZoneNumber) <= c.Figure("summer-zone").Value
 	return h, nil
 }
 
@@ -259,7 +257,7 @@ func (h *Heat) addEaves(s Surface, b Blankets) {
 		// What a strip has left where the roof comes down on it. Beyond the
 		// squeeze a batt bears, a thinner one must be laid there instead, so
 		// no more than room times a usual R per inch is claimed.
-		room := max(0, s.HeelIn-airwayIn-StandsIn(s, b))
+		room := max(0, s.HeelIn-s.AirwayIn-StandsIn(s, b))
 		r, err := heat.CompressedR(b.NominalR, labelHeight(b), room)
 		if err != nil {
 			r = room * b.NominalR / labelHeight(b)
@@ -275,7 +273,3 @@ func labelHeight(b Blankets) float64 {
 	}
 	return sum
 }
-
-// lastWarmZone: in zones 0 to 3 the heat that comes in through the summer is
-// the bigger half of the bill of a cooled house (common practice, no source).
-const lastWarmZone = 3

@@ -54,7 +54,7 @@ func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float6
 
 // fullHeel is the heel in inches at which a stack runs uncrushed over the top
 // of the outside wall, with the airway above it.
-func fullHeel(s Surface, b Blankets) float64 { return StandsIn(s, b) + b.HeightIn + airwayIn }
+func fullHeel(s Surface, b Blankets) float64 { return StandsIn(s, b) + b.HeightIn + s.AirwayIn }
 
 // runsFull reports whether a stack has the lower R of the code and runs with it
 // at full height over the walls. That R may not be rounded up: it is asked of

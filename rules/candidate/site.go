@@ -101,12 +101,12 @@ func (s *Site) ownFigures(a house.Answered, c *catalog.Catalog) {
 			s.MeanC[m] = v
 			means = append(means, units.CToF(v))
 		}
-		s.Notes = append(s.Notes, "monthly temperatures are your own; the damp in the air is taken as 75 % of saturation")
+		usualRH := c.Figure("outdoor-rh").Value
+		s.Notes = append(s.Notes, "monthly temperatures are your own; the damp in the air is taken as "+units.US.Percent(usualRH)+" of saturation")
 		s.HasClimate, s.ClimateWhy = true, "your own figures"
-		const usualOutdoorRH = 0.75
 		for m, t := range s.MeanC {
 			if sat, err := moisture.SaturationPa(t); err == nil {
-				s.VaporPa[m] = sat * usualOutdoorRH
+				s.VaporPa[m] = sat * usualRH
 			}
 		}
 		if hdd, _, err := heat.DegreeDaysFromMonths([12]float64(means), 65); err == nil {
@@ -198,7 +198,7 @@ func lossOf(s Surface, site Site, c *catalog.Catalog, b Blankets, bounds heat.Bo
 	ua := s.AreaFt2 / bounds.Mean
 	if s.Kind.Boundary == "soil" {
 		var err error
-		if ua, err = groundUA(s, bounds.Mean); err != nil {
+		if ua, err = groundUA(s, c, bounds.Mean); err != nil {
 			return units.Range[float64]{}, err
 		}
 	}
@@ -214,13 +214,9 @@ func lossOf(s Surface, site Site, c *catalog.Catalog, b Blankets, bounds heat.Bo
 	return units.Range[float64]{Low: low, Typical: (low + high) / 2, High: high}, err
 }
 
-// soilK is the conductivity of ordinary soil, Btu/(h.ft.F) (handbook design
-// value, from memory).
-const soilK = 0.8
-
 // groundUA is area times U of a wall partly in the soil: the part above meets
 // air, the part below the soil at its depth.
-func groundUA(s Surface, wallR float64) (float64, error) {
+func groundUA(s Surface, c *catalog.Catalog, wallR float64) (float64, error) {
 	above := math.Min(s.AboveFt, s.HeightFt)
 	below := s.HeightFt - above
 	if s.HeightFt <= 0 {
@@ -230,7 +226,7 @@ func groundUA(s Surface, wallR float64) (float64, error) {
 	if below <= 0 {
 		return ua, nil
 	}
-	u, err := heat.GroundWallU(soilK, 0, below, wallR)
+	u, err := heat.GroundWallU(c.Figure("soil-k").Value, 0, below, wallR)
 	if err != nil {
 		return 0, err
 	}

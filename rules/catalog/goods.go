@@ -66,9 +66,10 @@ func (c *Catalog) Studs() []Stud { return c.goods.Studs }
 // GearList is what each person needs.
 func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 
-// figureNames are the figures the order is counted by; all must be there in
+// figureNames are the figures that plan and order are worked out with; all must be there in
 // the data as shipped.
 var figureNames = []string{
+	"openings-share", "airway", "vent-floor", "soil-k", "outdoor-rh", "summer-zone",
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "baffle-length", "hatch-length", "hatch-width",
 	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",
@@ -79,7 +80,7 @@ func (k *checker) goods() {
 	g := k.c.goods
 	for _, name := range figureNames {
 		if k.c.Figure(name).ID == "" {
-			k.bad("figure %s is missing: the order list is counted by it", name)
+			k.bad("figure %s is missing: it is counted with", name)
 		}
 	}
 	for _, f := range g.Figures {
@@ -95,6 +96,8 @@ func (k *checker) goods() {
 	}
 	k.within("figure staple-spacing", "value", k.c.Figure("staple-spacing").Value, 4, 24)
 	k.within("figure flue-shield", "value", k.c.Figure("flue-shield").Value, 2, 24)
+	k.within("figure airway", "value", k.c.Figure("airway").Value, 1, 24)
+	k.within("figure vent-floor", "value", k.c.Figure("vent-floor").Value, 1, 300)
 	k.within("figure wire-spacing", "value", k.c.Figure("wire-spacing").Value, 12, 18)
 	for _, s := range g.Studs {
 		k.ref("stud", s.Ref)

@@ -23,7 +23,8 @@ func TestFiguresOfTheOrder(t *testing.T) {
 		require.Equal(t, name, f.ID)
 		_, ok := c.Source(f.Source)
 		require.True(t, ok, name)
-		require.NotEqual(t, Standard, f.Known, "%s: none of these was read in a standard", name)
+		read := name == "airway" || name == "vent-floor" // IRC R806.2 and R806.3
+		require.Equal(t, read, f.Known == Standard, "%s: no other was read in a standard", name)
 		r := f.Range()
 		require.True(t, 0 < r.Low && r.Low <= r.Typical && r.Typical <= r.High, name)
 	}

@@ -106,7 +106,6 @@ type Facing struct {
 	PermDry      float64 `toml:"perm_dry,required"` // as it works when the wall dries
 	Class        string  `toml:"class"`
 	BurnableMJM2 float64 `toml:"burnable_mj_m2"`
-	Rated        bool    `toml:"rated_exposed"` // flame spread 25, smoke 450
 	OnBlanket    bool    `toml:"on_blanket"`
 	Price        string  `toml:"price"`
 	Ref
@@ -231,7 +230,6 @@ type Criterion struct {
 	Unit            string          `toml:"unit"`
 	Curve           []CurvePoint    `toml:"curve"`
 	CurveInstaller  []CurvePoint    `toml:"curve_installer"`
-	Inaudible       float64         `toml:"inaudible"`
 	InstallerFactor float64         `toml:"installer_factor"`
 	Parts           []CriterionPart `toml:"part"`
 	WetPlaces       []string        `toml:"wet_places"`
@@ -245,10 +243,8 @@ type Settings struct {
 	VoidChecked     float64 `toml:"void_share_checked,required"`
 	MaxSqueeze      float64 `toml:"max_squeeze,required"`
 	GapOKIn         float64 `toml:"gap_ok_in,required"`
-	TrussVoid       float64 `toml:"truss_void_share,required"`
 	SavingsLow      float64 `toml:"savings_low,required"`
 	SavingsHigh     float64 `toml:"savings_high,required"`
-	BoardStepR      float64 `toml:"board_step_r,required"`
 	PeakLimitGM2    float64 `toml:"peak_limit_g_m2,required"`
 	MoldRH          float64 `toml:"mold_rh,required"`
 	EmptyCavityR    float64 `toml:"empty_cavity_r"`

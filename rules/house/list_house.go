@@ -159,11 +159,8 @@ func shapeQuestions() []Question {
 	}
 }
 
-// Fifteen of a hundred square feet of wall is a usual share of windows and
-// doors (common practice, no source).
 func defaultShapeOpenings(a Answered, _ *Place) Answer {
-	const usualShare = 0.15
-	return Number(roundTo(a.grossWallFt2()*usualShare, 1))
+	return Number(roundTo(a.grossWallFt2()*a.List.catalog.Figure("openings-share").Value, 1))
 }
 
 func priorityQuestions(c *catalog.Catalog) []Question {
