@@ -329,7 +329,7 @@ func (m Model) leave(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	switch {
 	case key.Matches(msg, keys.Yes):
 		m.asking, m.s.leave = false, true
-		return m, m.s.next(m.s.Save(), session.AtStart)
+		return m, m.s.next(m.s.Save(), nil)
 	case key.Matches(msg, keys.No):
 		m.done = true
 		return m, tea.Sequence(m.autosave(), tea.Quit)

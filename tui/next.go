@@ -36,7 +36,7 @@ func (s *state) done(do func() session.Next, from screen) tea.Cmd {
 	if x, ok := from.(*viewScreen); ok {
 		x.took(&n, s)
 	}
-	return s.next(n, from.Step())
+	return s.next(n, from)
 }
 
 // passing are views that are left for good by what they lead to.
@@ -60,34 +60,40 @@ var lostAgain = map[string]string{
 }
 
 // next does what comes next: work runs outside the loop. What would lose answers
-// is done when it is chosen a second time.
-func (s *state) next(n session.Next, under step) tea.Cmd {
+// is done when it is chosen a second time. from is the screen that led here, nil
+// for none.
+func (s *state) next(n session.Next, from screen) tea.Cmd {
 	if n.Say != "" {
 		s.notice = n.Say
 	}
+	asked, typed := from.(*prompt)
 	switch {
+	case n.Problem != "" && typed:
+		asked.problem, asked.fresh = onScreen(n.Problem), asked.sure != ""
+		return nil
 	case n.Confirm != nil && s.drop != n.Confirm.Choice:
 		s.drop = n.Confirm.Choice
 		s.notice = n.Confirm.Lost + lostAgain[n.Confirm.Lost]
 		return nil
 	case n.Confirm != nil:
 		s.notice, s.drop = "", ""
-		return s.next(also(n.Confirm.Then(), n), under)
+		return s.done(n.Confirm.Then, from)
 	case n.Work != nil:
 		return s.work(n.Work.Doing, func() func(*state) tea.Cmd {
 			then := n.Work.Do()
-			return func(s *state) tea.Cmd { return s.next(also(then(), n), under) }
+			return func(s *state) tea.Cmd { return s.done(then, from) }
 		})
 	case n.Saved:
 		s.saved()
 	}
+	under := session.AtStart
+	if from != nil {
+		under = from.Step()
+	}
+	if typed {
+		n.Close++
+	}
 	return s.moved(n, under)
-}
-
-// also leaves as many screens as both say.
-func also(n, before session.Next) session.Next {
-	n.Close += before.Close
-	return n
 }
 
 // moved leads to another screen.

@@ -164,7 +164,7 @@ func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 	case key.Matches(msg, keys.All) && !asksWhy(top, m.s):
 		return m.push(newKeyList(top, m.s)), nil, true
 	case key.Matches(msg, keys.Save) && msg.String() == "s":
-		return m, m.s.next(m.s.Save(), session.AtStart), true
+		return m, m.s.next(m.s.Save(), nil), true
 	}
 	return m, nil, false
 }
@@ -193,5 +193,5 @@ func (m Model) saveKey(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 	}
 	m, keep := m.keep(nil)
 	m.s.partly = !whole
-	return m, tea.Sequence(keep, m.s.next(m.s.Save(), session.AtStart))
+	return m, tea.Sequence(keep, m.s.next(m.s.Save(), nil))
 }

@@ -180,7 +180,7 @@ func TestOnlyWhatIsThereIsOverwritten(t *testing.T) {
 		}
 		s.err = nil // the folder is made, and holds a file of the name
 		p.press("enter")
-		require.Contains(t, p.view(), "Enter again overwrites it", name)
+		require.Contains(t, p.view(), "The same again overwrites it", name)
 		for file, text := range s.Files {
 			require.Equal(t, "somebody's own", text, "%s: %s", name, file)
 		}

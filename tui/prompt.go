@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"errors"
-	"io/fs"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -57,11 +55,8 @@ func (x *prompt) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 		return x, nil
 	case key.Matches(k, keys.Accept):
 		text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
-		if said := strings.ToLower(text); x.sure != "" && (said == "yes" || said == "y") {
-			text = x.sure // the answer to whether the file may be overwritten
-		}
 		x.problem = ""
-		return x, x.accept(text, s)
+		return x, s.done(func() session.Next { return s.Take(x.Prompt, text, &x.sure) }, x)
 	}
 	x.problem = ""
 	if x.fresh && k.Type == tea.KeyRunes {
@@ -70,82 +65,6 @@ func (x *prompt) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	x.fresh = false
 	x.input, _ = x.input.Update(k)
 	return x, nil
-}
-
-// accept takes a text. A problem keeps the prompt open.
-func (x *prompt) accept(text string, s *state) tea.Cmd {
-	switch {
-	case text == "" && !x.Optional:
-		x.problem = x.Empty()
-	case x.Write != nil:
-		return x.write(text, s)
-	case x.Read != nil && s.Store == nil:
-		x.problem = session.Sentence(session.NoReading)
-	case x.Read != nil:
-		store := s.Store
-		return s.work("Reading "+text, func() func(*state) tea.Cmd {
-			have, err := store.Read(text)
-			return func(s *state) tea.Cmd {
-				if err != nil {
-					x.problem = err.Error()
-					return nil
-				}
-				return x.on(s, func() session.Next { return x.Read(text, have) })
-			}
-		})
-	default:
-		return x.on(s, func() session.Next {
-			n, problem := x.Take(text)
-			x.problem = onScreen(problem)
-			return n
-		})
-	}
-	return nil
-}
-
-// on leaves the prompt, unless there is a problem.
-func (x *prompt) on(s *state, do func() session.Next) tea.Cmd {
-	return s.done(func() session.Next {
-		n := do()
-		if x.problem == "" {
-			n.Close++
-		}
-		return n
-	}, x)
-}
-
-// write writes a file outside the loop. Only a file that is there already can be
-// overwritten, by the same name a second time or by yes.
-func (x *prompt) write(path string, s *state) tea.Cmd {
-	if !strings.HasSuffix(path, x.Ending) {
-		path += x.Ending
-	}
-	text, err := x.Write()
-	switch {
-	case err != nil:
-		x.problem = sentence(err)
-		return nil
-	case s.Store == nil:
-		x.problem = session.Sentence(session.NoWriting)
-		return nil
-	}
-	do := s.Write(strings.TrimSpace(x.input.Value()), path, text, x.sure == path, x.Saves)
-	x.sure = ""
-	return s.work("Writing "+path, func() func(*state) tea.Cmd {
-		err := do()
-		return func(s *state) tea.Cmd {
-			switch {
-			case errors.Is(err, fs.ErrExist):
-				x.sure, x.fresh = path, true
-				x.problem = err.Error() + ". Enter again overwrites it, and so does yes."
-			case err != nil:
-				x.problem = err.Error() + "."
-			default:
-				return x.on(s, func() session.Next { return x.Written(path) })
-			}
-			return nil
-		}
-	})
 }
 
 func (x *prompt) View(p *canvas, s *state) {

@@ -82,10 +82,10 @@ func (x *viewScreen) root() bool { return x.at.ID == session.Start }
 
 func (x *viewScreen) prepare(s *state) tea.Cmd {
 	if x.root() {
-		return s.next(session.Next{Work: s.LookForKept()}, x.step)
+		return s.next(session.Next{Work: s.LookForKept()}, x)
 	}
 	if slow := x.view(s).Slow; slow != nil {
-		return s.next(session.Next{Work: slow()}, x.step)
+		return s.next(session.Next{Work: slow()}, x)
 	}
 	return nil
 }

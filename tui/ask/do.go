@@ -1,9 +1,7 @@
 package ask
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"reflect"
 	"slices"
 	"strings"
@@ -35,6 +33,8 @@ func (a *app) done(do func() session.Next) (stop, error) {
 // next does what comes next. What it opens is said before it leads elsewhere.
 func (a *app) next(n session.Next) (stop, error) {
 	switch {
+	case n.Problem != "":
+		return same, nil
 	case n.Confirm != nil:
 		ask := n.Confirm.Ask
 		if ask == "" {
@@ -161,7 +161,7 @@ func (a *app) prompt(p session.Prompt) (stop, error) {
 	if p.Why != "" {
 		a.talk.say(p.Why)
 	}
-	sure := ""
+	again := ""
 	for {
 		typed, word, err := a.text(p, strings.TrimSuffix(p.Hint, "."))
 		switch {
@@ -170,12 +170,13 @@ func (a *app) prompt(p session.Prompt) (stop, error) {
 		case word == wordBack || word == wordSkip:
 			return same, nil
 		}
-		if sure != "" && saysYes(typed) {
-			typed = sure // the answer to whether it may be overwritten
-		}
 		problem := ""
-		to, err := a.done(func() (n session.Next) {
-			n, problem = a.take(p, typed, &sure)
+		to, err := a.done(func() session.Next {
+			n := a.s.Take(p, typed, &again)
+			for n.Work != nil {
+				n = n.Work.Do()()
+			}
+			problem = n.Problem
 			return n
 		})
 		switch {
@@ -185,41 +186,11 @@ func (a *app) prompt(p session.Prompt) (stop, error) {
 			return here, nil
 		case problem == "":
 			return to, nil
+		case p.Take != nil:
+			problem = spokenProblem(problem)
 		}
 		a.problem(problem)
 	}
-}
-
-// take does what a prompt is for.
-func (a *app) take(p session.Prompt, typed string, sure *string) (session.Next, string) {
-	switch {
-	case p.Read != nil:
-		text, err := a.s.Store.Read(typed)
-		if err != nil {
-			return session.Next{}, err.Error()
-		}
-		return p.Read(typed, text), ""
-	case p.Write == nil:
-		n, problem := p.Take(typed)
-		return n, spokenProblem(problem)
-	}
-	path := typed
-	if !strings.HasSuffix(path, p.Ending) {
-		path += p.Ending
-	}
-	text, err := p.Write()
-	if err == nil {
-		err = a.s.Write(typed, path, text, *sure == path, p.Saves)()
-	}
-	*sure = ""
-	switch {
-	case errors.Is(err, fs.ErrExist):
-		*sure = path
-		return session.Next{}, err.Error() + ". Yes overwrites it."
-	case err != nil:
-		return session.Next{}, err.Error() + "."
-	}
-	return p.Written(path), ""
 }
 
 // text reads one line of text, or back, or for a figure that may be left or taken

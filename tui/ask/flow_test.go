@@ -149,7 +149,7 @@ func TestSaveExportAndPlans(t *testing.T) {
 	require.Contains(t, store.Files["mine.md"], "# ")
 	require.Contains(t, store.Files["mine.json"], `"schema": 1`)
 	require.NotContains(t, store.Files, "mine.csv")
-	require.Contains(t, out, "Not taken: there.toml is there already. Yes overwrites it.")
+	require.Contains(t, strings.Join(strings.Fields(out), " "), "Not taken: there.toml is there already. The same again overwrites it, and so does yes.")
 	h, err := house.Read(fixture.List(t), "there.toml", store.Files["there.toml"])
 	require.NoError(t, err)
 	require.NotNil(t, h.Variant("quiet house"))

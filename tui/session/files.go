@@ -1,6 +1,10 @@
 package session
 
 import (
+	"errors"
+	"io/fs"
+	"strings"
+
 	"battwright/rules/house"
 	"battwright/rules/page"
 	"battwright/rules/plan"
@@ -84,10 +88,69 @@ func (s *Session) savedIn(path, text string) Next {
 	}}}
 }
 
-// Write writes a file beside the house, or the house itself when it saves. It
+// Take takes what was typed at a prompt. Only a file that is there already can be
+// overwritten, by the same name a second time or by yes: again is the name that
+// was asked about.
+func (s *Session) Take(p Prompt, text string, again *string) Next {
+	if said := strings.ToLower(text); *again != "" && (said == "yes" || said == "y") {
+		text = *again
+	}
+	switch {
+	case text == "" && !p.Optional:
+		return Next{Problem: p.Empty()}
+	case p.Take != nil:
+		n, problem := p.Take(text)
+		n.Problem = problem
+		return n
+	case s.Store == nil && p.Read != nil:
+		return Next{Problem: Sentence(NoReading)}
+	case s.Store == nil:
+		return Next{Problem: Sentence(NoWriting)}
+	case p.Read != nil:
+		store := s.Store
+		return Next{Work: &Work{"Reading " + text, func() func() Next {
+			have, err := store.Read(text)
+			return func() Next {
+				if err != nil {
+					return Next{Problem: err.Error()}
+				}
+				return p.Read(text, have)
+			}
+		}}}
+	}
+	return s.writing(p, text, again)
+}
+
+func (s *Session) writing(p Prompt, typed string, again *string) Next {
+	path := typed
+	if !strings.HasSuffix(path, p.Ending) {
+		path += p.Ending
+	}
+	text, err := p.Write()
+	if err != nil {
+		return Next{Problem: Refusal(err)}
+	}
+	do := s.write(typed, path, text, *again == path, p.Saves)
+	*again = ""
+	return Next{Work: &Work{"Writing " + path, func() func() Next {
+		err := do()
+		return func() Next {
+			switch {
+			case errors.Is(err, fs.ErrExist):
+				*again = path
+				return Next{Problem: err.Error() + ". The same again overwrites it, and so does yes."}
+			case err != nil:
+				return Next{Problem: err.Error() + "."}
+			}
+			return p.Written(path)
+		}
+	}}}
+}
+
+// write writes a file beside the house, or the house itself when it saves. It
 // refuses to replace what the work is read from, and the folder that was typed
 // where the path got an ending.
-func (s *Session) Write(typed, path, text string, overwrite, saves bool) (do func() error) {
+func (s *Session) write(typed, path, text string, overwrite, saves bool) (do func() error) {
 	store := s.Store
 	var inputs []string
 	if s.Path != "" && !saves {

@@ -75,6 +75,7 @@ func (v View) Rows() []page.Action {
 // Next is what an action leads to, as plain data: said, then closed, then opened.
 type Next struct {
 	Say     string
+	Problem string   // what was typed is not taken: the prompt stays open
 	Confirm *Confirm // is asked before anything else
 	Work    *Work
 	Close   int // how many views and forms above are left
