@@ -30,6 +30,7 @@ type Catalog struct {
 	prices  map[string]Price
 	sources map[string]Source
 	goods   goods
+	were    map[string][]string // ids that an overlay may have removed: rules still name them
 
 	// What is read when it is first asked for.
 	parts      [parts]func() (*records, error)

@@ -110,6 +110,7 @@ func Load(base, overlay fs.FS) (*Catalog, error) {
 	}
 	r, err := readBase(base, func(string) bool { return true })
 	if err == nil {
+		c.were = valuesOf(r.Kinds, r.Materials)
 		err = c.lay(r, overlay, texts)
 	}
 	if err != nil {

@@ -395,3 +395,10 @@ func BenchmarkLoad(b *testing.B) {
 		}
 	}
 }
+
+// Rules may still name a material that an overlay takes away.
+func TestRemovedMaterialStaysAValue(t *testing.T) {
+	_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": ownSource + "[[material]]\nid = \"cotton\"\nname = \"cotton\"\nremove = true\n"}))
+	require.ErrorContains(t, err, `material "cotton" is not listed`, "of what is sold of it")
+	require.NotContains(t, err.Error(), "rules-materials.toml")
+}

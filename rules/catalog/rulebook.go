@@ -77,15 +77,19 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 	made := bookOfRules{ifUnknown: map[string]units.Prose{}, reasons: map[string][2]string{}, warnsOf: map[string][]string{}}
 	var out strict.Problems
 	facts := make([]rules.Fact, len(r.Facts))
+	now := valuesOf(c.Kinds, c.Materials)
 	for i, f := range r.Facts {
 		facts[i] = f.Fact
-		switch f.ValuesOf {
-		case "":
-		case "place":
-			facts[i].Values = ids(c.Kinds, func(k PlaceKind) string { return k.ID })
-		case "material":
-			facts[i].Values = ids(c.Materials, func(m Material) string { return m.ID })
-		default:
+		if f.ValuesOf == "" {
+			continue
+		}
+		facts[i].Values = slices.Clone(c.were[f.ValuesOf])
+		for _, id := range now[f.ValuesOf] {
+			if !slices.Contains(facts[i].Values, id) {
+				facts[i].Values = append(facts[i].Values, id)
+			}
+		}
+		if now[f.ValuesOf] == nil {
 			out = append(out, f.from.problem("fact", []any{"values_of"}, fmt.Sprintf("%q", f.ValuesOf), "place or material"))
 		}
 	}
@@ -125,6 +129,14 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 		return bookOfRules{}, out
 	}
 	return made, nil
+}
+
+// valuesOf are the values of facts that name records.
+func valuesOf(kinds []PlaceKind, materials []Material) map[string][]string {
+	return map[string][]string{
+		"place":    ids(kinds, func(k PlaceKind) string { return k.ID }),
+		"material": ids(materials, func(m Material) string { return m.ID }),
+	}
 }
 
 // everywhere lets a rule that warns of a danger fire in every kind of place where
