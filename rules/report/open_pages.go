@@ -68,6 +68,11 @@ func noneOpen(assumed int) string {
 	return fmt.Sprintf("No open questions. %d answers are only assumed: see below.", assumed)
 }
 
+// OpenAnswers counts what is not known and what is assumed.
+func OpenAnswers(p plan.Plan) string {
+	return fmt.Sprintf("%s not known yet, %d assumed", plural(len(p.Unknown), "answer"), len(p.Assumed))
+}
+
 // MindPage lists the changes of one priority that change the plan.
 func MindPage(list []plan.MindChange, o Options) page.Page {
 	d := page.Page{Title: "What would change the plan"}

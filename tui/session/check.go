@@ -232,7 +232,7 @@ func finishedView(s *Session, _ string) (View, bool) {
 // openFound reads a file of finished work as far as possible. It asks first
 // where that would take away what no file holds.
 func openFound(s *Session, _ string) Next {
-	return read("Open finished work", PathOfFile("finished.toml")+". "+TakesPlace, func(path, text string) Next {
+	return read("Open finished work", PathOfFile("finished.toml")+". It takes the place of what was typed here.", func(path, text string) Next {
 		take := func() Next { return s.takeFound(path, text) }
 		if !s.WalkUnsaved() {
 			return take()
@@ -243,12 +243,12 @@ func openFound(s *Session, _ string) Next {
 
 func (s *Session) takeFound(path, text string) Next {
 	taken, wrong := s.Walk().Open(s.Job(), path, text)
-	title := AsFarAsPossible(path)
+	title := path + " was read as far as possible"
 	if taken {
 		s.Edits++
 		s.Changed = ""
 	} else {
-		title = NotRead(path)
+		title = path + " could not be read; what was noted is still here"
 	}
 	if len(wrong) > 0 {
 		return Next{Page: problems(title, "", wrong)}

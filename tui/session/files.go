@@ -50,12 +50,12 @@ func (s *Session) saving() (do func() (why string)) {
 	return func() string {
 		switch {
 		case store.Changed(path, onDisk):
-			return ChangedByOther(path)
+			return path + " was changed by another program since it was read: save under another name, or the same to overwrite."
 		case house.HasComments(onDisk):
-			return DropsComments(path)
+			return path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
 		}
 		if err := store.Write(path, text, true); err != nil {
-			return NotSaved(err)
+			return "Not saved. " + strings.TrimRight(err.Error(), ".") + ": save under another name."
 		}
 		return ""
 	}
@@ -161,11 +161,11 @@ func (s *Session) write(typed, path, text string, overwrite, saves bool) (do fun
 	}
 	return func() error {
 		if typed != path && store.Folder(typed) {
-			return IsFolder(typed)
+			return errors.New(typed + " is a folder: name a file in it")
 		}
 		for _, in := range inputs {
 			if store.Same(path, in) {
-				return IsInput(path)
+				return errors.New(path + " is a file your house or its offers are read from: give this another name")
 			}
 		}
 		return store.Write(path, text, overwrite)

@@ -2,13 +2,6 @@ package session
 
 import "path/filepath"
 
-// What is said when answers of an earlier time are kept that a file does not
-// hold.
-const (
-	KeptTitle = "Answers were kept that are not saved"
-	KeptWrong = "The kept answers could not be read"
-)
-
 // keptAtStart tells of them in the start menu.
 func keptAtStart(path string) string {
 	if path != "" {
@@ -26,24 +19,6 @@ type Earlier struct {
 // NewFile says that a house begins under a name that no file has yet.
 func NewFile(path string) string {
 	return path + " is not there yet: this is a new house, and saving puts it there."
-}
-
-// KeptWhose tells which house kept answers are about.
-func KeptWhose(path string) string {
-	whose := path
-	if whose == "" {
-		whose = "a house that is in no file"
-	}
-	return "They are for " + whose + ". The program ended before they were saved."
-}
-
-// KeptLeave leaves kept answers: for the file as it is, or where it is not there
-// yet, for a new house.
-func KeptLeave(fresh bool) string {
-	if fresh {
-		return "Begin a new house"
-	}
-	return "Go on with the file as it is"
 }
 
 // KeptNote tells what becomes of answers kept for one file when another, or the

@@ -214,7 +214,7 @@ func plansView(s *Session, _ string) (View, bool) {
 }
 
 func keepPlan(s *Session, _ string) Next {
-	return Next{Prompt: &Prompt{Title: "Keep as a plan", Hint: "A name, for instance quiet house.", Take: func(name string) (Next, string) {
+	return Next{Prompt: &Prompt{Title: "Keep as a plan", Hint: "A name, for instance quiet house. One that is there already is replaced.", Take: func(name string) (Next, string) {
 		switch {
 		case len([]rune(name)) > house.MaxText:
 			return Next{}, fmt.Sprintf("At most %d characters.", house.MaxText)

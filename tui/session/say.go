@@ -1,8 +1,6 @@
 package session
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 )
 
@@ -11,27 +9,7 @@ const (
 	Purpose    = "Which blanket insulation goes where in your house, and why."
 	WordsTitle = "Words of the trade"
 	Priorities = "Safety rules and the R-value come first, then staying out of damp. Beyond that, what matters most? 0 does not matter, 5 matters most."
-	NoDemo     = "The demo house could not be read"
-	TakesPlace = "It takes the place of what was typed here."
 )
-
-// AsFarAsPossible heads what could not be read of a file.
-func AsFarAsPossible(path string) string { return path + " was read as far as possible" }
-
-// NotRead heads what is wrong with a file of which nothing could be read.
-func NotRead(path string) string { return path + " could not be read; what was noted is still here" }
-
-// OpenAnswers counts what is not known and what is assumed.
-func OpenAnswers(unknown, assumed int) string {
-	return fmt.Sprintf("%s not known yet, %d assumed", counted(unknown, "answer"), assumed)
-}
-
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
 
 // Sentence begins with a capital letter.
 func Sentence(s string) string {
@@ -51,36 +29,11 @@ const (
 	PlainText   = "It is plain text; you can read and change it"
 )
 
-// ChangedByOther says that saving would overwrite what another program wrote.
-func ChangedByOther(path string) string {
-	return path + " was changed by another program since it was read: save under another name, or the same to overwrite."
-}
-
-// DropsComments says that saving would drop the comments of a file.
-func DropsComments(path string) string {
-	return path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
-}
-
-// NotSaved says why a house could not be saved in its own file.
-func NotSaved(why error) string {
-	return "Not saved. " + strings.TrimRight(why.Error(), ".") + ": save under another name."
-}
-
 // NameOfFile asks for the name of a file to write.
 func NameOfFile(example string) string { return "The name of a file, for instance " + example }
 
 // PathOfFile asks for a file to read.
 func PathOfFile(example string) string { return "The path of a .toml file, for instance " + example }
-
-// IsInput refuses to write over what the work is read from.
-func IsInput(path string) error {
-	return errors.New(path + " is a file your house or its offers are read from: give this another name")
-}
-
-// IsFolder refuses to write over a folder, or beside it by chance.
-func IsFolder(path string) error {
-	return errors.New(path + " is a folder: name a file in it")
-}
 
 // Written says where something was written.
 func Written(path string) string { return "Written to " + path }

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -70,13 +71,17 @@ func startView(s *Session, _ string) (View, bool) {
 
 // StageLine is how far a house is.
 func (s *Session) StageLine() string {
-	return fmt.Sprintf("It is %s. %d places; %s.", report.StageText(s.Plan.Stage), len(s.Plan.Places), OpenAnswers(len(s.Plan.Unknown), len(s.Plan.Assumed)))
+	return fmt.Sprintf("It is %s. %d places; %s.", report.StageText(s.Plan.Stage), len(s.Plan.Places), report.OpenAnswers(s.Plan))
 }
 
 func keptView(s *Session, path string) (View, bool) {
-	return View{Page: titled(KeptTitle, KeptWhose(path)), Actions: []page.Action{
+	whose, leave := cmp.Or(path, "a house that is in no file"), "Go on with the file as it is"
+	if s.Fresh != "" {
+		leave = "Begin a new house"
+	}
+	return View{Page: titled("Answers were kept that are not saved", "They are for "+whose+". The program ended before they were saved."), Actions: []page.Action{
 		{ID: Resume, Label: "Go on with the kept answers"},
-		{ID: LeaveKept, Arg: path, Label: KeptLeave(s.Fresh != ""), Note: KeptNote(path, s.Path)},
+		{ID: LeaveKept, Arg: path, Label: leave, Note: KeptNote(path, s.Path)},
 	}}, true
 }
 
@@ -152,7 +157,7 @@ func newHouse(s *Session, arg string) Next {
 func openDemo(s *Session, _ string) Next {
 	h, err := s.Demo()
 	if err != nil {
-		return Next{Say: NoDemo + "."}
+		return Next{Say: "The demo house could not be read."}
 	}
 	return s.replace("demo", "", func() Next {
 		s.Open(h, "", "")
@@ -256,7 +261,7 @@ func resume(s *Session, _ string) Next {
 				return Next{Say: "Nothing was kept."}
 			}
 			if err := s.TakeUp(text, path, onDisk); err != nil {
-				return Next{Page: problems(KeptWrong, "", err)}
+				return Next{Page: problems("The kept answers could not be read", "", err)}
 			}
 			if at := s.Unsized(); at >= 0 {
 				return Next{Go: true, To: AtPlaces, Left: true, Open: At{SizeForm, s.House.Places[at].ID}}
