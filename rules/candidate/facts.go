@@ -60,7 +60,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
-	set("fill_above", fillAbove(a)) // plan.Assessment.Update works it out again
+	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/house"
@@ -34,6 +35,7 @@ type Site struct {
 	Fuel       string
 	FuelPrice  float64 // dollars per unit, 0 when not said
 	Dehumid    map[string]bool
+	FillAbove  rules.Value           // loose fill in an attic of the house
 	Near       []catalog.NearClimate // other listed places that would serve
 	Notes      []string
 	From       []catalog.Ref
@@ -56,6 +58,7 @@ func ResolveSite(a house.Answered) Site {
 	c := a.List.Catalog()
 	text := func(key string) string { return a.Text(house.Site, nil, key) }
 	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price"), Dehumid: map[string]bool{}}
+	s.FillAbove = fillAbove(a)
 	s.edition, _ = c.Codes.Edition(s.Edition)
 	s.Provision = s.edition.Provisional
 	for i := range a.House.Places {

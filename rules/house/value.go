@@ -70,14 +70,17 @@ func (a Answered) ValueOf(q Question, p *Place) Value {
 	if q.Scope == PlaceScope && p == nil {
 		return Value{}
 	}
-	said := a.Raw(q, p)
+	said, told := a.Raw(q, p), Answer{}
+	if q.Follows != nil && (said.State == Absent || said.State != Given && q.Scope != PlaceScope) {
+		told = q.Follows(a, p)
+	}
 	switch {
 	case q.Belied != nil && q.Belied(a, p):
 		said = DontKnow()
 	case said.State == Given:
 		return Value{said, true, FromAnswer}
-	case q.Follows != nil && (said.State == Absent || q.Scope != PlaceScope) && q.Follows(a, p).State == Given:
-		return Value{q.Follows(a, p), true, FromDefault}
+	case told.State == Given:
+		return Value{told, true, FromDefault}
 	case said.State == Absent && q.Optional:
 		return Value{}
 	case said.State == Absent && !q.Safety && q.Default != nil:

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
 
@@ -108,6 +109,9 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 		if w, effect := a.tryOne(q, s.Place, answer, p, base); w > most {
 			most, s.Effect = w, effect
 		}
+		if most == stopsPlace {
+			break // no answer does more
+		}
 	}
 	if q.Safety && most < changesCaution {
 		most, s.Effect = changesCaution, cautionEffect
@@ -160,17 +164,19 @@ func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer
 // answer reaches.
 func (a Assessment) tried(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (before, after Plan) {
 	now := answering(a.Answered, q, placeID, answer)
-	if p.HasBudget && q.Scope == house.PlaceScope {
-		return base, a.Update(now, placeID).weighed(p)
-	}
-	again, changed := a.again(now, placeID)
 	if p.HasBudget {
-		return base, again.weighed(p)
+		reach := WholeHouse
+		if q.Scope == house.PlaceScope {
+			reach = OnePlace
+		}
+		return base, a.Redo(now, reach, placeID).weighed(p)
 	}
-	for _, i := range changed {
-		before.Places = append(before.Places, base.Places[i])
-		after.Places = append(after.Places, weighOne(now.List.Catalog(), again.Places[i], p))
-	}
+	a.again(now, placeID, func(i int, r candidate.PlaceResult, same bool) {
+		if !same {
+			before.Places = append(before.Places, base.Places[i])
+			after.Places = append(after.Places, weighOne(now.List.Catalog(), r, p))
+		}
+	})
 	return before, after
 }
 

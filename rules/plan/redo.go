@@ -44,28 +44,27 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 	case OnePlace:
 		return a.Update(now, placeID)
 	}
-	out, _ := a.again(now, "")
+	var out Assessment
+	out.Answered = now
+	out.Site = a.again(now, "", func(_ int, r candidate.PlaceResult, _ bool) { out.Places = append(out.Places, r) })
 	return out
 }
 
-// again is Assess with what the answers do not reach kept, and which places they
-// reach. With an id nothing but that place is looked at.
-func (a Assessment) again(now house.Answered, placeID string) (out Assessment, reached []int) {
-	out = Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: make([]candidate.PlaceResult, 0, len(now.House.Places))}
-	sameSite := reflect.DeepEqual(out.Site, a.Site)
+// again gives each place as Assess has it, with what the answers do not reach
+// kept, and whether none of them reaches it. With an id it gives that place alone.
+func (a Assessment) again(now house.Answered, placeID string, each func(i int, r candidate.PlaceResult, same bool)) candidate.Site {
+	site := candidate.ResolveSite(now)
+	sameSite := reflect.DeepEqual(site, a.Site)
 	for i := range now.House.Places {
-		was := candidate.PlaceResult{}
+		p, was := &now.House.Places[i], candidate.PlaceResult{}
+		if placeID != "" && p.ID != placeID {
+			continue
+		}
 		if i < len(a.Places) {
 			was = a.Places[i]
 		}
-		same := placeID != "" && now.House.Places[i].ID != placeID
-		if !same {
-			was, same = was.Again(now, &now.House.Places[i], out.Site, sameSite)
-		}
-		if !same {
-			reached = append(reached, i)
-		}
-		out.Places = append(out.Places, was)
+		r, same := was.Again(now, p, site, sameSite)
+		each(i, r, same)
 	}
-	return out, reached
+	return site
 }
