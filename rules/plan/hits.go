@@ -80,14 +80,14 @@ func (a Assessment) said(out *Plan) {
 	if len(out.Undrawn) > 0 {
 		out.Unknown = append(out.Unknown, Said{Key: drawingsKey, Prompt: "The R-values of your drawings"})
 	}
-	note := func(q house.Question, p *house.Place) {
+	note := func(q house.Question, p *house.Place, label string) {
 		if q.Scope == house.Drawings || !ans.Asked(q, p) { // the drawings are one thing to find out
 			return
 		}
 		v := ans.ValueOf(q, p)
 		s := Said{Key: q.FullKey(), Prompt: q.Prompt.In(ans.System), Value: q.Show(v.Answer, ans.System)}
 		if p != nil {
-			s.Place, s.Label = p.ID, ans.Text(house.PlaceScope, p, "label")
+			s.Place, s.Label = p.ID, label
 		}
 		switch v.Source {
 		case house.FromDefault:
@@ -100,13 +100,13 @@ func (a Assessment) said(out *Plan) {
 	}
 	for _, q := range ans.List.Questions {
 		if q.Scope != house.PlaceScope {
-			note(q, nil)
+			note(q, nil, "")
 		}
 	}
 	for i := range ans.House.Places {
 		p := &ans.House.Places[i]
 		for _, q := range ans.List.In(house.PlaceScope, p.Kind) {
-			note(q, p)
+			note(q, p, a.Places[i].Surface.Label)
 		}
 	}
 }
