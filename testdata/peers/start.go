@@ -6,19 +6,18 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"syscall"
 	"time"
 
 	"github.com/creack/pty"
-
-	"battwright/data"
-	"battwright/rules/catalog"
-	"battwright/rules/house"
 )
 
-// compareStart measures how long the program takes to its first frame, against
-// an empty program and an empty one of the same terminal library, and how much
-// memory it takes.
+// compareStart measures how long the program takes to its menu and to its first
+// answered question, against an empty program of the same terminal library that
+// answers as many keys, how long the demo's plan takes against an empty program,
+// and how much memory both take. All run in turn, so that a busy moment hits all
+// alike, and of ratios the median counts.
 func compareStart() error {
 	dir, err := os.MkdirTemp("", "peers-")
 	if err != nil {
@@ -33,45 +32,39 @@ func compareStart() error {
 		}
 		paths[name] = out
 	}
-	load := perRun(func() {
-		c, err := catalog.Load(data.Files, nil)
-		if err != nil {
-			panic(err)
-		}
-		house.NewList(c)
-	})
-	var empty, version, plan, least, first []time.Duration
+	var runs, menus, firsts []float64
 	var memory, screenMemory int64
-	for range 25 { // in turn, so that a busy moment hits all alike
-		empty = append(empty, ran(exec.Command(paths["empty"]), nil))
-		version = append(version, ran(exec.Command(paths["ours"], "--version"), nil))
-		plan = append(plan, ran(exec.Command(paths["ours"], "plan"), &memory))
-		took, _, err := framed(paths["screen"], "ready", dir)
+	for n := range 25 {
+		runs = append(runs, ran(exec.Command(paths["ours"], "plan"), &memory)/ran(exec.Command(paths["empty"]), nil))
+		least, _, err := framed(paths["screen"], filepath.Join(dir, fmt.Sprint("least", n)), "ready 0", "1", "2")
 		if err != nil {
 			return err
 		}
-		least = append(least, took)
-		took, kept, err := framed(paths["ours"], "rough look", dir)
+		ours, kept, err := framed(paths["ours"], filepath.Join(dir, fmt.Sprint("ours", n)), "rough look", "not framed yet", "older house")
 		if err != nil {
 			return err
 		}
-		first, screenMemory = append(first, took), max(screenMemory, kept)
+		menus, firsts = append(menus, ours[0]/least[0]), append(firsts, ours[2]/least[2])
+		screenMemory = max(screenMemory, kept)
 	}
-	m := func(all []time.Duration) time.Duration { return share(all, 0.5).Round(10 * time.Microsecond) }
-	fmt.Printf("start to end: empty program %v, ours --version %v, ours plan %v\n", m(empty), m(version), m(plan))
-	bound := 1.3*m(least).Seconds() + load.Seconds()
-	fmt.Printf("start to first frame: empty screen %v, ours %v, loading the data %v: %.2f times the bound of 1.3 empty screens and the loading\n",
-		m(least), m(first), load.Round(10*time.Microsecond), m(first).Seconds()/bound)
+	fmt.Printf("plan of the demo: %.0f times an empty program\n", median(runs))
+	fmt.Printf("start to menu: %.2f empty screens; to the first answered question: %.2f (at most 1.5 wanted)\n", median(menus), median(firsts))
 	fmt.Printf("most memory: plan %.1f MB, screens %.1f MB\n", float64(memory)/1000, float64(screenMemory)/1000)
 	return nil
 }
 
-func ran(cmd *exec.Cmd, memory *int64) time.Duration {
+func median(all []float64) float64 {
+	slices.Sort(all)
+	return all[len(all)/2]
+}
+
+// ran gives the seconds a program runs.
+func ran(cmd *exec.Cmd, memory *int64) float64 {
 	began := time.Now()
 	if err := cmd.Run(); err != nil {
 		fmt.Println("failed:", err)
 	}
-	took := time.Since(began)
+	took := time.Since(began).Seconds()
 	if memory != nil {
 		*memory = max(*memory, peak(cmd))
 	}
@@ -87,26 +80,32 @@ func peak(cmd *exec.Cmd) int64 {
 	return 0
 }
 
-// framed runs a program in a terminal until a text is on its screen.
-func framed(path, text, home string) (time.Duration, int64, error) {
+// framed runs a program in a terminal until each of some texts is on its screen,
+// and gives the seconds to each. Between them it presses 1, 2 and so on.
+func framed(path, home string, texts ...string) (took []float64, memory int64, err error) {
 	cmd := exec.Command(path)
 	cmd.Env = []string{"TERM=xterm-256color", "HOME=" + home}
 	began := time.Now()
 	f, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 24, Cols: 80})
 	if err != nil {
-		return 0, 0, err
+		return nil, 0, err
 	}
 	defer f.Close()
-	var all []byte
 	buf := make([]byte, 1<<14)
-	for !bytes.Contains(all, []byte(text)) {
-		n, err := f.Read(buf)
-		if err != nil {
-			return 0, 0, fmt.Errorf("%s ended before %q was seen: %w", path, text, err)
+	for i, text := range texts {
+		var all []byte
+		if i > 0 {
+			fmt.Fprint(f, i)
 		}
-		all = append(all, buf[:n]...)
+		for !bytes.Contains(all, []byte(text)) {
+			n, err := f.Read(buf)
+			if err != nil {
+				return nil, 0, fmt.Errorf("%s ended before %q was seen: %w", path, text, err)
+			}
+			all = append(all, buf[:n]...)
+		}
+		took = append(took, time.Since(began).Seconds())
 	}
-	took := time.Since(began)
 	f.Write([]byte("\x03"))
 	f.Write([]byte("q"))
 	go func() { // drained, so that the program can end
