@@ -149,6 +149,9 @@ func (m Model) turn() {
 // when it changed any.
 func (m Model) toTop(msg tea.Msg) (tea.Model, tea.Cmd) {
 	next, cmd := m.top().Update(msg, m.s)
+	if _, only := next.(*viewScreen); !only { // that one changes nothing but through done
+		m.s.views = nil
+	}
 	if m.s.rewind {
 		m.scroll[len(m.stack)], m.s.rewind = 0, false
 	}

@@ -21,6 +21,7 @@ func (s *state) act(a page.Action, from screen) tea.Cmd {
 func (s *state) done(do func() session.Next, from screen) tea.Cmd {
 	edits := s.Edits
 	n := do()
+	s.views = nil
 	if s.Edits != edits {
 		s.notice, s.drop = "", ""
 		if n.Say != "" && s.Changed != report.NoChange {
@@ -45,7 +46,7 @@ var passing = []page.ActionID{session.Steps, session.AskSheet, session.OrderExpo
 // took looks after the view that something was chosen on.
 func (x *viewScreen) took(n *session.Next, s *state) {
 	if n.Last {
-		x.cursor = len(x.view(s).Rows()) - 1
+		x.cursor = len(x.now(s).Rows()) - 1
 	}
 	if slices.Contains(passing, x.at.ID) && n.Open.ID != "" {
 		n.Close++

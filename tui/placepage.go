@@ -32,7 +32,7 @@ func (x *placePage) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	if !ok {
 		return x, nil
 	}
-	v, _ := s.View(session.At{ID: session.Place, Arg: x.id})
+	v, _ := s.view(session.At{ID: session.Place, Arg: x.id})
 	a, ok := pressed(k, v.Actions, page.Action{})
 	switch {
 	case ok && slices.Contains(sides, a.ID):
@@ -57,7 +57,7 @@ func (x *placePage) View(p *canvas, s *state) {
 	if x.side != "" {
 		at.ID = x.side
 	}
-	v, ok := s.View(at)
+	v, ok := s.view(at)
 	switch {
 	case !ok:
 		titled(p, s, session.Gone())
@@ -94,7 +94,7 @@ func (x *placePage) resultBeside(p *canvas, s *state, d page.Page) {
 }
 
 func (x *placePage) Keys(s *state) []key.Binding {
-	v, _ := s.View(session.At{ID: session.Place, Arg: x.id})
+	v, _ := s.view(session.At{ID: session.Place, Arg: x.id})
 	var out []key.Binding
 	for _, a := range v.Actions {
 		if a.Tag != "" {

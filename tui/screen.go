@@ -38,7 +38,7 @@ func newScreen(at session.At, s *state, under step) screen {
 	if f, ok := s.Form(at); ok {
 		return newForm(f, s)
 	}
-	v, _ := s.View(at)
+	v, _ := s.view(at)
 	x := &viewScreen{at: at, step: v.Step, cursor: v.Cursor}
 	switch {
 	case at.ID == session.Steps:
@@ -51,12 +51,12 @@ func newScreen(at session.At, s *state, under step) screen {
 
 func stepScreen(to step, s *state) screen { return newScreen(session.AtStep(to), s, to) }
 
-// view is what it shows now.
-func (x *viewScreen) view(s *state) session.View {
+// now is what it shows now.
+func (x *viewScreen) now(s *state) session.View {
 	if x.made != nil {
 		return session.View{Page: func(int) page.Page { return *x.made }}
 	}
-	v, ok := s.View(x.at)
+	v, ok := s.view(x.at)
 	if !ok {
 		v.Page = func(int) page.Page { return session.Gone() }
 	}
@@ -84,7 +84,7 @@ func (x *viewScreen) prepare(s *state) tea.Cmd {
 	if x.root() {
 		return s.next(session.Next{Work: s.LookForKept()}, x)
 	}
-	if slow := x.view(s).Slow; slow != nil {
+	if slow := x.now(s).Slow; slow != nil {
 		return s.next(session.Next{Work: slow()}, x)
 	}
 	return nil
@@ -129,7 +129,7 @@ func (x *viewScreen) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 		}
 		return x, nil
 	}
-	v := x.view(s)
+	v := x.now(s)
 	rows := v.Rows()
 	x.cursor = max(0, min(x.cursor, len(rows)-1))
 	var here page.Action
@@ -166,7 +166,7 @@ func (x *viewScreen) move(by int, v session.View, n int) {
 }
 
 func (x *viewScreen) View(p *canvas, s *state) {
-	v := x.view(s)
+	v := x.now(s)
 	d := v.Page(p.width)
 	titled(p, s, d)
 	rows := v.Rows()
@@ -220,7 +220,7 @@ func (s *state) pointer(here bool) (string, style.Tone) {
 }
 
 func (x *viewScreen) Keys(s *state) []key.Binding {
-	v := x.view(s)
+	v := x.now(s)
 	rows := v.Rows()
 	var out []key.Binding
 	if x.at.ID != session.Places && (len(rows) > 0 || v.Kind == session.Cursor) {
