@@ -183,9 +183,9 @@ func retrofitTarget(t *Target, s Surface, site Site, c *catalog.Catalog) {
 	whole := t.CavityR
 	t.CavityR = max(0, whole-s.ExistingR)
 	t.Notes = append(t.Notes, fmt.Sprintf("%s in all; %s lies there already", s.System.R(whole), s.System.R(s.ExistingR)))
-	const adviceFromIn, adviceToIn = 2.5, 4.5 // the advice is printed for 3 to 4 inches of old blanket
+	advised := c.Figure("advice-old-blanket").Range()
 	const overSome = units.Prose("over {3 to 4 inches} of old blanket the government's advice for this zone is to add")
-	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok && s.OldIn > adviceFromIn && s.OldIn < adviceToIn {
+	if level, ref, ok := c.Codes.RetrofitAttic(site.CodeZone, true); ok && s.OldIn > advised.Low && s.OldIn < advised.High {
 		t.Notes = append(t.Notes, overSome.In(s.System)+" "+s.System.R(level))
 		t.From = append(t.From, ref)
 	}

@@ -10,7 +10,7 @@ import (
 
 // NewList makes the question list for a catalog.
 func NewList(c *catalog.Catalog) *QuestionList {
-	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(c), shapeQuestions(), drawingQuestions(c), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
+	return ListOf(c, slices.Concat(topQuestions(c), siteQuestions(c), shapeQuestions(c), drawingQuestions(c), placeQuestions(c), priorityQuestions(c), budgetQuestions()))
 }
 
 func always(a Answer) func(Answered, *Place) Answer {
@@ -132,12 +132,13 @@ func defaultCooled(a Answered, _ *Place) Answer {
 	return YesNo(z != "" && z[0] >= '0' && z[0] <= '3')
 }
 
-func shapeQuestions() []Question {
+func shapeQuestions(c *catalog.Catalog) []Question {
+	figure := func(id string) func(Answered, *Place) Answer { return always(Number(c.Figure(id).Value)) }
 	return []Question{
-		{Scope: Shape, Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How long is the house, outside?", Default: always(Number(40))},
-		{Scope: Shape, Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How wide is it?", How: "Not a rectangle? Take the rectangle nearest in area; every size can be changed later.", Default: always(Number(28))},
+		{Scope: Shape, Key: "length_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How long is the house, outside?", Default: figure("house-length")},
+		{Scope: Shape, Key: "width_ft", Kind: NumberKind, Unit: "ft", Min: 6, Max: 500, DontKnow: true, Rough: true, Prompt: "How wide is it?", How: "Not a rectangle? Take the rectangle nearest in area; every size can be changed later.", Default: figure("house-width")},
 		{Scope: Shape, Key: "stories", Kind: NumberKind, Whole: true, Min: 1, Max: 4, DontKnow: true, Rough: true, Prompt: "How many heated stories above ground?", Default: always(Number(1))},
-		{Scope: Shape, Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 5, Max: 20, DontKnow: true, Prompt: "How high is one story, floor to ceiling?", Default: always(Number(8))},
+		{Scope: Shape, Key: "wall_height_ft", Kind: NumberKind, Unit: "ft", Min: 5, Max: 20, DontKnow: true, Prompt: "How high is one story, floor to ceiling?", Default: figure("story-height")},
 		{Scope: Shape, Key: "openings_ft2", Kind: NumberKind, Unit: "ft2", Min: 0, Max: 20000, DontKnow: true, Prompt: "All windows and outside doors together?", How: "Add up width times height of each. Don't know: we take 15 of each 100 {square feet|square meters} of wall.", Default: defaultShapeOpenings, Follows: openingsOfWalls},
 		{
 			Scope: Shape, Key: "above", Kind: Choice, DontKnow: true, Rough: true, Prompt: "What is above the top floor?",
