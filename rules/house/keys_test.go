@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/testdata/fixture"
 )
@@ -115,4 +116,19 @@ func TestProgramNamesNoKind(t *testing.T) {
 			})
 		})
 	}
+}
+
+// What a kind assumes is what its questions assume.
+func TestUsualNumbersOfAKindAreTaken(t *testing.T) {
+	l, n := fixture.List(t), 0
+	for _, id := range l.PlaceKinds() {
+		kind, _ := l.Catalog().Kind(id)
+		a := house.Answered{List: l, House: house.New()}
+		p := a.House.Add(id)
+		for key, want := range kind.Usual {
+			require.Equal(t, want, a.Num(house.PlaceScope, p, key), "%s %s", id, key)
+			n++
+		}
+	}
+	require.Greater(t, n, 5)
 }
