@@ -210,7 +210,7 @@ func stopCalled(line string) (stop, bool) {
 func (a *app) argFor(v session.View, x page.Action, arg string) (string, bool) {
 	var rows []string
 	for _, r := range v.Actions {
-		if r.ID == x.Of && r.Of == "" && r.Word == "" {
+		if r.ID == x.Of && r.Of == "" && r.Word == "" && r.Arg != "" {
 			rows = append(rows, r.Arg)
 		}
 	}
