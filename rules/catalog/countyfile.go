@@ -28,7 +28,7 @@ func readCounties(states, counties string, sources map[string]Source) (*Counties
 		lat, errLat := strconv.ParseFloat(f[2], 64)
 		lon, errLon := strconv.ParseFloat(f[3], 64)
 		s := state{State{f[0], f[1]}, fold(f[1]), Spot{Lat: lat, Lon: lon}, strings.Fields(f[4]), Ref{f[5], Known(f[6])}, nil}
-		s.counties = sync.OnceValues(func() ([]County, error) { return c.of(s.Code) })
+		s.counties = sync.OnceValues(func() ([]County, error) { return c.of(s.Code, counties, sources) })
 		c.states = append(c.states, s)
 		switch {
 		case len(s.Code) != 2:
@@ -57,8 +57,9 @@ func (c *Counties) has(code string) bool {
 	return slices.ContainsFunc(c.states, func(s state) bool { return s.Code == code })
 }
 
-func (c *Counties) of(code string) ([]County, error) {
-	all, err := c.all()
+// of gives the counties of one state.
+func (c *Counties) of(code, text string, sources map[string]Source) ([]County, error) {
+	all, err := c.read(rowsOf(code, text), sources)
 	var out []County
 	for _, county := range all {
 		if county.State == code {
@@ -67,6 +68,21 @@ func (c *Counties) of(code string) ([]County, error) {
 		}
 	}
 	return out, err
+}
+
+// rowsOf is a table with the rows of one state alone, or the whole of one that is
+// quoted so that a row need not be a line.
+func rowsOf(code, text string) string {
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		switch {
+		case line[0] == '"' || strings.Count(line, `"`)%2 != 0:
+			return text
+		case b.Len() == 0 || strings.HasPrefix(line, code+","):
+			b.WriteString(line)
+		}
+	}
+	return b.String()
 }
 
 func (c *Counties) read(text string, sources map[string]Source) ([]County, error) {
