@@ -30,6 +30,10 @@ const (
 	brickNotFound  = "width not known: find out where the brick stands (inside, in the wall, outside)"
 )
 
+// connector is a single-wall pipe: it never passes an insulated space, and no figure
+// makes that right.
+const connector = "metal-connector"
+
 // leastListedIn is the least width of a listing that is taken as one; a smaller
 // figure is a slip or a way past the question.
 const leastListedIn = 0.5
@@ -55,7 +59,7 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	why := ""
 	// A listing or an inspector may ask for more than the code. A listing of 0 is
 	// no width to build by.
-	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer {
+	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer && c.Chimney != connector {
 		typed := listed.Answer.Number
 		if typed >= leastListedIn {
 			c.SureIn = max(c.SureIn, typed)
@@ -93,7 +97,10 @@ func chimneyFacts(set func(string, rules.Value), a house.Answered, p *house.Plac
 		set("clearance_in", rules.Number(s.Clearance.Inches))
 		set("bay_left_in", rules.Number(s.Frame.RoomIn))
 	}
-	if short, ok := s.Clearance.shortIn(); ok {
+	switch short, ok := s.Clearance.shortIn(); {
+	case s.Clearance.Chimney == connector: // it may not be there at all: no distance is asked for
+		set("gap_short_in", rules.Number(0))
+	case ok:
 		set("gap_short_in", rules.Number(short))
 	}
 }

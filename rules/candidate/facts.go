@@ -63,6 +63,9 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
+		if single, known := a.SinglePipe(p); known {
+			set("single_pipe", rules.Bool(single))
+		}
 	}
 	if s.Kind.BesideChimney {
 		chimneyFacts(set, a, p, s)

@@ -19,14 +19,24 @@ type Layer struct {
 	// OverChords: it lies between truss webs and closes over the chords, of whose
 	// spacing BareShare stays bare.
 	OverChords bool
+	SpacingIn  float64 // of those chords
 	BareShare  float64
 	ProudIn    float64 // how far a blanket between joists stands above their tops; no plan has one
 	Closes     bool    // such a blanket closes over the joist tops
 }
 
-// WideIn is the width of a blanket that is bought: the bay's, or the widest that is
-// sold where it lies across the framing.
+// WideIn is the width of a blanket that is bought: the bay's, the widest that is sold
+// where it lies across the framing, and over chords the least that closes over them.
 func (l Layer) WideIn(bayIn float64) float64 {
+	if l.OverChords {
+		best := slices.Max(l.Product.WidthsIn)
+		for _, w := range l.Product.WidthsIn {
+			if w >= l.SpacingIn {
+				best = min(best, w)
+			}
+		}
+		return best
+	}
 	if l.Across && len(l.Product.WidthsIn) > 0 {
 		return slices.Max(l.Product.WidthsIn)
 	}
@@ -175,6 +185,7 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	top := func(p *catalog.Product) Layer {
 		l := Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across, OverChords: overChords}
 		if overChords {
+			l.SpacingIn = s.Frame.SpacingIn
 			l.BareShare = max(0, s.Frame.SpacingIn-slices.Max(p.WidthsIn)) / s.Frame.SpacingIn
 		}
 		return l

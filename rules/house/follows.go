@@ -116,6 +116,34 @@ func (a Answered) BrickAlone() bool {
 	return up == "masonry" || up == "" && len(chimneys) > 0
 }
 
+// SinglePipe tells whether a single-wall pipe goes up through a place: something
+// does, and no other chimney or pipe of the house can be it. known is false while
+// nobody said what it is, or whether that pipe passes there.
+func (a Answered) SinglePipe(p *Place) (single, known bool) {
+	pipes, open := 0, false
+	for _, c := range a.placesLike(besideChimney) {
+		kind := c.Answers["chimney"].Text
+		brick, _ := a.Masonry(c)
+		switch {
+		case kind == "metal-connector":
+			pipes++
+		case kind == "" && !brick:
+			open = true
+		default:
+			return false, true
+		}
+	}
+	through := a.Value(PlaceScope, p, "flue_through")
+	passes := through.Known && through.Answer.Bool
+	switch {
+	case through.Known && !passes || pipes == 0 && !(open && passes):
+		return false, true
+	case pipes > 0 && passes && !open:
+		return true, true
+	}
+	return false, false
+}
+
 // onlyChimney is what is said to go up through a house with at most one
 // chimney among its places; empty while nobody said, or where there are more.
 func (a Answered) onlyChimney() string {

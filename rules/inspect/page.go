@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -202,7 +203,7 @@ func framerLines(j Job, p plan.Place) []string {
 		lines = append(lines, there)
 	}
 	if e := p.Choice.Heat.EaveShortIn; e > 0 {
-		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(e)))
+		lines = append(lines, fmt.Sprintf("heel %s: with %s more the blanket keeps its thickness over the outside wall", s.Inches(p.Surface.HeelIn), s.Inches(math.Ceil(e))))
 	}
 	return append(lines, gapLine(j, p)...)
 }

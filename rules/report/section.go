@@ -269,7 +269,7 @@ func moreRows(p plan.Place, o Options) []page.Row {
 func fullText(p plan.Place, s units.System) string {
 	h := p.Choice.Heat
 	if h.FullHeightR > 0 {
-		return fmt.Sprintf("%s serves for %s because the blanket runs uncrushed over the whole ceiling and the top of the outside walls", s.R(h.FullHeightR), s.R(p.Target.CavityR))
+		return fmt.Sprintf("%s serves for %s because the blanket keeps its height over the whole ceiling and the top of the outside walls", s.R(h.FullHeightR), s.R(p.Target.CavityR))
 	}
 	trusses := p.Surface.Frame.Practice == "trusses"
 	if h.FullHeelIn <= 0 || trusses && p.Surface.Framed && h.FullHeelIn > p.Surface.HeelIn {

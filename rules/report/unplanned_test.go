@@ -293,3 +293,61 @@ func TestOldAtticsHaveJoists(t *testing.T) {
 		require.Equal(t, want, planned.Job(a).Plan.Places[0].Surface.Frame.Practice)
 	}
 }
+
+// A single-wall pipe stops the attic it goes up through, and no shield is ordered
+// for it (practice).
+func TestASinglePipeStopsWhatItGoesThrough(t *testing.T) {
+	for name, x := range map[string]struct {
+		through, chimneys string
+		stops, asks       bool
+	}{
+		"single":                {"true", "metal-connector", true, false},
+		"single, not through":   {"false", "metal-connector", false, false},
+		"single, nobody looked": {"\"unknown\"", "metal-connector", false, true},
+		"kind not known":        {"true", "unknown", false, true},
+		"another goes through":  {"true", "metal-connector factory-built", false, false},
+		"listed":                {"true", "factory-built", false, false},
+	} {
+		text := "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"a\"\nlabel = \"Attic\"\nkind = \"attic\"\nflue_through = " + x.through + "\n"
+		for _, kind := range strings.Fields(x.chimneys) {
+			text += "[[place]]\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = \"" + kind + "\"\n"
+		}
+		a := fixture.Read(t, text)
+		p := planned.Job(a).Plan.Places[0]
+		require.Equal(t, x.stops, p.Stopped(), name)
+		asks := false
+		for _, h := range p.Asks() {
+			asks = asks || h.Rule.ID == "single-pipe-through"
+		}
+		require.Equal(t, x.asks, asks, name)
+		if x.stops {
+			require.NotContains(t, spaced(papers(t, a)["order"]), "shield around the flue")
+		}
+	}
+}
+
+// A single-wall pipe has no listing to read: no figure of one makes it pass.
+func TestASinglePipeIsAskedNoListing(t *testing.T) {
+	for _, typed := range []string{"", "clearance_in = 2\ngap_in = 3\n"} {
+		p := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"metal-connector\"\n"+typed)).Plan.Places[0]
+		require.Len(t, p.StopLines(), 1, typed)
+		require.False(t, p.Surface.Clearance.Known, typed)
+	}
+}
+
+// The page for the store names the blanket that the order buys.
+func TestStoreAndOrderNameOneWidth(t *testing.T) {
+	a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nid = \"a\"\nlabel = \"Attic\"\nkind = \"attic\"\nlength_ft = 48\nwidth_ft = 28\nframing.size = \"2x6\"\nframing.spacing_in = 24\nframing.practice = \"trusses\"\n")
+	store := spaced(papers(t, a)["page store"])
+	for _, l := range order.Make(planned.Job(a).Plan, a).Places[0].Layers {
+		require.Contains(t, store, fmt.Sprintf("%s thick, no facing, %s wide", units.US.Inches(l.Product.ThicknessIn), units.US.Inches(l.WidthIn)))
+	}
+}
+
+// Where a retarder is wanted and none is planned, every paper says so.
+func TestAMissingRetarderIsOnEveryPaper(t *testing.T) {
+	all := papers(t, fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"8\"\n[[place]]\nkind = \"exterior-wall\"\nretarder = \"none\"\nci_r = 10\nframing.size = \"2x6\"\n"))
+	for _, name := range []string{"order", "ask", "handover", "page installer", "page self", "form", "offer template", "inspect template"} {
+		require.Contains(t, spaced(all[name]), "wants a vapor retarder on the room side", name)
+	}
+}

@@ -225,11 +225,12 @@ func TestUncovered(t *testing.T) {
 }
 
 func TestSheetsAndHatchesByHand(t *testing.T) {
-	// 120 in roll, 60 in lap, the most there may be: 336 in across are 60 and
-	// 4.6 rows of 60.
+	// 120 in roll, 60 in lap, the most there may be: 336 in across are 60 and 4.6
+	// rows of 60, 5 of 40 ft; 480 in along are 60 and 7 of 60, 7 of 28 ft, which is
+	// less.
 	s, err := GroundSheet(480, 336, 120, 60, 0)
 	require.NoError(t, err)
-	require.Equal(t, Sheet{Rows: 5, RowFt: 40, SheetFt2: 2000, SeamFt: 160}, s)
+	require.Equal(t, Sheet{Rows: 7, RowFt: 28, SheetFt2: 1960, SeamFt: 168}, s)
 	s, err = GroundSheet(480, 6, 120, 12, 0)
 	require.NoError(t, err)
 	require.Equal(t, Sheet{Rows: 1, RowFt: 40, SheetFt2: 400}, s, "narrower than the lap")

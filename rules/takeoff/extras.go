@@ -72,7 +72,8 @@ type Sheet struct {
 }
 
 // GroundSheet covers the earth of a crawl space: rows as wide as the roll,
-// lapped by lapIn, turned up the walls all round by upIn.
+// lapped by lapIn, turned up the walls all round by upIn, laid the way that takes
+// less.
 //
 // Errors: ErrSize.
 func GroundSheet(lengthIn, widthIn, rollIn, lapIn, upIn float64) (Sheet, error) {
@@ -85,7 +86,12 @@ func GroundSheet(lengthIn, widthIn, rollIn, lapIn, upIn float64) (Sheet, error) 
 	if err := positive("crawl space width", widthIn, maxSizeIn); err != nil {
 		return Sheet{}, err
 	}
-	return rows(lengthIn+2*upIn, widthIn+2*upIn, rollIn, lapIn)
+	along, err := rows(lengthIn+2*upIn, widthIn+2*upIn, rollIn, lapIn)
+	across, errAcross := rows(widthIn+2*upIn, lengthIn+2*upIn, rollIn, lapIn)
+	if err != nil || errAcross == nil && across.SheetFt2 < along.SheetFt2 {
+		return across, errAcross
+	}
+	return along, nil
 }
 
 // RetarderSheet covers walls or a ceiling of so much length and height in
