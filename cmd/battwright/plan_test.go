@@ -149,7 +149,7 @@ func TestStrict(t *testing.T) {
 		require.Equal(t, exitDone, runs("order", lit).code, "it is planned all the same")
 	}
 	require.Equal(t, exitShort, runs("order", "--strict", older).code, "nobody knows of old wiring and old fill")
-	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\n")).code, "nothing is asked there")
+	require.Equal(t, exitDone, runs("plan", "--strict", house("idle.toml", "old = false\n[site]\nzone = \"2A\"\n[[place]]\nkind = \"basement-wall\"\ndampness = \"dry\"\n")).code, "nothing is asked there")
 	const vermont = "stage = \"not-framed\"\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"
 	const sized = "[[place]]\nkind = \"exterior-wall\"\nlengths_ft = [24]\nheight_ft = 8\nopenings = []\nframing.size = \"2x6\"\nframing.spacing_in = 16\nframing.practice = \"standard\"\n"
 	for figures, want := range map[string]int{"": exitShort, "wall_board = 5\n": exitShort, "wall = 20\nwall_board = 5\n": exitDone} {

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -29,6 +30,63 @@ func (a Answered) Disagree() []string {
 	if crawls := a.ventsDenied(); len(crawls) > 0 {
 		what := map[bool]string{true: "without vents, but that there are open vents in ", false: "with vents, but that there are none in "}[crawls[0].Answers["vented"].Bool]
 		out = append(out, "TWO ANSWERS DISAGREE: you said that the house stands over a crawl space "+what+a.labels(crawls)+". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
+	}
+	if typed, listed := a.zoneDenied(); typed != "" {
+		out = append(out, "TWO ANSWERS DISAGREE: you typed climate zone "+typed+", and the county list has "+listed+" for the county you named. Which side of a wall gets a retarder hangs on it. Ask the building department, then change one of the two. Until then the plan goes by the zone you typed.")
+	}
+	for _, text := range a.sizedTwice() {
+		out = append(out, "TWO ANSWERS DISAGREE: "+text)
+	}
+	return out
+}
+
+// zoneDenied is the zone that was typed and that of the county, where they lie more
+// than one step apart by every edition of the code; empty else.
+func (a Answered) zoneDenied() (typed, listed string) {
+	zone := a.House.Answers["site.zone"]
+	if zone.State != Given || zone.Text == "" {
+		return "", ""
+	}
+	found, _, err := a.List.Catalog().Counties.Lookup(a.House.Answers["site.state"].Text, a.House.Answers["site.county"].Text)
+	if err != nil {
+		return "", ""
+	}
+	const step = 1
+	for _, z := range []string{found.Zone2021, found.ZonePre2021} {
+		if apart := int(zone.Text[0]) - int(z[0]); -step <= apart && apart <= step {
+			return "", ""
+		}
+	}
+	return zone.Text, found.Zone2021
+}
+
+// sizedTwice says where one size was typed in two ways that do not agree: what
+// counts, and what to do.
+func (a Answered) sizedTwice() []string {
+	const near = 0.02
+	var out []string
+	for i := range a.House.Places {
+		p := &a.House.Places[i]
+		for _, x := range []struct {
+			one, many, what string
+			sum             float64
+		}{
+			{"length_ft", "lengths_ft", "one length and several straight pieces", sum(a.LengthsFt(p))},
+			{"openings_ft2", "openings", "an area of windows and doors and each of them", openingsFt2(p.Answers["openings"].List)},
+		} {
+			one, many := p.Answers[x.one], p.Answers[x.many]
+			if one.State == Given && many.State == Given && math.Abs(one.Number-x.sum) > near*max(one.Number, x.sum) {
+				out = append(out, "you typed "+x.what+" for "+a.labels([]*Place{p})+", and they do not add up. Measure again, then take one of the two out. Until then the single pieces count.")
+			}
+		}
+	}
+	return out
+}
+
+func sum(list []float64) float64 {
+	out := 0.0
+	for _, v := range list {
+		out += v
 	}
 	return out
 }

@@ -318,6 +318,9 @@ func (p *OfferedPlace) looseSheet(j Job) {
 		case byChimney(p.Plan):
 			f.Level, f.Text = Stop, sheet.Name+" does not belong near heat: nothing lies beside a chimney but what the plan has"
 			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
+		case p.Plan.Surface.OldIn > 0:
+			f.Level, f.Text = Wrong, sheet.Name+" over the old blanket: damp air stops there"
+			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
 		case j.Plan.Site.TightBarred(j.Catalog()) && sheet.Class == "I":
 			f.Level, f.Text = Wrong, sheet.Name+": in this climate it traps damp from outdoors"
 			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
@@ -451,6 +454,10 @@ func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
 	}
 	for _, h := range a.Verdict.Safety {
+		if len(h.Unknown) > 0 && asksOf(h.Rule, "exposed") && asksOf(h.Rule, "retarder") && !warned(p.Plan, h) { // what covers it nobody has said
+			text := j.Catalog().Caution(h, j.System)
+			p.find(Finding{ID: h.Rule.ID, Level: Ask, Line: p.Parts[0].Line, Text: text, Ask: p.askBidder(text), Ref: refOf(h)})
+		}
 		if len(h.Unknown) > 0 || warned(p.Plan, h) || asksOf(h.Rule, "add_outside_r") || onDamp(h.Rule) && (named || !p.FaceKnown()) {
 			continue
 		}

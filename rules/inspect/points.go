@@ -247,7 +247,11 @@ func (p FoundPlace) label(j Job) (State, string) {
 	}
 	text := strings.Join(words, " and ") + " on the label, agreed " + layersText(p.Plan.Choice.Layers, j.System)
 	if p.Measured.Material.ID != p.Plan.Choice.Material.ID {
-		return Reject, p.Measured.Material.Name + " instead of " + p.Plan.Choice.Material.Name + "; " + text
+		text = p.Measured.Material.Name + " instead of " + p.Plan.Choice.Material.Name + "; " + text
+		if heavy := p.tooHeavy(j); heavy != "" {
+			text += ". " + strings.TrimSuffix(heavy, ".")
+		}
+		return Reject, text
 	}
 	if len(p.Measured.Products) < len(p.Plan.Choice.Layers) {
 		return Reject, "a layer is missing: " + text

@@ -351,3 +351,48 @@ func TestAMissingRetarderIsOnEveryPaper(t *testing.T) {
 		require.Contains(t, spaced(all[name]), "wants a vapor retarder on the room side", name)
 	}
 }
+
+// Whether drywall covers a sheet is asked where nobody said, and a bid with a sheet in
+// sight is wrong (IRC R302.10.1).
+func TestASheetInSightIsAskedAbout(t *testing.T) {
+	const wall = "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"w\"\nlabel = \"Slope\"\nkind = \"sloped-ceiling\"\narea_ft2 = 400\nframing.size = \"2x10\"\n"
+	const part = "version = 1\n[[part]]\nplace = \"w\"\nmaterial = \"fiberglass\"\nr = 30\nthickness_in = 8.25\nfacing = \"none\"\nsheet = \"polyethylene\"\n"
+	for exposed, want := range map[string]inspect.Level{"true": inspect.Wrong, "\"unknown\"": inspect.Ask, "false": inspect.Good} {
+		j := planned.Job(fixture.Read(t, wall+"exposed = "+exposed+"\n"))
+		o, problems := inspect.ReadOffer(j, "offer.toml", part)
+		require.Empty(t, problems)
+		worst := inspect.Good
+		for _, f := range inspect.JudgeOffer(j, o).Places[0].Findings {
+			if f.ID == "sheet-in-sight" {
+				worst = f.Level
+			}
+		}
+		require.Equal(t, want, worst, exposed)
+	}
+	a := fixture.Read(t, wall+"exposed = \"unknown\"\nretarder = \"polyethylene\"\n")
+	for _, name := range []string{"order", "ask", "handover", "page installer", "page self", "form", "offer template", "inspect template"} {
+		require.Contains(t, spaced(papers(t, a)[name]), "Drywall covers the sheet before anybody uses the room", name)
+	}
+	require.Contains(t, papers(t, a)["inspect template"], "see.sheet-covered")
+}
+
+// Answers that cannot both be true are named: a zone far from that of the county, and
+// one size typed in two ways.
+func TestWhatWasTypedTwiceIsCompared(t *testing.T) {
+	for text, want := range map[string]string{
+		"[site]\nstate = \"FL\"\ncounty = \"Miami-Dade\"\nzone = \"7\"\n":                                                                      "you typed climate zone 7",
+		"[site]\nstate = \"FL\"\ncounty = \"Miami-Dade\"\nzone = \"1A\"\n":                                                                     "",
+		"[site]\nstate = \"MN\"\ncounty = \"Hennepin\"\nzone = \"7\"\n":                                                                        "",
+		"[site]\nzone = \"5A\"\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 100\nlengths_ft = [10, 10]\n":                                 "one length and several straight pieces",
+		"[site]\nzone = \"5A\"\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 20\nlengths_ft = [10, 10]\n":                                  "",
+		"[site]\nzone = \"5A\"\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 90\nopenings_ft2 = 60\nopenings = [\"9 of 3 ft x 8 ft\"]\n":   "an area of windows and doors",
+		"[site]\nzone = \"5A\"\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 90\nopenings_ft2 = 216\nopenings = [\"9 of 3 ft x 8 ft\"]\n":  "",
+		"[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\nzone = \"3A\"\n[[place]]\nkind = \"exterior-wall\"\nlength_ft = 90\nheight_ft = 8\n": "you typed climate zone 3A",
+	} {
+		said := strings.Join(fixture.Read(t, "version = 1\n"+text).Disagree(), " ")
+		require.Equal(t, want != "", want != "" && contains(said, want), "%s: %s", text, said)
+		if want == "" {
+			require.Empty(t, said, text)
+		}
+	}
+}

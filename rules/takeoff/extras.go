@@ -88,10 +88,11 @@ func GroundSheet(lengthIn, widthIn, rollIn, lapIn, upIn float64) (Sheet, error) 
 	}
 	along, err := rows(lengthIn+2*upIn, widthIn+2*upIn, rollIn, lapIn)
 	across, errAcross := rows(widthIn+2*upIn, lengthIn+2*upIn, rollIn, lapIn)
-	if err != nil || errAcross == nil && across.SheetFt2 < along.SheetFt2 {
-		return across, errAcross
+	narrow := min(lengthIn, widthIn)+2*upIn < rollIn // nobody cuts rows shorter than the roll is wide
+	if err == nil && (narrow || errAcross != nil || across.SheetFt2 >= along.SheetFt2) {
+		return along, nil
 	}
-	return along, nil
+	return across, errAcross
 }
 
 // RetarderSheet covers walls or a ceiling of so much length and height in

@@ -28,10 +28,11 @@ func TestExtrasByHand(t *testing.T) {
 	require.Equal(t, 60, n)
 
 	// 40 x 28 ft earth, 10 ft roll, 12 in laps, 6 in up: 29 ft across in rows
-	// of 9 ft net: 10 + 9 + 9 = 28 is short, so 4 rows of 41 ft.
+	// of 9 ft net: 10 + 9 + 9 = 28 is short, so 4 rows of 41 ft, 1,640 ft2; 41 ft
+	// along are 10 + 4 x 9 = 46, 5 rows of 29 ft, 1,450 ft2, which is less.
 	s, err := GroundSheet(480, 336, 120, 12, 6)
 	require.NoError(t, err)
-	require.Equal(t, Sheet{Rows: 4, RowFt: 41, SheetFt2: 1640, SeamFt: 123}, s)
+	require.Equal(t, Sheet{Rows: 5, RowFt: 29, SheetFt2: 1450, SeamFt: 116}, s)
 	s, err = GroundSheet(480, 324, 120, 12, 6)
 	require.NoError(t, err)
 	require.Equal(t, 3, s.Rows, "28 ft is exactly three rows")
