@@ -32,7 +32,7 @@ func (a Answered) Disagree() []string {
 		out = append(out, "TWO ANSWERS DISAGREE: you said that the house stands over a crawl space "+what+a.labels(crawls)+". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
 	}
 	if typed, listed := a.zoneDenied(); typed != "" {
-		out = append(out, "TWO ANSWERS DISAGREE: you typed climate zone "+typed+", and the county list has "+listed+" for the county you named. Which side of a wall gets a retarder hangs on it. Ask the building department, then change one of the two. Until then the plan goes by the zone you typed.")
+		out = append(out, "TWO ANSWERS DISAGREE: you typed climate zone "+typed+", and the county list has "+listed+" for the county you named. Which side of a wall gets a retarder depends on it. Ask the building department, then change one of the two. Until then the plan goes by the zone you typed.")
 	}
 	for _, text := range a.sizedTwice() {
 		out = append(out, "TWO ANSWERS DISAGREE: "+text)

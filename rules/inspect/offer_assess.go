@@ -285,50 +285,6 @@ func (p *OfferedPlace) gap(j Job) {
 	p.find(f)
 }
 
-// twoFaces finds a sheet over a face: two retarders on one side.
-func (p *OfferedPlace) twoFaces(j Job) {
-	face, _ := j.Catalog().Facing(p.Parts[0].text("facing"))
-	sheet, ok := j.Catalog().Facing(p.Parts[0].text("sheet"))
-	if face.ID == "" || face.ID == "none" || !ok || sheet.ID == "none" || sheet.ID == "paint" {
-		return
-	}
-	p.find(Finding{
-		ID: "two-retarders-inside", Level: Wrong, Line: p.Parts[0].Line, Ref: practice,
-		Text: "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out",
-		Ask:  p.Plan.Surface.Label + ": Which of the two stays, the face or the sheet?",
-	})
-}
-
-// looseSheet finds a sheet in a place where the plan never has one: near heat it
-// burns, in the hottest zones it traps damp from outdoors, elsewhere somebody must
-// say what it is for.
-func (p *OfferedPlace) looseSheet(j Job) {
-	kind := p.Plan.Surface.Kind.Retarder
-	if kind == catalog.RetarderByTable || kind == catalog.RetarderByZone {
-		return // the rules of a room side have it
-	}
-	for _, part := range p.Parts {
-		sheet, ok := j.Catalog().Facing(part.text("sheet"))
-		if !ok || sheet.ID == "none" {
-			continue
-		}
-		f := Finding{ID: "loose-sheet", Level: Ask, Line: part.Line, Ref: practice, Text: sheet.Name + ", and the plan has none here"}
-		f.Ask = p.askBidder("What is the " + sheet.Name + " for? The plan has none here.")
-		switch {
-		case byChimney(p.Plan):
-			f.Level, f.Text = Stop, sheet.Name+" does not belong near heat: nothing lies beside a chimney but what the plan has"
-			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
-		case p.Plan.Surface.OldIn > 0:
-			f.Level, f.Text = Wrong, sheet.Name+" over the old blanket: damp air stops there"
-			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
-		case j.Plan.Site.TightBarred(j.Catalog()) && sheet.Class == "I":
-			f.Level, f.Text = Wrong, sheet.Name+": in this climate it traps damp from outdoors"
-			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
-		}
-		p.find(f)
-	}
-}
-
 // board asks who does the board that the target needs: a blanket that meets it
 // only with the board does not meet it without.
 func (p *OfferedPlace) board(j Job) {
