@@ -37,7 +37,7 @@ var allowed = map[string][]string{
 	"rules/inspect":   {"rules", "rules/plan", "rules/order", "rules/candidate", "rules/catalog", "rules/house", "rules/heat", "rules/takeoff", "rules/strict", "rules/units"},
 	"rules/page":      {},
 	"rules/print":     {"rules/page", "rules/strict"},
-	"rules/report":    {"rules/page", "rules/print", "rules", "rules/plan", "rules/order", "rules/inspect", "rules/candidate", "rules/catalog", "rules/house", "rules/heat", "rules/rank", "rules/budget", "rules/takeoff", "rules/strict", "rules/units"},
+	"rules/pages":     {"rules/page", "rules/print", "rules", "rules/plan", "rules/order", "rules/inspect", "rules/candidate", "rules/catalog", "rules/house", "rules/heat", "rules/rank", "rules/budget", "rules/takeoff", "rules/strict", "rules/units"},
 	"data":            {},
 	"tui/background":  {},
 	"tui/style":       {},

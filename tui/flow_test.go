@@ -6,9 +6,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/tui/session"
 )
@@ -29,14 +29,14 @@ func TestFirstHouseInUnderSixtyKeys(t *testing.T) {
 	s := p.m.s
 	require.NotEmpty(t, s.Plan.Places)
 	fresh := plan.Assess(s.Answered()).Weigh(plan.PreferencesOf(s.Answered(), nil))
-	require.Equal(t, print.Text(report.PlanPage(fresh, report.Options{Catalog: s.Catalog()}), report.Options{Catalog: s.Catalog()}.Width), p.store.Files["mine.txt"])
+	require.Equal(t, print.Text(pages.PlanPage(fresh, pages.Options{Catalog: s.Catalog()}), pages.Options{Catalog: s.Catalog()}.Width), p.store.Files["mine.txt"])
 	t.Logf("%d keys", p.keys)
 }
 
 // The same house again with other priorities, exported, in fewer than 10 keys.
 func TestRerunInUnderTenKeys(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	before := print.Text(report.PlanPage(p.m.s.Plan, p.m.s.Options()), p.m.s.Options().Width)
+	before := print.Text(pages.PlanPage(p.m.s.Plan, p.m.s.Options()), p.m.s.Options().Width)
 	p.press("m", "enter", "0", "enter", "x", "2", "y", "enter")
 	require.Less(t, p.keys, 10, "keys pressed")
 	require.Contains(t, p.store.Files, "y.txt")

@@ -8,7 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/session"
 )
 
@@ -48,9 +48,9 @@ func TestASavedPlanNamesItsBudget(t *testing.T) {
 	q, ok := p.m.s.List.Find("budget.total_usd")
 	require.True(t, ok)
 	p.m.s.answer(q, nil, house.Answer{})
-	p.m.s.Answered().KeepVariant("open", report.Kept(p.m.s.Plan))
+	p.m.s.Answered().KeepVariant("open", pages.Kept(p.m.s.Plan))
 	p.m.s.answer(q, nil, house.Number(5000))
-	p.m.s.Answered().KeepVariant("capped", report.Kept(p.m.s.Plan))
+	p.m.s.Answered().KeepVariant("capped", pages.Kept(p.m.s.Plan))
 	variant := func(name string) string {
 		p.run(p.m.s.act(page.Action{ID: session.UsePlan, Arg: name}, p.m.top()))
 		return spaced(p.view())

@@ -6,7 +6,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/style"
 )
 
@@ -19,8 +19,8 @@ const takenMark = "*"
 // lookRows are the places of the first look with every material. A wide window
 // has them all in a table, and under it the one under the cursor.
 func (x *viewScreen) lookRows(p *canvas, s *state) {
-	all := report.LookBlocks(s.Plan, s.Options())
-	if p.width < wideWidth || len(all) == 0 || !x.table(p, s, report.LookTable(s.Plan, s.Options())) {
+	all := pages.LookBlocks(s.Plan, s.Options())
+	if p.width < wideWidth || len(all) == 0 || !x.table(p, s, pages.LookTable(s.Plan, s.Options())) {
 		for i, b := range all {
 			x.place(p, s, b, i == x.cursor)
 		}

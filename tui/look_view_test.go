@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 )
@@ -45,7 +45,7 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 			p := newPlayer(t, Config{Mono: true, House: h}, size[0], size[1])
 			view := strings.Join(strings.Fields(p.view()), " ")
 			require.Contains(t, view, "The house at a glance", "%s %v", name, size)
-			require.Contains(t, view, report.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
+			require.Contains(t, view, pages.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
 			require.Contains(t, view, "› "+p.m.s.Plan.Places[0].Surface.Label, "%s %v", name, size)
 		}
 	}
@@ -60,7 +60,7 @@ func TestPricesAreWholeInANarrowWindow(t *testing.T) {
 	view := spaced(p.view())
 	rows := 0
 	for _, pl := range p.m.s.Plan.Places {
-		for _, r := range report.RankRows(pl, p.m.s.Options()) {
+		for _, r := range pages.RankRows(pl, p.m.s.Options()) {
 			if r.Price != "" {
 				rows++
 				require.Contains(t, view, r.Fit+", "+r.Price)

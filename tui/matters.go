@@ -8,7 +8,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/session"
 	"battwright/tui/style"
 )
@@ -138,12 +138,12 @@ func (m *matters) View(p *canvas, s *state) {
 	p.blank()
 	if m.place != "" {
 		if pl := s.Place(m.place); pl != nil {
-			showBlocks(p, s, []page.Block{report.RankBlock(*pl, s.Options())})
+			showBlocks(p, s, []page.Block{pages.RankBlock(*pl, s.Options())})
 		}
 		return
 	}
 	p.line(style.Title, "Then")
-	for _, b := range report.LookBlocks(s.Plan, s.Options()) {
+	for _, b := range pages.LookBlocks(s.Plan, s.Options()) {
 		glance(p, s, b, false)
 	}
 }

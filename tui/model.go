@@ -16,7 +16,7 @@ import (
 
 	"github.com/charmbracelet/bubbles/key"
 
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/session"
 	"battwright/tui/style"
 )
@@ -140,7 +140,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // turn is done when another screen comes up: that nothing changed belongs to
 // the one that is left. What did change is still to be read.
 func (m Model) turn() {
-	if m.s.Changed == report.NoChange {
+	if m.s.Changed == pages.NoChange {
 		m.s.Changed = ""
 	}
 }

@@ -7,7 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/session"
 )
 
@@ -24,7 +24,7 @@ func (s *state) done(do func() session.Next, from screen) tea.Cmd {
 	s.views = nil
 	if s.Edits != edits {
 		s.notice, s.drop = "", ""
-		if n.Say != "" && s.Changed != report.NoChange {
+		if n.Say != "" && s.Changed != pages.NoChange {
 			n.Say = strings.TrimSpace(n.Say + " " + s.Changed)
 		}
 	}

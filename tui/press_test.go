@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/testdata/fixture"
 	"battwright/tui/session"
 )
@@ -259,7 +259,7 @@ func TestNoChangeGoesWithTheScreen(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
 	p.press("g", "5").ask("budget.stakes").press("2")
 	require.Equal(t, session.AtOrder, p.m.top().Step(), "the last question leads on")
-	require.NotContains(t, p.view(), report.NoChange)
+	require.NotContains(t, p.view(), pages.NoChange)
 }
 
 // Enter opens the place under the cursor of the table, and on its page the

@@ -8,7 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/tui/session"
 	"battwright/tui/style"
 )
@@ -274,5 +274,5 @@ func (x *viewScreen) placeRows(p *canvas, s *state) {
 		p.line(style.Warn, x.question.Ask+"  y yes, any other key no")
 	}
 	p.blank()
-	showBlocks(p, s, []page.Block{report.NotCoveredBlock(s.Plan)})
+	showBlocks(p, s, []page.Block{pages.NotCoveredBlock(s.Plan)})
 }

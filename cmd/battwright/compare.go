@@ -3,9 +3,9 @@ package main
 import (
 	"fmt"
 
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 )
 
 // runCompare sets the saved plans of a house beside the plan of now.
@@ -37,15 +37,15 @@ func runCompare(args []string, e env) int {
 	}
 	a := w.answered(h)
 	assessed := plan.Assess(a)
-	plans := []report.Named{{Name: "now", Plan: assessed.Weigh(plan.PreferencesOf(a, nil))}}
+	plans := []pages.Named{{Name: "now", Plan: assessed.Weigh(plan.PreferencesOf(a, nil))}}
 	for _, name := range variants {
 		v, err := variantOf(h, name)
 		if err != nil {
 			return fail(e, err)
 		}
-		plans = append(plans, report.Named{Name: name, Plan: assessed.OfVariant(*v), Was: v.Was})
+		plans = append(plans, pages.Named{Name: name, Plan: assessed.OfVariant(*v), Was: v.Was})
 	}
-	_, err = fmt.Fprint(e.stdout, print.Text(report.ComparePage(plans, w.options()), 0))
+	_, err = fmt.Fprint(e.stdout, print.Text(pages.ComparePage(plans, w.options()), 0))
 	if err != nil {
 		return fail(e, err)
 	}

@@ -9,8 +9,8 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
+	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/rules/report"
 )
 
 // jobFlags are the options that handover, offer and inspect share.
@@ -43,7 +43,7 @@ func (o jobFlags) check() string {
 }
 
 // options print the work on a job in the width that was asked for.
-func (o jobFlags) options(w opened) report.Options {
+func (o jobFlags) options(w opened) pages.Options {
 	opts := w.options()
 	opts.Width = o.width
 	return opts
@@ -90,7 +90,7 @@ func runHandover(args []string, e env) int {
 	if code != exitDone {
 		return code
 	}
-	h := report.Handover{Job: w.job(w.houses[0]), Person: person, Drywall: day, Today: e.today()}
+	h := pages.Handover{Job: w.job(w.houses[0]), Person: person, Drywall: day, Today: e.today()}
 	text, err := handoverText(h, o.format, o.options(w))
 	if err != nil {
 		return fail(e, err)
@@ -98,7 +98,7 @@ func runHandover(args []string, e env) int {
 	return o.print(text, e)
 }
 
-func handoverText(h report.Handover, format string, opts report.Options) (string, error) {
+func handoverText(h pages.Handover, format string, opts pages.Options) (string, error) {
 	if format == "json" {
 		b, err := h.JSON(opts)
 		return string(b), err

@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/rules/report"
 )
 
 // runInspect holds finished work against the plan of a house.
@@ -42,7 +42,7 @@ func runInspect(args []string, e env) int {
 	case o.template:
 		return o.print(inspect.FoundTemplate(found, j), e)
 	case form:
-		return o.print(print.As(o.format, report.FormPage(j), opts.Width), e)
+		return o.print(print.As(o.format, pages.FormPage(j), opts.Width), e)
 	}
 	text, err := readText(files[1], e.stdin)
 	if err != nil {
@@ -61,16 +61,16 @@ func runInspect(args []string, e env) int {
 		return fail(e, problems)
 	}
 	if !r.ReadyToClose() || len(notes) > 0 {
-		fmt.Fprintln(e.stderr, "inspect: "+report.FoundVerdict(r))
+		fmt.Fprintln(e.stderr, "inspect: "+pages.FoundVerdict(r))
 		return exitShort
 	}
 	return exitDone
 }
 
-func foundText(j inspect.Job, r inspect.FoundResult, format string, opts report.Options) (string, error) {
+func foundText(j inspect.Job, r inspect.FoundResult, format string, opts pages.Options) (string, error) {
 	if format == "json" {
-		b, err := report.FoundJSON(j, r)
+		b, err := pages.FoundJSON(j, r)
 		return string(b), err
 	}
-	return print.As(format, report.FoundPage(j, r, opts), opts.Width), nil
+	return print.As(format, pages.FoundPage(j, r, opts), opts.Width), nil
 }

@@ -9,7 +9,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/house"
 	"battwright/rules/inspect"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
@@ -70,7 +70,7 @@ func TestNothingIsLeftInUSUnits(t *testing.T) {
 	require.Greater(t, len(all), 1500)
 	require.Greater(t, turned, 80)
 	for _, r := range c.Book().Rules() {
-		require.Empty(t, fixture.LeftInUS(report.RuleText(c, r, units.SI)), r.ID)
+		require.Empty(t, fixture.LeftInUS(pages.RuleText(c, r, units.SI)), r.ID)
 		require.Empty(t, fixture.LeftInUS(units.Prose(r.Effect.NeedValue).In(units.SI)), r.ID)
 		asked := c.Caution(rules.Hit{Rule: r, Unknown: []string{"any"}}, units.SI)
 		require.NotContains(t, asked, "{", r.ID)

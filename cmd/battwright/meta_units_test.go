@@ -13,7 +13,7 @@ import (
 
 	"battwright/data"
 	"battwright/rules/catalog"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/rules/strict"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -268,7 +268,7 @@ func everyReport(t *testing.T) []inBoth {
 		out = append(out, inBoth{"word " + w.Term, w.Meaning.In(units.US) + " " + w.Matters.In(units.US), w.Meaning.In(units.SI) + " " + w.Matters.In(units.SI)})
 	}
 	for _, r := range c.Book().Rules() {
-		out = append(out, inBoth{"rule " + r.ID, report.RuleText(c, r, units.US), report.RuleText(c, r, units.SI)})
+		out = append(out, inBoth{"rule " + r.ID, pages.RuleText(c, r, units.US), pages.RuleText(c, r, units.SI)})
 	}
 	return out
 }

@@ -5,8 +5,8 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/rules/strict"
 )
 
@@ -25,8 +25,8 @@ func runOffer(args []string, e env) int {
 		return usage(e, "%s", o.check())
 	case o.template && len(files) != 1:
 		return usage(e, "offer --template takes one house file")
-	case !o.template && (len(files) < 2 || len(files) > 1+report.MaxOffers):
-		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", report.MaxOffers)
+	case !o.template && (len(files) < 2 || len(files) > 1+pages.MaxOffers):
+		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", pages.MaxOffers)
 	}
 	o.madeFrom(files, o.dataDir)
 	w, code := open(o.openFlags, files[:1], e)
@@ -78,10 +78,10 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 	return out, problems, errors.Join(errs...)
 }
 
-func offersText(j inspect.Job, offers []inspect.OfferResult, format string, opts report.Options) (string, error) {
+func offersText(j inspect.Job, offers []inspect.OfferResult, format string, opts pages.Options) (string, error) {
 	if format == "json" {
-		b, err := report.OffersJSON(j, offers)
+		b, err := pages.OffersJSON(j, offers)
 		return string(b), err
 	}
-	return print.As(format, report.OffersPage(j, offers, nil, opts), opts.Width), nil
+	return print.As(format, pages.OffersPage(j, offers, nil, opts), opts.Width), nil
 }

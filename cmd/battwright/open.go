@@ -8,8 +8,8 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/rules/units"
 )
 
@@ -88,8 +88,8 @@ func readHouses(l *house.QuestionList, files []string, e env) ([]*house.House, e
 	return houses, errors.Join(errs...)
 }
 
-func (w opened) options() report.Options {
-	return report.Options{Catalog: w.list.Catalog(), System: w.system}
+func (w opened) options() pages.Options {
+	return pages.Options{Catalog: w.list.Catalog(), System: w.system}
 }
 
 func (w opened) answered(h *house.House) house.Answered {

@@ -5,9 +5,9 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/order"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 )
 
 // orderFlags are the options of the order command: those of a plan, and the
@@ -68,14 +68,14 @@ func (o orderFlags) render(w opened, made order.Order, p plan.Plan) (string, err
 	opts.Width = o.width
 	switch {
 	case o.ask:
-		return print.As(o.format, report.AskPage(made, p, opts), o.width), nil
+		return print.As(o.format, pages.AskPage(made, p, opts), o.width), nil
 	case o.format == "csv":
-		return report.OrderCSV(made, opts)
+		return pages.OrderCSV(made, opts)
 	case o.format == "json":
-		b, err := report.OrderJSON(made, p, opts, len(w.houses) > 1)
+		b, err := pages.OrderJSON(made, p, opts, len(w.houses) > 1)
 		return string(b), err
 	}
-	return print.As(o.format, report.OrderPage(made, p, opts), o.width), nil
+	return print.As(o.format, pages.OrderPage(made, p, opts), o.width), nil
 }
 
 // notReady is what --strict looks at: something to find out or settle first, of

@@ -8,9 +8,9 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/order"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/tui/draw"
 )
@@ -135,14 +135,14 @@ func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error)
 	}
 	switch o.format {
 	case "csv":
-		return report.CSV(p, opts)
+		return pages.CSV(p, opts)
 	case "json":
 		made := order.Make(p, w.answered(h))
 		opts.Order = &made
-		b, err := report.JSON(p, opts, len(w.houses) > 1)
+		b, err := pages.JSON(p, opts, len(w.houses) > 1)
 		return string(b), err
 	}
-	return print.As(o.format, report.PlanPage(p, opts), opts.Width), nil
+	return print.As(o.format, pages.PlanPage(p, opts), opts.Width), nil
 }
 
 // drawer makes the drawings of a place for a printed report: plain signs, so

@@ -10,9 +10,9 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/order"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/testdata/demo"
 )
 
@@ -104,10 +104,10 @@ func BenchmarkOrder12(b *testing.B) {
 
 func BenchmarkText12(b *testing.B) {
 	a := manyPlaces(b, 12)
-	p, o := plan.Make(a), report.Options{Catalog: a.List.Catalog()}
+	p, o := plan.Make(a), pages.Options{Catalog: a.List.Catalog()}
 	b.ReportAllocs()
 	for b.Loop() {
-		print.Text(report.PlanPage(p, o), 0)
+		print.Text(pages.PlanPage(p, o), 0)
 	}
 }
 

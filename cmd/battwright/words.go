@@ -7,8 +7,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"battwright/rules/page"
+	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/rules/strict"
 )
 
@@ -35,7 +35,7 @@ func runWords(args []string, e env) int {
 		return exitDone
 	}
 	term := strings.Join(terms, " ")
-	found, near := report.TermBlocks(c, term, system)
+	found, near := pages.TermBlocks(c, term, system)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
 		clean = ansi.Truncate(clean, mostEchoed, "...")

@@ -15,9 +15,9 @@ import (
 	"battwright/data"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -27,7 +27,7 @@ import (
 type text struct{ where, words string }
 
 // screenFolders hold the labels of screens, pages and reports as Go strings.
-var screenFolders = []string{"cmd/battwright", "tui", "tui/ask", "tui/chart", "rules/report", "rules/order", "rules/inspect", "rules/candidate", "rules/plan", "rules/house"}
+var screenFolders = []string{"cmd/battwright", "tui", "tui/ask", "tui/chart", "rules/pages", "rules/order", "rules/inspect", "rules/candidate", "rules/plan", "rules/house"}
 
 // everyText gathers what screens and reports can say: questions with their
 // options, help, rules, records, labels in the program, and whole reports.
@@ -50,7 +50,7 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 		add("help "+h.Key, h.Why.String(), h.How.String(), h.Ask.String())
 	}
 	for _, r := range c.Book().Rules() {
-		add("rule "+r.ID, r.Title, report.RuleText(c, r, units.US))
+		add("rule "+r.ID, r.Title, pages.RuleText(c, r, units.US))
 	}
 	for _, k := range c.Criteria {
 		add("priority "+k.ID, k.Name, k.Measures.String())
@@ -65,7 +65,7 @@ func everyText(t *testing.T, c *catalog.Catalog) []text {
 		add("place "+k.ID, k.Name)
 	}
 	for _, name := range []string{demo.Default} {
-		add("report of "+name, print.Text(report.PlanPage(plan.Make(fixture.ReadOver(t, c, demo.Text(name))), report.Options{Catalog: c}), 0))
+		add("report of "+name, print.Text(pages.PlanPage(plan.Make(fixture.ReadOver(t, c, demo.Text(name))), pages.Options{Catalog: c}), 0))
 	}
 	for _, dir := range screenFolders {
 		out = append(out, literals(t, filepath.Join("..", "..", dir))...)

@@ -16,7 +16,7 @@ import (
 )
 
 // engine is where the program asks for answers by their keys.
-var engine = []string{"../house", "../candidate", "../plan", "../order", "../inspect", "../report", "../../tui", "../../tui/ask", "../../tui/draw", "../../cmd/battwright"}
+var engine = []string{"../house", "../candidate", "../plan", "../order", "../inspect", "../pages", "../../tui", "../../tui/ask", "../../tui/draw", "../../cmd/battwright"}
 
 // literal is a text written in the program.
 func literal(e ast.Expr) (string, bool) {

@@ -1,5 +1,5 @@
 // Package page is a page of the program as plain data: what is said, how it is
-// meant and what can be done from there. Pages are made once, in rules/report;
+// meant and what can be done from there. Pages are made once, in rules/pages;
 // screens, lines, text and Markdown only set them, each in its own way.
 package page
 

@@ -8,8 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -17,7 +17,7 @@ import (
 // printedPlaces are the places of a plan as the JSON form has them, by id.
 func printedPlaces(t testing.TB, p plan.Plan) map[string]string {
 	t.Helper()
-	b, err := report.JSON(p, planned.Options(t), false)
+	b, err := pages.JSON(p, planned.Options(t), false)
 	require.NoError(t, err)
 	var doc struct{ Places []json.RawMessage }
 	require.NoError(t, json.Unmarshal(b, &doc))

@@ -9,8 +9,8 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/inspect"
+	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -78,25 +78,25 @@ func TestCheckFilesAreThoseOfTheScreens(t *testing.T) {
 	require.Equal(t, there.Files, here.Files)
 
 	j, o := demoJob(t), planned.Options(t)
-	sheets, err := planned.Handed(report.Handover{Job: j}, o)
+	sheets, err := planned.Handed(pages.Handover{Job: j}, o)
 	require.NoError(t, err)
 	require.Equal(t, sheets, here.Files["sheets.txt"])
-	framer, err := planned.Handed(report.Handover{Job: j, Person: "framer"}, o)
+	framer, err := planned.Handed(pages.Handover{Job: j, Person: "framer"}, o)
 	require.NoError(t, err)
 	require.Equal(t, framer, here.Files["framer.txt"])
 	require.Equal(t, inspect.OfferTemplate(j), here.Files["blank.toml"])
-	require.Equal(t, print.Text(report.FormPage(j), o.Width), here.Files["form.txt"])
+	require.Equal(t, print.Text(pages.FormPage(j), o.Width), here.Files["form.txt"])
 	var all []inspect.OfferResult
 	for _, name := range []string{"full", "bold", "metric"} {
 		offer, _ := inspect.ReadOffer(j, name+".toml", here.Files[name+".toml"])
 		all = append(all, inspect.JudgeOffer(j, offer))
 	}
-	_, compared, _ := strings.Cut(print.Text(report.OffersPage(j, all, nil, o), o.Width), "\n\n")
+	_, compared, _ := strings.Cut(print.Text(pages.OffersPage(j, all, nil, o), o.Width), "\n\n")
 	require.True(t, strings.HasSuffix(here.Files["offers.txt"], compared))
 	require.Contains(t, here.Files["offers.txt"], "Could not be read\n"+strings.Repeat("-", 78)+"\n- metric.toml:5: total_eur")
 	h, notes, problems := inspect.ReadFound(inspect.FoundList(j.Catalog()), j, "mixed.toml", here.Files["mixed.toml"])
 	require.Empty(t, append(notes, problems...))
-	require.Equal(t, print.Text(report.FoundPage(j, inspect.JudgeFound(j, h, nil), o), o.Width), here.Files["found.txt"])
+	require.Equal(t, print.Text(pages.FoundPage(j, inspect.JudgeFound(j, h, nil), o), o.Width), here.Files["found.txt"])
 }
 
 func TestOffersOpenedReadAgainAndClosed(t *testing.T) {

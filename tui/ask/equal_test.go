@@ -14,9 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 	"battwright/testdata/fixture"
 	"battwright/tui"
 	"battwright/tui/ask"
@@ -218,7 +218,7 @@ func TestLinesEqualScreens(t *testing.T) {
 			keptHere, textHere := lines(t, r, rough, kinds)
 			sameLines(t, kept, keptHere)
 			sameLines(t, text, textHere)
-			sameLines(t, print.Text(report.PlanPage(plan.Make(house.Answered{List: fixture.List(t), House: h}), report.Options{Catalog: fixture.List(t).Catalog()}), report.Options{Catalog: fixture.List(t).Catalog()}.Width), textHere)
+			sameLines(t, print.Text(pages.PlanPage(plan.Make(house.Answered{List: fixture.List(t), House: h}), pages.Options{Catalog: fixture.List(t).Catalog()}), pages.Options{Catalog: fixture.List(t).Catalog()}.Width), textHere)
 		})
 	}
 }

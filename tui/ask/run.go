@@ -12,7 +12,7 @@ import (
 	"io"
 
 	"battwright/rules/house"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/rules/units"
 	"battwright/tui/session"
 )
@@ -101,7 +101,7 @@ func (a *app) edited() {
 	failed := a.whole().keep()
 	switch text := a.s.Changed; text {
 	case "":
-	case report.NoChange:
+	case pages.NoChange:
 		a.talk.say(text)
 	default:
 		a.talk.say("Changed: " + text)

@@ -8,8 +8,8 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/page"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/rules/units"
 	"battwright/tui/chart"
 )
@@ -57,7 +57,7 @@ func (t Tool) Year(d page.Page, p plan.Place) page.Page {
 	}
 	figure(&d, x)
 	b := d.Block("")
-	for _, l := range report.DampLimits(p.Choice.Damp, t.Catalog.Settings, t.System) {
+	for _, l := range pages.DampLimits(p.Choice.Damp, t.Catalog.Settings, t.System) {
 		b.Add(page.Row{Tone: page.Quiet, Text: l})
 	}
 	return d

@@ -6,9 +6,9 @@ import (
 
 	"battwright/rules/inspect"
 	"battwright/rules/page"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/report"
 )
 
 // What can be done in the last step.
@@ -42,12 +42,12 @@ func init() {
 		Sheet:     sheetView,
 		AllSheets: printed(func(s *Session, _ string) page.Page { return s.handover("") }),
 		Person:    printed(func(s *Session, who string) page.Page { return s.handover(who) }),
-		AllOffers: printed(func(s *Session, _ string) page.Page { return report.OpenOffersPage(s.Job(), s.Offers, s.Options()) }),
+		AllOffers: printed(func(s *Session, _ string) page.Page { return pages.OpenOffersPage(s.Job(), s.Offers, s.Options()) }),
 		OneOffer:  printed(oneOfferPage),
-		Result:    printed(func(s *Session, _ string) page.Page { return report.FoundPage(s.Job(), s.WalkResult(), s.Options()) }),
-		PaperForm: printed(func(s *Session, _ string) page.Page { return report.FormPage(s.Job()) }),
+		Result:    printed(func(s *Session, _ string) page.Page { return pages.FoundPage(s.Job(), s.WalkResult(), s.Options()) }),
+		PaperForm: printed(func(s *Session, _ string) page.Page { return pages.FormPage(s.Job()) }),
 		Ready: func(s *Session, _ string) (View, bool) {
-			return s.reading(AtCheck, blocks(func() []page.Block { return report.ReadyBlocks(s.Job(), s.WalkResult()) }))
+			return s.reading(AtCheck, blocks(func() []page.Block { return pages.ReadyBlocks(s.Job(), s.WalkResult()) }))
 		},
 	}, map[page.ActionID]doer{
 		WritePerson: func(s *Session, who string) Next { return writePage(s, string(Person)+"|"+who) },
@@ -75,8 +75,8 @@ func checkView(s *Session, _ string) (View, bool) {
 			{ID: Cover, Word: "before covering", Label: "Before anything is covered", Note: "the cautions and steps of every place"},
 			{ID: Sheets, Word: "sheets", Label: "Handover sheets", Note: "what is agreed, place by place, with the points it is accepted by"},
 			{ID: Persons, Word: "pages", Label: "A page per person", Note: "framer, electrician, plumber, installer, inspector, store, yourself"},
-			{ID: Offers, Word: "offers", Label: "Offers", Note: report.OffersNote(len(s.Offers))},
-			{ID: Finished, Word: "finished work", Label: "Finished work", Note: report.WalkNote(s.Job(), s.Walk())},
+			{ID: Offers, Word: "offers", Label: "Offers", Note: pages.OffersNote(len(s.Offers))},
+			{ID: Finished, Word: "finished work", Label: "Finished work", Note: pages.WalkNote(s.Job(), s.Walk())},
 			{ID: Ready, Word: "ready", Label: "Ready to close", Note: "what to see, sign, photograph and keep"},
 			{ID: FindOut, Word: "find out", Label: "Find-out list", Key: "f n ctrl+n", Tag: "find out"},
 			{ID: Export, Word: "export", Label: "Export the recommendation", Key: "x", Tag: "export"},
@@ -87,22 +87,22 @@ func checkView(s *Session, _ string) (View, bool) {
 
 // coverView gathers the cautions of the whole house before the walls close.
 func coverView(s *Session, _ string) (View, bool) {
-	return s.reading(AtCheck, blocks(func() []page.Block { return report.CoverBlocks(s.Plan, s.Options()) }),
+	return s.reading(AtCheck, blocks(func() []page.Block { return pages.CoverBlocks(s.Plan, s.Options()) }),
 		page.Action{ID: FindOut, Key: "f n enter ctrl+n", Tag: "find out"}, page.Action{ID: Export, Key: "x", Tag: "export"})
 }
 
 func sheetsView(s *Session, _ string) (View, bool) {
 	var rows []page.Action
 	for _, p := range s.Plan.Places {
-		rows = append(rows, page.Action{ID: Sheet, Arg: p.Surface.ID, Label: p.Surface.Label, Note: report.Glance(p, s.Options())})
+		rows = append(rows, page.Action{ID: Sheet, Arg: p.Surface.ID, Label: p.Surface.Label, Note: pages.Glance(p, s.Options())})
 	}
 	return View{Step: AtCheck, Kind: Things, Page: titled("Handover sheets", "One sheet for each place: what goes in, what comes first, what stays clear, the points it is accepted by."), Actions: append(rows,
 		page.Action{ID: Write, Arg: string(AllSheets), Word: "write", Label: "Write all sheets to a file"})}, true
 }
 
 func sheetView(s *Session, id string) (View, bool) {
-	return ofPlace(func(s *Session, p plan.Place, o report.Options, _ int) page.Page {
-		return page.Page{Blocks: report.SheetBlocks(s.Job(), p, o)}
+	return ofPlace(func(s *Session, p plan.Place, o pages.Options, _ int) page.Page {
+		return page.Page{Blocks: pages.SheetBlocks(s.Job(), p, o)}
 	})(s, id)
 }
 
@@ -116,7 +116,7 @@ func personsView(*Session, string) (View, bool) {
 }
 
 func (s *Session) handover(person string) page.Page {
-	d, err := report.Handover{Job: s.Job(), Person: person}.Page(s.Options())
+	d, err := pages.Handover{Job: s.Job(), Person: person}.Page(s.Options())
 	if err != nil {
 		return *problems("", "", err)
 	}
@@ -167,12 +167,12 @@ func offersView(s *Session, _ string) (View, bool) {
 			page.Action{ID: Write, Arg: string(AllOffers), Word: "write", Note: "that comparison to a file"})
 	}
 	for i, o := range s.Offers {
-		rows = append(rows, page.Action{ID: OneOffer, Arg: fmt.Sprint(i), Label: o.Path, Note: report.OpenOfferNote(s.Job(), o)})
+		rows = append(rows, page.Action{ID: OneOffer, Arg: fmt.Sprint(i), Label: o.Path, Note: pages.OpenOfferNote(s.Job(), o)})
 	}
 	if len(s.Offers) > 0 {
 		rows = append(rows, page.Action{ID: CloseOffer, Of: OneOffer, Key: "x", Tag: "close that offer", Word: "close", Note: "that offer"})
 	}
-	intro := fmt.Sprintf("Up to %d offers beside the plan: what is missing, what does not add up, what to ask on the phone.", report.MaxOffers)
+	intro := fmt.Sprintf("Up to %d offers beside the plan: what is missing, what does not add up, what to ask on the phone.", pages.MaxOffers)
 	return View{Step: AtCheck, Kind: Things, Page: titled("Offers", intro), Actions: rows}, true
 }
 
@@ -189,15 +189,15 @@ func oneOfferPage(s *Session, arg string) page.Page {
 	if at < 0 {
 		return Gone()
 	}
-	return report.OpenOffersPage(s.Job(), s.Offers[at:at+1], s.Options())
+	return pages.OpenOffersPage(s.Job(), s.Offers[at:at+1], s.Options())
 }
 
 // openOffer reads an offer; one with mistakes is read as far as possible.
 func openOffer(s *Session, _ string) Next {
 	return read("Open an offer file", PathOfFile("offer.toml"), func(path, text string) Next {
 		open := inspect.WithOffer(s.Offers, inspect.OpenOffer{Path: path, Text: text})
-		if len(open) > report.MaxOffers {
-			return Next{Say: fmt.Sprintf("%d offers are open: close one first.", report.MaxOffers)}
+		if len(open) > pages.MaxOffers {
+			return Next{Say: fmt.Sprintf("%d offers are open: close one first.", pages.MaxOffers)}
 		}
 		s.Offers = open
 		return Next{Open: At{ID: AllOffers}}
@@ -218,7 +218,7 @@ func closeOffer(s *Session, arg string) Next {
 func finishedView(s *Session, _ string) (View, bool) {
 	var rows []page.Action
 	for _, p := range s.WalkResult().Places {
-		rows = append(rows, page.Action{ID: WalkForm, Arg: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Note: report.FoundNote(p)})
+		rows = append(rows, page.Action{ID: WalkForm, Arg: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Note: pages.FoundNote(p)})
 	}
 	return View{Step: AtCheck, Kind: Things, Page: titled("Finished work", "Room by room, while all is open: labels, thickness, gaps. Stop whenever you like; what you typed is kept."), Actions: append(rows,
 		page.Action{ID: Result, Word: "result", Label: "The result"},
@@ -253,5 +253,5 @@ func (s *Session) takeFound(path, text string) Next {
 	if len(wrong) > 0 {
 		return Next{Page: problems(title, "", wrong)}
 	}
-	return Next{Say: "Finished work: " + report.FoundVerdict(s.WalkResult())}
+	return Next{Say: "Finished work: " + pages.FoundVerdict(s.WalkResult())}
 }

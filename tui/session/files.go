@@ -7,8 +7,8 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/testdata/demo"
 	"battwright/tui/draw"
 )
@@ -177,16 +177,16 @@ func (s *Session) tool(width int) draw.Tool {
 	return draw.Tool{Catalog: s.Catalog(), System: s.System, ASCII: s.ASCII, Width: width}
 }
 
-func (s *Session) picturePage(p plan.Place, o report.Options, width int) page.Page {
-	d, stopped := report.PicturePage(p, o)
+func (s *Session) picturePage(p plan.Place, o pages.Options, width int) page.Page {
+	d, stopped := pages.PicturePage(p, o)
 	if stopped {
 		return d
 	}
 	return s.tool(width).Picture(d, p)
 }
 
-func (s *Session) dampPage(p plan.Place, o report.Options, width int) page.Page {
-	d, nothing := report.DampPage(p, o)
+func (s *Session) dampPage(p plan.Place, o pages.Options, width int) page.Page {
+	d, nothing := pages.DampPage(p, o)
 	if nothing {
 		return d
 	}

@@ -6,7 +6,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 )
 
 // The forms.
@@ -144,7 +144,7 @@ func walkForm(s *Session, id string) (Form, bool) {
 			if !ok {
 				return page.Page{}
 			}
-			return page.Page{Title: label + ", as found", Blocks: []page.Block{{Rows: report.FoundRows(found, s.Options())}}}
+			return page.Page{Title: label + ", as found", Blocks: []page.Block{{Rows: pages.FoundRows(found, s.Options())}}}
 		},
 	}, true
 }

@@ -8,7 +8,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 	"battwright/rules/units"
 )
 
@@ -53,12 +53,12 @@ func orderView(s *Session, _ string) (View, bool) {
 }
 
 func shoppingView(s *Session, _ string) (View, bool) {
-	return s.reading(AtOrder, blocks(func() []page.Block { return report.ShoppingBlocks(s.Order(), s.Options()) }))
+	return s.reading(AtOrder, blocks(func() []page.Block { return pages.ShoppingBlocks(s.Order(), s.Options()) }))
 }
 
 // askView is what is carried to the stores.
 func askView(s *Session, _ string) (View, bool) {
-	return s.reading(AtOrder, blocks(func() []page.Block { return report.AskBlocks(s.Order(), s.Plan, s.Options()) }),
+	return s.reading(AtOrder, blocks(func() []page.Block { return pages.AskBlocks(s.Order(), s.Plan, s.Options()) }),
 		page.Action{ID: Prices, Key: "p", Tag: "prices and labels"}, page.Action{ID: OrderExport, Key: "x", Tag: "export"})
 }
 
@@ -86,7 +86,7 @@ func cutsView(s *Session, _ string) (View, bool) {
 // cutListView is the cut list of one place; without a place, how to cut.
 func cutListView(s *Session, place string) (View, bool) {
 	v, _ := s.reading(AtOrder, blocks(func() []page.Block {
-		out := slices.DeleteFunc(report.CutBlocks(s.Order(), s.Options()), func(b page.Block) bool { return b.Place != place })
+		out := slices.DeleteFunc(pages.CutBlocks(s.Order(), s.Options()), func(b page.Block) bool { return b.Place != place })
 		if len(out) == 0 {
 			b := page.Block{Rows: []page.Row{{Tone: page.Quiet, Text: "Nothing is cut: every blanket goes in whole, or only areas are known."}}}
 			return []page.Block{b}
@@ -100,7 +100,7 @@ func cutListView(s *Session, place string) (View, bool) {
 }
 
 func cutAllView(s *Session, _ string) (View, bool) {
-	return s.reading(AtOrder, blocks(func() []page.Block { return report.CutBlocks(s.Order(), s.Options()) }))
+	return s.reading(AtOrder, blocks(func() []page.Block { return pages.CutBlocks(s.Order(), s.Options()) }))
 }
 
 // measured keeps that the sizes a place is counted by were measured. What was
@@ -135,7 +135,7 @@ func pricesView(s *Session, _ string) (View, bool) {
 		if i >= len(made.Lines) {
 			note += "; not in the order as the plan is now"
 		}
-		rows = append(rows, page.Action{ID: Quote, Arg: lineID(l), Label: report.OrderLineName(l, s.System), Note: note})
+		rows = append(rows, page.Action{ID: Quote, Arg: lineID(l), Label: pages.OrderLineName(l, s.System), Note: note})
 	}
 	if len(rows) == 0 {
 		rows = append(rows, page.Action{ID: Order, Label: "Nothing is ordered yet"})
@@ -287,6 +287,6 @@ func writeOrder(s *Session, arg string) Next {
 	_, _ = fmt.Sscan(arg, &at)
 	f := OrderFormats[at]
 	return written("Export the order", f.What+"."+f.Ext, "."+f.Ext, func() (string, error) {
-		return report.OrderFile(s.Order(), s.Plan, f.What, f.Ext, s.Options())
+		return pages.OrderFile(s.Order(), s.Plan, f.What, f.Ext, s.Options())
 	})
 }

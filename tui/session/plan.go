@@ -7,8 +7,8 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 )
 
 // What can be done with the places and with the plan.
@@ -31,7 +31,7 @@ const (
 	Why        page.ActionID = "why"
 	Picture    page.ActionID = "picture"
 	Damp       page.ActionID = "damp"
-	How        page.ActionID = report.ActHow
+	How        page.ActionID = pages.ActHow
 	Change     page.ActionID = "change"
 	NextPlace  page.ActionID = "next place"
 	LastPlace  page.ActionID = "last place"
@@ -44,11 +44,11 @@ const (
 func init() {
 	add(map[page.ActionID]maker{
 		Places: placesView, AddPlace: addView, NotCovered: notCoveredView, Look: lookView, Compare: compareView, Minds: mindsView, Plans: plansView, Place: placeView,
-		Why:     ofPlace(func(_ *Session, p plan.Place, o report.Options, _ int) page.Page { return report.WhyPage(p, o) }),
-		How:     ofPlace(func(_ *Session, p plan.Place, o report.Options, _ int) page.Page { return report.HowPage(p, o) }),
+		Why:     ofPlace(func(_ *Session, p plan.Place, o pages.Options, _ int) page.Page { return pages.WhyPage(p, o) }),
+		How:     ofPlace(func(_ *Session, p plan.Place, o pages.Options, _ int) page.Page { return pages.HowPage(p, o) }),
 		Picture: ofPlace((*Session).picturePage), Damp: ofPlace((*Session).dampPage),
-		Change: ofPlace(func(s *Session, p plan.Place, o report.Options, _ int) page.Page {
-			return report.StillOpenPage(p, s.Assess.StillOpen(s.Preferences(), p.Surface.ID), o)
+		Change: ofPlace(func(s *Session, p plan.Place, o pages.Options, _ int) page.Page {
+			return pages.StillOpenPage(p, s.Assess.StillOpen(s.Preferences(), p.Surface.ID), o)
 		}),
 		MoneyIs: moneyView, Rungs: rungsView,
 	}, map[page.ActionID]doer{
@@ -117,13 +117,13 @@ func (s *Session) SizeOf(p *house.Place) (area, known, frame string) {
 		known = "your figure"
 	}
 	if pl := s.Place(p.ID); pl != nil {
-		frame = report.FrameText(*pl, s.System)
+		frame = pages.FrameText(*pl, s.System)
 	}
 	return s.System.Area(s.Answered().NetAreaFt2(p)), known, frame
 }
 
 func notCoveredView(s *Session, _ string) (View, bool) {
-	return s.reading(AtPlaces, blocks(func() []page.Block { return []page.Block{report.NotCoveredBlock(s.Plan)} }))
+	return s.reading(AtPlaces, blocks(func() []page.Block { return []page.Block{pages.NotCoveredBlock(s.Plan)} }))
 }
 
 // onward leads from the places to what matters. Whoever wants to order is first
@@ -182,7 +182,7 @@ func propose(s *Session, _ string) Next {
 func lookView(s *Session, _ string) (View, bool) {
 	var rows []page.Action
 	for _, p := range s.Plan.Places {
-		rows = append(rows, page.Action{ID: Place, Arg: p.Surface.ID, Label: p.Surface.Label, Note: report.Glance(p, s.Options())})
+		rows = append(rows, page.Action{ID: Place, Arg: p.Surface.ID, Label: p.Surface.Label, Note: pages.Glance(p, s.Options())})
 	}
 	rows = append(rows,
 		page.Action{ID: Report, Word: "report", Note: "everything, to read here"},
@@ -192,22 +192,22 @@ func lookView(s *Session, _ string) (View, bool) {
 		page.Action{ID: Minds, Key: "w", Tag: "what would change it", Word: "what if", Note: "which priority would change the plan"},
 		findOut, export,
 		page.Action{ID: Plans, Key: "k", Tag: "saved plans", Word: "plans", Note: "saved plans: priorities and budget under a name"})
-	return View{Step: AtLook, Kind: Cursor, Move: "place", Choose: "open it", Actions: rows, Page: func(int) page.Page { return report.GlancePage(s.Plan, s.Options()) }}, true
+	return View{Step: AtLook, Kind: Cursor, Move: "place", Choose: "open it", Actions: rows, Page: func(int) page.Page { return pages.GlancePage(s.Plan, s.Options()) }}, true
 }
 
 func compareView(s *Session, _ string) (View, bool) {
-	return s.reading(AtLook, blocks(func() []page.Block { return report.LookBlocks(s.Plan, s.Options()) }))
+	return s.reading(AtLook, blocks(func() []page.Block { return pages.LookBlocks(s.Plan, s.Options()) }))
 }
 
 func mindsView(s *Session, _ string) (View, bool) {
-	return s.reading(AtLook, func(int) page.Page { return report.MindPage(s.Minds(), s.Options()) })
+	return s.reading(AtLook, func(int) page.Page { return pages.MindPage(s.Minds(), s.Options()) })
 }
 
 // plansView lists the saved plans: priorities and budget under a name.
 func plansView(s *Session, _ string) (View, bool) {
 	rows := []page.Action{{ID: KeepPlan, Word: "keep", Label: "Save the current priorities as a plan"}}
 	for _, v := range s.House.Variants {
-		rows = append(rows, page.Action{ID: UsePlan, Arg: v.Name, Label: v.Name, Note: report.VariantText(s.Plan, s.Assess.OfVariant(v), v, s.System)})
+		rows = append(rows, page.Action{ID: UsePlan, Arg: v.Name, Label: v.Name, Note: pages.VariantText(s.Plan, s.Assess.OfVariant(v), v, s.System)})
 	}
 	intro := "A saved plan keeps priorities and budget under a name, in your house file. Choosing one puts its priorities and its budget in place."
 	return View{Step: AtLook, Kind: Things, Page: titled("Saved plans", intro), Actions: rows}, true
@@ -221,7 +221,7 @@ func keepPlan(s *Session, _ string) Next {
 		case s.House.Variant(name) == nil && len(s.House.Variants) >= house.MaxVariants:
 			return Next{}, fmt.Sprintf("A house can have at most %d saved plans.", house.MaxVariants)
 		}
-		s.Answered().KeepVariant(name, report.Kept(s.Plan))
+		s.Answered().KeepVariant(name, pages.Kept(s.Plan))
 		s.Edits++
 		s.Saved, s.Changed = false, ""
 		return Next{Say: "Kept as " + name}, ""
@@ -239,12 +239,12 @@ func usePlan(s *Session, name string) Next {
 	s.House.Answers = v.Over(s.House).Answers
 	s.EditedHouse()
 	n := Go(AtLook)
-	n.Say = report.BudgetChange(before, s.Preferences(), s.System)
+	n.Say = pages.BudgetChange(before, s.Preferences(), s.System)
 	return n
 }
 
 // ofPlace is a view that is read about one place.
-func ofPlace(made func(s *Session, p plan.Place, o report.Options, width int) page.Page) maker {
+func ofPlace(made func(s *Session, p plan.Place, o pages.Options, width int) page.Page) maker {
 	return func(s *Session, id string) (View, bool) {
 		p := s.Place(id)
 		if p == nil {
@@ -277,7 +277,7 @@ func placeView(s *Session, id string) (View, bool) {
 	for i := range rows {
 		rows[i].Arg = id
 	}
-	return View{Step: AtLook, Actions: rows, Page: func(int) page.Page { return report.ResultPage(s.Plan, *p, s.Options()) }}, true
+	return View{Step: AtLook, Actions: rows, Page: func(int) page.Page { return pages.ResultPage(s.Plan, *p, s.Options()) }}, true
 }
 
 // beside is the place before or after another, round and round.
@@ -293,7 +293,7 @@ func (s *Session) beside(id string, by int) Next {
 // moneyView says what the plan costs, under the questions about money and after
 // them.
 func moneyView(s *Session, _ string) (View, bool) {
-	return View{Step: AtMoney, Page: func(int) page.Page { return report.MoneyPage(s.Plan, s.Options()) }, Actions: []page.Action{
+	return View{Step: AtMoney, Page: func(int) page.Page { return pages.MoneyPage(s.Plan, s.Options()) }, Actions: []page.Action{
 		{ID: StepTo, Arg: StepNames[AtOrder], Word: "next", Note: "on to what would be bought"},
 		{ID: Ladder, Key: "l ctrl+l", Tag: "what the next dollars buy", Word: "ladder"},
 		{ID: Export, Word: "export", Note: export.Note},
@@ -340,14 +340,14 @@ func rungsView(s *Session, _ string) (View, bool) {
 		}
 		var changes []string
 		for _, c := range r.Changes {
-			changes = append(changes, c.Label+": "+report.SwapText(c.From, c.To, s.System))
+			changes = append(changes, c.Label+": "+pages.SwapText(c.From, c.To, s.System))
 		}
 		rows = append(rows, page.Action{ID: TakeRung, Arg: fmt.Sprint(i), Label: label, Note: strings.Join(changes, "\n")})
 	}
 	return View{
 		Step: AtMoney, Kind: Cursor, Move: "more or less money", Choose: "make it the plan", Cursor: x.cursor, Actions: rows,
 		Page: func(int) page.Page {
-			return report.LadderPage(s.Plan, x.rungs, x.on, x.failed, s.stakes(), s.Options())
+			return pages.LadderPage(s.Plan, x.rungs, x.on, x.failed, s.stakes(), s.Options())
 		},
 	}, true
 }

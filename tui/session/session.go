@@ -10,8 +10,8 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/order"
+	"battwright/rules/pages"
 	"battwright/rules/plan"
-	"battwright/rules/report"
 	"battwright/rules/units"
 )
 
@@ -154,8 +154,8 @@ func (s *Session) Preferences() plan.Preferences { return plan.PreferencesOf(s.A
 func (s *Session) weigh() { s.Plan = s.Assess.Weigh(s.Preferences()) }
 
 // Options are those of every page.
-func (s *Session) Options() report.Options {
-	return report.Options{Catalog: s.Catalog(), System: s.System}
+func (s *Session) Options() pages.Options {
+	return pages.Options{Catalog: s.Catalog(), System: s.System}
 }
 
 // Answer stores one answer and works out what follows, false when it is the
@@ -186,7 +186,7 @@ func (s *Session) Edited(what plan.Reach, placeID string) {
 	s.Edits++
 	s.Saved, s.Changed = false, ""
 	if len(s.Plan.Places)+len(before.Places) > 0 {
-		s.Changed = report.ChangeText(plan.Changes(before, s.Plan), s.System)
+		s.Changed = pages.ChangeText(plan.Changes(before, s.Plan), s.System)
 	}
 }
 

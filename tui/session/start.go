@@ -7,7 +7,7 @@ import (
 
 	"battwright/rules/house"
 	"battwright/rules/page"
-	"battwright/rules/report"
+	"battwright/rules/pages"
 )
 
 // What can be done to begin, and what is everywhere.
@@ -71,7 +71,7 @@ func startView(s *Session, _ string) (View, bool) {
 
 // StageLine is how far a house is.
 func (s *Session) StageLine() string {
-	return fmt.Sprintf("It is %s. %d places; %s.", report.StageText(s.Plan.Stage), len(s.Plan.Places), report.OpenAnswers(s.Plan))
+	return fmt.Sprintf("It is %s. %d places; %s.", pages.StageText(s.Plan.Stage), len(s.Plan.Places), pages.OpenAnswers(s.Plan))
 }
 
 func keptView(s *Session, path string) (View, bool) {
@@ -114,13 +114,13 @@ func exportView(*Session, string) (View, bool) {
 }
 
 func writePlan(s *Session, ext string) Next {
-	n := written("Export", "my-house."+ext, "."+ext, func() (string, error) { return report.PlanFile(s.Plan, s.Order(), ext, s.Options()) })
+	n := written("Export", "my-house."+ext, "."+ext, func() (string, error) { return pages.PlanFile(s.Plan, s.Order(), ext, s.Options()) })
 	n.Prompt.Written = func(path string) Next { return Next{Say: Written(path), Close: 1} }
 	return n
 }
 
 func reportView(s *Session, _ string) (View, bool) {
-	return s.reading(AtOrder, func(int) page.Page { return report.PlanPage(s.Plan, s.Options()) })
+	return s.reading(AtOrder, func(int) page.Page { return pages.PlanPage(s.Plan, s.Options()) })
 }
 
 // findOutView is the list of what to find out, most plan-changing first.
@@ -132,7 +132,7 @@ func findOutView(s *Session, _ string) (View, bool) {
 		}
 		p := s.Plan
 		p.NearClimate = tried.Near
-		return report.FindOutPage(p, tried.Found, s.Options())
+		return pages.FindOutPage(p, tried.Found, s.Options())
 	}}, true
 }
 
@@ -325,7 +325,7 @@ func (s *Session) WordPage(term string) page.Page {
 	if term == "" {
 		return page.Page{Blocks: []page.Block{{Rows: []page.Row{{Tone: page.Quiet, Text: strings.Join(s.Catalog().Terms(), ", ")}}}}}
 	}
-	found, near := report.TermBlocks(s.Catalog(), term, s.System)
+	found, near := pages.TermBlocks(s.Catalog(), term, s.System)
 	d := page.Page{Blocks: found}
 	switch {
 	case len(found) > 0:

@@ -1,0 +1,66 @@
+package pages_test
+
+import (
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/pages"
+	"battwright/rules/plan"
+	"battwright/rules/units"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+// Whatever answers a house has, each caution of severity 3 and more stands on
+// every paper somebody takes along: in full, or in its sentence behind MIND.
+func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
+	rng, said := rand.New(rand.NewPCG(15, 3)), map[string]int{}
+	missing := func(name, rule string, p plan.Place, text, want string) {
+		if !strings.Contains(text, want) {
+			t.Errorf("%s: %s, choice %v, stopped %v, idle %v", name, rule, p.Choice != nil, p.Stopped(), p.Target.Idle)
+		}
+	}
+	for range 120 {
+		a := fixture.RandomHouse(t, rng)
+		j := planned.Job(a)
+		all := papers(t, a)
+		all["plan"], all["offers"] = planned.Printed(t, j.Plan), bid(t, j, "version = 1\nfrom = \"Invented bidder\"\n")["text"]
+		b, err := pages.JSON(j.Plan, planned.Options(t), false)
+		require.NoError(t, err)
+		all["plan json"] = string(b)
+		for name := range all {
+			all[name] = spaced(strings.ReplaceAll(all[name], `\"`, `"`))
+		}
+		for _, p := range j.Plan.Places {
+			minds := p.Minds(units.US)
+			for _, h := range p.Safety {
+				e := h.Rule.Effect
+				if e.Severity < 3 {
+					continue
+				}
+				said[h.Rule.ID]++
+				full, short := spaced(j.Catalog().Caution(h, units.US)), units.Prose(e.Mind).In(units.US)
+				for name, text := range all {
+					if p.Choice == nil && name == "offers" || p.Target.Idle && !p.Stopped() && (name == "form" || name == "inspect template") {
+						continue // nothing is offered there, or done
+					}
+					if h.AsksFirst() || e.Stops || e.SettleFirst || strings.HasPrefix(name, "plan") {
+						missing(name, h.Rule.ID, p, text, full)
+						continue
+					}
+					require.Contains(t, minds, short, h.Rule.ID)
+					missing(name, h.Rule.ID, p, text, spaced(p.MindText(units.US)))
+				}
+			}
+		}
+	}
+	for _, r := range fixture.Catalog(t).Book().Rules() {
+		if e := r.Effect; e.Severity >= 3 && !e.Stops && !e.AsksFirst && !e.SettleFirst {
+			require.NotEmpty(t, e.Mind, "%s has no sentence for papers", r.ID)
+		}
+	}
+	require.Greater(t, len(said), 25, "most cautions came up")
+}

@@ -1,0 +1,102 @@
+package pages_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/inspect"
+	"battwright/rules/page"
+	"battwright/rules/pages"
+	"battwright/rules/print"
+	"battwright/testdata/demo"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+func checkedJob(t testing.TB, places ...string) inspect.Job {
+	t.Helper()
+	return planned.Job(fixture.OfPlaces(t, "state = \"VT\"\ncounty = \"Chittenden\"\ncode = \"irc-2021\"", places...))
+}
+
+// bid is a bid of given lines in all three forms.
+func bid(t testing.TB, j inspect.Job, text string) map[string]string {
+	t.Helper()
+	o, problems := inspect.ReadOffer(j, "offer.toml", text)
+	require.Empty(t, problems)
+	list := []inspect.OfferResult{inspect.JudgeOffer(j, o)}
+	opts := planned.Options(t)
+	b, err := pages.OffersJSON(j, list)
+	require.NoError(t, err)
+	flat := func(s string) string { return strings.Join(strings.Fields(s), " ") }
+	return map[string]string{"text": flat(print.Text(pages.OffersPage(j, list, nil, opts), opts.Width)), "markdown": flat(print.Markdown(pages.OffersPage(j, list, nil, opts))), "json": flat(string(b))}
+}
+
+const (
+	plainWall = "id = \"wall\"\nkind = \"exterior-wall\"\nlength_ft = 40\nheight_ft = 8\nframing.size = \"2x6\"\nframing.spacing_in = 16"
+	oldWired  = "id = \"wired\"\nkind = \"exterior-wall\"\nlabel = \"North side\"\nlength_ft = 40\nheight_ft = 8\nknob_and_tube = true\nframing.size = \"2x4\"\nframing.spacing_in = 16"
+	wallBid   = "[[part]]\nplace = \"wall\"\nmaterial = \"fiberglass\"\nform = \"batt\"\nr = 20\nthickness_in = 5.5\nfacing = \"kraft\"\nfacing_side = \"room\"\narea_ft2 = 320\n"
+)
+
+// A place that is stopped stands first in an offer that does not come to it, in
+// every form, and what counts on a board says whose it is.
+func TestOfferSaysWhatIsOutsideIt(t *testing.T) {
+	forms := bid(t, checkedJob(t, plainWall, oldWired), wallBid)
+	for name, text := range forms {
+		require.Contains(t, text, "North side", name)
+		require.Contains(t, text, "must not be covered while it is live", name)
+		require.Contains(t, text, "Who buys and fits the R-5 board outside the studs? It is not in this bid.", name)
+		require.NotContains(t, text, "all of it adds up", name)
+	}
+	require.Less(t, strings.Index(forms["text"], "must not be covered"), strings.Index(forms["text"], "Money"), "before everything else")
+	require.Contains(t, forms["text"], "which is not in this bid")
+	require.Contains(t, forms["json"], `"counts_on_board_not_in_bid_r": 5`)
+}
+
+// Where the plan itself finds damp, the head of the offers says so.
+func TestOfferOfADampPlaceSaysSoFirst(t *testing.T) {
+	j := planned.Job(fixture.Demo(t, demo.Default))
+	for name, text := range bid(t, j, fixture.File(t, "offers/full.toml")) {
+		if name != "json" {
+			require.Contains(t, text, "The plan says that a place gets damp (Rim", name)
+		}
+		require.Contains(t, text, "settle that first", name)
+	}
+}
+
+// The list before anything is covered has the board to look for.
+func TestCoverListNamesTheBoard(t *testing.T) {
+	found := false
+	for _, b := range pages.CoverBlocks(checkedJob(t, plainWall).Plan, planned.Options(t)) {
+		for _, r := range b.Rows {
+			found = found || r.Kind == page.Tick && strings.Contains(r.Text, "R-5 board outside the studs is there")
+		}
+	}
+	require.True(t, found)
+}
+
+// The face of every layer is in the table, not only the lowest one's.
+func TestOfferNamesTheFaceOfEachLayer(t *testing.T) {
+	layer := "[[part]]\nplace = \"attic\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\narea_ft2 = 900\nfacing = "
+	j := checkedJob(t, "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 900\nflue_through = false\nnon_ic_lights = false\nframing.size = \"2x6\"\nframing.spacing_in = 16")
+	text := bid(t, j, layer+"\"none\"\n"+layer+"\"kraft\"\nfacing_side = \"room\"\n")["text"]
+	require.Contains(t, text, "no facing and paper face")
+	require.NotContains(t, bid(t, j, layer+"\"none\"\n"+layer+"\"none\"\n")["text"], "no facing and")
+}
+
+// A chimney of unknown width is on the form, and holds the verdict of the walk.
+func TestFoundNamesTheFlueThatIsOpen(t *testing.T) {
+	j := checkedJob(t, plainWall, "id = \"flue\"\nkind = \"chimney\"\nlabel = \"Listed flue\"\nchimney = \"factory-built\"\nframing.size = \"2x6\"")
+	r := inspect.JudgeFound(j, inspect.EmptyFound(j), nil)
+	text := print.Text(pages.FoundPage(j, r, planned.Options(t)), planned.Options(t).Width)
+	require.Contains(t, text, "STOP, NOT LOOKED AT YET: Listed flue")
+	require.Contains(t, strings.Join(strings.Fields(text), " "), "KEEP THE GAP EMPTY, width not known: read the listing")
+	require.Contains(t, pages.FoundVerdict(r), "2 of which can hurt people")
+	require.Contains(t, print.Text(pages.FormPage(j), planned.Options(t).Width), "\nListed flue\n")
+	b, err := pages.FoundJSON(j, r)
+	require.NoError(t, err)
+	require.Contains(t, string(b), `"stop_points_not_seen": 2`)
+	require.NotContains(t, string(b), `"result": "pass"`, "nobody looked yet")
+	require.Contains(t, string(b), `"counts_on_unseen_board_r": 5`)
+}

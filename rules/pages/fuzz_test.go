@@ -1,0 +1,46 @@
+package pages_test
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/pages"
+	"battwright/rules/print"
+	"battwright/rules/strict"
+	"battwright/testdata/fixture/planned"
+)
+
+// Any text as the name of a house and its places leaves every form clean, of
+// its width, and readable back.
+func FuzzNamesStayNames(f *testing.F) {
+	for _, s := range nasty {
+		f.Add(s, uint8(40))
+	}
+	f.Add("", uint8(94))
+	f.Add(strings.Repeat("wide ", 60), uint8(30))
+	f.Fuzz(func(t *testing.T, name string, width uint8) {
+		o := planned.Options(t)
+		o.Width = 30 + int(width)%91
+		p := nastyPlan(t, name)
+		for form, out := range planned.Forms(t, p, o) {
+			require.True(t, utf8.ValidString(out), form)
+			for _, r := range out {
+				require.True(t, r == '\n' || r != '\t' && !strict.BadRune(r), "%s: %U", form, r)
+			}
+		}
+		for _, l := range strings.Split(print.Text(pages.PlanPage(p, o), o.Width), "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(l), o.Width)
+		}
+		table, err := pages.CSV(p, o)
+		require.NoError(t, err)
+		rows, err := csv.NewReader(strings.NewReader(table)).ReadAll()
+		require.NoError(t, err)
+		for _, r := range rows {
+			require.NotRegexp(t, `^\s*[=+\-@]`, r[0])
+		}
+	})
+}
