@@ -28,6 +28,7 @@ type Heat struct {
 	FullHeelIn   float64   // least heel at which this fiber would run full height over the walls with the lower R the code accepts, 0 when none
 	FullLabels   []float64 // of the stack that needs that heel
 	FullHeightR  float64   // lower R that serves because the blanket runs full height over the wall, 0 when not
+	FilledR      float64   // lower R that serves because the blanket fills its bay, 0 when not
 	SlopedR      float64   // lower R that serves because the slope is a small part of the ceiling, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel

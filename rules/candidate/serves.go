@@ -52,6 +52,22 @@ func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float6
 	}
 }
 
+// filledException: where the joist space is filled the code accepts less R.
+func filledException(t *Target, s Surface, c *catalog.Catalog) {
+	if t.By != "code" {
+		return
+	}
+	if r, ref, ok := c.Codes.FilledBay(s.Kind.CodeElement, t.CavityR); ok {
+		t.FilledR, t.FilledIn = r, s.Frame.RoomIn-c.Settings.GapOKIn
+		t.From = append(t.From, ref)
+	}
+}
+
+// fillsBay reports whether a stack fills its bay with the lower R of the code.
+func fillsBay(t Target, b Blankets) bool {
+	return t.FilledR > 0 && b.HeightIn >= t.FilledIn && b.counted() >= t.FilledR
+}
+
 // fullHeel is the heel in inches at which a stack runs uncrushed over the top
 // of the outside wall, with the airway above it.
 func fullHeel(s Surface, b Blankets) float64 { return StandsIn(s, b) + b.HeightIn + s.AirwayIn }
@@ -71,7 +87,7 @@ func hasFullR(t Target, b Blankets) bool {
 // enough reports whether a stack does the blanket's part of the target, by its
 // R or by an exception of the code.
 func enough(s Surface, t Target, b Blankets) bool {
-	return b.counted() >= t.CavityR || runsFull(s, t, b) || t.SlopedR > 0 && b.counted() >= t.SlopedR
+	return b.counted() >= t.CavityR || runsFull(s, t, b) || fillsBay(t, b) || t.SlopedR > 0 && b.counted() >= t.SlopedR
 }
 
 // enoughR is the R beyond which more is not asked: that of the exception where
@@ -81,6 +97,9 @@ func enoughR(s Surface, t Target, stacks []Blankets) float64 {
 		return t.SlopedR
 	}
 	for _, b := range stacks {
+		if fillsBay(t, b) {
+			return t.FilledR
+		}
 		if runsFull(s, t, b) {
 			return t.FullHeightR
 		}
@@ -95,6 +114,8 @@ func exceptions(h *Heat, s Surface, b Blankets, t Target) {
 		return
 	case runsFull(s, t, b):
 		h.FullHeightR = t.FullHeightR
+	case fillsBay(t, b):
+		h.FilledR = t.FilledR
 	default:
 		h.SlopedR = t.SlopedR
 	}

@@ -16,6 +16,8 @@ type Target struct {
 	ContinuousR float64 // board outside the studs, or foam behind below grade
 	AddR        float64 // board still to be added: never silently met
 	FullHeightR float64 // lower R the code accepts in an attic where it runs full height over the walls, 0 when none
+	FilledR     float64 // lower R the code accepts where the blanket fills the bay, FilledIn deep at least; 0 when none
+	FilledIn    float64
 	SlopedR     float64 // lower R the code accepts on this slope, a small part of the ceiling; 0 when none
 	EnoughR     float64 // R beyond which nothing more is asked of the blanket
 	Required    bool
@@ -40,6 +42,7 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 		t.AddR = max(t.AddR, climateFoam(site, c)-s.CIR)
 	}
 	slopedException(&t, s, c, maxCavityR)
+	filledException(&t, s, c)
 	t.Idle = !t.Required && t.By != "none" && s.Pin == ""
 	return t
 }

@@ -360,6 +360,17 @@ func (b *bookBuilder) checkSloped() {
 	b.figure("sloped most_ft2", r.MostFt2, 1, 1e5)
 }
 
+// FilledBay is the R that serves instead of the table's where a blanket fills the
+// space between the joists of an element; ok is false where the code knows none.
+func (c *CodeBook) FilledBay(element string, cavityR float64) (r float64, ref Ref, ok bool) {
+	for _, n := range c.notes {
+		if n.FilledR > 0 && (n.AboveR == nil || cavityR > *n.AboveR) && slices.Contains(n.Elements, element) {
+			return n.FilledR, n.Ref, true
+		}
+	}
+	return 0, Ref{}, false
+}
+
 func (b *bookBuilder) addNotes() {
 	for _, n := range b.book.notes {
 		b.ref("note", n.Ref)

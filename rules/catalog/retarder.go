@@ -227,6 +227,7 @@ type minimumRecord struct {
 }
 
 type noteRecord struct {
+	FilledR   float64     `toml:"filled_r"` // R that serves where the blanket fills its bay, 0 when none
 	Text      units.Prose `toml:"text,required"`
 	Editions  []string    `toml:"editions"` // empty: all; so with elements and zones
 	Elements  []string    `toml:"elements"`

@@ -78,7 +78,7 @@ func TestMixedFinishedWork(t *testing.T) {
 	require.Equal(t, "2027-05-01", r.Date)
 	attic := place(t, r, "attic")
 	require.Equal(t, inspect.Pass, state(t, attic, "label"))
-	require.Equal(t, inspect.Fix, state(t, attic, "thickness"), "18 1/2 in of 19 1/4 in is above nine tenths")
+	require.Equal(t, inspect.Pass, state(t, attic, "thickness"), "18 1/2 in of 19 1/4 in is above nine tenths and has the R that is asked")
 	require.Equal(t, inspect.Fix, state(t, attic, "eaves"))
 	require.Equal(t, heat.GradeII, attic.Grade)
 	street := place(t, r, "street-wall")

@@ -107,7 +107,7 @@ func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 		p.find(Finding{
 			ID: "squeezed", Level: level, Line: line, Ref: catalog.Ref{Source: "squeezed-label", Known: catalog.Standard},
 			Text: tooThickText(p.Plan, l, j.System),
-			Ask:  askIf(level, fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Plan.Surface.Label, j.System.Inches(l.RoomIn))),
+			Ask:  askIf(level, roomAsk(p.Plan, l, j.System)),
 		})
 	}
 	f := p.Plan.Surface.Frame
@@ -120,8 +120,20 @@ func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 	}
 }
 
+// roomAsk asks for a blanket that has its R in the room there is; where none may
+// lie, that the line goes.
+func roomAsk(p plan.Place, l candidate.Layer, s units.System) string {
+	if byChimney(p) && !planned(p) {
+		return p.Surface.Label + ": Nothing goes in there as the plan stands. Will you take this line out?"
+	}
+	return fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Surface.Label, s.Inches(l.RoomIn))
+}
+
 // short compares with the target and with the plan.
 func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
+	if byChimney(p.Plan) && !planned(p.Plan) {
+		return // no R is wanted where nothing may lie
+	}
 	if p.Plan.Target.Required && a.Heat.ShortByR > 0 {
 		level := Wrong
 		if planned(p.Plan) && p.Plan.Choice.Heat.ShortByR >= a.Heat.ShortByR {

@@ -307,10 +307,24 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 	switch {
 	case m.ThinnestIn < limits.ThicknessReject*m.PlannedIn:
 		return Reject, text
-	case m.ThinnestIn < m.PlannedIn-tape:
+	case m.ThinnestIn < m.PlannedIn-tape && p.lessR():
 		return Fix, text
+	case m.ThinnestIn < m.PlannedIn-tape:
+		return Pass, text + "; as thin as that it still has the R that is asked"
 	}
 	return Pass, text
+}
+
+// lessR reports whether the blankets as found have less R than is asked, or, where
+// nothing is asked, than was agreed.
+func (p FoundPlace) lessR() bool {
+	switch {
+	case p.Got == nil:
+		return true
+	case p.Plan.Target.Required && p.Plan.Choice.Heat.ShortByR <= 0:
+		return p.Got.Heat.ShortByR > 0
+	}
+	return p.Got.CavityR < p.Plan.Choice.CavityR-0.5
 }
 
 // tape is what a tape measure tells, in inches.
@@ -379,6 +393,9 @@ func (p FoundPlace) squeezed(j Job) (State, string) {
 	got, _ := GradeOf(c.Acceptance().Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
 	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
 	text := fmt.Sprintf("%s of the area", percent(m.Fit.Squeezed))
+	if m.Fit.Squeezed > 0 && p.Answers["squeezed_to_in"].State != house.Given {
+		return NotSeen, text + "; how thick it is there was not measured, and half is taken"
+	}
 	if m.Fit.Squeezed > 0 {
 		text += fmt.Sprintf(", %s left there: %s, the plan counts on %s", units.US.Percent(m.Fit.DepthLeft), gradeName(c, got), gradeName(c, agreed))
 	}

@@ -92,15 +92,28 @@ func (s sizes) frame() (depthIn, spacingIn float64) {
 	return s.place.Surface.Frame.DepthIn, s.place.Surface.Frame.SpacingIn
 }
 
+// story is how high one story of a wall is, and how many stand on each other: a wall
+// too high for one length of studs, in a house of several stories, has a floor
+// between.
+func (s sizes) story() (highFt float64, stories int) {
+	const oneStud = 12 // ft, the longest story that is taken as one
+	highFt, stories = s.num("height_ft"), int(s.m.a.Num(house.Shape, nil, "stories"))
+	if highFt <= oneStud || stories < 2 || s.said("stud_in") {
+		return highFt, 1
+	}
+	return highFt / float64(stories), stories
+}
+
 func (s sizes) walls() (count, error) {
 	var c count
-	stud, height, note := s.studOf(s.num("height_ft"))
-	c.studIn, c.pieceIn, c.highIn = stud, stud, s.num("height_ft")*units.InchPerFoot
+	high, stories := s.story()
+	stud, height, note := s.studOf(high)
+	c.studIn, c.pieceIn, c.highIn = stud, stud, high*units.InchPerFoot
 	heightKey := "height_ft"
 	if s.said("stud_in") {
 		heightKey = "stud_in"
 	}
-	lengths := s.m.a.LengthsFt(s.p)
+	lengths := slices.Repeat(s.m.a.LengthsFt(s.p), stories)
 	openings := house.OpeningsOf(s.p)
 	for _, l := range lengths {
 		c.lengthF += l
@@ -109,12 +122,15 @@ func (s sizes) walls() (count, error) {
 	case len(lengths) == 0:
 		return s.byModule(c, "only its area is known: type the length of each straight piece for a count bay by bay", "area_ft2", "openings_ft2", heightKey), nil
 	case !s.said("openings") && s.num("openings_ft2") > 0:
-		if gross := c.lengthF * s.num("height_ft"); s.num("openings_ft2") > gross {
+		if gross := c.lengthF * high; s.num("openings_ft2") > gross {
 			return c, fmt.Errorf("%w: openings %.0f ft2, wall %.0f ft2", takeoff.ErrOpenings, s.num("openings_ft2"), gross)
 		}
 		return s.byModule(c, "the windows and doors are known by their area only: type the size of each for a count bay by bay", s.lengthKey(), "openings_ft2", heightKey), nil
 	}
 	c.note("%s", note)
+	if stories > 1 {
+		c.note("%d stories of %s, each with studs of its own; type each story as a place where they differ", stories, s.m.a.System.Feet(high))
+	}
 	depth, spacing := s.frame()
 	w := takeoff.Wall{LengthsIn: takeoff.FeetIn(lengths...), HeightIn: height, StudHeightIn: stud, DepthIn: depth, SpacingIn: spacing}
 	for _, o := range openings {
@@ -128,7 +144,7 @@ func (s sizes) walls() (count, error) {
 	if len(openings) > 0 {
 		c.note("where the windows stand is not asked: they are taken as spread evenly, with two studs on each side; measure each narrow space before you cut for it")
 	}
-	s.differs(&c, c.lengthF*s.num("height_ft"))
+	s.differs(&c, c.lengthF*high)
 	return c.ofWall(w)
 }
 

@@ -376,12 +376,15 @@ func (m *maker) sealant(s sizes, c count) Extra {
 func (m *maker) heat(s sizes) []Extra {
 	var out []Extra
 	if s.place.Surface.Kind.BesideChimney {
-		note := "by the mason or installer; never foam or usual sealant near a chimney"
+		note, name := "by the mason or installer; never foam or usual sealant near a chimney", "fire stop at each floor: sheet metal at brick, for a listed pipe what its listing names"
+		if brick, known := m.a.Masonry(s.p); known {
+			name = map[bool]string{true: "sheet metal and heat-proof sealant at each floor", false: "fire stop that the listing of the pipe names, at each floor"}[brick]
+		}
 		if wait := needOf(s.place, "fill-cleared"); wait != "" {
 			note += ". WAIT: " + wait
 		}
 		return []Extra{{
-			ID: "firestop", Name: "sheet metal and heat-proof sealant at each floor", Unit: "each", Qty: max(1, s.num("floors")) + 1, Quote: true, Note: note,
+			ID: "firestop", Name: name, Unit: "each", Qty: max(1, s.num("floors")) + 1, Quote: true, Note: note,
 		}}
 	}
 	if v := m.a.Value(house.PlaceScope, s.p, "flue_through"); v.Source == house.FromUnknown || v.Answer.Bool {

@@ -184,6 +184,8 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 		return p.Target.Text + ": the board alone would do it, the blanket comes on top"
 	case e.Heat.FullHeightR > 0:
 		return fmt.Sprintf("%s: %s at full height over the walls serves", p.Target.Text, s.R(e.Heat.FullHeightR))
+	case e.Heat.FilledR > 0:
+		return fmt.Sprintf("%s: the blanket fills the joist space, and with at least %s that serves; as recalled, so ask the building office", p.Target.Text, s.R(e.Heat.FilledR))
 	case e.Heat.SlopedR > 0:
 		return fmt.Sprintf("%s: %s serves here, because the slopes are %s of %s of ceiling, within the code's exception; as recalled, so ask the building office", p.Target.Text, s.R(e.Heat.SlopedR), s.Area(p.Surface.Ceilings.SlopesFt2), s.Area(p.Surface.Ceilings.AllFt2))
 	case e.Heat.MeetsTarget && p.Target.ContinuousR == 0 && p.Target.AddR > 0:

@@ -396,3 +396,76 @@ func TestWhatWasTypedTwiceIsCompared(t *testing.T) {
 		}
 	}
 }
+
+// A wall of two stories stands on two rows of studs, not on one of 18 ft.
+func TestStoriesAreCutApart(t *testing.T) {
+	const house = "version = 1\nold = false\nstage = \"framed\"\n[site]\nzone = \"5B\"\n[shape]\nstories = 2\nwall_height_ft = 9\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\nframing.size = \"2x6\"\nframing.spacing_in = 16\nopenings = []\n"
+	of := func(text string) order.Place {
+		a := fixture.Read(t, house+text)
+		return order.Make(planned.Job(a).Plan, a).Places[0]
+	}
+	whole, apart := of("lengths_ft = [44, 28, 44, 28]\n"), of("lengths_ft = [44, 28, 44, 28, 44, 28, 44, 28]\nheight_ft = 9\n")
+	require.Equal(t, apart.Layers[0].Stock, whole.Layers[0].Stock)
+	require.Equal(t, apart.Layers[0].LengthIn, whole.Layers[0].LengthIn)
+	for _, b := range whole.Bays {
+		require.Less(t, b.HeightIn, 108.0)
+	}
+	require.Contains(t, strings.Join(whole.Notes, " "), "2 stories of 9 ft")
+}
+
+// A joist space that is filled with R-19 or more serves for the R of the table
+// (a side rule of the code, from memory), and a bid of it is not short.
+func TestAFilledJoistSpaceServes(t *testing.T) {
+	const floor = "version = 1\nold = false\n[site]\nzone = \"7\"\ncode = \"irc-2021\"\n[[place]]\nid = \"f\"\nlabel = \"Floor\"\nkind = \"crawl-space\"\nvented = true\ndampness = \"dry\"\nground_cover = true\narea_ft2 = 768\n"
+	shallow := planned.Job(fixture.Read(t, floor+"framing.size = \"2x8\"\n"))
+	p := shallow.Plan.Places[0]
+	require.True(t, p.Choice.Heat.MeetsTarget)
+	require.GreaterOrEqual(t, p.Choice.CavityR, 19.0)
+	require.Equal(t, 19.0, p.Choice.Heat.FilledR)
+	require.Contains(t, spaced(planned.Printed(t, shallow.Plan)), "the blanket fills the joist space")
+	require.NotContains(t, bid(t, shallow, "version = 1\n[[part]]\nplace = \"f\"\nmaterial = \"mineral-wool\"\nr = 30\nthickness_in = 7.25\nfacing = \"none\"\n")["text"], "short by")
+	thin := bid(t, shallow, "version = 1\n[[part]]\nplace = \"f\"\nmaterial = \"fiberglass\"\nr = 19\nthickness_in = 5.5\nfacing = \"none\"\n")["text"]
+	require.Contains(t, thin, "short by", "5 1/2 in leave 1 3/4 in of air in 7 1/4 in")
+	none := planned.Job(fixture.Read(t, floor+"framing.size = \"2x4\"\n")).Plan.Places[0]
+	require.False(t, none.Choice != nil && none.Choice.Heat.MeetsTarget, "3 1/2 in do not hold R-19")
+}
+
+// What nobody measured decides no grade, and an occasional tiny gap is grade I as
+// the standard says.
+func TestGradesGoByWhatWasMeasured(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"4A\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\narea_ft2 = 1282\nframing.size = \"2x4\"\nci_r = 5\nlabor = \"installer-checked\"\n"))
+	state := func(answers, id string) inspect.State {
+		for _, x := range found(t, j, "version = 1\n[[place]]\nid = \"w\"\n"+answers).Places[0].Points {
+			if x.Point.ID == id {
+				return x.State
+			}
+		}
+		return inspect.NotSeen
+	}
+	require.Equal(t, inspect.NotSeen, state("squeezed_pct = 1\n", "squeezed"))
+	require.Equal(t, inspect.Pass, state("squeezed_pct = 1\nsqueezed_to_in = 3\n", "squeezed"))
+	require.Equal(t, inspect.Pass, state("gaps = \"12 x 1/4\"\nlooked_ft2 = 1282\n", "voids"))
+	require.Equal(t, inspect.Fix, state("gaps = \"93 x 1\"\nlooked_ft2 = 400\n", "voids"))
+}
+
+// No bidder is asked to fill a bay that stays empty.
+func TestNobodyIsAskedToFillWhatStaysEmpty(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nid = \"c\"\nlabel = \"Brick\"\nkind = \"chimney\"\nchimney = \"masonry-in-wall\"\nframing.size = \"2x4\"\ngap_in = 2\nwidth_in = 24\n"))
+	if j.Plan.Places[0].Choice != nil {
+		t.Skip("something may go in there")
+	}
+	text := bid(t, j, "version = 1\n[[part]]\nplace = \"c\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\nfacing = \"none\"\n")["text"]
+	require.NotContains(t, text, "What would reach the R")
+	require.NotContains(t, text, "Which blanket has its full R")
+}
+
+// At brick the gap is closed with sheet metal, at a listed pipe with what its listing
+// names, on order and sheet alike.
+func TestTheFireStopIsThatOfTheChimney(t *testing.T) {
+	for kind, brick := range map[string]bool{"masonry-inside": true, "factory-built": false} {
+		all := papers(t, fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nkind = \"chimney\"\nchimney = \""+kind+"\"\nclearance_in = 2\ngap_in = 2\nframing.size = \"2x8\"\n"))
+		require.Equal(t, brick, contains(spaced(all["order"]), "sheet metal and heat-proof sealant"), kind)
+		require.Equal(t, !brick, contains(spaced(all["order"]), "fire stop that the listing of the pipe names"), kind)
+		require.Contains(t, all["inspect template"], "see.fireblocks", kind)
+	}
+}
