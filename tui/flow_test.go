@@ -95,6 +95,8 @@ func TestWrongAnswerLetsGo(t *testing.T) {
 	require.Contains(t, p.view(), "a number of feet from 6 to 500")
 	p.press("tab")
 	require.Contains(t, p.view(), "not kept")
+	p.press("ctrl+g")
+	require.Contains(t, p.view(), "Not kept: \"4000\"")
 	p.toStart()
 	require.Contains(t, p.view(), "Which blanket insulation goes where")
 }
@@ -261,4 +263,23 @@ func TestKeptAnswersBesideAFile(t *testing.T) {
 	require.Contains(t, again.view(), "kept in replaced.toml")
 	require.True(t, again.store.Kept, "looking drops nothing")
 	require.Contains(t, again.store.Files["replaced.toml"], "cost = 0")
+}
+
+// What was typed and cannot be taken does not go without a word, by whatever key a
+// form is left.
+func TestWhatCannotBeTakenIsSaid(t *testing.T) {
+	for _, leave := range []string{"ctrl+n", "esc", "ctrl+g"} {
+		p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
+		p.press("g", "2")
+		for range 7 {
+			p.press("down")
+		}
+		p.press("e").ask("place.gap_in").press("ctrl+u").typed("1 inhc").press(leave)
+		require.Contains(t, p.view(), "Not kept: \"1 inhc\"", leave)
+		require.IsType(t, &form{}, p.m.top(), leave)
+		p.press(leave)
+		require.NotSame(t, p.m.top(), (*form)(nil))
+		_, still := p.m.top().(*form)
+		require.False(t, still, "%s leaves it the second time", leave)
+	}
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -20,6 +21,7 @@ type form struct {
 	fields []field
 	active int
 	help   bool
+	leaves string // key that was held once because something typed could not be taken
 }
 
 func newForm(f session.Form, s *state) *form {
@@ -121,13 +123,35 @@ func (f *form) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 			f.move(-1)
 			return f, nil
 		}
-		x.settle(f.on)
+		if f.holds(k.String(), s) {
+			return f, nil
+		}
 		return f, send(backMsg{})
 	case key.Matches(k, keys.Next):
-		x.settle(f.on)
+		if f.holds(k.String(), s) {
+			return f, nil
+		}
 		return f, s.done(f.Then, f)
 	}
 	return f, nil
+}
+
+// holds keeps the form open at what was typed and cannot be taken: an answer about
+// safety must not go without a word. The same key again leaves it, and says so.
+func (f *form) holds(k string, s *state) bool {
+	f.settle(s)
+	at := slices.IndexFunc(f.fields, func(x field) bool { return x.textual() && x.typed })
+	switch {
+	case at < 0:
+		f.leaves = ""
+		return false
+	case f.leaves == k:
+		s.notice = "Not kept: \"" + f.fields[at].input.Value() + "\"."
+		return false
+	}
+	f.leaves = k
+	s.notice = "Not kept: \"" + f.fields[at].input.Value() + "\" (" + f.fields[at].q.Prompt.In(s.System) + "). Mend it, or " + k + " again leaves it out."
+	return true
 }
 
 func (f *form) forward(s *state) (screen, tea.Cmd) {

@@ -148,6 +148,9 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 	if x, ok := top.(settler); ok && key.Matches(msg, keys.Quit, keys.GoTo) {
 		x.settle(m.s)
+		if f, ok := top.(*form); ok && f.holds(msg.String(), m.s) {
+			return m, nil, true
+		}
 	}
 	switch {
 	case key.Matches(msg, keys.Quit):

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -165,12 +166,13 @@ func (s *store) aside(text string) string {
 }
 
 // find looks for answers to offer: those of the file worked on first, then
-// those in the slot held, then any that no running program holds. The slot it
-// finds is held from then on. Where nothing can be locked it only reads.
+// those in the slot held, then any that no running program holds, the newest
+// first. The slot it finds is held from then on. Where nothing can be locked it only reads.
 func (s *store) find() (text, path string, ok bool) {
 	type candidate struct {
 		n     slot
 		order int
+		kept  time.Time
 	}
 	var found []candidate
 	for n := slot(1); n <= mostSlots; n++ {
@@ -178,7 +180,10 @@ func (s *store) find() (text, path string, ok bool) {
 		if !ok {
 			continue
 		}
-		c := candidate{n, 0}
+		c := candidate{n: n}
+		if info, err := os.Lstat(s.file(n)); err == nil {
+			c.kept = info.ModTime()
+		}
 		if s.path != "" && path == s.path {
 			c.order -= 2
 		}
@@ -187,7 +192,7 @@ func (s *store) find() (text, path string, ok bool) {
 		}
 		found = append(found, c)
 	}
-	slices.SortStableFunc(found, func(a, b candidate) int { return a.order - b.order })
+	slices.SortStableFunc(found, func(a, b candidate) int { return cmp.Or(a.order-b.order, b.kept.Compare(a.kept)) })
 	for _, c := range found {
 		if held, err := s.hold(c.n); held || err != nil {
 			text, path, ok := s.read(c.n)

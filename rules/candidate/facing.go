@@ -36,6 +36,8 @@ type Facing struct {
 // not there.
 func (f Facing) Retarder() string {
 	switch {
+	case f.Sheet == "polyethylene": // tighter than any face
+		return f.Sheet
 	case f.OnBlanket != "none" && !f.Turned:
 		return f.OnBlanket
 	case f.Sheet != "":

@@ -22,7 +22,6 @@ type Site struct {
 	Letter     string
 	Marine     bool
 	Edition    string
-	Provision  bool // the edition's figures are not yet checked
 	HasClimate bool
 	Climate    catalog.Climate
 	ClimateWhy string
@@ -47,10 +46,7 @@ func (s Site) EditionText() string {
 	if s.edition.Title == "" {
 		return s.Edition
 	}
-	if s.Provision {
-		return s.edition.Title + " (figures not yet checked)"
-	}
-	return s.edition.Title
+	return s.edition.Name()
 }
 
 // ResolveSite works out zone and climate from the answers.
@@ -60,7 +56,6 @@ func ResolveSite(a house.Answered) Site {
 	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price"), Dehumid: map[string]bool{}}
 	s.FillAbove = fillAbove(a)
 	s.edition, _ = c.Codes.Edition(s.Edition)
-	s.Provision = s.edition.Provisional
 	for i := range a.House.Places {
 		p := &a.House.Places[i]
 		s.Dehumid[p.ID] = a.Bool(house.PlaceScope, p, "dehumidifier")

@@ -1,6 +1,10 @@
 package catalog
 
-import "slices"
+import (
+	"slices"
+
+	"battwright/rules"
+)
 
 var (
 	pointResults = []string{ResultFix, ResultReject, ResultGrade, ResultStop}
@@ -41,6 +45,8 @@ func (k *checker) points() {
 		k.kindNames(what, p.Kinds)
 		k.dangerName(what, p.Danger)
 		k.ruleName(what, p.Rule)
+		k.needName(what, p.Needs)
+		k.factName(what, p.SettledBy)
 		if !slices.Contains(pointResults, p.Result) {
 			k.bad("%s: result %q; want one of %v", what, p.Result, pointResults)
 		}
@@ -88,6 +94,29 @@ func (k *checker) ruleName(what, rule string) {
 	}
 }
 
+// needName holds a need that is named to the rules that ask for it: nobody would miss
+// a point or a note that never comes up.
+func (k *checker) needName(what, need string) {
+	book, err := k.c.book()
+	if need == "" || err != nil {
+		return
+	}
+	if !slices.ContainsFunc(book.Rules(), func(r *rules.Rule) bool { return r.Effect.Need == need }) {
+		k.bad("%s: needs %q, which no rule asks for", what, need)
+	}
+}
+
+// factName holds what settles a point or a note to the facts.
+func (k *checker) factName(what, fact string) {
+	book, err := k.c.book()
+	if fact == "" || err != nil {
+		return
+	}
+	if !slices.ContainsFunc(book.Facts(), func(f rules.Fact) bool { return f.Name == fact }) {
+		k.bad("%s: settled_by %q is no fact of facts.toml", what, fact)
+	}
+}
+
 func (k *checker) handover() {
 	a := k.c.Acceptance()
 	for _, c := range a.Contract {
@@ -115,6 +144,8 @@ func (k *checker) handover() {
 			k.oneOf(what, "pages", p, Persons)
 		}
 		k.ruleName(what, n.Rule)
+		k.needName(what, n.Needs)
+		k.factName(what, n.SettledBy)
 		for _, m := range n.Materials {
 			if _, ok := k.c.Material(m); !ok {
 				k.bad("%s: material %q is not listed", what, m)

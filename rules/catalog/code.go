@@ -126,6 +126,14 @@ type Edition struct {
 	Provisional bool   `toml:"provisional"`     // figures recalled, not checked against print
 }
 
+// Name is the years of an edition, with what is not checked of it.
+func (e Edition) Name() string {
+	if e.Provisional {
+		return e.Title + " (figures not yet checked)"
+	}
+	return e.Title
+}
+
 // Zones are the climate zones of one spot by the two county zonings.
 type Zones struct {
 	Zone2021    string `toml:"zone_2021,required"`

@@ -14,7 +14,7 @@ import (
 // FactRecord declares a fact that rules may ask about.
 type FactRecord struct {
 	rules.Fact
-	ValuesOf string `toml:"values_of"` // place or material: its values are the ids of these records
+	ValuesOf string `toml:"values_of"` // place, material or edition: its values are the ids of these records
 	from     origin
 }
 
@@ -78,6 +78,9 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 	var out strict.Problems
 	facts := make([]rules.Fact, len(r.Facts))
 	now := valuesOf(c.Kinds, c.Materials)
+	if c.Codes != nil {
+		now["edition"] = ids(c.Codes.Editions, func(e Edition) string { return e.ID })
+	}
 	for i, f := range r.Facts {
 		facts[i] = f.Fact
 		if f.ValuesOf == "" {
@@ -90,7 +93,7 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 			}
 		}
 		if now[f.ValuesOf] == nil {
-			out = append(out, f.from.problem("fact", []any{"values_of"}, fmt.Sprintf("%q", f.ValuesOf), "place or material"))
+			out = append(out, f.from.problem("fact", []any{"values_of"}, fmt.Sprintf("%q", f.ValuesOf), "place, material or edition"))
 		}
 	}
 	list := make([]rules.Rule, len(r.Rules))

@@ -81,7 +81,7 @@ func siteQuestions(c *catalog.Catalog) []Question {
 		{
 			Scope: Site, Key: "code", Kind: Choice, DontKnow: true, Prompt: "Which year's code does your building office use?",
 			How:     `Ask: "Which edition of the residential energy code applies to my permit?"`,
-			Options: []Option{{"irc-2009", "2009"}, {"irc-2018", "2012 to 2018"}, {"irc-2021", "2021"}, {"irc-2024", "2024 (figures not yet checked)"}},
+			Options: editionOptions(c),
 			Default: always(Text("irc-2021")),
 		},
 		{
@@ -197,4 +197,13 @@ func budgetQuestions() []Question {
 			Options: []Option{{"heat", "where most heat is lost"}, {"alike", "every place alike"}}, Default: always(Text("heat")),
 		},
 	}
+}
+
+// editionOptions are the editions of the model code that the data have.
+func editionOptions(c *catalog.Catalog) []Option {
+	out := make([]Option, len(c.Codes.Editions))
+	for i, e := range c.Codes.Editions {
+		out[i] = Option{e.ID, units.Prose(e.Name())}
+	}
+	return out
 }

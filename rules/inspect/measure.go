@@ -188,3 +188,8 @@ func beside(rs []float64, other float64) float64 {
 	}
 	return math.Max(0, float64(len(rs))/u-other)
 }
+
+// Any reports whether anything that tells the R of the blanket was read or measured.
+func (m Measured) Any() bool {
+	return m.LabelRead || len(m.Depths) > 0 || m.VoidSaid || m.SqueezeSaid
+}

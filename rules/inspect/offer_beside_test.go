@@ -112,11 +112,12 @@ func TestCautionsAreNotTheBiddersFault(t *testing.T) {
 	require.Equal(t, inspect.Wrong, levelOf(t, faced, "face-between"), "paper over the old blanket is the bid's own doing")
 }
 
-// A sheet over a paper face is two retarders, said as such and without a board.
+// A sheet over a paper face is two retarders, and inside the board that this wall
+// needs the sheet is a trap as well.
 func TestOfferedFaceAndSheetAreTwoRetarders(t *testing.T) {
 	p := at(t, offered(t, jobOf(t, midwest, openWall), line("wall", "kraft", "sheet = \"polyethylene\"\n")), "wall")
 	require.Contains(t, said(t, p.Findings, "two-retarders-inside").Text, "two retarders, paper face")
-	require.NotContains(t, ids(p.Findings), "two-retarders")
+	require.Contains(t, ids(p.Findings), "two-retarders")
 }
 
 const oldAttic = "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nflue_through = true\nnon_ic_lights = true\nbath_fan_outside = false\nvents_ok = false\nvermiculite = false\nknob_and_tube = false\nframing.size = \"2x8\"\nframing.spacing_in = 16"

@@ -11,6 +11,14 @@ func (p *OfferedPlace) twoFaces(j Job) {
 	if face.ID == "" || face.ID == "none" || !ok || sheet.ID == "none" || sheet.ID == "paint" {
 		return
 	}
+	if p.Offered != nil && sheet.Class == "I" && (p.Offered.Facing.TwoSheets || p.Plan.Surface.Kind.Boundary == "soil" || j.Plan.Site.TightBarred(j.Catalog())) {
+		p.find(Finding{
+			ID: "two-retarders-inside", Level: Wrong, Line: p.Parts[0].Line, Ref: practice,
+			Text: "two retarders, " + face.Name + " and " + sheet.Name + ": the sheet comes out, it traps damp here",
+			Ask:  p.Plan.Surface.Label + ": Will you leave the " + sheet.Name + " out?",
+		})
+		return
+	}
 	p.find(Finding{
 		ID: "two-retarders-inside", Level: Wrong, Line: p.Parts[0].Line, Ref: practice,
 		Text: "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out",

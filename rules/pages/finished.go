@@ -234,8 +234,12 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if r := p.BoardCounted(); r > 0 {
 		board = ", with the " + o.System.R(r) + " board, which nobody has seen yet"
 	}
-	if !p.Begun() {
-		add("Gives", "nobody has looked at it yet; as planned it gives %s, with the wood about %s"+board, o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
+	if !p.Measured.Any() {
+		why := "nobody has looked at it yet"
+		if p.Begun() {
+			why = "nothing that tells its R was read or measured yet"
+		}
+		add("Gives", why+"; as planned it gives %s, with the wood about %s"+board, o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
 		return out
 	}
 	if p.Got == nil {
@@ -251,7 +255,9 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if text := foundDamp(p, o); text != "" {
 		add("Damp", "%s", text)
 	}
-	add("Fitting", "%s; by the rules of that grade the blanket counts as %s", gradeText(p, o), o.System.R(p.GradedR))
+	if p.Measured.VoidSaid || p.Measured.SqueezeSaid {
+		add("Fitting", "%s; by the rules of that grade the blanket counts as %s", gradeText(p, o), o.System.R(p.GradedR))
+	}
 	if p.LostHeat.High > 0 {
 		add("If left", "%s", lostText(p, o.System))
 	}

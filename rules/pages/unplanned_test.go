@@ -469,3 +469,25 @@ func TestTheFireStopIsThatOfTheChimney(t *testing.T) {
 		require.Contains(t, all["inspect template"], "see.fireblocks", kind)
 	}
 }
+
+// A sheet that traps damp is named, whatever face the bid has beside it.
+func TestAFaceHidesNoTrap(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\narea_ft2 = 265\nframing.size = \"2x6\"\nci_r = 5\n"))
+	for _, face := range []string{"none", "kraft"} {
+		text := bid(t, j, "version = 1\n[[part]]\nplace = \"w\"\nmaterial = \"fiberglass\"\nr = 21\nthickness_in = 5.5\nfacing = \""+face+"\"\nfacing_side = \"room\"\nsheet = \"polyethylene\"\n")["text"]
+		require.Contains(t, text, "trap water in the wall between them", face)
+		require.NotContains(t, text, "Which of the two stays")
+	}
+}
+
+// Nothing is said to be in place that nobody read or measured.
+func TestNothingMeasuredGivesNothing(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\n"))
+	text := func(answers string) string {
+		return spaced(print.Text(pages.FoundPage(j, found(t, j, "version = 1\n[[place]]\nid = \"a\"\n"+answers), planned.Options(t)), 78))
+	}
+	seen := text("see.snug-attic = \"good\"\n")
+	require.Contains(t, seen, "nothing that tells its R was read or measured yet")
+	require.NotContains(t, seen, "Fitting")
+	require.Contains(t, text("void_pct = 1\n"), "Fitting")
+}

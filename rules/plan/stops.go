@@ -240,6 +240,7 @@ func (p *Plan) spread() {
 					place.Elsewhere[h.Rule.ID] = append(place.Elsewhere[h.Rule.ID], other.Surface.Label)
 				}
 			}
+			slices.Sort(place.Elsewhere[h.Rule.ID]) // the order of the file says nothing
 		}
 	}
 }
