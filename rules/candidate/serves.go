@@ -97,9 +97,6 @@ func enoughR(s Surface, t Target, stacks []Blankets) float64 {
 		return t.SlopedR
 	}
 	for _, b := range stacks {
-		if fillsBay(t, b) {
-			return t.FilledR
-		}
 		if runsFull(s, t, b) {
 			return t.FullHeightR
 		}

@@ -153,7 +153,7 @@ func TestMoneyIsWholeCents(t *testing.T) {
 // Every source a figure, a rule or a target names is explained in the list.
 func TestEveryFigureSaysWhereItIsFrom(t *testing.T) {
 	n := 0
-	plans(t, 30, func(p plan.Plan) {
+	plans(t, 400, func(p plan.Plan) {
 		doc := parsed(t, p)
 		known := map[string]bool{}
 		for _, s := range doc["sources"].([]any) {

@@ -133,8 +133,15 @@ func (a Assessment) notCovered(out *Plan) {
 func sources(out *Plan, c *catalog.Catalog) {
 	used := map[string]bool{}
 	use := func(r catalog.Ref) { used[r.Source] = true }
-	hits := func(lists ...[]rules.Hit) {
-		for _, list := range lists {
+	lists := func(all [4][]catalog.Ref) {
+		for _, list := range all {
+			for _, r := range list {
+				use(r)
+			}
+		}
+	}
+	hits := func(all ...[]rules.Hit) {
+		for _, list := range all {
 			for _, h := range list {
 				use(refOf(h))
 			}
@@ -152,15 +159,14 @@ func sources(out *Plan, c *catalog.Catalog) {
 		for _, r := range p.Surface.Clearance.From {
 			use(r)
 		}
+		if p.Choice != nil { // a budget may take another stack than the one that is ranked
+			lists(p.Choice.RefLists())
+		}
 		for k := range p.Entries {
 			e := &p.Entries[k]
 			if e.NoFit == "" {
 				use(e.Material.Ref)
-				for _, list := range e.RefLists() {
-					for _, r := range list {
-						use(r)
-					}
-				}
+				lists(e.RefLists())
 			}
 			hits(e.Verdict.Excluded, e.Verdict.For, e.Verdict.Against)
 		}
