@@ -9,6 +9,7 @@ import (
 	"battwright/rules/heat"
 	"battwright/rules/inspect"
 	"battwright/rules/page"
+	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
@@ -223,13 +224,16 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		add("Plan", "%s", text)
 		return out
 	}
+	if brief := settleBrief(p.Plan); brief != "" { // a tick may be the later truth
+		add("File", "your house file still says %s Change it once that is settled.", strings.TrimPrefix(brief, plan.SettleHead))
+	}
 	if short := p.ShortText(o.System); short != "" {
 		add("Target", "%s", short)
 	}
 	if seen := p.SeenFt2(); seen > 0 {
 		add("Seen", "%s of %s", o.System.Area(seen), o.System.Area(p.Plan.Surface.AreaFt2))
 	}
-	plan := p.Plan.Choice.Heat
+	agreed := p.Plan.Choice.Heat
 	board := ""
 	if r := p.BoardCounted(); r > 0 {
 		board = ", with the " + o.System.R(r) + " board, which nobody has seen yet"
@@ -239,7 +243,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		if p.Begun() {
 			why = "nothing that tells its R was read or measured yet"
 		}
-		add("Gives", why+"; as planned it gives %s, with the wood about %s"+board, o.System.R(plan.DeliveredR), o.System.R(plan.AssemblyR))
+		add("Gives", why+"; as planned it gives %s, with the wood about %s"+board, o.System.R(agreed.DeliveredR), o.System.R(agreed.AssemblyR))
 		return out
 	}
 	if p.Got == nil {
@@ -251,7 +255,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		tops = ". It stands above the joists: taken as if it does not meet over their tops, so look whether it does"
 	}
 	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s"+board+tops,
-		o.System.R(p.Got.Heat.DeliveredR), o.System.R(plan.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(plan.AssemblyR))
+		o.System.R(p.Got.Heat.DeliveredR), o.System.R(agreed.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(agreed.AssemblyR))
 	if text := foundDamp(p, o); text != "" {
 		add("Damp", "%s", text)
 	}

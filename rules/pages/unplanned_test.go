@@ -491,3 +491,12 @@ func TestNothingMeasuredGivesNothing(t *testing.T) {
 	require.NotContains(t, seen, "Fitting")
 	require.Contains(t, text("void_pct = 1\n"), "Fitting")
 }
+
+// Finished work says what the house file still has, whatever was ticked.
+func TestFinishedWorkNamesWhatTheFileStillSays(t *testing.T) {
+	for lights, want := range map[string]bool{"true": true, "false": false} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\nvents_ok = true\nbath_fan_outside = true\nnon_ic_lights = "+lights+"\n"))
+		text := spaced(print.Text(pages.FoundPage(j, found(t, j, "version = 1\n[[place]]\nid = \"a\"\nsee.heat-producers = \"good\"\n"), planned.Options(t)), 78))
+		require.Equal(t, want, contains(text, "your house file still says recessed lights not rated"), lights)
+	}
+}

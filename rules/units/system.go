@@ -32,12 +32,13 @@ func num(v float64, places int) string {
 }
 
 // R shows a thermal resistance given in h.ft2.F/Btu: "R-21". Whole numbers
-// from R-10 up and one decimal below, as labels do.
+// from R-10 up and one decimal below, as labels do; the half of a board, R-12.5, is
+// kept.
 func (s System) R(rIP float64) string {
 	if s == SI {
 		return s.RName() + resistance.figure(rIP)
 	}
-	if rIP >= 10 {
+	if half := math.Mod(rIP, 1) == 0.5; rIP >= 10 && !half {
 		return "R-" + num(rIP, 0)
 	}
 	return "R-" + num(rIP, 1)
