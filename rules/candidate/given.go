@@ -61,7 +61,7 @@ func (r PlaceResult) BoardR() float64 { return r.Surface.CIR + r.Target.AddR }
 // OtherR is the R of everything in a place but its blankets, films included:
 // what stands behind a gap in them.
 func (r PlaceResult) OtherR(c *catalog.Catalog, b Blankets) float64 {
-	return otherLayersR(series(r.Surface, c, b, r.Target.AddR, false))
+	return behindR(r.Surface, series(r.Surface, c, b, r.Target.AddR, false))
 }
 
 // crossed reports whether a layer lies across the others and covers their
@@ -90,7 +90,7 @@ func gapR(s Surface, c *catalog.Catalog, b Blankets, r, otherR float64) float64 
 
 // throughGaps takes measured gaps of crossed blankets off the whole surface.
 func throughGaps(s Surface, c *catalog.Catalog, b Blankets, layers []heat.Voided, x heat.Bounds) heat.Bounds {
-	other := otherLayersR(layers)
+	other := behindR(s, layers)
 	less := func(r float64) float64 {
 		if r <= other {
 			return r

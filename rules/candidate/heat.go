@@ -209,6 +209,15 @@ func otherLayersR(layers []heat.Voided) float64 {
 	return sum
 }
 
+// behindR is what stands behind a gap in the new blankets: all other layers, and the
+// old blanket, which nobody opened.
+func behindR(s Surface, layers []heat.Voided) float64 {
+	if s.OldIn > 0 {
+		return otherLayersR(layers) + s.ExistingR
+	}
+	return otherLayersR(layers)
+}
+
 // heatOf works out a stack in its place against the target.
 func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Heat, error) {
 	layers := series(s, c, b, t.AddR, false)
@@ -221,7 +230,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		return Heat{}, err
 	}
 	bounds, low = throughGaps(s, c, b, layers, bounds), throughGaps(s, c, b, layers, low)
-	bounds, low = bareTops(s, c, b, otherLayersR(layers), bounds), bareTops(s, c, b, otherLayersR(layers), low)
+	bounds, low = bareTops(s, c, b, behindR(s, layers), bounds), bareTops(s, c, b, otherLayersR(layers), low)
 	h := Heat{
 		CountedR: b.counted(), AssemblyR: bounds.Mean, AssemblyLow: low.Isothermal, AssemblyHigh: bounds.Parallel,
 		U: 1 / bounds.Mean, VoidShare: voidShares(s, c, b)[0], AddOutsideR: t.AddR,
@@ -232,7 +241,7 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 		stays = s.ExistingR // what lies there keeps working without a new blanket
 	}
 	h.AtStake = s.AreaFt2 / math.Max(otherLayersR(layers)+stays, 0.1)
-	h.DeliveredR = deliveredR(s, c, b, otherLayersR(layers))
+	h.DeliveredR = deliveredR(s, c, b, behindR(s, layers))
 	h.ShortByR = max(0, t.CavityR-h.CountedR)
 	h.MeetsTarget = h.ShortByR == 0
 	if s.Kind.StackOverFraming {

@@ -57,7 +57,9 @@ func (s sizes) count() (count, error) {
 	default:
 		c, err = s.floorOf(size == catalog.SizeFloor)
 	}
-	c.keys = append(c.keys, "framing.size", "framing.spacing_in")
+	if !s.place.Surface.Kind.Derived { // there it is not asked
+		c.keys = append(c.keys, "framing.size", "framing.spacing_in")
+	}
 	return c, err
 }
 
@@ -202,6 +204,9 @@ func (s sizes) ring() (count, error) {
 	var c count
 	high := s.num("wall_height_ft")
 	c.studIn, c.highIn = high*units.InchPerFoot-takeoff.PlatesIn, high*units.InchPerFoot
+	if s.place.Surface.Kind.Derived {
+		c.note("the studs against these walls are taken as %s at %s: build them so, or count again; the joists that you may have typed are not they", s.place.Surface.Frame.Size, s.m.a.System.Inches(s.place.Surface.Frame.SpacingIn))
+	}
 	if !s.said("length_ft") || !s.said("width_ft") {
 		c.pieceIn = c.highIn // hung from the sill; between studs they are shorter
 		why := fmt.Sprintf("only the area of the walls is known: counted in pieces as high as the wall, %s; type the length and the width of the crawl space for a count wall by wall", s.m.a.System.Feet(high))

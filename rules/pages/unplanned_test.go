@@ -500,3 +500,21 @@ func TestFinishedWorkNamesWhatTheFileStillSays(t *testing.T) {
 		require.Equal(t, want, contains(text, "your house file still says recessed lights not rated"), lights)
 	}
 }
+
+// Under a gap in a new blanket the old one still lies: R-30 over R-19 with 1.5 % of
+// gaps is .985/51 + .015/22 by parallel paths, R-50 (by hand).
+func TestAGapHasTheOldBlanketBehindIt(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"3A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\narea_ft2 = 900\nframing.size = \"2x6\"\nframing.practice = \"standard\"\nexisting_r = 19\n"))
+	h := j.Plan.Places[0].Choice.Heat
+	got := found(t, j, "version = 1\n[[place]]\nid = \"a\"\nmaterial = \"fiberglass\"\nvoid_pct = 1.5\n").Places[0].Got.Heat
+	under := h.AssemblyR - h.DeliveredR + 1 // an empty space of R-1 in place of the blanket
+	require.InDelta(t, 1/(0.985/h.AssemblyR+0.015/under), got.AssemblyR, 0.3)
+}
+
+// The frame of a closed crawl space's walls is not asked, and not said to be typed.
+func TestTheFrameOfCrawlWallsIsSaid(t *testing.T) {
+	a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"4A\"\n[[place]]\nkind = \"crawl-space\"\nvented = false\nfoam_r = 10\nlength_ft = 30\nwidth_ft = 20\nwall_height_ft = 3\nframing.size = \"2x10\"\n")
+	o := order.Make(planned.Job(a).Plan, a)
+	require.Contains(t, strings.Join(o.Places[0].Notes, " "), "the studs against these walls are taken as")
+	require.NotContains(t, strings.Join(o.Places[0].Assumed, " "), "framing")
+}
