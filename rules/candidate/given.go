@@ -75,10 +75,10 @@ func crossed(b Blankets) bool {
 	return false
 }
 
-// gapR is the R of crossed blankets whose gaps were measured: what was found
-// goes right through, beside the gaps of the bottom layer that nobody sees.
+// gapR is the R of several layers whose gaps were measured: what was found goes
+// right through, beside the gaps of a crossed bottom layer that nobody sees.
 func gapR(s Surface, c *catalog.Catalog, b Blankets, r, otherR float64) float64 {
-	if s.FoundVoid == nil || !crossed(b) {
+	if s.FoundVoid == nil || !crossed(b) && len(b.Layers) < 2 {
 		return r
 	}
 	less, err := heat.WithVoids(r, otherR, c.Settings.EmptyCavityR, *s.FoundVoid)

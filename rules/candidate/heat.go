@@ -56,6 +56,9 @@ func voidShares(s Surface, c *catalog.Catalog, b Blankets) []float64 {
 	if s.FoundVoid != nil && !crossed(b) {
 		share = *s.FoundVoid
 	}
+	if s.FoundVoid != nil && !crossed(b) && len(b.Layers) > 1 {
+		share = 0 // what was found goes right through all layers: gapR counts it
+	}
 	out := make([]float64, len(b.Layers))
 	for i, l := range b.Layers {
 		if !l.Across {

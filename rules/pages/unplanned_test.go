@@ -518,3 +518,17 @@ func TestTheFrameOfCrawlWallsIsSaid(t *testing.T) {
 	require.Contains(t, strings.Join(o.Places[0].Notes, " "), "the studs against these walls are taken as")
 	require.NotContains(t, strings.Join(o.Places[0].Assumed, " "), "framing")
 }
+
+// A gap right through all layers costs the same between trusses as over joists.
+func TestGapsGoThroughAllLayers(t *testing.T) {
+	r := map[string]float64{}
+	for _, practice := range []string{"trusses", "standard"} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\narea_ft2 = 900\nframing.size = \"2x6\"\nframing.spacing_in = 24\nframing.practice = \""+practice+"\"\n"))
+		require.Greater(t, len(j.Plan.Places[0].Choice.Layers), 1)
+		got := found(t, j, "version = 1\n[[place]]\nid = \"a\"\nmaterial = \"fiberglass\"\nvoid_pct = 2\n").Places[0].Got.Heat
+		under := got.AssemblyR - got.DeliveredR
+		require.InDelta(t, 1/(0.98/(under+j.Plan.Places[0].Choice.CavityR)+0.02/(under+1))-under, got.DeliveredR, 4, practice)
+		r[practice] = got.DeliveredR
+	}
+	require.InDelta(t, r["trusses"], r["standard"], 3)
+}
