@@ -46,6 +46,7 @@ func (p *OfferedPlace) assess(j Job) {
 	p.short(j, got)
 	named := p.face(j, got)
 	p.twoFaces(j)
+	p.otherLines(j)
 	p.rules(j, got, named)
 }
 
@@ -415,11 +416,7 @@ func (p *OfferedPlace) planDamp(j Job) {
 // where the face is not known.
 func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 	for _, h := range a.Verdict.Excluded {
-		level := Wrong
-		if p.Plan.Surface.Kind.BesideChimney {
-			level = Stop
-		}
-		p.find(Finding{ID: h.Rule.ID, Level: level, Line: p.Parts[0].Line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
+		p.excluded(h, p.Parts[0].Line)
 	}
 	for _, h := range a.Verdict.Safety {
 		if len(h.Unknown) > 0 && asksOf(h.Rule, "exposed") && asksOf(h.Rule, "retarder") && !warned(p.Plan, h) { // what covers it nobody has said

@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"battwright/rules"
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 )
 
@@ -54,4 +56,41 @@ func (p *OfferedPlace) looseSheet(j Job) {
 		}
 		p.find(f)
 	}
+}
+
+// otherLines names what the rule book keeps out of a place in the lines after the
+// first, which alone is worked out: another fiber, or another face.
+func (p *OfferedPlace) otherLines(j Job) {
+	first := p.Parts[0]
+	for _, part := range p.Parts[1:] {
+		m, ok := j.Catalog().Material(part.text("material"))
+		r, _ := part.num("r")
+		in, _ := part.num("thickness_in")
+		if !ok || in <= 0 || part.text("material") == first.text("material") && part.text("facing") == first.text("facing") {
+			continue
+		}
+		x := catalog.Product{ID: "offered", Material: m.ID, Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: []float64{p.Plan.Surface.Frame.ClearIn}, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}}
+		got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, candidate.GivenStack{Material: m, Layers: layersIn(j.Catalog(), p.Plan, []catalog.Product{x}), Facing: part.text("facing")})
+		if err != nil {
+			continue
+		}
+		for _, h := range got.Verdict.Excluded {
+			p.excluded(h, part.Line)
+		}
+		for _, h := range got.Verdict.Safety {
+			if need := h.Rule.Effect.Need; need == "fire-mark-fiber" && !warned(p.Plan, h) {
+				p.find(Finding{ID: h.Rule.ID, Level: Ask, Line: part.Line, Text: h.Text, Ask: p.askBidder(h.Text), Ref: refOf(h)})
+			}
+		}
+	}
+}
+
+// excluded is a fiber or a face that the rule book keeps out of the place: beside a
+// chimney it stops the work.
+func (p *OfferedPlace) excluded(h rules.Hit, line int) {
+	level := Wrong
+	if p.Plan.Surface.Kind.BesideChimney {
+		level = Stop
+	}
+	p.find(Finding{ID: h.Rule.ID, Level: level, Line: line, Text: h.Text, Ask: p.Plan.Surface.Label + ": " + h.Rule.Title + ". What do you put in instead?", Ref: refOf(h)})
 }

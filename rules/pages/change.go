@@ -56,13 +56,23 @@ func oneChange(c plan.Change, s units.System) string {
 		parts = append(parts, name(c.From)+" -> "+name(c.To)+costDelta(c.Cost, s))
 	case c.Product:
 		parts = append(parts, "a different "+c.To+" blanket"+costDelta(c.Cost, s))
-	case c.Cost != 0 || c.First == plan.WaitsAlike:
+	case c.Cost != 0 || c.First == plan.WaitsAlike && c.Board[0] == c.Board[1]:
 		parts = append(parts, strings.TrimPrefix(costDelta(c.Cost, s), ", "))
+	}
+	if c.Board[0] != c.Board[1] {
+		parts = append(parts, boardName(c.Board[0], s)+" -> "+boardName(c.Board[1], s)+" to buy")
 	}
 	if text := firstChanged[c.First]; text != "" {
 		parts = append(parts, text)
 	}
 	return c.Label + ": " + strings.Join(parts, ", ")
+}
+
+func boardName(r float64, s units.System) string {
+	if r <= 0 {
+		return "no board"
+	}
+	return s.R(r) + " board"
 }
 
 // firstChanged says how what comes first at a place has changed.

@@ -532,3 +532,35 @@ func TestGapsGoThroughAllLayers(t *testing.T) {
 	}
 	require.InDelta(t, r["trusses"], r["standard"], 3)
 }
+
+// Every line of a bid is held against the rules, not the first alone.
+func TestEveryLineOfABidIsHeldAgainstTheRules(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"c\"\nlabel = \"Brick\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\nframing.size = \"2x10\"\ngap_in = 2\n"))
+	line := func(fiber, face string) string {
+		return "[[part]]\nplace = \"c\"\nmaterial = \"" + fiber + "\"\nr = 13\nthickness_in = 3.5\nfacing = \"" + face + "\"\n"
+	}
+	stops := func(lines ...string) bool {
+		o, problems := inspect.ReadOffer(j, "offer.toml", "version = 1\n"+strings.Join(lines, ""))
+		require.Empty(t, problems)
+		for _, f := range inspect.JudgeOffer(j, o).Places[0].Findings {
+			if f.Level == inspect.Stop {
+				return true
+			}
+		}
+		return false
+	}
+	wool := line("mineral-wool", "none")
+	require.False(t, stops(wool, wool))
+	require.True(t, stops(wool, line("cotton", "none")))
+	require.True(t, stops(line("cotton", "none"), wool))
+	require.True(t, stops(wool, line("fiberglass", "kraft")))
+}
+
+// A board that is now to be bought is a change.
+func TestABoardToBuyIsAChange(t *testing.T) {
+	at := func(board string) plan.Plan {
+		return planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\nci_r = "+board+"\n")).Plan
+	}
+	require.Contains(t, pages.ChangeText(plan.Changes(at("5"), at("0")), units.US), "no board -> R-5 board to buy")
+	require.Equal(t, pages.NoChange, pages.ChangeText(plan.Changes(at("5"), at("5")), units.US))
+}

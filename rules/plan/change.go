@@ -13,8 +13,9 @@ type Change struct {
 	From, To string // materials by name; empty means no blanket
 	Product  bool   // same material, another blanket
 	Cost     units.Cents
-	First    Waiting // what comes before the work there, against what did
-	Added    bool    // the place is new
+	Board    [2]float64 // R of the board to buy, before and after
+	First    Waiting    // what comes before the work there, against what did
+	Added    bool       // the place is new
 	Removed  bool
 }
 
@@ -85,8 +86,8 @@ func Changes(before, after Plan) []Change {
 		}
 		c := Change{Place: p.Surface.ID, Label: p.Surface.Label, From: was.chosen(), To: p.chosen(), Cost: p.cost() - was.cost()}
 		c.Product = c.From == c.To && c.From != "" && was.Choice.productKey() != p.Choice.productKey()
-		c.First = waiting(was, p)
-		if c.OfWork() || c.First != WaitsAlike {
+		c.First, c.Board = waiting(was, p), [2]float64{was.boardToBuy(), p.boardToBuy()}
+		if c.OfWork() || c.Board[0] != c.Board[1] || c.First != WaitsAlike {
 			out = append(out, c)
 		}
 	}
@@ -96,6 +97,14 @@ func Changes(before, after Plan) []Change {
 		}
 	}
 	return out
+}
+
+// boardToBuy is the R of the board that goes with the choice, 0 without one.
+func (p Place) boardToBuy() float64 {
+	if p.Choice == nil {
+		return 0
+	}
+	return p.Target.AddR
 }
 
 func (p Place) chosen() string {
