@@ -3,6 +3,7 @@ package order
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,8 +57,9 @@ func TestLowWallsByAreaAreCutToTheirHeight(t *testing.T) {
 	face := float64(l.Stock) * l.WidthIn * l.LengthIn / (units.InchPerFoot * units.InchPerFoot)
 	require.Greater(t, face, p.Places[0].Surface.AreaFt2)
 	require.Less(t, face, 1.3*p.Places[0].Surface.AreaFt2)
-	require.Contains(t, o.Places[0].Notes[0], "area of the walls")
-	require.Contains(t, o.Places[0].Notes[0], "crawl space")
+	notes := strings.Join(o.Places[0].Notes, "; ")
+	require.Contains(t, notes, "area of the walls")
+	require.Contains(t, notes, "crawl space")
 	// By hand for other heights: 24 bays to a height, whole pieces in 93 in.
 	for _, h := range []struct{ ft, perBatt float64 }{{2, 3}, {2.5, 3}, {3, 2}, {4, 1}} {
 		o, _, _ := made(t, houseOf(place("crawl", "crawl-space", fmt.Sprintf("area_ft2 = %g\nvented = false\nwall_height_ft = %g\nfoam_r = 10\nframing.spacing_in = 24", 48*h.ft, h.ft))))
