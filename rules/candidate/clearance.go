@@ -34,10 +34,6 @@ const (
 // makes that right.
 const connector = "metal-connector"
 
-// leastListedIn is the least width of a listing that is taken as one; a smaller
-// figure is a slip or a way past the question.
-const leastListedIn = 0.5
-
 func (c Clearance) notKnown() string {
 	if c.Brick {
 		return brickNotFound
@@ -61,13 +57,14 @@ func clearanceOf(a house.Answered, p *house.Place) Clearance {
 	// no width to build by.
 	if listed := a.Value(house.PlaceScope, p, "clearance_in"); listed.Source == house.FromAnswer && c.Chimney != connector {
 		typed := listed.Answer.Number
-		if typed >= leastListedIn {
+		least := a.List.Catalog().Figure("least-listing").Value // less is a slip, or a way past the question
+		if typed >= least {
 			c.SureIn = max(c.SureIn, typed)
 		}
 		switch {
 		case typed == 0:
 			why = "you typed 0: have somebody licensed read it again; "
-		case typed < leastListedIn:
+		case typed < least:
 			why = "you typed " + a.System.Inches(typed) + ": have somebody licensed read it again; "
 		case typed > c.Inches:
 			c.Inches, c.From = typed, nil

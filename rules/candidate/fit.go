@@ -180,7 +180,7 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	}
 	overChords := !across && s.OldIn < s.Frame.DepthIn // an old blanket covers them
 	if overChords {
-		products = closing(s, products)
+		products = closing(s, c, products)
 	}
 	top := func(p *catalog.Product) Layer {
 		l := Layer{Product: p, RoomIn: p.ThicknessIn, R: p.NominalR, Across: across, OverChords: overChords}
@@ -205,16 +205,12 @@ func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets,
 	return out, unfit
 }
 
-// meetsIn is how far short of the spacing strips may be and still be pushed
-// together over the chords of trusses, in inches.
-const meetsIn = 0.5
-
 // closing are the blankets that, laid between truss webs, meet over the chords; all
 // of them where none is wide enough.
-func closing(s Surface, products []*catalog.Product) []*catalog.Product {
+func closing(s Surface, c *catalog.Catalog, products []*catalog.Product) []*catalog.Product {
 	var out []*catalog.Product
 	for _, p := range products {
-		if slices.Max(p.WidthsIn) >= s.Frame.SpacingIn-meetsIn {
+		if slices.Max(p.WidthsIn) >= s.Frame.SpacingIn-c.Figure("chord-meet").Value {
 			out = append(out, p)
 		}
 	}

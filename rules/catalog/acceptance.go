@@ -24,6 +24,7 @@ type AcceptanceLimits struct {
 	UnderTables     float64 `toml:"under_tables_share,required"`     // of the poorest
 	AreaOff         float64 `toml:"area_off_share,required"`
 	SumOff          float64 `toml:"sum_off_share,required"`
+	TinyGap         float64 `toml:"tiny_gap_share"`  // of the area, gaps that grade I lets pass
 	Points          int     `toml:"points,required"` // measured in each place
 	Ref
 }

@@ -31,6 +31,7 @@ func (k *checker) acceptance() {
 	k.within("acceptance_limits", "over_tables_share", a.Limits.OverTables, 1, 2)
 	k.within("acceptance_limits", "under_tables_share", a.Limits.UnderTables, 0.1, 1)
 	k.within("acceptance_limits", "area_off_share", a.Limits.AreaOff, 0, 0.5)
+	k.within("acceptance_limits", "tiny_gap_share", a.Limits.TinyGap, 0, 0.005)
 	k.within("acceptance_limits", "sum_off_share", a.Limits.SumOff, 0, 0.5)
 	k.within("acceptance_limits", "points", float64(a.Limits.Points), 1, 100)
 	k.points()

@@ -282,7 +282,7 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
 // area empty, or all of it.
 func (p *FoundPlace) grade(j Job) {
-	p.Grade, _ = GradeOf(j.Catalog().Acceptance().Grades, p.Measured.Fit)
+	p.Grade = gradeIn(j.Catalog(), p.Measured.Fit)
 	counted, err := p.given(j, p.Grade.VoidShare())
 	if err != nil {
 		return

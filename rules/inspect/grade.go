@@ -32,6 +32,17 @@ func GradeOf(grades []catalog.GradeRecord, f Fitting) (heat.Grade, error) {
 	return heat.Ungraded, nil
 }
 
+// gradeIn is the grade of a fitting; gaps so small that the best grade lets them pass
+// are none. A share that cannot be has no grade.
+func gradeIn(c *catalog.Catalog, f Fitting) heat.Grade {
+	a := c.Acceptance()
+	if f.Void <= a.Limits.TinyGap {
+		f.Void = 0
+	}
+	g, _ := GradeOf(a.Grades, f)
+	return g
+}
+
 // gradeName is the word of a grade.
 func gradeName(c *catalog.Catalog, g heat.Grade) string {
 	for _, r := range c.Acceptance().Grades {

@@ -89,10 +89,17 @@ func (p *OfferedPlace) products(c *catalog.Catalog) (catalog.Material, []catalog
 		if id := part.text("material"); id != m.ID {
 			p.find(Finding{ID: "mixed", Level: Ask, Line: part.Line, Text: "layers of different fibers: compared by the first line only for fire and damp"})
 		}
-		widths := []float64{p.Plan.Surface.Frame.ClearIn}
-		products = append(products, catalog.Product{ID: "offered", Material: part.text("material"), Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: widths, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}})
+		products = append(products, p.product(part, r, in))
 	}
 	return m, products, true
+}
+
+// product is the blanket of one line, as wide as its bay.
+func (p *OfferedPlace) product(part Part, r, in float64) catalog.Product {
+	return catalog.Product{
+		ID: "offered", Material: part.text("material"), Form: "batt", NominalR: r, ThicknessIn: in,
+		WidthsIn: []float64{p.Plan.Surface.Frame.ClearIn}, LengthsIn: []float64{93}, Facings: []string{part.text("facing")},
+	}
 }
 
 // squeezed says that a blanket thicker than its room has less than its label.

@@ -69,8 +69,7 @@ func (p *OfferedPlace) otherLines(j Job) {
 		if !ok || in <= 0 || part.text("material") == first.text("material") && part.text("facing") == first.text("facing") {
 			continue
 		}
-		x := catalog.Product{ID: "offered", Material: m.ID, Form: "batt", NominalR: r, ThicknessIn: in, WidthsIn: []float64{p.Plan.Surface.Frame.ClearIn}, LengthsIn: []float64{93}, Facings: []string{part.text("facing")}}
-		got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, candidate.GivenStack{Material: m, Layers: layersIn(j.Catalog(), p.Plan, []catalog.Product{x}), Facing: part.text("facing")})
+		got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, candidate.GivenStack{Material: m, Layers: layersIn(j.Catalog(), p.Plan, []catalog.Product{p.product(part, r, in)}), Facing: part.text("facing")})
 		if err != nil {
 			continue
 		}

@@ -310,7 +310,7 @@ func (p FoundPlace) thickness(j Job) (State, string) {
 	case m.ThinnestIn < m.PlannedIn-tape && p.lessR():
 		return Fix, text
 	case m.ThinnestIn < m.PlannedIn-tape:
-		return Pass, text + "; as thin as that it still has the R that is asked"
+		return Pass, text + "; thinner in spots, all measured points together still have the R that is asked"
 	}
 	return Pass, text
 }
@@ -368,7 +368,7 @@ func roomFor(p plan.Place) float64 {
 	if k := p.Surface.Kind; k.StackOverFraming || k.OpenBelow() || len(l) != 1 || l[0].Across {
 		return 0
 	}
-	return l[0].RoomIn
+	return p.Surface.Frame.RoomIn // a thinner blanket may have been planned
 }
 
 func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {
@@ -377,7 +377,7 @@ func (p FoundPlace) voids(c *catalog.Catalog) (State, string) {
 	if !m.VoidSaid {
 		return NotSeen, fmt.Sprintf("taken as planned: %s of the area", percent(m.Fit.Void))
 	}
-	got, _ := GradeOf(c.Acceptance().Grades, Fitting{Void: m.Fit.Void, DepthLeft: 1})
+	got := gradeIn(c, Fitting{Void: m.Fit.Void, DepthLeft: 1})
 	text := fmt.Sprintf("%s of the area: %s, the plan counts on %s", percent(m.Fit.Void), gradeName(c, got), gradeName(c, agreed))
 	if got == heat.Ungraded {
 		text += "; counts as no insulation at all"
@@ -390,7 +390,7 @@ func (p FoundPlace) squeezed(j Job) (State, string) {
 	if !m.SqueezeSaid {
 		return NotSeen, ""
 	}
-	got, _ := GradeOf(c.Acceptance().Grades, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
+	got := gradeIn(c, Fitting{Squeezed: m.Fit.Squeezed, DepthLeft: m.Fit.DepthLeft})
 	agreed := agreedGrade(c, p.Plan.Choice.Heat.VoidShare)
 	text := fmt.Sprintf("%s of the area", percent(m.Fit.Squeezed))
 	if m.Fit.Squeezed > 0 && p.Answers["squeezed_to_in"].State != house.Given {

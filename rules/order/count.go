@@ -98,9 +98,8 @@ func (s sizes) frame() (depthIn, spacingIn float64) {
 // too high for one length of studs, in a house of several stories, has a floor
 // between.
 func (s sizes) story() (highFt float64, stories int) {
-	const oneStud = 12 // ft, the longest story that is taken as one
 	highFt, stories = s.num("height_ft"), int(s.m.a.Num(house.Shape, nil, "stories"))
-	if highFt <= oneStud || stories < 2 || s.said("stud_in") {
+	if highFt <= s.m.c.Figure("one-story").Value || stories < 2 || s.said("stud_in") {
 		return highFt, 1
 	}
 	return highFt / float64(stories), stories

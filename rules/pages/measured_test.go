@@ -35,6 +35,7 @@ func TestWhatBulgesComesOut(t *testing.T) {
 	}
 }
 
+// Upper layers between truss webs are ordered as wide as from chord to chord, so
 // that what the plan counts is what is laid.
 func TestStripsBetweenTrussesMeetOverTheChords(t *testing.T) {
 	for _, spacing := range []float64{16, 24} {
@@ -56,6 +57,7 @@ func TestStoreAndOrderNameOneWidth(t *testing.T) {
 	}
 }
 
+// Answers that cannot both be true are named: a zone far from that of the county, and
 // one size typed in two ways.
 func TestWhatWasTypedTwiceIsCompared(t *testing.T) {
 	for text, want := range map[string]string{
@@ -92,6 +94,7 @@ func TestStoriesAreCutApart(t *testing.T) {
 	require.Contains(t, strings.Join(whole.Notes, " "), "2 stories of 9 ft")
 }
 
+// A joist space that is filled with R-19 or more serves for the R of the table
 // (a side rule of the code, from memory), and a bid of it is not short.
 func TestAFilledJoistSpaceServes(t *testing.T) {
 	const floor = "version = 1\nold = false\n[site]\nzone = \"7\"\ncode = \"irc-2021\"\n[[place]]\nid = \"f\"\nlabel = \"Floor\"\nkind = \"crawl-space\"\nvented = true\ndampness = \"dry\"\nground_cover = true\narea_ft2 = 768\n"
@@ -108,6 +111,7 @@ func TestAFilledJoistSpaceServes(t *testing.T) {
 	require.False(t, none.Choice != nil && none.Choice.Heat.MeetsTarget, "3 1/2 in do not hold R-19")
 }
 
+// What nobody measured decides no grade, and an occasional tiny gap is grade I as
 // the standard says.
 func TestGradesGoByWhatWasMeasured(t *testing.T) {
 	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"4A\"\n[[place]]\nid = \"w\"\nkind = \"exterior-wall\"\narea_ft2 = 1282\nframing.size = \"2x4\"\nci_r = 5\nlabor = \"installer-checked\"\n"))
@@ -146,6 +150,7 @@ func TestFinishedWorkNamesWhatTheFileStillSays(t *testing.T) {
 	}
 }
 
+// Under a gap in a new blanket the old one still lies: R-30 over R-19 with 1.5 % of
 // gaps is .985/51 + .015/22 by parallel paths, R-50 (by hand).
 func TestAGapHasTheOldBlanketBehindIt(t *testing.T) {
 	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"3A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\narea_ft2 = 900\nframing.size = \"2x6\"\nframing.practice = \"standard\"\nexisting_r = 19\n"))

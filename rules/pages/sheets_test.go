@@ -23,8 +23,8 @@ func TestForbiddenSheetSettlesNoDamp(t *testing.T) {
 	}
 }
 
-func contains(text, part string) bool { return strings.Contains(text, part) }
-
+// A sheet that must not go up is on no paper as agreed, whatever the house file
+// names: plastic inside a board outside (practice), and plain sheets in sight (IRC
 // R302.10.1).
 func TestANamedSheetThatTrapsOrBurnsIsLeftOut(t *testing.T) {
 	const wall = "version = 1\nold = false\n[site]\nzone = \"6B\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\n"
@@ -92,6 +92,7 @@ func TestAMissingRetarderIsOnEveryPaper(t *testing.T) {
 	}
 }
 
+// Whether drywall covers a sheet is asked where nobody said, and a bid with a sheet in
 // sight is wrong (IRC R302.10.1).
 func TestASheetInSightIsAskedAbout(t *testing.T) {
 	const wall = "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"w\"\nlabel = \"Slope\"\nkind = \"sloped-ceiling\"\narea_ft2 = 400\nframing.size = \"2x10\"\n"

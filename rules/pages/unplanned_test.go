@@ -25,9 +25,7 @@ func found(t *testing.T, j inspect.Job, text string) inspect.FoundResult {
 }
 
 // A place without a new blanket is not forgotten: what can hurt there is ordered,
-
 // handed over and looked at all the same, and nothing is closed before (IRC R408.3
-
 // for the closed crawl space).
 func TestPlacesWithoutABlanketAreMinded(t *testing.T) {
 	const warm = "version = 1\nold = false\n[site]\nzone = \"2A\"\n[shape]\nlength_ft = 40\nwidth_ft = 28\n[[place]]\nid = \"here\"\nlabel = \"Here\"\n"
@@ -58,7 +56,6 @@ func TestPlacesWithoutABlanketAreMinded(t *testing.T) {
 }
 
 // Whoever is called to a place that is stopped is told of loose fill that may run
-
 // out of its framing (practice).
 func TestFillIsToldWhereAnotherDangerStops(t *testing.T) {
 	for answer, want := range map[string]bool{"true": true, "\"unknown\"": true, "false": false} {
@@ -88,9 +85,7 @@ func TestFiberThatBurnsIsMarked(t *testing.T) {
 }
 
 // Each layer of a bid, and the old blanket, weighs by its own fiber: R-30 of
-
 // fiberglass and R-30 of cotton, 8 1/2 in each, are 8.5/12 ft x (12 + 35) kg/m3 =
-
 // 2.1 lb/ft2 (by hand).
 func TestEveryLayerWeighs(t *testing.T) {
 	const attic = "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"attic\"\nlabel = \"Attic\"\nkind = \"attic\"\nframing.spacing_in = 24\narea_ft2 = 1000\n"
@@ -117,6 +112,8 @@ func ownWeight(p plan.Place) float64 {
 	return in / 12 * 12 * 0.0624
 }
 
+func contains(text, part string) bool { return strings.Contains(text, part) }
+
 // An answer that only stops work, or makes it wait, is not said to change nothing.
 func TestWaitingIsAChange(t *testing.T) {
 	at := func(fill string) plan.Plan {
@@ -134,7 +131,6 @@ func TestWaitingIsAChange(t *testing.T) {
 }
 
 // An old blanket is looked under before more goes on it, on every paper of whoever
-
 // lays it, known or not (practice).
 func TestOldBlanketIsLookedUnder(t *testing.T) {
 	for answer, want := range map[string]bool{"11": true, "\"unknown\"": true, "0": false} {
@@ -147,7 +143,6 @@ func TestOldBlanketIsLookedUnder(t *testing.T) {
 }
 
 // A gas vent ends above the roof: it goes up through the attic, as a chimney inside
-
 // does.
 func TestVentThatPassesNowhere(t *testing.T) {
 	for kind, want := range map[string]bool{"type-b-vent": true, "masonry-inside": true, "factory-built": false} {
@@ -176,12 +171,6 @@ func TestComparedPlansSayWhatStops(t *testing.T) {
 	require.Contains(t, text, "BEFORE YOU BEGIN: recessed lights not rated for contact")
 }
 
-// A sheet that must not go up is on no paper as agreed, whatever the house file
-
-// names: plastic inside a board outside (practice), and plain sheets in sight (IRC
-
-// Upper layers between truss webs are ordered as wide as from chord to chord, so
-
 // A listing of next to nothing is no width to build by, on any paper.
 func TestAListingOfNextToNothingIsReadAgain(t *testing.T) {
 	for typed, held := range map[string]bool{"0": true, "0.1": true, "0.4": true, "0.5": false, "1": false} {
@@ -199,7 +188,6 @@ func TestOldAtticsHaveJoists(t *testing.T) {
 }
 
 // A single-wall pipe stops the attic it goes up through, and no shield is ordered
-
 // for it (practice).
 func TestASinglePipeStopsWhatItGoesThrough(t *testing.T) {
 	for name, x := range map[string]struct {
@@ -240,27 +228,16 @@ func TestASinglePipeIsAskedNoListing(t *testing.T) {
 	}
 }
 
-// Whether drywall covers a sheet is asked where nobody said, and a bid with a sheet in
-
-// Answers that cannot both be true are named: a zone far from that of the county, and
-
-// A joist space that is filled with R-19 or more serves for the R of the table
-
-// What nobody measured decides no grade, and an occasional tiny gap is grade I as
-
 // No bidder is asked to fill a bay that stays empty.
 func TestNobodyIsAskedToFillWhatStaysEmpty(t *testing.T) {
-	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nid = \"c\"\nlabel = \"Brick\"\nkind = \"chimney\"\nchimney = \"masonry-in-wall\"\nframing.size = \"2x4\"\ngap_in = 2\nwidth_in = 24\n"))
-	if j.Plan.Places[0].Choice != nil {
-		t.Skip("something may go in there")
-	}
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nid = \"c\"\nlabel = \"Brick\"\nkind = \"chimney\"\nchimney = \"masonry-in-wall\"\nframing.size = \"2x4\"\nwidth_in = 24\n"))
+	require.Nil(t, j.Plan.Places[0].Choice, "the clearance leaves 1 1/2 in of a 2x4 bay")
 	text := bid(t, j, "version = 1\n[[part]]\nplace = \"c\"\nmaterial = \"mineral-wool\"\nr = 15\nthickness_in = 3.5\nfacing = \"none\"\n")["text"]
 	require.NotContains(t, text, "What would reach the R")
 	require.NotContains(t, text, "Which blanket has its full R")
 }
 
 // At brick the gap is closed with sheet metal, at a listed pipe with what its listing
-
 // names, on order and sheet alike.
 func TestTheFireStopIsThatOfTheChimney(t *testing.T) {
 	for kind, brick := range map[string]bool{"masonry-inside": true, "factory-built": false} {
@@ -270,8 +247,6 @@ func TestTheFireStopIsThatOfTheChimney(t *testing.T) {
 		require.Contains(t, all["inspect template"], "see.fireblocks", kind)
 	}
 }
-
-// Under a gap in a new blanket the old one still lies: R-30 over R-19 with 1.5 % of
 
 // A board that is now to be bought is a change.
 func TestABoardToBuyIsAChange(t *testing.T) {
