@@ -118,7 +118,7 @@ func (w opened) plan(h *house.House, thorough bool) (plan.Plan, error) {
 	assessed := plan.Assess(a)
 	p := assessed.Weigh(prefs)
 	if thorough {
-		p.Unknown = assessed.FindOut(prefs, p)
+		p.Unknown = assessed.FindOut(prefs, p, nil)
 		p.NearClimate = assessed.NearClimates(prefs, p)
 	}
 	return p, nil

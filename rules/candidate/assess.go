@@ -48,27 +48,74 @@ type PlaceResult struct {
 	Verdict    rules.Verdict // of the place itself, whatever the blanket
 
 	facts *rules.Facts // that do not hang on a blanket
+	mostR float64      // most R on the bag that fits
 }
 
 // Assess works out one place. It never fails: what cannot be worked out is
 // said in the result.
 func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
-	c := a.List.Catalog()
-	s := surfaceOf(a, p)
-	fits, unfit := Fit(s, c)
-	t := targetOf(s, site, c, mostCavityR(fits))
-	stands, heavy := carried(s, t, c, fits)
-	t.EnoughR = enoughR(s, t, stands)
-	stacks := choose(stands, func(b Blankets) bool { return enough(s, t, b) })
-	s.DampAlone = dampAlone(s, site, c, stacks, t)
-	base := placeFacts(a, p, s, site)
-	verdict := verdictOf(c, base, s.System)
-	s.UnderJoists, s.FoamInBays = needs(verdict, "layer-under-joists"), needs(verdict, "foam-in-bays")
-	out := PlaceResult{Surface: s, Target: t, Unfit: append(heavy, unfit...), Verdict: verdict, facts: base}
-	out.Candidates = make([]Assessed, 0, len(stacks))
-	for _, b := range stacks {
-		one := assessOne(s, site, c, b, t, base)
-		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(s, t, stands, b.Material.ID)
+	return begin(a, p, surfaceOf(a, p), site).Finish()
+}
+
+// Begun is a place of which all is worked out that hangs on no blanket: enough to
+// tell what stops it.
+type Begun struct {
+	PlaceResult
+	Same bool // answers reach nothing of it
+
+	c      *catalog.Catalog
+	site   *Site
+	stands []Blankets // that fit and are not too heavy
+	stacks []Blankets // of these, what is worth looking at; nil until they are asked for
+	keep   Kept       // of the candidates there were before
+}
+
+func begin(a house.Answered, p *house.Place, s Surface, site Site) Begun {
+	b := Begun{PlaceResult: PlaceResult{Surface: s}, c: a.List.Catalog(), site: &site}
+	b.Surface.DampAlone = s.Kind.Retarder == catalog.RetarderUnfaced && b.dampAlone()
+	b.facts = placeFacts(a, p, b.Surface, site)
+	b.Verdict = verdictOf(b.c, b.facts, s.System)
+	b.Surface.UnderJoists, b.Surface.FoamInBays = needs(b.Verdict, underJoistsNeed), needs(b.Verdict, foamInBaysNeed)
+	return b
+}
+
+// What a rule can require of a place whatever the blanket, and the check of damp
+// counts on.
+const underJoistsNeed, foamInBaysNeed = "layer-under-joists", "foam-in-bays"
+
+// fit looks for what fits, and for what of it is worth looking at.
+func (b *Begun) fit() {
+	if b.stacks != nil {
+		return
+	}
+	s := b.Surface
+	fits, unfit := Fit(s, b.c)
+	b.mostR = mostCavityR(fits)
+	b.Target = targetOf(s, *b.site, b.c, b.mostR)
+	stands, heavy := carried(s, b.Target, b.c, fits)
+	b.Target.EnoughR = enoughR(s, b.Target, stands)
+	b.stands, b.Unfit = stands, append(heavy, unfit...)
+	b.stacks = choose(stands, func(x Blankets) bool { return enough(s, b.Target, x) })
+}
+
+// Finish works out the candidates.
+func (b Begun) Finish() PlaceResult {
+	switch {
+	case b.Same:
+		return b.PlaceResult
+	case b.keep != KeptNothing:
+		b.Candidates = slices.Clone(b.Candidates)
+		for i := range b.Candidates {
+			b.Candidates[i].again(b)
+		}
+		return b.PlaceResult
+	}
+	b.fit()
+	out, t := b.PlaceResult, b.Target
+	out.Candidates = make([]Assessed, 0, len(b.stacks))
+	for _, x := range b.stacks {
+		one := assessOne(out.Surface, *b.site, b.c, x, t, b.facts)
+		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(out.Surface, t, b.stands, x.Material.ID)
 		out.Candidates = append(out.Candidates, one)
 	}
 	if t.Idle { // the blankets are compared as they would go in, board and all; nothing is bought
@@ -79,9 +126,11 @@ func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
 
 // dampAlone reports whether some blanket gathers damp at a place like a rim,
 // where nothing may go on the room side of it.
-func dampAlone(s Surface, site Site, c *catalog.Catalog, stacks []Blankets, t Target) bool {
-	return s.Kind.Retarder == catalog.RetarderUnfaced && slices.ContainsFunc(stacks, func(b Blankets) bool {
-		return dampOf(s, site, c, b, facingOf(s, site, c, b, t), t).Risk() > 0
+func (b *Begun) dampAlone() bool {
+	b.fit()
+	s, site, t := b.Surface, *b.site, b.Target
+	return slices.ContainsFunc(b.stacks, func(x Blankets) bool {
+		return dampOf(s, site, b.c, x, facingOf(s, site, b.c, x, t), t).Risk() > 0
 	})
 }
 
@@ -114,56 +163,82 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 // judge is what hangs on the facts alone: the verdict of the rules, and the
 // values with what it adds and takes.
 func (a *Assessed) judge(s Surface, c *catalog.Catalog, base *rules.Facts) {
+	was := a.Facts
 	a.Facts = candidateFacts(base, s, c, a.Blankets, a.Facing, a.Heat, a.Damp)
-	a.Verdict = verdictOf(c, a.Facts, s.System)
+	if was == nil {
+		a.Verdict = verdictOf(c, a.Facts, s.System)
+	} else {
+		a.Verdict = revised(c, a.Verdict, was, a.Facts, s.System)
+	}
 	a.Values = slices.Clone(a.measured)
 	for i, v := range a.Values {
 		adjust(&a.Values[i], a.Verdict.Adjust[v.Criterion])
 	}
 }
 
-// Again gives what Assess gives after answers changed, with what they do not
-// reach kept. Where the place and its site are as they were, only the facts for
-// the rules can differ. same tells that nothing does.
-func (r PlaceResult) Again(a house.Answered, p *house.Place, site Site, sameSite bool) (now PlaceResult, same bool) {
-	if !sameSite {
-		return Assess(a, p, site), false
-	}
+// Revise begins a place again after answers changed, with what they do not reach
+// kept. Where the place and the weather are as they were, only the facts for the
+// rules can differ, and what the edition of the code asks.
+func (r PlaceResult) Revise(a house.Answered, p *house.Place, site Site, kept Kept) Begun {
 	c, s := a.List.Catalog(), surfaceOf(a, p)
-	s.DampAlone = r.Surface.DampAlone
-	base := placeFacts(a, p, s, site)
-	s.UnderJoists, s.FoamInBays = r.Surface.UnderJoists, r.Surface.FoamInBays
-	if !reflect.DeepEqual(s, r.Surface) {
-		return Assess(a, p, site), false
+	now := s
+	now.DampAlone, now.UnderJoists, now.FoamInBays = r.Surface.DampAlone, r.Surface.UnderJoists, r.Surface.FoamInBays
+	if kept == KeptNothing || !reflect.DeepEqual(now, r.Surface) {
+		return begin(a, p, s, site)
 	}
-	if reflect.DeepEqual(base, r.facts) {
-		return r, true
+	if kept == KeptWeather {
+		t := targetOf(s, site, c, r.mostR)
+		if t.EnoughR = r.Target.EnoughR; !t.asksLike(r.Target) {
+			return begin(a, p, s, site)
+		}
+		r.Target = t
 	}
-	v := verdictOf(c, base, s.System)
-	if needs(v, "layer-under-joists") != s.UnderJoists || needs(v, "foam-in-bays") != s.FoamInBays {
-		return Assess(a, p, site), false
+	base := placeFacts(a, p, now, site)
+	if kept == KeptSite && reflect.DeepEqual(base, r.facts) {
+		return Begun{PlaceResult: r, Same: true}
 	}
-	r.facts, r.Verdict, r.Candidates = base, v, slices.Clone(r.Candidates)
-	for i := range r.Candidates {
-		r.Candidates[i].judge(s, c, base)
+	v := revised(c, r.Verdict, r.facts, base, s.System)
+	if needs(v, underJoistsNeed) != now.UnderJoists || needs(v, foamInBaysNeed) != now.FoamInBays {
+		return begin(a, p, s, site)
 	}
-	return r, false
+	r.facts, r.Verdict = base, v
+	return Begun{PlaceResult: r, c: c, site: &site, keep: kept}
+}
+
+// again is a candidate after answers that did not reach what it is judged by. Under
+// another edition its facing can be another, and what that leads to; so it always is
+// where the damp check added one.
+func (a *Assessed) again(b Begun) {
+	if b.keep == KeptWeather {
+		f := facingOf(b.Surface, *b.site, b.c, a.Blankets, b.Target)
+		was := a.Facing
+		was.From = f.From // another source says the same
+		if !a.Heat.plain() || !reflect.DeepEqual(f, was) {
+			in, labels := a.Heat.FullHeelIn, a.Heat.FullLabels
+			*a = assessOne(b.Surface, *b.site, b.c, a.Blankets, b.Target, b.facts)
+			a.Heat.FullHeelIn, a.Heat.FullLabels = in, labels
+			return
+		}
+		a.Facing = f
+	}
+	a.judge(b.Surface, b.c, b.facts)
 }
 
 // verdictOf evaluates the rule book with figures in the texts written in the
 // system of units that is shown.
 func verdictOf(c *catalog.Catalog, f *rules.Facts, sys units.System) rules.Verdict {
-	v := c.Book().Eval(f)
+	return c.Book().EvalWith(f, writer(c, f, sys))
+}
+
+// revised is verdictOf where there is a verdict on other facts already.
+func revised(c *catalog.Catalog, v rules.Verdict, was, now *rules.Facts, sys units.System) rules.Verdict {
+	return c.Book().Revise(v, was, now, writer(c, now, sys))
+}
+
+// writer writes the texts of hits.
+func writer(c *catalog.Catalog, f *rules.Facts, sys units.System) func(*rules.Hit) {
 	format := formatIn(sys)
-	for _, hits := range [][]rules.Hit{v.Excluded, v.Safety, v.Install, v.For, v.Against, v.Depends} {
-		for i := range hits {
-			write(c, &hits[i], f, sys, format)
-		}
-	}
-	for i := range v.Require {
-		write(c, &v.Require[i].Hit, f, sys, format)
-	}
-	return v
+	return func(h *rules.Hit) { write(c, h, f, sys, format) }
 }
 
 // write puts the figures of a text in a system of units.

@@ -97,7 +97,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	}
 	d.excuse(r, months, limits(c), !soil)
 	d.BoardR, d.UnderJoists, d.FoamLeftOut = t.AddR, s.UnderJoists, s.FoamInBays
-	d.Dehumidifier = s.Kind.Boundary == "soil" && site.Dehumid[s.ID]
+	d.Dehumidifier = s.Dehumid
 	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
 	return d
 }

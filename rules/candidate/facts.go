@@ -84,6 +84,26 @@ func setter(f *rules.Facts) func(string, rules.Value) {
 	}
 }
 
+// Told is what answers about other places tell of a place, beside its size and what
+// counts for the whole house.
+type Told struct {
+	fans, flue                 rules.Value
+	brickAlone, single, isSure bool
+}
+
+// ToldOf gathers what other places tell of one.
+func ToldOf(a house.Answered, p *house.Place) Told {
+	var t Told
+	if a.Has(p, "bath_fan_outside") {
+		t.fans = answerFact(a, p, house.PlaceScope, "bath_fan_outside")
+	}
+	if a.Has(p, "flue_through") {
+		t.flue, t.brickAlone = answerFact(a, p, house.PlaceScope, "flue_through"), a.BrickAlone()
+		t.single, t.isSure = a.SinglePipe(p)
+	}
+	return t
+}
+
 // fillAbove tells whether an attic of the house has loose, pebbly fill, which
 // can run down into the walls under it and along a chimney; unknown while that
 // of one is, and where an old house is said to have an attic that is no place of

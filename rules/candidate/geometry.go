@@ -45,6 +45,7 @@ type Surface struct {
 	Cladding                catalog.Sheet
 	Retarder                string // what the builder said goes up: plan, none, or a sheet
 	Exposed                 bool
+	Dehumid                 bool    // the air beside a wall in the soil is kept dry by a machine
 	AboveFt                 float64 // wall above the soil
 	HeightFt                float64
 	HeelIn                  float64
@@ -94,12 +95,12 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.Finished = stage == "insulated" || stage == "closed"
 	s.Framed = s.Finished || stage == "framed" || stage == "wired"
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
-	s.Kind = a.KindOf(p)
+	s.Kind = *a.KindOf(p)
 	if !s.Kind.AsksExposed() {
 		s.Exposed = s.Kind.Exposed == catalog.ExposedAlways
 	}
 	if s.Kind.Boundary == "soil" {
-		s.CIR = num("foam_r")
+		s.CIR, s.Dehumid = num("foam_r"), a.Bool(house.PlaceScope, p, "dehumidifier")
 		s.FoamUnsaid = a.Value(house.PlaceScope, p, "foam_r").Source != house.FromAnswer
 	}
 	if s.Kind.Size == catalog.SizeRing {

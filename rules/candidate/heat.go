@@ -36,6 +36,9 @@ type Heat struct {
 	From         []catalog.Ref
 }
 
+// plain reports whether no exception of the code has a say in it.
+func (h Heat) plain() bool { return h.FullHeightR == 0 && h.FilledR == 0 && h.SlopedR == 0 }
+
 // squeezedR is the R of a blanket in a room, and the thickness it has there.
 func squeezedR(nominalR, labelIn, roomIn float64) (r, thicknessIn float64, err error) {
 	if roomIn >= labelIn {

@@ -3,6 +3,7 @@ package candidate
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strconv"
 
 	"battwright/rules"
@@ -32,9 +33,8 @@ type Site struct {
 	Indoor     string
 	Cooled     bool
 	Fuel       string
-	FuelPrice  float64 // dollars per unit, 0 when not said
-	Dehumid    map[string]bool
-	FillAbove  rules.Value           // loose fill in an attic of the house
+	FuelPrice  float64               // dollars per unit, 0 when not said
+	FillAbove  rules.Value           // loose fill in an attic of the house; only the facts for the rules have it
 	Near       []catalog.NearClimate // other listed places that would serve
 	Notes      []string
 	From       []catalog.Ref
@@ -53,13 +53,9 @@ func (s Site) EditionText() string {
 func ResolveSite(a house.Answered) Site {
 	c := a.List.Catalog()
 	text := func(key string) string { return a.Text(house.Site, nil, key) }
-	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price"), Dehumid: map[string]bool{}}
+	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price")}
 	s.FillAbove = fillAbove(a)
 	s.edition, _ = c.Codes.Edition(s.Edition)
-	for i := range a.House.Places {
-		p := &a.House.Places[i]
-		s.Dehumid[p.ID] = a.Bool(house.PlaceScope, p, "dehumidifier")
-	}
 	at := c.Locate(text("state"), text("county"), text("zone"), text("climate"), s.Edition)
 	s.Notes, s.From = at.Notes, at.From
 	s.setZone(at.Zone, at.Why)
@@ -70,6 +66,35 @@ func ResolveSite(a house.Answered) Site {
 	}
 	s.ownFigures(a, c)
 	return s
+}
+
+// Kept is what stays of a site after another answer.
+type Kept int
+
+// From nothing to all; FillAbove, which only facts have, does not count.
+const (
+	KeptNothing Kept = iota
+	KeptWeather      // all but the edition of the code
+	KeptSite
+)
+
+// After is the site after another answer, about one place or about the house, and
+// what stayed of it.
+func (s Site) After(a house.Answered, onePlace bool) (now Site, kept Kept) {
+	if onePlace {
+		s.FillAbove = fillAbove(a)
+		return s, KeptSite
+	}
+	now = ResolveSite(a)
+	s.FillAbove = now.FillAbove
+	if reflect.DeepEqual(s, now) {
+		return now, KeptSite
+	}
+	s.Edition, s.edition = now.Edition, now.edition
+	if reflect.DeepEqual(s, now) {
+		return now, KeptWeather
+	}
+	return now, KeptNothing
 }
 
 func (s *Site) setZone(zone, why string) {
@@ -156,7 +181,7 @@ func (s Site) dampMonths(surface Surface, c *catalog.Catalog) (months [12]moistu
 		Class: s.class(), HeatingC: set.HeatingC, Cooled: s.Cooled, CoolingC: set.CoolingC, CoolAboveC: set.CoolAboveC,
 		MaxRHCooled: set.RHCapCooled, MaxRH: set.RHCap,
 	}
-	if surface.Kind.Boundary == "soil" && s.Dehumid[surface.ID] {
+	if surface.Dehumid {
 		in.MaxRH, in.MaxRHCooled = set.RHDehumidified, min(set.RHDehumidified, set.RHCapCooled)
 	}
 	room, err := in.Months(air)

@@ -3,6 +3,7 @@ package candidate
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -27,6 +28,14 @@ type Target struct {
 	By          string // drawings, code, retrofit, none
 	Notes       []string
 	From        []catalog.Ref
+}
+
+// asksLike reports whether two targets differ in words and sources alone.
+func (t Target) asksLike(other Target) bool {
+	for _, x := range []*Target{&t, &other} {
+		x.Text, x.Options, x.Notes, x.From = "", "", nil, nil
+	}
+	return reflect.DeepEqual(t, other)
 }
 
 // targetOf is what a place must reach and the board that is still to be bought

@@ -91,8 +91,22 @@ func (c *Catalog) Facing(id string) (Facing, bool) {
 
 // Kind finds a kind of place by id.
 func (c *Catalog) Kind(id string) (PlaceKind, bool) {
-	return find(c.Kinds, func(k *PlaceKind) bool { return k.ID == id })
+	k := c.KindAt(id)
+	return *k, k != &noKind
 }
+
+// KindAt is Kind without a copy, for who looks at many places; an empty one where
+// there is none. It is not to be changed.
+func (c *Catalog) KindAt(id string) *PlaceKind {
+	for i := range c.Kinds {
+		if c.Kinds[i].ID == id {
+			return &c.Kinds[i]
+		}
+	}
+	return &noKind
+}
+
+var noKind PlaceKind
 
 // Size finds a lumber size by id.
 func (c *Catalog) Size(id string) (Size, bool) {

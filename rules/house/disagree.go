@@ -134,7 +134,7 @@ func (a Answered) ventsDenied() []*Place {
 		return nil
 	}
 	var out []*Place
-	for _, p := range a.placesLike(func(k catalog.PlaceKind) bool { return k.Unvented != "" }) {
+	for _, p := range a.placesLike(func(k *catalog.PlaceKind) bool { return k.Unvented != "" }) {
 		if vented := p.Answers["vented"]; vented.State != Given || vented.Bool == (below.Text == "crawl-vented") {
 			return nil
 		}

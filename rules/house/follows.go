@@ -108,8 +108,9 @@ func (a Answered) Masonry(p *Place) (brick, ok bool) {
 // house, as far as anybody said: what passes an attic then has no listing.
 func (a Answered) BrickAlone() bool {
 	up, chimneys := a.House.Answers["shape.chimney"].Text, a.placesLike(besideChimney)
+	only := a.onlyOf(chimneys)
 	for _, p := range chimneys {
-		if kind := p.Answers["chimney"].Text; !isMasonry(kind) && (kind != "" || a.onlyChimney() != "masonry") {
+		if kind := p.Answers["chimney"].Text; !isMasonry(kind) && (kind != "" || only != "masonry") {
 			return false
 		}
 	}
@@ -120,14 +121,14 @@ func (a Answered) BrickAlone() bool {
 // does, and no other chimney or pipe of the house can be it. known is false while
 // nobody said what it is, or whether that pipe passes there.
 func (a Answered) SinglePipe(p *Place) (single, known bool) {
-	pipes, open := 0, false
-	for _, c := range a.placesLike(besideChimney) {
+	pipes, open, chimneys := 0, false, a.placesLike(besideChimney)
+	only := a.onlyOf(chimneys)
+	for _, c := range chimneys {
 		kind := c.Answers["chimney"].Text
-		brick, _ := a.Masonry(c)
 		switch {
 		case kind == "metal-connector":
 			pipes++
-		case kind == "" && !brick:
+		case kind == "" && only != "masonry":
 			open = true
 		default:
 			return false, true
@@ -146,9 +147,11 @@ func (a Answered) SinglePipe(p *Place) (single, known bool) {
 
 // onlyChimney is what is said to go up through a house with at most one
 // chimney among its places; empty while nobody said, or where there are more.
-func (a Answered) onlyChimney() string {
+func (a Answered) onlyChimney() string { return a.onlyOf(a.placesLike(besideChimney)) }
+
+func (a Answered) onlyOf(chimneys []*Place) string {
 	up := a.House.Answers["shape.chimney"]
-	if len(a.placesLike(besideChimney)) > 1 || up.State != Given {
+	if len(chimneys) > 1 || up.State != Given {
 		return ""
 	}
 	return up.Text
@@ -190,5 +193,5 @@ func (a Answered) Offered(q Question, p *Place) Question {
 // TellsOthers reports whether an answer about one place can answer questions
 // about others or about the house, names or warns of something in others.
 func (q Question) TellsOthers() bool {
-	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "existing_r", "vermiculite", "bath_fan_outside", "label"}, q.Key)
+	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "flue_through", "existing_r", "vermiculite", "bath_fan_outside", "label"}, q.Key)
 }

@@ -192,7 +192,7 @@ func (a Answered) shapeFt2(p *Place) float64 {
 }
 
 // shapeShare is half where the shape of the house is split between two kinds.
-func (a Answered) shapeShare(k catalog.PlaceKind) float64 {
+func (a Answered) shapeShare(k *catalog.PlaceKind) float64 {
 	const half = 0.5
 	for key, value := range k.HalfWhen {
 		if a.Text(Shape, nil, key) == value {
@@ -243,7 +243,7 @@ func defaultOpenings(a Answered, p *Place) Answer {
 // a size of its own, they are all there are.
 func openingsOfWalls(a Answered, _ *Place) Answer {
 	sum, walls := 0.0, 0
-	for _, p := range a.placesLike(func(k catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }) {
+	for _, p := range a.placesLike(func(k *catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }) {
 		own, ok := ownOpenings(p)
 		if _, sized := a.ownArea(p); !ok || !sized {
 			return Answer{}

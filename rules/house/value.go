@@ -154,26 +154,25 @@ func (a Answered) Bool(scope Scope, p *Place, key string) bool {
 	return a.Answer(scope, p, key).Bool
 }
 
-func (a Answered) kindOf(p *Place) catalog.PlaceKind {
+func (a Answered) kindOf(p *Place) *catalog.PlaceKind {
 	if p == nil {
-		return catalog.PlaceKind{}
+		return a.List.catalog.KindAt("")
 	}
-	k, _ := a.List.catalog.Kind(p.Kind)
-	return k
+	return a.List.catalog.KindAt(p.Kind)
 }
 
 // KindOf is the kind a place is insulated as: that of its walls for a crawl space
 // without vents.
-func (a Answered) KindOf(p *Place) catalog.PlaceKind {
+func (a Answered) KindOf(p *Place) *catalog.PlaceKind {
 	k := a.kindOf(p)
 	if k.Unvented != "" && !a.Bool(PlaceScope, p, "vented") {
-		k, _ = a.List.catalog.Kind(k.Unvented)
+		return a.List.catalog.KindAt(k.Unvented)
 	}
 	return k
 }
 
 // placesLike are the places whose kind, as the builder chose it, has a trait.
-func (a Answered) placesLike(has func(catalog.PlaceKind) bool) []*Place {
+func (a Answered) placesLike(has func(*catalog.PlaceKind) bool) []*Place {
 	var out []*Place
 	for i := range a.House.Places {
 		if p := &a.House.Places[i]; has(a.kindOf(p)) {
@@ -183,7 +182,7 @@ func (a Answered) placesLike(has func(catalog.PlaceKind) bool) []*Place {
 	return out
 }
 
-func besideChimney(k catalog.PlaceKind) bool { return k.BesideChimney }
-func underRoof(k catalog.PlaceKind) bool     { return k.Airway != "" }
+func besideChimney(k *catalog.PlaceKind) bool { return k.BesideChimney }
+func underRoof(k *catalog.PlaceKind) bool     { return k.Airway != "" }
 
 func roundTo(v, step float64) float64 { return math.Round(v/step) * step }

@@ -1,23 +1,26 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 	"sort"
-	"strings"
 
-	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
 
 // FindOut is the list of what is unknown, ranked by whether an answer can
-// change the plan. For each unknown every possible answer is tried and the
-// plan worked out again: "matters" is computed, not guessed.
-func (a Assessment) FindOut(p Preferences, base Plan) []Said {
+// change the plan. For each unknown every possible answer is tried and what it
+// reaches worked out again: "matters" is computed, not guessed. Where tell is not
+// nil it hears how many questions of all were looked at, and stops the work with
+// false: the list is then nil.
+func (a Assessment) FindOut(p Preferences, base Plan, tell func(done, all int) bool) []Said {
 	out := a.withCode(base.Unknown)
 	weight := make([]int, len(out))
+	t := a.trial(p, base)
 	for i := range out {
-		weight[i] = a.tryAnswers(&out[i], p, base)
+		if tell != nil && !tell(i, len(out)) {
+			return nil
+		}
+		weight[i] = t.tryAnswers(&out[i])
 	}
 	index := make([]int, len(out))
 	for i := range index {
@@ -82,31 +85,31 @@ func (a Assessment) oldCanStop() bool {
 }
 
 // tryAnswers fills in what another answer would change and returns how much.
-func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
-	q, ok := a.Answered.List.Find(s.Key)
+func (t trial) tryAnswers(s *Said) int {
+	q, ok := t.Answered.List.Find(s.Key)
 	if !ok {
 		return 0
 	}
-	q = a.Answered.Offered(q, a.Answered.House.Place(s.Place))
-	if a.givesZone(q) {
+	q = t.Answered.Offered(q, t.Answered.House.Place(s.Place))
+	if t.givesZone(q) {
 		s.Matters, s.Effect = true, zoneEffect
 		return givesTargets
 	}
-	if s.Key == drawingsKey && len(base.Undrawn) > 0 {
+	if s.Key == drawingsKey && len(t.base.Undrawn) > 0 {
 		s.Matters, s.Effect = true, drawingEffect
 		return winsOverAll
 	}
-	if q.FullKey() == "old" && a.oldCanStop() {
+	if q.FullKey() == "old" && t.oldCanStop() {
 		s.Matters, s.Effect = true, oldEffect
 		return stopsPlace
 	}
-	if len(base.Places) == 0 {
+	if len(t.base.Places) == 0 {
 		s.Effect = noPlaceEffect
 		return 0
 	}
 	most := 0
 	for _, answer := range possible(q) {
-		if w, effect := a.tryOne(q, s.Place, answer, p, base); w > most {
+		if w, effect := t.tryOne(q, s.Place, answer, most); w > most {
 			most, s.Effect = w, effect
 		}
 		if most == stopsPlace {
@@ -123,63 +126,6 @@ func (a Assessment) tryAnswers(s *Said, p Preferences, base Plan) int {
 	return most
 }
 
-func (a Assessment) tryOne(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (int, string) {
-	base, other := a.tried(q, placeID, answer, p, base)
-	words := q.Show(answer, a.Answered.System)
-	for i, place := range other.Places {
-		if i >= len(base.Places) {
-			break
-		}
-		for _, s := range place.Stops {
-			if !slices.ContainsFunc(base.Places[i].Stops, func(b Stop) bool { return b.Danger == s.Danger }) {
-				return stopsPlace, fmt.Sprintf("if %q: no plan for %s yet: %s", words, place.Surface.Label, s.Brief())
-			}
-		}
-	}
-	weight, effect := 0, ""
-	for _, c := range Changes(base, other) {
-		if !c.OfWork() {
-			continue
-		}
-		w, text := changesBlanket, fmt.Sprintf("if %q: another blanket or sheet for %s", words, c.Label)
-		if c.From != c.To {
-			to := c.To
-			if to == "" {
-				to = "no blanket"
-			}
-			w, text = changesChoice, fmt.Sprintf("if %q: %s for %s", words, to, c.Label)
-		}
-		if w > weight {
-			weight, effect = w, text
-		}
-	}
-	if weight == 0 && cautions(other) != cautions(base) {
-		return changesCaution, dutyEffect
-	}
-	return weight, effect
-}
-
-// tried gives the plan with another answer beside the plan as it is. Without a
-// budget a place is chosen for by itself, so both hold only the places that the
-// answer reaches.
-func (a Assessment) tried(q house.Question, placeID string, answer house.Answer, p Preferences, base Plan) (before, after Plan) {
-	now := answering(a.Answered, q, placeID, answer)
-	if p.HasBudget {
-		reach := WholeHouse
-		if q.Scope == house.PlaceScope {
-			reach = OnePlace
-		}
-		return base, a.Redo(now, reach, placeID).weighed(p)
-	}
-	a.again(now, placeID, func(i int, r candidate.PlaceResult, same bool) {
-		if !same {
-			before.Places = append(before.Places, base.Places[i])
-			after.Places = append(after.Places, weighOne(now.List.Catalog(), r, p))
-		}
-	})
-	return before, after
-}
-
 // answering is a house with one more answer; what is not about it is shared.
 func answering(a house.Answered, q house.Question, placeID string, answer house.Answer) house.Answered {
 	a.House = a.House.CloneFor(placeID)
@@ -188,16 +134,6 @@ func answering(a house.Answered, q house.Question, placeID string, answer house.
 	}
 	a.Store(q, a.House.Place(placeID), answer)
 	return a
-}
-
-func cautions(p Plan) string {
-	var b strings.Builder
-	for _, place := range p.Places {
-		for _, h := range place.Safety {
-			b.WriteString(place.Surface.ID + "/" + h.Rule.ID + ";")
-		}
-	}
-	return b.String()
 }
 
 // possible lists the answers that are tried. A number is tried well below and

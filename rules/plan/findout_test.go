@@ -16,7 +16,7 @@ func foundOut(t testing.TB, text string) map[string]plan.Said {
 	assessed := plan.Assess(fixture.Read(t, text))
 	prefs := plan.PreferencesOf(assessed.Answered, nil)
 	out := map[string]plan.Said{}
-	for _, s := range assessed.FindOut(prefs, assessed.Weigh(prefs)) {
+	for _, s := range assessed.FindOut(prefs, assessed.Weigh(prefs), nil) {
 		out[s.Key] = s
 	}
 	return out
@@ -64,7 +64,7 @@ func TestOnePlaceWeighedIsTheHouseWeighed(t *testing.T) {
 		free.HasBudget = false
 		rich := free
 		rich.HasBudget, rich.Budget = true, 1<<40
-		require.Equal(t, assessed.FindOut(rich, assessed.Weigh(rich)), assessed.FindOut(free, assessed.Weigh(free)), name)
+		require.Equal(t, assessed.FindOut(rich, assessed.Weigh(rich), nil), assessed.FindOut(free, assessed.Weigh(free), nil), name)
 	}
 }
 
@@ -91,7 +91,7 @@ func TestDrawingsAndCodeLeadTheList(t *testing.T) {
 		assessed := plan.Assess(fixture.Read(t, text))
 		prefs := plan.PreferencesOf(assessed.Answered, nil)
 		p = assessed.Weigh(prefs)
-		for _, s := range assessed.FindOut(prefs, p) {
+		for _, s := range assessed.FindOut(prefs, p, nil) {
 			out = append(out, s.Key)
 			require.True(t, s.Matters || s.Key != "drawings" && s.Key != "site.code", s.Key)
 		}

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"reflect"
 	"strings"
 
 	"battwright/rules/candidate"
@@ -44,27 +43,19 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 	case OnePlace:
 		return a.Update(now, placeID)
 	}
-	var out Assessment
-	out.Answered = now
-	out.Site = a.again(now, "", func(_ int, r candidate.PlaceResult, _ bool) { out.Places = append(out.Places, r) })
+	site, kept := a.Site.After(now, false)
+	out := Assessment{Answered: now, Site: site}
+	for i := range now.House.Places {
+		out.Places = append(out.Places, a.revise(now, i, site, kept).Finish())
+	}
 	return out
 }
 
-// again gives each place as Assess has it, with what the answers do not reach
-// kept, and whether none of them reaches it. With an id it gives that place alone.
-func (a Assessment) again(now house.Answered, placeID string, each func(i int, r candidate.PlaceResult, same bool)) candidate.Site {
-	site := candidate.ResolveSite(now)
-	sameSite := reflect.DeepEqual(site, a.Site)
-	for i := range now.House.Places {
-		p, was := &now.House.Places[i], candidate.PlaceResult{}
-		if placeID != "" && p.ID != placeID {
-			continue
-		}
-		if i < len(a.Places) {
-			was = a.Places[i]
-		}
-		r, same := was.Again(now, p, site, sameSite)
-		each(i, r, same)
+// revise begins a place again, with what the answers do not reach kept.
+func (a Assessment) revise(now house.Answered, i int, site candidate.Site, kept candidate.Kept) candidate.Begun {
+	var was candidate.PlaceResult
+	if i < len(a.Places) {
+		was = a.Places[i]
 	}
-	return site
+	return was.Revise(now, &now.House.Places[i], site, kept)
 }

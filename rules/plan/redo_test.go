@@ -39,6 +39,32 @@ func TestRedoEqualsAssessForEveryAnswer(t *testing.T) {
 	}
 }
 
+// Under each edition of the code, from each other, what is kept of a place is what
+// working it out again gives.
+func TestRedoEqualsAssessForEveryEdition(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 9))
+	kinds := fixture.List(t).PlaceKinds()
+	for range 12 {
+		a := fixture.RandomHouse(t, rng, kinds...)
+		for i := range a.House.Places { // most is not said, as in most houses
+			for key := range a.House.Places[i].Answers {
+				if rng.IntN(4) > 0 {
+					delete(a.House.Places[i].Answers, key)
+				}
+			}
+		}
+		q, ok := a.List.Find("site.code")
+		require.True(t, ok)
+		before := plan.Assess(a)
+		for _, o := range q.Options {
+			now := fixture.Copy(a)
+			now.Store(q, nil, house.Text(o.Value))
+			before = before.Redo(now, plan.WholeHouse, "")
+			sameAssessment(t, plan.Assess(now), before, o.Value)
+		}
+	}
+}
+
 // Fill that is typed at the attic is warned of at once in the places that open to
 // it.
 func TestFillOfTheAtticReachesTheWallAtOnce(t *testing.T) {

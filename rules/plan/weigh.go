@@ -32,17 +32,28 @@ func (a Assessment) Weigh(p Preferences) Plan {
 // weighed is the choice of every place and what it costs, without the words
 // around it.
 func (a Assessment) weighed(p Preferences) Plan {
-	c := a.Answered.List.Catalog()
-	out := Plan{Site: a.Site, Places: make([]Place, 0, len(a.Places))}
+	out := Plan{Site: a.Site, Places: a.weighedAlone(p)}
+	out.afford(a.Answered.List.Catalog(), p)
+	return out
+}
+
+// weighedAlone is the choice of every place before the budget has a say.
+func (a Assessment) weighedAlone(p Preferences) []Place {
+	out := make([]Place, 0, len(a.Places))
 	for _, place := range a.Places {
-		out.Places = append(out.Places, weighOne(c, place, p))
-	}
-	out.Money = moneyOf(out.Places, p)
-	if out.Money.Over() > 0 || p.HasBudget && p.Spend {
-		out.spend(c, p)
-		out.Money = moneyOf(out.Places, p)
+		out = append(out, weighOne(a.Answered.List.Catalog(), place, p))
 	}
 	return out
+}
+
+// afford sums up what the places cost, and chooses within the budget where that is
+// too much, or is to be spent.
+func (p *Plan) afford(c *catalog.Catalog, prefs Preferences) {
+	p.Money = moneyOf(p.Places, prefs)
+	if p.Money.Over() > 0 || prefs.HasBudget && prefs.Spend {
+		p.spend(c, prefs)
+		p.Money = moneyOf(p.Places, prefs)
+	}
 }
 
 // weighOne weighs one place by itself; no other place and no budget has a say.

@@ -267,7 +267,7 @@ func (s *Session) try() *Work {
 	}
 	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
 	return &Work{"Trying other answers", func() func() Next {
-		out := &Tried{assess.FindOut(prefs, base), assess.NearClimates(prefs, base)}
+		out := &Tried{assess.FindOut(prefs, base, nil), assess.NearClimates(prefs, base)}
 		return func() Next {
 			s.tried, s.triedAt = out, at
 			return Next{}
