@@ -17,7 +17,8 @@ type Heat struct {
 	AssemblyHigh float64 // no sideways flow: the usual US figure
 	U            float64 // of AssemblyR
 	MeetsTarget  bool    // the blanket's part of the target
-	ShortByR     float64
+	ServesR      float64 // of the blanket that serves here: the target's, or the lower one of an exception
+	ShortByR     float64 // of ServesR
 	AddOutsideR  float64 // board still to be added, see Target
 	VoidShare    float64
 	CeilingLbFt2 float64
@@ -248,15 +249,13 @@ func heatOf(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target) (Hea
 	}
 	h.AtStake = s.AreaFt2 / math.Max(otherLayersR(layers)+stays, 0.1)
 	h.DeliveredR = deliveredR(s, c, b, behindR(s, layers))
-	h.ShortByR = max(0, t.CavityR-h.CountedR)
-	h.MeetsTarget = h.ShortByR == 0
 	if s.Kind.StackOverFraming {
 		h.CeilingLbFt2, h.CeilingLimit = ceilingLoad(s, c, b), ceilingLimit(s, c)
 	}
 	if s.Kind.Airway == catalog.AirwayEaves {
 		h.addEaves(s, b)
 	}
-	exceptions(&h, s, b, t)
+	h.serve(s, b, t)
 	h.LossMMBtu, err = lossOf(s, site, c, b, bounds, t)
 	if err != nil {
 		return h, err

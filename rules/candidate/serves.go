@@ -6,6 +6,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
 // Ceilings are the areas to insulate under the roof of the whole house, ft2.
@@ -63,32 +64,50 @@ func filledException(t *Target, s Surface, c *catalog.Catalog) {
 	}
 }
 
-// fillsBay reports whether a stack fills its bay with the lower R of the code.
-func fillsBay(t Target, b Blankets) bool {
-	return t.FilledR > 0 && b.HeightIn >= t.FilledIn && b.counted() >= t.FilledR
+// servesR is the R that serves with a stack as it lies, the table's or the lower
+// one of an exception that its heel, its depth or its slope allows, and what of
+// the stack counts toward it. That of full height may not be rounded up: it is
+// asked of blankets that are not squeezed.
+func servesR(s Surface, t Target, b Blankets) (serves, counts float64) {
+	switch {
+	case mayRunFull(t, b) && fullHeel(s, b) <= s.HeelIn:
+		return t.FullHeightR, b.CavityR
+	case t.FilledR > 0 && b.HeightIn >= t.FilledIn:
+		return t.FilledR, b.counted()
+	case t.SlopedR > 0:
+		return t.SlopedR, b.counted()
+	}
+	return t.CavityR, b.counted()
+}
+
+// shortBy is what a stack lacks of the R that serves, 0 when nothing.
+func shortBy(s Surface, t Target, b Blankets) float64 {
+	const slack = 1e-9
+	if serves, counts := servesR(s, t, b); counts < serves-slack {
+		return serves - counts
+	}
+	return 0
 }
 
 // fullHeel is the heel in inches at which a stack runs uncrushed over the top
 // of the outside wall, with the airway above it.
 func fullHeel(s Surface, b Blankets) float64 { return StandsIn(s, b) + b.HeightIn + s.AirwayIn }
 
-// runsFull reports whether a stack has the lower R of the code and runs with it
-// at full height over the walls. That R may not be rounded up: it is asked of
-// blankets that are not squeezed.
-func runsFull(s Surface, t Target, b Blankets) bool {
-	return hasFullR(t, b) && fullHeel(s, b) <= s.HeelIn
+// mayRunFull reports whether the code has a lower R for a stack that runs at full
+// height over the walls.
+func mayRunFull(t Target, b Blankets) bool {
+	const mostLayers = 2 // nobody builds an attic of three thin dense batts to save an inch of heel
+	return t.By == "code" && t.FullHeightR > 0 && len(b.Layers) <= mostLayers
 }
 
 func hasFullR(t Target, b Blankets) bool {
-	const slack, mostLayers = 1e-9, 2 // nobody builds an attic of three thin dense batts to save an inch of heel
-	return t.By == "code" && t.FullHeightR > 0 && len(b.Layers) <= mostLayers && b.CavityR >= t.FullHeightR-slack
+	const slack = 1e-9
+	return mayRunFull(t, b) && b.CavityR >= t.FullHeightR-slack
 }
 
 // enough reports whether a stack does the blanket's part of the target, by its
 // R or by an exception of the code.
-func enough(s Surface, t Target, b Blankets) bool {
-	return b.counted() >= t.CavityR || runsFull(s, t, b) || fillsBay(t, b) || t.SlopedR > 0 && b.counted() >= t.SlopedR
-}
+func enough(s Surface, t Target, b Blankets) bool { return shortBy(s, t, b) == 0 }
 
 // enoughR is the R beyond which more is not asked: that of the exception where
 // one of the stacks serves by it.
@@ -97,27 +116,39 @@ func enoughR(s Surface, t Target, stacks []Blankets) float64 {
 		return t.SlopedR
 	}
 	for _, b := range stacks {
-		if runsFull(s, t, b) {
+		if hasFullR(t, b) && fullHeel(s, b) <= s.HeelIn {
 			return t.FullHeightR
 		}
 	}
 	return t.CavityR
 }
 
-// exceptions notes by which exception a stack that is short of the table serves.
-func exceptions(h *Heat, s Surface, b Blankets, t Target) {
-	switch {
-	case h.MeetsTarget || !enough(s, t, b):
+// serve notes what a stack lacks, of which R, and by which exception one that is
+// short of the table serves.
+func (h *Heat) serve(s Surface, b Blankets, t Target) {
+	h.ServesR, _ = servesR(s, t, b)
+	h.ShortByR = shortBy(s, t, b)
+	h.MeetsTarget = h.ShortByR == 0
+	if !h.MeetsTarget || h.CountedR >= t.CavityR {
 		return
-	case runsFull(s, t, b):
+	}
+	switch h.ServesR {
+	case t.FullHeightR:
 		h.FullHeightR = t.FullHeightR
-	case fillsBay(t, b):
+	case t.FilledR:
 		h.FilledR = t.FilledR
 	default:
 		h.SlopedR = t.SlopedR
 	}
-	h.ShortByR, h.MeetsTarget = 0, true
 	h.From = uniqueRefs(append(h.From, t.From...))
+}
+
+// ShortOf says what a stack lacks, of which R.
+func (h Heat) ShortOf(t Target, s units.System) string {
+	if h.ServesR < t.CavityR {
+		return fmt.Sprintf("%s of the %s that serves here for %s", s.R(h.ShortByR), s.R(h.ServesR), t.Text)
+	}
+	return fmt.Sprintf("%s of %s", s.R(h.ShortByR), t.Text)
 }
 
 // lowestHeel is the heel the code's lower R would need here with one material,

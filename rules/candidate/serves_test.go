@@ -36,10 +36,14 @@ func TestFullHeightAsksTheWholeR(t *testing.T) {
 			require.InDelta(t, 48.65, b.CavityR, 0.01)
 			require.Equal(t, 49.0, b.counted())
 			require.False(t, hasFullR(target, b))
+			require.InDelta(t, 49-48.65, shortBy(s, target, b), 0.01, "it runs full height: the lack is of the R that serves there")
+			low := s
+			low.HeelIn = 16
+			require.InDelta(t, 60-49, shortBy(low, target, b), 0.01, "here the roof squeezes it")
 		case "fg-25 fg-30":
 			met++
 			require.InDelta(t, 17.75, fullHeel(s, b), 1e-9)
-			require.True(t, runsFull(s, target, b))
+			require.True(t, enough(s, target, b))
 		}
 	}
 	require.Equal(t, 2, met)

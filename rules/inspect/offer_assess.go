@@ -147,7 +147,7 @@ func (p *OfferedPlace) short(j Job, a candidate.Assessed) {
 		if planned(p.Plan) && p.Plan.Choice.Heat.ShortByR >= a.Heat.ShortByR {
 			level = Note // the plan knows: nothing that fits reaches it
 		}
-		p.find(Finding{ID: "short", Level: level, Line: p.Parts[0].Line, Text: fmt.Sprintf("short by %s of %s", j.System.R(a.Heat.ShortByR), p.Plan.Target.Text), Ask: askIf(level, p.Plan.Surface.Label+": What would reach the R the plan needs, in this frame?")})
+		p.find(Finding{ID: "short", Level: level, Line: p.Parts[0].Line, Text: "short by " + a.Heat.ShortOf(p.Plan.Target, j.System), Ask: askIf(level, p.Plan.Surface.Label+": What would reach the R the plan needs, in this frame?")})
 	}
 	if p.Closed != nil {
 		a = *p.Closed // what bare joist tops cost is said with them

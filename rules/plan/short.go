@@ -1,10 +1,6 @@
 package plan
 
-import (
-	"fmt"
-
-	"battwright/rules/units"
-)
+import "battwright/rules/units"
 
 // ShortText says by how much the blanket of a place falls short of what is asked
 // there, empty where it does not. Every paper that names the blanket says it.
@@ -16,5 +12,5 @@ func (p Place) ShortText(s units.System) string {
 	if p.Surface.Waived {
 		waived = "; you accepted that"
 	}
-	return fmt.Sprintf("SHORT by %s of %s%s", s.R(p.Choice.Heat.ShortByR), p.Target.Text, waived)
+	return "SHORT by " + p.Choice.Heat.ShortOf(p.Target, s) + waived
 }
