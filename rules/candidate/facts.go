@@ -168,6 +168,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("natural", rules.Bool(m.Natural))
 	set("hard_to_find", rules.Bool(m.HardToFind))
 	set("facing", rules.Text(f.OnBlanket))
+	set("turned", rules.Bool(f.Turned))
 	set("retarder", rules.Text(f.Retarder()))
 	set("retarder_asked", rules.Text(f.Asked))
 	set("two_retarders", rules.Bool(f.TwoSheets))
@@ -185,7 +186,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	set("cavity_r", rules.Number(b.CavityR))
 	set("layers", rules.Number(float64(len(b.Layers))))
 	if s.FoamUnsaid { // the fiber meets the board that is bought for it
-		set("foam_r", rules.Number(h.AddOutsideR))
+		set("foam_r", rules.Number(s.CIR+h.AddOutsideR))
 	}
 	set("short_by_r", rules.Number(h.ShortByR))
 	set("add_outside_r", rules.Number(h.AddOutsideR))

@@ -293,9 +293,10 @@ func (p *FoundPlace) grade(j Job) {
 	}
 }
 
-// withBoard is a place with another R of the board that is still to be bought.
+// withBoard is a place with another R of the board that is still to be bought: on
+// concrete the fiber meets it, whatever somebody said is there.
 func withBoard(p plan.Place, r float64) candidate.PlaceResult {
-	p.Target.AddR = r
+	p.Target.AddR, p.Surface.FoamUnsaid = r, p.Surface.FoamUnsaid || p.Surface.Kind.Boundary == "soil"
 	return p.PlaceResult
 }
 

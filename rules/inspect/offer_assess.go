@@ -30,7 +30,7 @@ func (p *OfferedPlace) assess(j Job) {
 	}
 	given := candidate.GivenStack{
 		Material: m, Layers: layersIn(c, p.Plan, products), Facing: facing, Sheet: sheet,
-		Turned: p.Parts[0].text("facing_side") == "out" && sided(p.Plan),
+		Turned: p.turned(p.Parts[0]),
 	}
 	got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, given)
 	if err != nil {
@@ -179,6 +179,11 @@ func (p OfferedPlace) FaceKnown() bool {
 	return said && (face.Text == "none" || side || !sided(p.Plan))
 }
 
+// turned reports whether the face of a line lies away from the heated room.
+func (p OfferedPlace) turned(part Part) bool {
+	return part.text("facing_side") == "out" && sided(p.Plan)
+}
+
 // sided reports whether a face can lie the wrong way round in a place: on the
 // walls of a crawl space neither side is the heated room's.
 func sided(p plan.Place) bool { return !p.Surface.Kind.NoRoomSide }
@@ -197,6 +202,9 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 	case a.Facing.Turned:
 		f.ID, f.Ref.Known = "facing-side", catalog.Memory
 		f.Text = "the face goes away from the heated room, where it can hold damp in"
+		if planned(p.Plan) && p.Plan.Choice.Facing.Retarder() == "none" {
+			f.Text += "; the plan has none here"
+		}
 		f.Ask = label + ": Why is the face on the outer side?"
 	case bare && p.FaceKnown():
 		f.ID, f.Text = "no-retarder", "nothing slows damp air from the room, which this climate wants"

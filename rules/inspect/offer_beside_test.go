@@ -44,6 +44,20 @@ func TestBoardThatNobodyOffersIsAskedFor(t *testing.T) {
 	}
 }
 
+// A bid with its board is not said to lay fiber on the concrete, and a foil face
+// toward that board is not said to be on the room side.
+func TestBoardOfABidLiesOnTheConcrete(t *testing.T) {
+	j := jobOf(t, vermont, basement+"\nfoam_r = 0")
+	require.Contains(t, ids(at(t, offered(t, j, line("base", "none", "")), "base").Findings), "basement-bare")
+	p := at(t, offered(t, j, line("base", "none", "board_r = 5\n")), "base")
+	require.NotContains(t, ids(p.Findings), "basement-bare")
+	foil := line("base", "foil-rated", "board_r = 15\n")
+	require.Contains(t, ids(at(t, offered(t, j, foil), "base").Findings), "below-grade-foil")
+	out := at(t, offered(t, j, strings.Replace(foil, `"room"`, `"out"`, 1)), "base")
+	require.NotContains(t, ids(out.Findings), "below-grade-foil")
+	require.Equal(t, inspect.Wrong, levelOf(t, out, "facing-side"))
+}
+
 // The foam in the bays of a cold rim joist is asked for as well.
 func TestBayFoamThatNobodyOffersIsAskedFor(t *testing.T) {
 	j := jobOf(t, vermont, "id = \"rim\"\nkind = \"rim-joist\"\nlength_ft = 128")

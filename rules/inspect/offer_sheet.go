@@ -66,10 +66,10 @@ func (p *OfferedPlace) otherLines(j Job) {
 		m, ok := j.Catalog().Material(part.text("material"))
 		r, _ := part.num("r")
 		in, _ := part.num("thickness_in")
-		if !ok || in <= 0 || part.text("material") == first.text("material") && part.text("facing") == first.text("facing") {
+		if !ok || in <= 0 || part.text("material") == first.text("material") && part.text("facing") == first.text("facing") && p.turned(part) == p.turned(first) {
 			continue
 		}
-		got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, candidate.GivenStack{Material: m, Layers: layersIn(j.Catalog(), p.Plan, []catalog.Product{p.product(part, r, in)}), Facing: part.text("facing")})
+		got, err := candidate.Given(j.Assessment.Answered, p.result(), j.Plan.Site, candidate.GivenStack{Material: m, Layers: layersIn(j.Catalog(), p.Plan, []catalog.Product{p.product(part, r, in)}), Facing: part.text("facing"), Turned: p.turned(part)})
 		if err != nil {
 			continue
 		}

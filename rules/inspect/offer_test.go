@@ -213,6 +213,13 @@ func TestFaceWrongForTheZone(t *testing.T) {
 		}
 		r := offered(t, j, "[[part]]\nplace = \""+p.Surface.ID+"\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
 		require.Contains(t, ids(at(t, r, p.Surface.ID).Findings), "hot-humid-face")
+		out := at(t, offered(t, j, strings.Replace(line(p.Surface.ID, "kraft", ""), `"room"`, `"out"`, 1)), p.Surface.ID)
+		require.NotContains(t, ids(out.Findings), "hot-humid-face", "no face is on the room side")
+		require.Equal(t, inspect.Wrong, levelOf(t, out, "facing-side"))
+		seen := place(t, found(t, j, "[[place]]\nid = \""+p.Surface.ID+"\"\nfacing = \"kraft\"\nfacing_side = \"out\"\n"), p.Surface.ID)
+		face := result(t, seen, "facing-side")
+		require.Equal(t, inspect.Fix, face.State)
+		require.NotContains(t, face.Text, "room side")
 		checked++
 	}
 	require.Positive(t, checked)
