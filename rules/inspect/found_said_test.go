@@ -53,6 +53,23 @@ func TestBattTooThickForItsRoomFails(t *testing.T) {
 	require.Contains(t, thick.Text, "squeezed, it counts")
 }
 
+// What bulges out of its room into the airway is worth no more than what fills the
+// room, and every line means the same room: a 2x8 less an inch of airway (its depth
+// by ALSC PS 20).
+func TestWhatFillsTheAirwayCountsNothing(t *testing.T) {
+	j := jobOf(t, "zone = \"2B\"", strings.Replace(slope, "2x12", "2x8", 1))
+	judge := func(depth float64) inspect.FoundPlace {
+		return inspect.JudgePlace(j, must(t, j, "slope"), house.Answers{"label_r": numbers(30), "label_thickness_in": numbers(8.25), "thickness_in": numbers(depth)})
+	}
+	fills, bulges := judge(6.25), judge(7.25)
+	require.Equal(t, inspect.Fix, state(t, bulges, "thickness"))
+	require.InDelta(t, fills.Got.CavityR, bulges.Got.CavityR, 1e-9)
+	require.Equal(t, fills.ShortText(j.System), bulges.ShortText(j.System))
+	for _, id := range []string{"label", "thickness"} {
+		require.Contains(t, result(t, bulges, id).Text, "in a room of 6 1/4 in")
+	}
+}
+
 // No check that finds nothing makes a floor dry whose layer under the joists is
 // wanting (IRC R408): it is not judged.
 func TestFloorWithoutItsLayerIsNotDry(t *testing.T) {

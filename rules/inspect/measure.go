@@ -156,13 +156,14 @@ func (m Measured) layers(c *catalog.Catalog, p plan.Place) []candidate.Layer {
 }
 
 // worth is the R of one blanket in a room over all measured points and the
-// squeezed share, side by side in front of the other layers.
+// squeezed share, side by side in front of the other layers. What stands out of the
+// room lies in what must stay free, an airway for one, and counts nothing.
 func (m Measured) worth(x catalog.Product, roomIn float64) float64 {
 	full := atDepth(x.NominalR, x.ThicknessIn, roomIn)
 	if len(m.Depths) > 0 && m.OwnIn > 0 {
 		rs := make([]float64, len(m.Depths))
 		for i, d := range m.Depths {
-			rs[i] = atDepth(x.NominalR, x.ThicknessIn, math.Min(x.ThicknessIn, roomIn*d/m.OwnIn))
+			rs[i] = atDepth(x.NominalR, x.ThicknessIn, roomIn*math.Min(1, d/m.OwnIn))
 		}
 		full = beside(rs, m.Other)
 	}
