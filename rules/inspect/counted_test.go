@@ -137,11 +137,11 @@ func TestSheetThatWasLeftOutIsLookedFor(t *testing.T) {
 	require.Equal(t, inspect.Pass, result(t, looked(t, j, face+"sheet = \"none\""), "facing-side").State)
 	up := result(t, looked(t, j, face+"sheet = \"polyethylene\""), "facing-side")
 	require.Equal(t, inspect.Fix, up.State)
-	require.Contains(t, up.Ask, "Take the sheet on the room side out")
+	require.Contains(t, up.Ask, "Take the sheet out")
 	require.NotContains(t, up.Ask, "unfaced blanket")
 	both := result(t, looked(t, j, strings.Replace(face, `"none"`, `"kraft"`, 1)+"facing_side = \"room\"\nsheet = \"polyethylene\""), "facing-side")
 	require.Contains(t, both.Ask, "unfaced blanket")
-	require.Contains(t, both.Ask, "Take the sheet on the room side out")
+	require.Contains(t, both.Ask, "Take the sheet out")
 	j, _ = onePlace(t, hot, thin)
 	require.Equal(t, inspect.Pass, result(t, looked(t, j, face), "facing-side").State)
 }

@@ -221,7 +221,7 @@ func (p *FoundPlace) work(j Job) {
 	p.Measured = measure(j.Catalog(), p.Plan, p.Answers)
 	got, err := p.given(j, p.Measured.Fit.Void)
 	if err == nil {
-		if !p.FaceSeen() || p.layerWanting() && dampRank[got.Damp.Verdict] <= dampRank[p.Plan.Choice.Damp.Verdict] {
+		if !p.FaceSeen() || p.SheetUnjudged() || p.layerWanting() && dampRank[got.Damp.Verdict] <= dampRank[p.Plan.Choice.Damp.Verdict] {
 			got.Damp = notJudged
 		}
 		p.Got = &got
@@ -256,6 +256,9 @@ func (p FoundPlace) FaceSeen() bool {
 func (p FoundPlace) SheetUnseen() bool {
 	return (sheetAgreed(p.Plan) != "" || sheetLeftOut(p.Plan) != "") && p.Answers["sheet"].State != house.Given
 }
+
+// SheetUnjudged reports whether a sheet was found that the damp check cannot judge.
+func (p FoundPlace) SheetUnjudged() bool { return sheetUnjudged(p.Plan, p.Measured.Sheet) }
 
 // Damper reports whether the place as it was found has a worse verdict of the
 // damp check than the plan has.

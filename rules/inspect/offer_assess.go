@@ -37,7 +37,7 @@ func (p *OfferedPlace) assess(j Job) {
 		p.find(Finding{ID: "no-heat", Level: Ask, Text: "what it does for heat could not be worked out from these figures", Line: p.Parts[0].Line})
 		return
 	}
-	if !p.FaceKnown() { // no verdict on a face that nobody named
+	if !p.FaceKnown() || planned(p.Plan) && sheetUnjudged(p.Plan, sheet) { // no verdict on a face that nobody named
 		got.Damp = notJudged
 	}
 	p.Offered = &got
@@ -236,8 +236,9 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 // was not checked compares with none.
 var dampRank = map[string]int{candidate.NoBuildUp: 1, candidate.Dries: 2, candidate.MoldRisk: 3, candidate.StaysWet: 4}
 
-// notJudged stands where nobody said or saw which face lies toward which side.
-var notJudged = candidate.Damp{Verdict: candidate.NotChecked, WhereLayer: -1, Note: "not judged: the face and its side are not known"}
+// notJudged stands where nobody said or saw which face, or which sheet, lies toward
+// which side.
+var notJudged = candidate.Damp{Verdict: candidate.NotChecked, WhereLayer: -1, Note: "not judged: the side of the face or the sheet is not known"}
 
 var dampText = map[string]string{
 	candidate.NoBuildUp: "no damp build-up from vapor", candidate.Dries: "damp builds up in winter and dries again",

@@ -4,6 +4,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/plan"
 )
 
 // twoFaces finds a sheet over a face: two retarders on one side.
@@ -53,9 +54,19 @@ func (p *OfferedPlace) looseSheet(j Job) {
 		case j.Plan.Site.TightBarred(j.Catalog()) && sheet.Class == "I":
 			f.Level, f.Text = Wrong, sheet.Name+": in this climate it traps damp from outdoors"
 			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
+		case sheet.Class == "I": // finished work with it fails, so it is no open question
+			f.Level, f.Text = Wrong, f.Text+": the damp behind it could not get out"
+			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")
 		}
 		p.find(f)
 	}
+}
+
+// sheetUnjudged reports whether the damp check cannot judge a sheet: nobody can hang
+// one over a floor from below, so it lies on the side that the check does not take
+// it on.
+func sheetUnjudged(p plan.Place, sheet string) bool {
+	return p.Surface.Kind.OpenBelow() && sheet != "" && sheet != p.Choice.Facing.Sheet
 }
 
 // otherLines names what the rule book keeps out of a place in the lines after the

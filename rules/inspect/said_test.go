@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/rules/inspect"
 )
 
 // A basement wall must be able to dry toward the room: an offer with plastic
@@ -14,4 +16,18 @@ func TestNoPlasticOnABasementWall(t *testing.T) {
 	const part = "[[part]]\nplace = \"basement\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"none\"\n"
 	require.Contains(t, ids(at(t, offered(t, j, part+"sheet = \"polyethylene\"\n"), "basement").Findings), "basement-sheet")
 	require.NotContains(t, ids(at(t, offered(t, j, part), "basement").Findings), "basement-sheet")
+}
+
+// One sheet is judged alike in a bid and in finished work (practice), and no damp
+// check that takes it on the other side of a floor calls it dry.
+func TestASheetUnderAFloorIsJudgedAlike(t *testing.T) {
+	j := jobOf(t, "zone = \"6A\"", "id = \"here\"\nkind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"")
+	const sheet = "sheet = \"polyethylene\"\n"
+	bid := at(t, offered(t, j, line("here", "none", sheet)), "here")
+	require.Equal(t, inspect.Wrong, levelOf(t, bid, "loose-sheet"))
+	require.False(t, bid.Offered.Damp.Checked)
+	require.True(t, at(t, offered(t, j, line("here", "none", "")), "here").Offered.Damp.Checked)
+	up := looked(t, j, "facing = \"none\"\nmaterial = \"fiberglass\"\n"+sheet)
+	require.Equal(t, inspect.Fix, result(t, up, "facing-side").State)
+	require.False(t, up.Got.Damp.Checked)
 }

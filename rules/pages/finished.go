@@ -277,6 +277,8 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		return ""
 	case p.SheetUnseen():
 		return "not judged: look which face it has, toward which side, and which sheet is on the room side; the plan: " + planned
+	case p.SheetUnjudged():
+		return "not judged with a sheet that the plan does not have; the plan: " + planned
 	case p.LayerMissing():
 		return "not judged without the layer under the joists, which is not as agreed; the plan: " + planned
 	case !p.FaceSeen():
