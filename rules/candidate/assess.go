@@ -65,9 +65,10 @@ type Begun struct {
 
 	c      *catalog.Catalog
 	site   *Site
-	stands []Blankets // that fit and are not too heavy
-	stacks []Blankets // of these, what is worth looking at; nil until they are asked for
-	keep   Kept       // of the candidates there were before
+	stands []Blankets   // that fit and are not too heavy
+	stacks []Blankets   // of these, what is worth looking at; nil until they are asked for
+	keep   Kept         // of the candidates there were before
+	was    *PlaceResult // in the same place and weather, nil for none
 }
 
 func begin(a house.Answered, p *house.Place, s Surface, site Site) Begun {
@@ -114,7 +115,7 @@ func (b Begun) Finish() PlaceResult {
 	out, t := b.PlaceResult, b.Target
 	out.Candidates = make([]Assessed, 0, len(b.stacks))
 	for _, x := range b.stacks {
-		one := assessOne(out.Surface, *b.site, b.c, x, t, b.facts)
+		one := assessOne(out.Surface, *b.site, b.c, x, t, b.facts, b.was.candidate(x))
 		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(out.Surface, t, b.stands, x.Material.ID)
 		out.Candidates = append(out.Candidates, one)
 	}
@@ -140,17 +141,26 @@ func needs(v rules.Verdict, what string) bool {
 	return slices.ContainsFunc(v.Require, func(n rules.Need) bool { return n.Need == what })
 }
 
-func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, base *rules.Facts) Assessed {
+// assessOne works out one candidate. was is the same stack in the same place and
+// weather under another edition of the code, nil for none.
+func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, base *rules.Facts, was *Assessed) Assessed {
 	out := Assessed{Blankets: b, Facing: facingOf(s, site, c, b, t)}
 	var err error
 	out.Heat, err = heatOf(s, site, c, b, t)
 	if err != nil {
 		out.Out = "its heat could not be worked out: " + err.Error()
 	}
-	out.Damp = dampOf(s, site, c, b, out.Facing, t)
-	out.retard(s, site, c, t)
-	out.Money = moneyOf(s, c, b, out.Facing)
+	if was != nil && was.Heat.AddOutsideR == t.AddR && was.Facing.like(out.Facing) {
+		out.Damp, out.Money = was.Damp, was.Money
+	} else {
+		out.Damp = dampOf(s, site, c, b, out.Facing, t)
+		out.retard(s, site, c, t)
+		out.Money = moneyOf(s, c, b, out.Facing)
+	}
 	out.measured = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
+	if was != nil {
+		out.Facts, out.Verdict = was.Facts, was.Verdict
+	}
 	out.judge(s, c, base)
 	for _, id := range s.RuledOut {
 		if id == b.Material.ID {
@@ -158,6 +168,19 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 		}
 	}
 	return out
+}
+
+// candidate is one with the same blankets, nil for none.
+func (r *PlaceResult) candidate(b Blankets) *Assessed {
+	if r == nil {
+		return nil
+	}
+	for i := range r.Candidates {
+		if a := &r.Candidates[i]; a.Material.ID == b.Material.ID && slices.Equal(a.Layers, b.Layers) {
+			return a
+		}
+	}
+	return nil
 }
 
 // judge is what hangs on the facts alone: the verdict of the rules, and the
@@ -189,7 +212,11 @@ func (r PlaceResult) Revise(a house.Answered, p *house.Place, site Site, kept Ke
 	if kept == KeptWeather {
 		t := targetOf(s, site, c, r.mostR)
 		if t.EnoughR = r.Target.EnoughR; !t.asksLike(r.Target) {
-			return begin(a, p, s, site)
+			b := begin(a, p, s, site)
+			if reflect.DeepEqual(b.Surface, r.Surface) {
+				b.was = &r
+			}
+			return b
 		}
 		r.Target = t
 	}
@@ -211,11 +238,9 @@ func (r PlaceResult) Revise(a house.Answered, p *house.Place, site Site, kept Ke
 func (a *Assessed) again(b Begun) {
 	if b.keep == KeptWeather {
 		f := facingOf(b.Surface, *b.site, b.c, a.Blankets, b.Target)
-		was := a.Facing
-		was.From = f.From // another source says the same
-		if !a.Heat.plain() || !reflect.DeepEqual(f, was) {
+		if !a.Heat.plain() || !a.Facing.like(f) {
 			in, labels := a.Heat.FullHeelIn, a.Heat.FullLabels
-			*a = assessOne(b.Surface, *b.site, b.c, a.Blankets, b.Target, b.facts)
+			*a = assessOne(b.Surface, *b.site, b.c, a.Blankets, b.Target, b.facts, a)
 			a.Heat.FullHeelIn, a.Heat.FullLabels = in, labels
 			return
 		}

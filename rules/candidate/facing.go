@@ -1,6 +1,8 @@
 package candidate
 
 import (
+	"reflect"
+
 	"battwright/rules/catalog"
 )
 
@@ -29,6 +31,12 @@ type Facing struct {
 	LeftWhy   string  // why: climate, board, visible; none
 	Why       string
 	From      []catalog.Ref
+}
+
+// like reports whether two facings are the same, whatever their sources.
+func (f Facing) like(other Facing) bool {
+	f.From, other.From = nil, nil
+	return reflect.DeepEqual(f, other)
 }
 
 // Retarder is what lies on the room side, whatever it is: the facing of the
