@@ -15,9 +15,10 @@ type Book struct {
 	ready []ready
 	byID  map[string]int
 
-	impossible []box // combinations of facts that do not occur
-	sieve      sieve // what Eval need not look at
-	maxSteps   int   // limit of each proof
+	impossible []box   // combinations of facts that do not occur
+	sieve      sieve   // what Eval need not look at
+	readers    [][]int // the rules that read each fact
+	maxSteps   int     // limit of each proof
 }
 
 // NewBook checks facts and rules and returns every mistake at once, as
@@ -42,7 +43,7 @@ func NewBook(facts []Fact, rules []Rule, impossible ...Where) (*Book, error) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	b.sieve = b.newSieve()
+	b.sieve, b.readers = b.newSieve(), b.newReaders()
 	return b, nil
 }
 

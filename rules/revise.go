@@ -7,11 +7,8 @@ import "slices"
 // is what is done to each hit that is said anew. The verdict is left as it is.
 func (b *Book) Revise(v Verdict, was, now *Facts, say func(*Hit)) Verdict {
 	was, now = b.own(was), b.own(now)
-	for i := range b.rules {
+	for _, i := range b.readersOf(was, now) {
 		r := &b.ready[i]
-		if !b.readsChanged(i, was, now) {
-			continue
-		}
 		before, after := match(r.tests, yes, was.slots), match(r.tests, yes, now.slots)
 		if before == no && after == no || before == yes && after == yes && !r.text.changed(was, now) {
 			continue
@@ -43,9 +40,32 @@ func (b *Book) EvalWith(f *Facts, say func(*Hit)) Verdict {
 	return v
 }
 
-func (b *Book) readsChanged(i int, was, now *Facts) bool {
-	r := &b.ready[i]
-	return slices.ContainsFunc(r.tests, func(t test) bool { return was.slots[t.fact] != now.slots[t.fact] }) || r.text.changed(was, now)
+// readersOf are the rules that test or name a fact that has another value, in order.
+func (b *Book) readersOf(was, now *Facts) []int {
+	var out []int
+	for fact, readers := range b.readers {
+		if was.slots[fact] != now.slots[fact] {
+			out = append(out, readers...)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// newReaders lists the rules that test or name each fact.
+func (b *Book) newReaders() [][]int {
+	out := make([][]int, len(b.facts))
+	for i, r := range b.ready {
+		for _, t := range r.tests {
+			out[t.fact] = append(out[t.fact], i)
+		}
+		for _, p := range r.text.parts {
+			if p.fact >= 0 {
+				out[p.fact] = append(out[p.fact], i)
+			}
+		}
+	}
+	return out
 }
 
 // changed reports whether a text names a fact that has another value.

@@ -54,7 +54,7 @@ type PlaceResult struct {
 // Assess works out one place. It never fails: what cannot be worked out is
 // said in the result.
 func Assess(a house.Answered, p *house.Place, site Site) PlaceResult {
-	return begin(a, p, surfaceOf(a, p), site).Finish()
+	return begin(a, p, surfaceOf(a, p), &site).Finish()
 }
 
 // Begun is a place of which all is worked out that hangs on no blanket: enough to
@@ -71,10 +71,10 @@ type Begun struct {
 	was    *PlaceResult // in the same place and weather, nil for none
 }
 
-func begin(a house.Answered, p *house.Place, s Surface, site Site) Begun {
-	b := Begun{PlaceResult: PlaceResult{Surface: s}, c: a.List.Catalog(), site: &site}
+func begin(a house.Answered, p *house.Place, s Surface, site *Site) Begun {
+	b := Begun{PlaceResult: PlaceResult{Surface: s}, c: a.List.Catalog(), site: site}
 	b.Surface.DampAlone = s.Kind.Retarder == catalog.RetarderUnfaced && b.dampAlone()
-	b.facts = placeFacts(a, p, b.Surface, site)
+	b.facts = placeFacts(a, p, b.Surface, *site)
 	b.Verdict = verdictOf(b.c, b.facts, s.System)
 	b.Surface.UnderJoists, b.Surface.FoamInBays = needs(b.Verdict, underJoistsNeed), needs(b.Verdict, foamInBaysNeed)
 	return b
@@ -202,25 +202,25 @@ func (a *Assessed) judge(s Surface, c *catalog.Catalog, base *rules.Facts) {
 // Revise begins a place again after answers changed, with what they do not reach
 // kept. Where the place and the weather are as they were, only the facts for the
 // rules can differ, and what the edition of the code asks.
-func (r PlaceResult) Revise(a house.Answered, p *house.Place, site Site, kept Kept) Begun {
+func (r PlaceResult) Revise(a house.Answered, p *house.Place, site *Site, kept Kept) Begun {
 	c, s := a.List.Catalog(), surfaceOf(a, p)
 	now := s
 	now.DampAlone, now.UnderJoists, now.FoamInBays = r.Surface.DampAlone, r.Surface.UnderJoists, r.Surface.FoamInBays
-	if kept == KeptNothing || !reflect.DeepEqual(now, r.Surface) {
+	if kept == KeptNothing || !reflect.DeepEqual(&now, &r.Surface) {
 		return begin(a, p, s, site)
 	}
 	if kept == KeptWeather {
-		t := targetOf(s, site, c, r.mostR)
+		t := targetOf(s, *site, c, r.mostR)
 		if t.EnoughR = r.Target.EnoughR; !t.asksLike(r.Target) {
 			b := begin(a, p, s, site)
-			if reflect.DeepEqual(b.Surface, r.Surface) {
+			if reflect.DeepEqual(&b.Surface, &r.Surface) {
 				b.was = &r
 			}
 			return b
 		}
 		r.Target = t
 	}
-	base := placeFacts(a, p, now, site)
+	base := placeFacts(a, p, now, *site)
 	if kept == KeptSite && reflect.DeepEqual(base, r.facts) {
 		return Begun{PlaceResult: r, Same: true}
 	}
@@ -229,7 +229,7 @@ func (r PlaceResult) Revise(a house.Answered, p *house.Place, site Site, kept Ke
 		return begin(a, p, s, site)
 	}
 	r.facts, r.Verdict = base, v
-	return Begun{PlaceResult: r, c: c, site: &site, keep: kept}
+	return Begun{PlaceResult: r, c: c, site: site, keep: kept}
 }
 
 // again is a candidate after answers that did not reach what it is judged by. Under

@@ -45,7 +45,7 @@ func (l Layer) WideIn(bayIn float64) float64 {
 
 // Blankets is a stack of layers of one material that physically fits a place.
 type Blankets struct {
-	Material    catalog.Material
+	Material    *catalog.Material
 	Layers      []Layer
 	WidthIn     float64 // width of the blanket in the bay
 	TrimIn      float64 // how much wider it is than the bay
@@ -70,7 +70,8 @@ const keepPerMaterial = 4
 // Fit gives, for each material of the catalog, the stacks of blankets that
 // physically fit the place, and for every product that does not, why not.
 func Fit(s Surface, c *catalog.Catalog) (fits []Blankets, unfit []Unfit) {
-	for _, m := range c.Materials {
+	for i := range c.Materials {
+		m := &c.Materials[i]
 		var stacks []Blankets
 		var why []Unfit
 		if s.Kind.StackOverFraming {
@@ -117,7 +118,7 @@ func between(products []*catalog.Product, s Surface) (fill []*catalog.Product, u
 }
 
 // bayStacks are one blanket in a bay or, where no single one fills it, two.
-func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
+func bayStacks(s Surface, c *catalog.Catalog, m *catalog.Material) ([]Blankets, []Unfit) {
 	var out []Blankets
 	products, unfit := between(c.ProductsOf(m.ID), s)
 	for _, p := range products {
@@ -135,7 +136,7 @@ func bayStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, [
 }
 
 // pairs are two blankets that together fill the room uncrushed.
-func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []*catalog.Product) []Blankets {
+func pairs(s Surface, c *catalog.Catalog, m *catalog.Material, products []*catalog.Product) []Blankets {
 	var out []Blankets
 	for i, p := range products {
 		for _, q := range products[i:] {
@@ -153,7 +154,7 @@ func pairs(s Surface, c *catalog.Catalog, m catalog.Material, products []*catalo
 
 // atticStacks are a bottom that fills to the joist top, alone or with up to
 // two layers above: across the joists, or in strips between truss webs.
-func atticStacks(s Surface, c *catalog.Catalog, m catalog.Material) ([]Blankets, []Unfit) {
+func atticStacks(s Surface, c *catalog.Catalog, m *catalog.Material) ([]Blankets, []Unfit) {
 	products, unfit := between(c.ProductsOf(m.ID), s)
 	var bottoms [][]Layer
 	for _, p := range products {
@@ -220,7 +221,7 @@ func closing(s Surface, c *catalog.Catalog, products []*catalog.Product) []*cata
 	return out
 }
 
-func stack(m catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Blankets {
+func stack(m *catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Blankets {
 	b := Blankets{Material: m, Layers: layers, Squeeze: 1}
 	for _, l := range layers {
 		b.NominalR += l.Product.NominalR

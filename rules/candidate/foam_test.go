@@ -91,7 +91,7 @@ func TestBelowGradeNothingBareAndNoFoil(t *testing.T) {
 		a, p := ofPlace(t, c, "zone = \"5A\"", kind+"\nfoam_r = 10")
 		r := Assess(a, p, ResolveSite(a))
 		first := r.Candidates[0]
-		foil, err := Given(a, r, ResolveSite(a), GivenStack{Material: first.Material, Layers: first.Layers, Facing: "foil-rated"})
+		foil, err := Given(a, r, ResolveSite(a), GivenStack{Material: *first.Material, Layers: first.Layers, Facing: "foil-rated"})
 		require.NoError(t, err)
 		require.True(t, foil.Excluded(), kind)
 	}
@@ -110,7 +110,7 @@ func TestNoFoilInsideOfABoardAtARim(t *testing.T) {
 			require.False(t, e.Facing.TwoSheets)
 		}
 		first := r.Candidates[0]
-		foil, err := Given(a, r, site, GivenStack{Material: first.Material, Layers: first.Layers, Facing: "foil-rated"})
+		foil, err := Given(a, r, site, GivenStack{Material: *first.Material, Layers: first.Layers, Facing: "foil-rated"})
 		require.NoError(t, err)
 		require.True(t, foil.Facing.TwoSheets, zone)
 	}

@@ -86,11 +86,12 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	num := func(key string) float64 { return a.Num(house.PlaceScope, p, key) }
 	text := func(key string) string { return a.Text(house.PlaceScope, p, key) }
 	s := Surface{
-		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind, AreaFt2: a.NetAreaFt2(p), OpenShare: a.OpenShare(p),
+		System: a.System, ID: p.ID, Label: text("label"), Asked: p.Kind,
 		CIR: num("ci_r"), ExistingR: num("existing_r"), Retarder: text("retarder"),
 		Exposed: a.Bool(house.PlaceScope, p, "exposed"), AboveFt: num("above_grade_ft"), HeightFt: num("height_ft"),
 		HeelIn: num("heel_in"), AirwayIn: c.Figure("airway").Value, Drywall: text("drywall"), Waived: a.Bool(house.PlaceScope, p, "waive_target"),
 	}
+	s.AreaFt2, s.OpenShare = a.Sized(p)
 	stage := a.Text(house.Top, nil, "stage")
 	s.Finished = stage == "insulated" || stage == "closed"
 	s.Framed = s.Finished || stage == "framed" || stage == "wired"

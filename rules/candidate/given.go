@@ -26,11 +26,11 @@ type GivenStack struct {
 func Given(a house.Answered, r PlaceResult, site Site, g GivenStack) (Assessed, error) {
 	c, p := a.List.Catalog(), a.House.Place(r.Surface.ID)
 	if p == nil || len(g.Layers) == 0 {
-		return Assessed{}, fmt.Errorf("%w: nothing is given for %q", heat.ErrNoResistance, r.Surface.ID)
+		return Assessed{Blankets: Blankets{Material: &catalog.Material{}}}, fmt.Errorf("%w: nothing is given for %q", heat.ErrNoResistance, r.Surface.ID)
 	}
 	s := r.Surface
 	s.FoundVoid = g.Void
-	b := stack(g.Material, g.Layers, s, c)
+	b := stack(&g.Material, g.Layers, s, c)
 	out := Assessed{Blankets: b, Facing: givenFacing(s, site, c, b, r.Target, g)}
 	var err error
 	if out.Heat, err = heatOf(s, site, c, b, r.Target); err != nil {

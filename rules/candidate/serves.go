@@ -177,7 +177,7 @@ func ceilingLoad(s Surface, c *catalog.Catalog, b Blankets) float64 {
 	for _, l := range b.Layers {
 		m := b.Material
 		if own, ok := c.Material(l.Product.Material); ok {
-			m = own
+			m = &own
 		}
 		if lb, err := heat.CeilingLoad(l.Product.ThicknessIn, m.DensityKgM3); err == nil {
 			sum += lb

@@ -268,7 +268,18 @@ func ownOpenings(p *Place) (ft2 float64, ok bool) {
 // NetAreaFt2 is the area to insulate: the area less the openings, never
 // below zero.
 func (a Answered) NetAreaFt2(p *Place) float64 {
-	return max(0, a.Num(PlaceScope, p, "area_ft2")-a.openFt2(p))
+	ft2, _ := a.Sized(p)
+	return ft2
+}
+
+// Sized is NetAreaFt2, and how much of a place its windows and doors take: 0 when it
+// has no area; above 1 they do not fit into it.
+func (a Answered) Sized(p *Place) (netFt2, openShare float64) {
+	area, open := a.Num(PlaceScope, p, "area_ft2"), a.openFt2(p)
+	if area > 0 {
+		openShare = open / area
+	}
+	return max(0, area-open), openShare
 }
 
 // openFt2 is the area of the windows and doors of a place.
@@ -277,15 +288,6 @@ func (a Answered) openFt2(p *Place) float64 {
 		return openingsFt2(listed.Answer.List) // one by one is better than a sum
 	}
 	return a.Num(PlaceScope, p, "openings_ft2")
-}
-
-// OpenShare is how much of a place its windows and doors take, 0 when it has no
-// area; above 1 they do not fit into it.
-func (a Answered) OpenShare(p *Place) float64 {
-	if area := a.Num(PlaceScope, p, "area_ft2"); area > 0 {
-		return a.openFt2(p) / area
-	}
-	return 0
 }
 
 // zoneGuess is the climate zone as far as the answers alone tell it; the

@@ -42,35 +42,40 @@ func (a Answered) Asked(q Question, p *Place) bool {
 
 // Has reports whether places of that kind have a question.
 func (a Answered) Has(p *Place, key string) bool {
-	return a.Question(PlaceScope, key).For(p.Kind)
+	return a.question(PlaceScope, key).For(p.Kind)
 }
 
 // Question finds a question that the program names itself. A key that no question has
 // is a slip in the program: nothing may take its silence for an answer.
-func (a Answered) Question(scope Scope, key string) Question {
-	q, ok := a.List.Find(Question{Scope: scope, Key: key}.FullKey())
+func (a Answered) Question(scope Scope, key string) Question { return *a.question(scope, key) }
+
+// question is Question without a copy: a place is worked out from some fifty answers.
+func (a Answered) question(scope Scope, key string) *Question {
+	i, ok := a.List.byKey[Question{Scope: scope, Key: key}.FullKey()]
 	if !ok {
 		panic("no question has the key " + Question{Scope: scope, Key: key}.FullKey())
 	}
-	return q
+	return &a.List.Questions[i]
 }
 
 // Value gives the value of a question by scope and key. A question that does
 // not apply has the zero Value.
 func (a Answered) Value(scope Scope, p *Place, key string) Value {
-	q := a.Question(scope, key)
+	q := a.question(scope, key)
 	if scope == PlaceScope && (p == nil || !q.For(p.Kind)) {
 		return Value{}
 	}
-	return a.ValueOf(q, p)
+	return a.valueOf(q, p)
 }
 
 // ValueOf is Value for a question already at hand.
-func (a Answered) ValueOf(q Question, p *Place) Value {
+func (a Answered) ValueOf(q Question, p *Place) Value { return a.valueOf(&q, p) }
+
+func (a Answered) valueOf(q *Question, p *Place) Value {
 	if q.Scope == PlaceScope && p == nil {
 		return Value{}
 	}
-	said, told := a.Raw(q, p), Answer{}
+	said, told := a.raw(q, p), Answer{}
 	if q.Follows != nil && (said.State == Absent || said.State != Given && q.Scope != PlaceScope) {
 		told = q.Follows(a, p)
 	}
@@ -104,7 +109,9 @@ func (a Answered) BeliedText(q Question, p *Place) string {
 }
 
 // Raw is what was said, without defaults.
-func (a Answered) Raw(q Question, p *Place) Answer {
+func (a Answered) Raw(q Question, p *Place) Answer { return a.raw(&q, p) }
+
+func (a Answered) raw(q *Question, p *Place) Answer {
 	if q.Scope == PlaceScope {
 		if p == nil {
 			return Answer{}

@@ -35,7 +35,7 @@ type Measured struct {
 // measure reads the answers of a place that has a plan.
 func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	e := p.Choice
-	m := Measured{Material: e.Material, Facing: e.Facing.OnBlanket, PlannedIn: heightOf(e.Layers), Depths: numbersOf(a["thickness_in"]), Side: a["facing_side"].Text}
+	m := Measured{Material: *e.Material, Facing: e.Facing.OnBlanket, PlannedIn: heightOf(e.Layers), Depths: numbersOf(a["thickness_in"]), Side: a["facing_side"].Text}
 	if x, ok := c.Material(a["material"].Text); ok {
 		m.Material = x
 	}

@@ -85,7 +85,7 @@ func (m *maker) layers(s sizes, c count, out *Place) error {
 		if i == 0 {
 			facing = choice.Facing.OnBlanket
 		}
-		x := Layer{Product: *l.Product, Material: choice.Material, Facing: facing, Across: l.Across, spare: spare}
+		x := Layer{Product: *l.Product, Material: *choice.Material, Facing: facing, Across: l.Across, spare: spare}
 		if i == 0 { // the inner one; the others lie behind it
 			x.visible = visibleAt(s.place)
 		}

@@ -46,13 +46,13 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 	site, kept := a.Site.After(now, false)
 	out := Assessment{Answered: now, Site: site}
 	for i := range now.House.Places {
-		out.Places = append(out.Places, a.revise(now, i, site, kept).Finish())
+		out.Places = append(out.Places, a.revise(now, i, &site, kept).Finish())
 	}
 	return out
 }
 
 // revise begins a place again, with what the answers do not reach kept.
-func (a Assessment) revise(now house.Answered, i int, site candidate.Site, kept candidate.Kept) candidate.Begun {
+func (a Assessment) revise(now house.Answered, i int, site *candidate.Site, kept candidate.Kept) candidate.Begun {
 	var was candidate.PlaceResult
 	if i < len(a.Places) {
 		was = a.Places[i]

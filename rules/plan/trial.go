@@ -85,7 +85,7 @@ func (t trial) reach(q house.Question, placeID string, answer house.Answer) []*r
 	all := !onePlace || q.GivesArea() || site.FillAbove != t.Site.FillAbove || isOld(now) != isOld(t.Answered)
 	var out []*reached
 	look := func(i int) *reached {
-		if b := t.revise(now, i, site, kept); !b.Same {
+		if b := t.revise(now, i, &site, kept); !b.Same {
 			return &reached{Begun: b, at: i}
 		}
 		return nil

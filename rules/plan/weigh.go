@@ -137,7 +137,7 @@ func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Ent
 		}
 	}
 	if len(all) == 0 {
-		e.NoFit = noFit(m, r)
+		e.NoFit, e.Material = noFit(m, r), &catalog.Material{}
 		return e
 	}
 	slices.SortStableFunc(all, byWorth)
