@@ -64,6 +64,8 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 		return x.Extra.In(j.System)
 	case x.From == catalog.FromThickness && p.bulges():
 		return x.Extra.In(j.System)
+	case x.From == catalog.FromFacing && p.sheetNearHeat() && !p.burns():
+		return x.Heat.In(j.System)
 	case x.From != catalog.FromFacing || !planned(p.Plan):
 		return x.Ask.In(j.System)
 	case p.otherSheet():
@@ -422,8 +424,8 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		f, _ := c.Facing(id)
 		return f.Name
 	}
-	if got := p.Answers["sheet"]; byChimney(p.Plan) && got.State == house.Given && got.Text != "none" {
-		return Halt, name(got.Text) + " beside a chimney: it does not belong near heat, take it out"
+	if p.sheetNearHeat() {
+		return Halt, name(p.Answers["sheet"].Text) + " beside a chimney: it does not belong near heat"
 	}
 	if said.State != house.Given {
 		if text := p.extraSheet(c); text != "" {

@@ -12,6 +12,12 @@ func (p FoundPlace) otherSheet() bool {
 	return agreed != "" && got.State == house.Given && got.Text != "none" && got.Text != agreed && !(got.Text == "smart" && agreed == "polyethylene")
 }
 
+// sheetNearHeat reports whether a sheet or paint was found beside a chimney.
+func (p FoundPlace) sheetNearHeat() bool {
+	got := p.Answers["sheet"]
+	return byChimney(p.Plan) && got.State == house.Given && got.Text != "none"
+}
+
 // trapped says that what was found closes the wood in between two tight layers,
 // where the plan does not; empty else.
 func (p FoundPlace) trapped() string {

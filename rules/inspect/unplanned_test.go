@@ -256,6 +256,11 @@ func TestRemediesFitWhatWasFound(t *testing.T) {
 		}
 	}
 	require.Contains(t, asks["chimney-gap"], "Nothing has to come out")
+	for _, sheet := range []string{"paint", "smart", "polyethylene"} {
+		near := place(t, found(t, j, "[[place]]\nid = \"c\"\nfacing = \"none\"\nsheet = \""+sheet+"\"\n"), "c")
+		require.Equal(t, inspect.Halt, state(t, near, "facing-side"), sheet)
+		require.Contains(t, result(t, near, "facing-side").Ask, "Take the sheet or the paint off", sheet)
+	}
 	require.Contains(t, asks["facing-side"], "Replace it by an unfaced blanket")
 	bid := offered(t, j, "version = 1\n[[part]]\nplace = \"b\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\n")
 	require.Contains(t, ids(at(t, bid, "b").Findings), "face-unplanned")

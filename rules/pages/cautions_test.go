@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules/pages"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
@@ -33,6 +34,13 @@ func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
 		all["plan json"] = string(b)
 		for name := range all {
 			all[name] = spaced(strings.ReplaceAll(all[name], `\"`, `"`))
+		}
+		r := found(t, j, "version = 1\n")
+		seen := spaced(print.Text(pages.FoundPage(j, r, planned.Options(t)), planned.Options(t).Width))
+		for _, p := range r.Places {
+			for _, text := range p.Plan.Minds(units.US) {
+				missing("inspect", text, p.Plan, seen, spaced(text))
+			}
 		}
 		for _, p := range j.Plan.Places {
 			minds := p.Minds(units.US)

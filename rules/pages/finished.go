@@ -216,6 +216,9 @@ func OpenText(p inspect.FoundPlace) string {
 func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	var out []Line
 	add := func(label, format string, args ...any) { out = append(out, Line{label, fmt.Sprintf(format, args...)}) }
+	if text := p.Plan.MindText(o.System); text != "" {
+		add("Mind", "%s", strings.TrimPrefix(text, plan.MindHead))
+	}
 	if p.Plan.Choice == nil {
 		text := "stopped, see above: nothing goes in yet"
 		if !p.Plan.Stopped() {

@@ -25,6 +25,7 @@ type jsonFoundPlace struct {
 	NotSeen   int              `json:"points_not_seen"`
 	StopsOpen int              `json:"stop_points_not_seen"`
 	Short     string           `json:"short,omitempty"`
+	Mind      []string         `json:"mind,omitempty"`
 	SeenFt2   float64          `json:"seen_ft2,omitempty"` // where it was a part only
 	BoardR    float64          `json:"counts_on_unseen_board_r,omitempty"`
 	Grade     int              `json:"grade,omitempty"`
@@ -63,7 +64,7 @@ func FoundJSON(j inspect.Job, r inspect.FoundResult) ([]byte, error) {
 func jsonFoundOf(p inspect.FoundPlace, s units.System) jsonFoundPlace {
 	out := jsonFoundPlace{
 		ID: p.Plan.Surface.ID, Label: p.Plan.Surface.Label, Result: p.Worst().String(), NotSeen: p.Open(), StopsOpen: p.OpenStops(), BoardR: p.BoardCounted(), GradedR: round(p.GradedR, 1),
-		Short: p.ShortText(s), SeenFt2: round(p.SeenFt2(), 1), VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
+		Short: p.ShortText(s), Mind: p.Plan.Minds(s), SeenFt2: round(p.SeenFt2(), 1), VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
 		Lost: lowToHigh(p.LostHeat, 2),
 	}
 	if p.Worst() == inspect.Pass && p.Open() > 0 { // nothing failed is not passed

@@ -221,7 +221,7 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		}
 		return out
 	}
-	var r, thick []string
+	var r, thick, fibers []string
 	for _, part := range p.Parts {
 		if a, ok := part.Answers["r"]; ok {
 			r = append(r, o.System.R(a.Number))
@@ -229,15 +229,16 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		if a, ok := part.Answers["thickness_in"]; ok {
 			thick = append(thick, o.System.Inches(a.Number))
 		}
+		if m, ok := o.Catalog.Material(part.Answers["material"].Text); ok && !slices.Contains(fibers, m.Name) {
+			fibers = append(fibers, m.Name)
+		}
 	}
 	set := func(i int, text string) {
 		if text != "" {
 			out[i] = text
 		}
 	}
-	if m, ok := o.Catalog.Material(p.Parts[0].Answers["material"].Text); ok {
-		set(0, m.Name)
-	}
+	set(0, strings.Join(fibers, " + "))
 	set(1, strings.Join(r, " and "))
 	set(2, strings.Join(thick, " and "))
 	if p.Offered != nil {

@@ -95,7 +95,9 @@ func TestNothingLookedAtIsNotCalledFound(t *testing.T) {
 	r := inspect.JudgeFound(j, h, notes)
 	looked, not := 0, 0
 	for _, p := range r.Places {
-		lines := slices.DeleteFunc(pages.FoundLines(p, planned.Options(t)), func(l pages.Line) bool { return l.Label == "Target" || l.Label == "Seen" || l.Label == "File" })
+		lines := slices.DeleteFunc(pages.FoundLines(p, planned.Options(t)), func(l pages.Line) bool {
+			return l.Label == "Mind" || l.Label == "Target" || l.Label == "Seen" || l.Label == "File"
+		})
 		if !p.Begun() {
 			not++
 			require.Len(t, lines, 1)

@@ -84,6 +84,15 @@ func TestASheetOfABidIsNotSwallowed(t *testing.T) {
 	require.Contains(t, bid(t, j, "version = 1\ngrade = \"III\"\n")["text"], "promises grade III")
 }
 
+// The table names every fiber of a bid, once.
+func TestEveryFiberOfABidIsNamed(t *testing.T) {
+	j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"a\"\nkind = \"attic\"\n"))
+	part := func(fiber string) string {
+		return "[[part]]\nplace = \"a\"\nmaterial = \"" + fiber + "\"\nr = 13\nthickness_in = 3.5\nfacing = \"none\"\n"
+	}
+	require.Contains(t, bid(t, j, part("fiberglass")+part("mineral-wool")+part("fiberglass"))["markdown"], "| fiberglass + mineral wool |")
+}
+
 // Where a retarder is wanted and none is planned, every paper says so.
 func TestAMissingRetarderIsOnEveryPaper(t *testing.T) {
 	all := papers(t, fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"8\"\n[[place]]\nkind = \"exterior-wall\"\nretarder = \"none\"\nci_r = 10\nframing.size = \"2x6\"\n"))
