@@ -3,7 +3,6 @@ package budget
 import (
 	"math"
 	"math/big"
-	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -79,43 +78,6 @@ func TestTriangleMoments(t *testing.T) {
 		total := mustSum(t, []price{p})
 		require.InDelta(t, row.Variance[0]/row.Variance[1], total.SDCents*total.SDCents, 1e-12)
 		require.InDelta(t, float64(row.Low+row.Typical+row.High)/3, total.MeanCents, 1e-12)
-	}
-}
-
-// Moments, found again from the distribution by summing it up.
-func TestMomentsFromTheDistribution(t *testing.T) {
-	for _, p := range []price{
-		{Low: 0, Typical: 0, High: 600},
-		{Low: 100, Typical: 100, High: 100},
-		{Low: 50, Typical: 400, High: 400},
-		{Low: 10, Typical: 200, High: 900},
-	} {
-		l := triangleOf(p)
-		mean, variance := float64(p.Low)+l.mean(), l.variance()
-		const n = 20_000
-		sum, squares := 0.0, 0.0
-		for k := range n { // midpoints of u: x = point(u)
-			x := float64(p.Low) + l.point((float64(k)+0.5)/n)
-			sum += x
-			squares += (x - mean) * (x - mean)
-		}
-		require.InDelta(t, mean, sum/n, 1e-2)
-		require.InDelta(t, variance, squares/n, 1e-4*variance+1e-9)
-	}
-}
-
-// The odds of one price invert its points.
-func TestWithinInvertsPoints(t *testing.T) {
-	r := rand.New(rand.NewPCG(50, 1))
-	for range 2000 {
-		p := randomPrice(r)
-		u := r.Float64()
-		x := p.Low + units.Cents(math.Ceil(triangleOf(p).point(u)))
-		total := mustSum(t, []price{p})
-		if x > p.Low {
-			require.GreaterOrEqual(t, total.Within(x).Independent, u-1e-9)
-			require.LessOrEqual(t, total.Within(x-1).Independent, u+1e-9)
-		}
 	}
 }
 

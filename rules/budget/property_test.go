@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -74,83 +73,6 @@ func TestBestIsTheFrontAtEveryBudget(t *testing.T) {
 			require.GreaterOrEqual(t, c.Set.Value, last, "more money never buys less")
 			last = c.Set.Value
 		}
-	}
-}
-
-func TestEndsOfTheBudget(t *testing.T) {
-	r := rand.New(rand.NewPCG(22, 1))
-	for range 200 {
-		places := realHouse(r, 8, 10)
-		cheapest, _ := span(places)
-		c := mustBest(t, places, cheapest)
-		require.Equal(t, cheapest, c.Set.Cost)
-		require.Zero(t, c.Missing)
-
-		rich := mustBest(t, places, math.MaxInt64)
-		for i, pl := range places {
-			for _, o := range pl.Options {
-				require.LessOrEqual(t, o.Value, pl.Options[rich.Set.Picks[i]].Value)
-			}
-		}
-		if cheapest > 0 {
-			poor := mustBest(t, places, 0)
-			require.Equal(t, cheapest, poor.Missing)
-			require.Equal(t, c.Set, poor.Set)
-		}
-	}
-}
-
-func TestOptionsComeAndGo(t *testing.T) {
-	r := rand.New(rand.NewPCG(23, 1))
-	for range 300 {
-		places := realHouse(r, 6, 8)
-		cheapest, dearest := span(places)
-		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
-		before := mustBest(t, places, budget)
-
-		i := r.IntN(len(places))
-		more := slices.Clone(places)
-		more[i].Options = append(slices.Clone(places[i].Options),
-			Option{"new", units.Cents(r.Int64N(60_000)), 100 * r.Float64()})
-		require.GreaterOrEqual(t, mustBest(t, more, budget).Set.Value, before.Set.Value)
-
-		if len(places[i].Options) < 2 {
-			continue
-		}
-		gone := (before.Set.Picks[i] + 1) % len(places[i].Options)
-		fewer := slices.Clone(places)
-		fewer[i].Options = slices.Delete(slices.Clone(places[i].Options), gone, gone+1)
-		require.Equal(t, before.Set.IDs, mustBest(t, fewer, budget).Set.IDs)
-	}
-}
-
-func TestOrderOfPlacesAndOptions(t *testing.T) {
-	r := rand.New(rand.NewPCG(24, 1))
-	for range 200 {
-		places := realHouse(r, 7, 8)
-		cheapest, dearest := span(places)
-		budget := cheapest + units.Cents(r.Int64N(int64(dearest-cheapest)+1))
-		want := mustBest(t, places, budget)
-		f, err := Frontier(places, Opts{})
-		require.NoError(t, err)
-
-		mixed := slices.Clone(places)
-		for i := range mixed {
-			mixed[i].Options = slices.Clone(mixed[i].Options)
-			r.Shuffle(len(mixed[i].Options), func(a, b int) {
-				o := mixed[i].Options
-				o[a], o[b] = o[b], o[a]
-			})
-		}
-		require.Equal(t, want.Set.IDs, mustBest(t, mixed, budget).Set.IDs)
-
-		r.Shuffle(len(mixed), func(a, b int) { mixed[a], mixed[b] = mixed[b], mixed[a] })
-		got := mustBest(t, mixed, budget)
-		require.Equal(t, want.Set.Cost, got.Set.Cost)
-		require.Equal(t, want.Set.Value, got.Set.Value, "sums of whole numbers: equal to the last bit")
-		g, err := Frontier(mixed, Opts{})
-		require.NoError(t, err)
-		require.Equal(t, f.Points, g.Points)
 	}
 }
 

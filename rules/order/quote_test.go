@@ -234,3 +234,12 @@ func TestLengthForABay(t *testing.T) {
 		require.Equal(t, want, l.lengthFor(bay), "bay of %v", bay)
 	}
 }
+
+// The second layer of the attic is rows as wide as the blanket over the whole
+// length: 16 ft in rows of 24 in are 8, of 40 ft each, 10 batts of 48 in.
+func TestDemoAtticAcross(t *testing.T) {
+	o, _, _ := demoOrder(t, demo.Default)
+	top := o.Places[0].Layers[1]
+	require.True(t, top.Across)
+	require.Equal(t, 80, top.Stock)
+}

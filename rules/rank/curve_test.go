@@ -60,18 +60,3 @@ func TestBrokenCurves(t *testing.T) {
 	v, clamped = straight(1, 0).Value(inf)
 	require.True(t, v == 1 && clamped)
 }
-
-// A curve never turns back, whatever its corners.
-func TestCurvesNeverTurnBack(t *testing.T) {
-	rng := seeded(1)
-	for range 500 {
-		c := straight(rng.NormFloat64(), rng.NormFloat64())
-		last := c[0].V
-		for x := -3.0; x <= 3; x += 1.0 / 16 {
-			v, _ := c.Value(x)
-			require.True(t, v >= 0 && v <= 1)
-			require.LessOrEqual(t, (last-v)*(c[1].V-c[0].V), 0.0)
-			last = v
-		}
-	}
-}

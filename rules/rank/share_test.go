@@ -148,29 +148,6 @@ func TestAlikeOptionsShareAlike(t *testing.T) {
 	}
 }
 
-// A tie is every way to break it: the share is the mean over those.
-func TestTiedSharesAreTheMeanOfTheOrders(t *testing.T) {
-	rng := seeded(16)
-	for range 5 {
-		options := randomOptions(rng, 4, 4, 0)
-		for _, c := range []struct {
-			tied   []float64
-			broken [][]float64
-		}{
-			{[]float64{5, 3, 3, 3}, [][]float64{{5, 4, 3, 2}, {5, 3, 4, 2}, {5, 4, 2, 3}, {5, 2, 4, 3}, {5, 3, 2, 4}, {5, 2, 3, 4}}},
-			{[]float64{4, 4, 3, 2}, [][]float64{{5, 4, 3, 2}, {4, 5, 3, 2}}},
-		} {
-			want := make([]float64, 4)
-			for _, levels := range c.broken {
-				for i, s := range shares(t, options, levels...) {
-					want[i] += s / float64(len(c.broken))
-				}
-			}
-			require.InDeltaSlice(t, want, shares(t, options, c.tied...), 2*near)
-		}
-	}
-}
-
 func TestSharesOfTwinsTheBeatenAndTheTiers(t *testing.T) {
 	v := func(x ...float64) []float64 { return x }
 	options := []rank.Option{
@@ -209,15 +186,5 @@ func TestSharesAddUpAndStay(t *testing.T) {
 		slices.Reverse(options)
 		slices.Reverse(got)
 		require.InDeltaSlice(t, got, shares(t, options, levels...), 1e-9, "whatever the order of the options")
-	}
-}
-
-func BenchmarkShares(b *testing.B) {
-	options := randomOptions(seeded(8), 8, 5, 0)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := rank.Shares(options, []float64{3, 1, 4, 2, 3}); err != nil {
-			b.Fatal(err)
-		}
 	}
 }

@@ -1,7 +1,6 @@
 package takeoff
 
 import (
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -74,47 +73,4 @@ func TestSheetRowsCover(t *testing.T) {
 			}
 		}
 	}
-}
-
-func TestExtrasRefuse(t *testing.T) {
-	bad := []Bay{{KindFull, 14.5, math.NaN(), 1}}
-	ok := []Bay{{KindFull, 14.5, 96, 1}}
-	for _, every := range []float64{0, -12, 11, 19, math.NaN(), math.Inf(1)} {
-		_, err := WireSupports(ok, every)
-		require.ErrorIs(t, err, ErrSize)
-	}
-	_, err := WireSupports(bad, 12)
-	require.ErrorIs(t, err, ErrSize)
-	_, err = Staples(ok, 0)
-	require.ErrorIs(t, err, ErrSize)
-	_, err = Staples([]Bay{{KindFull, 14.5, 96, -1}}, 8)
-	require.ErrorIs(t, err, ErrCount)
-	_, err = Baffles(ok, 0)
-	require.ErrorIs(t, err, ErrCount)
-	for _, v := range []float64{math.NaN(), math.Inf(1), -1, 1e12} {
-		_, err = GroundSheet(v, 100, 120, 12, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = GroundSheet(100, v, 120, 12, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = GroundSheet(100, 100, v, 12, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = GroundSheet(100, 100, 120, v, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = GroundSheet(100, 100, 120, 12, v)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = RetarderSheet(v, 100, 120, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = RetarderSheet(100, v, 120, 6)
-		require.ErrorIs(t, err, ErrSize)
-		_, err = HatchPieces(1, v, 22, 1, batt15)
-		require.ErrorIs(t, err, ErrSize)
-	}
-	_, err = HatchPieces(-1, 30, 22, 1, batt15)
-	require.ErrorIs(t, err, ErrCount)
-	_, err = HatchPieces(1, 30, 22, 0, batt15)
-	require.ErrorIs(t, err, ErrCount)
-	_, err = HatchPieces(1, 30, 22, 1, Product{})
-	require.ErrorIs(t, err, ErrSize)
-	_, err = Wall{}.SealantFt()
-	require.ErrorIs(t, err, ErrCount)
 }

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -89,13 +90,17 @@ func TestEveryLimit(t *testing.T) {
 		{"width fit", 0, 2, 0.01, product(func(p *Product, v float64) { p.FitWidthIn = v })},
 		{"length fit", 0, 2, 0.01, product(func(p *Product, v float64) { p.FitLengthIn = v })},
 		{"pieces per package", 1, 1000, 1, product(func(p *Product, v float64) { p.PerPackage = int(v) })},
-		{"area", 0, 10_000_000, 1, area(func(a *Area, v float64) { a.Ft2 = v })},
+		{"area", 0, 10_000_000, 0.1, area(func(a *Area, v float64) { a.Ft2 = v })},
 		{"framing spacing", 6, 48, 0.01, area(func(a *Area, v float64) { a.SpacingIn = v })},
 		{"bay height", 1, maxSizeIn, 0.01, area(func(a *Area, v float64) { a.BayIn = v })},
 		{"clear share", 0.01, 1, 0.001, area(func(a *Area, v float64) { a.Share, a.How = v, ByClearShare })},
 		{"blanket width", 6, 120, 0.01, func(v float64) error {
 			return none(Floor{LengthIn: 480, WidthIn: 336, DepthIn: 9.25, SpacingIn: 16}.Across(v))
 		}},
+		{"crawl space length", 1.0 / 64, maxSizeIn, 0.01, func(v float64) error { return none(GroundSheet(v, 100, 120, 12, 6)) }},
+		{"crawl space width", 1.0 / 64, maxSizeIn, 0.01, func(v float64) error { return none(GroundSheet(100, v, 120, 12, 6)) }},
+		{"wall length", 1.0 / 64, maxSizeIn, 0.01, func(v float64) error { return none(RetarderSheet(v, 100, 120, 6)) }},
+		{"wall height", 1.0 / 64, maxSizeIn, 0.01, func(v float64) error { return none(RetarderSheet(100, v, 120, 6)) }},
 		{"support spacing", 12, 18, 0.01, func(v float64) error { return none(WireSupports(bay, v)) }},
 		{"staple spacing", 4, 24, 0.01, func(v float64) error { return none(Staples(bay, v)) }},
 		{"eaves", 1, 4, 1, func(v float64) error { return none(Baffles(bay, int(v))) }},
@@ -124,7 +129,11 @@ func TestEveryLimit(t *testing.T) {
 					require.ErrorIs(t, err, ErrNothing, "%v", v)
 				}
 			}
-			for _, v := range []float64{l.low - l.by, l.high + l.by} {
+			beyond := []float64{l.low - l.by, l.high + l.by}
+			if l.by < 1 { // a size, not a count
+				beyond = append(beyond, math.NaN(), math.Inf(1), math.Inf(-1))
+			}
+			for _, v := range beyond {
 				err := l.try(v)
 				require.Error(t, err, "%v", v)
 				require.NotErrorIs(t, err, ErrNothing, "%v", v)

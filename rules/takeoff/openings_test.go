@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -152,6 +153,9 @@ func TestOpeningLimits(t *testing.T) {
 		text string
 	}{
 		{Opening{36, 97.126, 1}, "opening 97.126 in high, wall 97.125 in"},
+		{Opening{math.NaN(), 48, 1}, "opening width NaN, accepted"},
+		{Opening{36, math.Inf(1), 1}, "opening height +Inf, accepted"},
+		{Opening{36, 48, -1}, "openings of one size -1, accepted 0 to 10000"},
 		{Opening{36, 48, 10_001}, "openings of one size 10001, accepted 0 to 10000"},
 		// 144 x 97.125 is the whole wall: not too large, but without room for studs.
 		{Opening{144, 97.125, 1}, "1 openings and their side studs, runs [144] in"},
@@ -166,6 +170,9 @@ func TestOpeningLimits(t *testing.T) {
 	w.Openings = []Opening{{36, 97.125, 1}}
 	_, err := w.Layout()
 	require.NoError(t, err, "as high as the wall")
+	w.Openings = []Opening{{500, 500, 0}}
+	_, err = w.Layout()
+	require.NoError(t, err, "none of a size is no opening")
 
 	w = plainWall(97.125, 100_000)
 	w.Openings = []Opening{{1, 1, 9_000}, {2, 1, 1_000}}

@@ -35,30 +35,6 @@ func TestNineFootWall(t *testing.T) {
 	require.Zero(t, o.Cut)
 }
 
-func TestStackKeepsPiecesLongEnough(t *testing.T) {
-	p := Product{WidthIn: 15, LengthIn: 93, PerPackage: 1}
-	for _, c := range []struct {
-		bay  float64
-		want []Demand
-		j    Joint
-	}{
-		{93, []Demand{{93, 1}}, Joint{}},
-		{95, []Demand{{89, 1}, {6, 1}}, Joint{BayIn: 95, EvenIn: 89, RemnantIn: 6}},
-		{188, []Demand{{93, 1}, {89, 1}, {6, 1}}, Joint{BayIn: 188, Whole: 1, EvenIn: 89, RemnantIn: 6}},
-		{186, []Demand{{93, 2}}, Joint{BayIn: 186, Whole: 2}},
-		{240, []Demand{{93, 2}, {54, 1}}, Joint{BayIn: 240, Whole: 2, RemnantIn: 54}},
-	} {
-		got, j := stack(c.bay, p)
-		require.Equal(t, c.want, got, "%v", c.bay)
-		require.Equal(t, c.j, j, "%v", c.bay)
-	}
-	fit := p.FrictionFit()
-	got, _ := stack(92.625, fit)
-	require.Equal(t, []Demand{{93, 1}}, got)
-	got, _ = stack(93.25, fit)
-	require.Equal(t, []Demand{{93, 1}}, got, "a quarter inch is pushed together")
-}
-
 func TestStripsShareABatt(t *testing.T) {
 	p := Product{WidthIn: 15, LengthIn: 93, PerPackage: 1}
 	for _, c := range []struct {
