@@ -27,11 +27,11 @@ type Choice struct {
 //
 // Method: the gap that a set may leave to the Lagrangian bound is widened
 // until the best set found proves that nothing left out can match it.
-func Best(places []Place, budget units.Cents, opts Opts) (Choice, error) {
-	maxStates, err := opts.states()
-	if err != nil {
-		return Choice{}, err
-	}
+func Best(places []Place, budget units.Cents) (Choice, error) {
+	return best(places, budget, DefaultMaxStates)
+}
+
+func best(places []Place, budget units.Cents, maxStates int) (Choice, error) {
 	if budget < 0 {
 		return Choice{}, wrapf(ErrBudget, "%d cents", int64(budget))
 	}
@@ -39,16 +39,16 @@ func Best(places []Place, budget units.Cents, opts Opts) (Choice, error) {
 	if err != nil {
 		return Choice{}, err
 	}
-	return p.choose(int64(budget), maxStates, opts.OrDollars)
+	return p.choose(int64(budget), maxStates)
 }
 
 // choose answers for a budget in cents.
-func (p *problem) choose(budget int64, maxStates int, orDollars bool) (Choice, error) {
+func (p *problem) choose(budget int64, maxStates int) (Choice, error) {
 	if short := p.cheapest() - budget; short > 0 {
 		return Choice{Set: p.set(p.cheapestChoice()), Missing: units.Cents(short)}, nil
 	}
 	picks, states, err := p.best(budget, maxStates)
-	if orDollars && errors.Is(err, ErrTooManyStates) {
+	if errors.Is(err, ErrTooManyStates) {
 		return p.chooseInDollars(budget, maxStates)
 	}
 	if err != nil {

@@ -11,8 +11,8 @@
 // The choice is the multiple-choice knapsack problem (Kellerer, Pferschy and
 // Pisinger, Knapsack Problems, 2004, ch. 11; from memory). It is solved
 // exactly: place by place, keeping every set that no cheaper set matches in
-// value. Nothing is rounded unless the caller allows it, and then the answer
-// says so.
+// value. Where that would take too much, costs are counted in whole dollars, and
+// the answer says so.
 //
 // Ties are settled the same way everywhere: more value, then less money, then
 // the option ids in the order of the places, compared as text.

@@ -20,34 +20,31 @@ func TestImpossibleHouses(t *testing.T) {
 	cases := []struct {
 		name   string
 		places []Place
-		opts   Opts
 		want   error
 	}{
-		{"no places", nil, Opts{}, ErrNoPlaces},
-		{"too many places", make([]Place, MaxPlaces+1), Opts{}, ErrSize},
-		{"no options", one(), Opts{}, ErrNoOptions},
-		{"too many options", one(many...), Opts{}, ErrSize},
-		{"place without id", []Place{{"", []Option{good}}}, Opts{}, ErrID},
-		{"same place twice", []Place{{"x", []Option{good}}, {"x", []Option{good}}}, Opts{}, ErrID},
-		{"option without id", one(Option{"", 1, 1}), Opts{}, ErrID},
-		{"same option twice", one(good, good), Opts{}, ErrID},
-		{"negative cost", one(Option{"a", -1, 1}), Opts{}, ErrCost},
-		{"huge cost", one(Option{"a", math.MaxInt64, 1}), Opts{}, ErrCost},
-		{"value not a number", one(Option{"a", 1, math.NaN()}), Opts{}, ErrValue},
-		{"value infinite", one(Option{"a", 1, math.Inf(-1)}), Opts{}, ErrValue},
-		{"value huge", one(Option{"a", 1, 1e300}), Opts{}, ErrValue},
-		{"negative cap", one(good), Opts{MaxStates: -1}, ErrMaxStates},
-		{"huge cap", one(good), Opts{MaxStates: MaxMaxStates + 1}, ErrMaxStates},
+		{"no places", nil, ErrNoPlaces},
+		{"too many places", make([]Place, MaxPlaces+1), ErrSize},
+		{"no options", one(), ErrNoOptions},
+		{"too many options", one(many...), ErrSize},
+		{"place without id", []Place{{"", []Option{good}}}, ErrID},
+		{"same place twice", []Place{{"x", []Option{good}}, {"x", []Option{good}}}, ErrID},
+		{"option without id", one(Option{"", 1, 1}), ErrID},
+		{"same option twice", one(good, good), ErrID},
+		{"negative cost", one(Option{"a", -1, 1}), ErrCost},
+		{"huge cost", one(Option{"a", math.MaxInt64, 1}), ErrCost},
+		{"value not a number", one(Option{"a", 1, math.NaN()}), ErrValue},
+		{"value infinite", one(Option{"a", 1, math.Inf(-1)}), ErrValue},
+		{"value huge", one(Option{"a", 1, 1e300}), ErrValue},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := Frontier(c.places, c.opts)
+			_, err := Frontier(c.places)
 			require.ErrorIs(t, err, c.want)
-			_, err = Best(c.places, 1000, c.opts)
+			_, err = Best(c.places, 1000)
 			require.ErrorIs(t, err, c.want)
 		})
 	}
-	_, err := Best(one(good), -1, Opts{})
+	_, err := Best(one(good), -1)
 	require.ErrorIs(t, err, ErrBudget)
 	require.ErrorContains(t, err, "-1")
 }

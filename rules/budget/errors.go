@@ -23,10 +23,8 @@ var (
 	ErrValue = errors.New("value out of range")
 	// ErrBudget: a budget is negative.
 	ErrBudget = errors.New("budget out of range")
-	// ErrMaxStates: the cap on states is negative or beyond MaxMaxStates.
-	ErrMaxStates = errors.New("state cap out of range")
-	// ErrTooManyStates: the exact answer needs more states than the cap. It
-	// is an error and not a rougher answer, so that nobody reads one as exact.
+	// ErrTooManyStates: even an answer counted in dollars needs more states than
+	// the cap.
 	ErrTooManyStates = errors.New("too many states for an exact answer")
 	// ErrPoint: no such point on the frontier.
 	ErrPoint = errors.New("no such point")
@@ -41,13 +39,12 @@ var (
 // Limits of what is accepted. They keep every sum inside 63 bits and are far
 // beyond any house.
 const (
-	MaxPlaces    = 4_000
-	MaxOptions   = 1_000
-	MaxLines     = 1_000
-	MaxCost      = 100_000_000_000 // cents: a billion dollars for one option or line
-	MaxValue     = 1_000_000.0
-	MaxMaxStates = 100_000_000
-	// DefaultMaxStates is the cap when Opts.MaxStates is 0: some 50 MB.
+	MaxPlaces  = 4_000
+	MaxOptions = 1_000
+	MaxLines   = 1_000
+	MaxCost    = 100_000_000_000 // cents: a billion dollars for one option or line
+	MaxValue   = 1_000_000.0
+	// DefaultMaxStates caps the partial sets kept over all places: some 50 MB.
 	DefaultMaxStates = 2_000_000
 )
 

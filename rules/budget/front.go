@@ -20,40 +20,32 @@ type Front struct {
 	Points []Point
 	// States counts the partial sets kept on the way.
 	States int
-	// Rounded says that costs were counted in whole dollars, each rounded up.
-	// The points are real sets at their real cost, but a better one may lie
-	// between them: for any set there is a point worth as much that costs at
-	// most Slack more.
-	Rounded bool
-	Slack   units.Cents
 
 	p      *problem
 	layers [][]state
 	at     []int32 // the state behind each point
 }
 
-// Frontier finds the whole frontier: at every budget, the best set. Errors:
-// those of the input (ErrNoPlaces, ErrNoOptions, ErrID, ErrSize, ErrCost,
-// ErrValue, ErrMaxStates) and ErrTooManyStates.
+// Frontier finds the whole frontier: at every budget, the best set. Where that
+// takes too many states, costs are counted in whole dollars, each rounded up: the
+// points are real sets at their real cost, and for any set there is a point worth
+// as much that costs at most 99 cents a place more. Errors: those of the input
+// (ErrNoPlaces, ErrNoOptions, ErrID, ErrSize, ErrCost, ErrValue) and
+// ErrTooManyStates.
 //
 // Method: dynamic programming over the places with dominated sets dropped
 // (Pisinger, A minimal algorithm for the multiple-choice knapsack problem,
 // 1995, gives the formulation).
-func Frontier(places []Place, opts Opts) (Front, error) {
-	maxStates, err := opts.states()
-	if err != nil {
-		return Front{}, err
-	}
+func Frontier(places []Place) (Front, error) { return frontier(places, DefaultMaxStates) }
+
+func frontier(places []Place, maxStates int) (Front, error) {
 	p, err := newProblem(places)
 	if err != nil {
 		return Front{}, err
 	}
 	f, err := p.front(maxStates)
-	if opts.OrDollars && errors.Is(err, ErrTooManyStates) {
-		if f, err = p.inDollars().front(maxStates); err == nil {
-			f.Rounded = true
-			f.Slack = units.Cents(len(places)) * (centsPerDollar - 1)
-		}
+	if errors.Is(err, ErrTooManyStates) {
+		return p.inDollars().front(maxStates)
 	}
 	return f, err
 }

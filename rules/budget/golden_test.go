@@ -13,14 +13,14 @@ import (
 func TestTinyFrontAndAnswers(t *testing.T) {
 	data := load(t)
 	places := tinyPlaces(data)
-	f, err := Frontier(places, Opts{})
+	f, err := Frontier(places)
 	require.NoError(t, err)
 	require.Len(t, f.Points, len(data.Tiny.Front))
 	for i, want := range data.Tiny.Front {
 		require.Equal(t, Point{units.Cents(want[0]), want[1]}, f.Points[i])
 	}
 	for _, a := range data.Tiny.Answers {
-		c, err := Best(places, a.Budget, Opts{})
+		c, err := Best(places, a.Budget)
 		require.NoError(t, err)
 		require.Equal(t, a.Missing, c.Missing, "budget %d", a.Budget)
 		require.Equal(t, a.Picks, c.Set.Picks, "budget %d", a.Budget)
@@ -49,7 +49,7 @@ func TestTinyGreedyIsBeaten(t *testing.T) {
 		if row.GreedyCents > 0 {
 			require.Equal(t, row.GreedyCents, p.paidOf(quick))
 		}
-		c, err := Best(places, row.Budget, Opts{})
+		c, err := Best(places, row.Budget)
 		require.NoError(t, err)
 		require.Equal(t, row.Optimum, c.Set.Value)
 	}
@@ -67,7 +67,7 @@ func TestGeneratedOptima(t *testing.T) {
 			}
 			places, budget := generate(data.Generated.Seed, row.Family, row.Places, data.Generated.Options)
 			require.Equal(t, row.Budget, budget, "the generator must be the one described")
-			c, err := Best(places, budget, Opts{MaxStates: 20_000_000})
+			c, err := best(places, budget, 20_000_000)
 			require.NoError(t, err)
 			require.Zero(t, c.Missing)
 			require.InDelta(t, row.Value, c.Set.Value, 1e-6)
@@ -89,7 +89,7 @@ func TestGeneratedFronts(t *testing.T) {
 				t.Skip("half a second")
 			}
 			places, budget := generate(data.Generated.Seed, row.Family, row.Places, data.Generated.Options)
-			f, err := Frontier(places, Opts{})
+			f, err := Frontier(places)
 			require.NoError(t, err)
 			i, ok := at(f, budget)
 			require.True(t, ok)
@@ -98,7 +98,7 @@ func TestGeneratedFronts(t *testing.T) {
 			require.Equal(t, row.FrontWithin, i+1)
 			s, err := f.Set(i)
 			require.NoError(t, err)
-			c, err := Best(places, budget, Opts{})
+			c, err := Best(places, budget)
 			require.NoError(t, err)
 			require.Equal(t, s, c.Set)
 			if row.Places > 5 {
@@ -112,22 +112,24 @@ func TestGeneratedFronts(t *testing.T) {
 func TestTooManyStatesIsSaid(t *testing.T) {
 	data := load(t)
 	places, budget := generate(data.Generated.Seed, "strong", 4, 20)
-	_, err := Frontier(places, Opts{MaxStates: 7_000})
+	p, err := newProblem(places)
+	require.NoError(t, err)
+	_, err = p.front(7_000)
 	require.ErrorIs(t, err, ErrTooManyStates)
-	_, err = Best(places, budget, Opts{MaxStates: 500})
+	_, _, err = p.best(int64(budget), 500)
 	require.ErrorIs(t, err, ErrTooManyStates)
 	require.ErrorContains(t, err, "500")
 
-	f, err := Frontier(places, Opts{MaxStates: 7_000, OrDollars: true})
+	f, err := frontier(places, 7_000)
 	require.NoError(t, err)
-	require.True(t, f.Rounded)
-	require.Equal(t, units.Cents(396), f.Slack)
-	exact, err := Frontier(places, Opts{})
+	exact, err := Frontier(places)
 	require.NoError(t, err)
-	require.False(t, exact.Rounded)
-	requireWithinSlack(t, exact, f)
+	requireWithinSlack(t, exact, f, 396)
+	c, err := best(places, budget, 500)
+	require.NoError(t, err)
+	require.True(t, c.Rounded)
 
-	_, err = Frontier(places, Opts{MaxStates: 3, OrDollars: true})
+	_, err = frontier(places, 3)
 	require.True(t, errors.Is(err, ErrTooManyStates), "even dollars need more")
 }
 
@@ -138,7 +140,7 @@ func TestFrontierOfOnePlace(t *testing.T) {
 	for _, o := range data.Office.Offices {
 		place.Options = append(place.Options, Option{o.ID, units.FromDollars(o.Dollars), o.Benefit})
 	}
-	f, err := Frontier([]Place{place}, Opts{})
+	f, err := Frontier([]Place{place})
 	require.NoError(t, err)
 	require.Len(t, f.Points, len(data.Office.Offices))
 	for i, want := range data.Office.PerPoint {

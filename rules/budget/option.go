@@ -20,17 +20,6 @@ type Place struct {
 	Options []Option
 }
 
-// Opts bounds the work. The zero value is right for a house.
-type Opts struct {
-	// MaxStates caps the partial sets kept over all places; 0 means
-	// DefaultMaxStates.
-	MaxStates int
-	// OrDollars allows an answer counted in whole dollars, each cost rounded
-	// up, when the exact one needs more than MaxStates. Such answers say so
-	// in their Rounded field. Without it they are ErrTooManyStates.
-	OrDollars bool
-}
-
 // Set is one option for each place.
 type Set struct {
 	Cost  units.Cents
@@ -40,16 +29,6 @@ type Set struct {
 	Picks []int
 	// IDs holds the same options by id.
 	IDs []string
-}
-
-func (o Opts) states() (int, error) {
-	switch {
-	case o.MaxStates < 0 || o.MaxStates > MaxMaxStates:
-		return 0, wrapf(ErrMaxStates, "%d, accepted 0 to %d", o.MaxStates, MaxMaxStates)
-	case o.MaxStates == 0:
-		return DefaultMaxStates, nil
-	}
-	return o.MaxStates, nil
 }
 
 func checkPlaces(places []Place) error {

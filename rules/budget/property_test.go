@@ -39,7 +39,7 @@ func span(places []Place) (cheapest, dearest units.Cents) {
 
 func mustBest(t *testing.T, places []Place, budget units.Cents) Choice {
 	t.Helper()
-	c, err := Best(places, budget, Opts{})
+	c, err := Best(places, budget)
 	require.NoError(t, err)
 	return c
 }
@@ -48,7 +48,7 @@ func TestBestIsTheFrontAtEveryBudget(t *testing.T) {
 	r := rand.New(rand.NewPCG(21, 1))
 	for range 60 {
 		places := realHouse(r, 7, 12)
-		f, err := Frontier(places, Opts{})
+		f, err := Frontier(places)
 		require.NoError(t, err)
 		last := -math.MaxFloat64
 		for range 25 {
@@ -165,7 +165,7 @@ func TestOneStepAndManyEquals(t *testing.T) {
 	f, err := Frontier([]Place{
 		{"x", []Option{{"a", 0, 0}, {"b", 10, 1}}},
 		{"y", []Option{{"a", 0, 0}, {"b", 10, 1 + 1e-9}}},
-	}, Opts{})
+	})
 	require.NoError(t, err)
 	require.Equal(t, []Point{{0, 0}, {10, 1 + 1e-9}, {20, 2 + 1e-9}}, f.Points)
 

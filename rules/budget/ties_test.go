@@ -48,7 +48,7 @@ func TestAlikePlaces(t *testing.T) {
 		for i := range places {
 			places[i] = Place{fmt.Sprint(i), []Option{{"c", 10, 1}, {"a", 20, 2}, {"b", 30, 3}}}
 		}
-		f, err := Frontier(places, Opts{})
+		f, err := Frontier(places)
 		require.NoError(t, err)
 		require.Len(t, f.Points, 2*n+1)
 		// With k steps to give, ids compare least when as many places as can
@@ -73,7 +73,7 @@ func TestAlikePlaces(t *testing.T) {
 			if n == 200 && k%20 > 0 {
 				continue
 			}
-			c, err := Best(places, s.Cost, Opts{})
+			c, err := Best(places, s.Cost)
 			require.NoError(t, err)
 			require.Equal(t, s, c.Set)
 		}

@@ -132,7 +132,7 @@ func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 		if err != nil {
 			return err
 		}
-		out.Stock += n.Pieces
+		out.Stock += n
 	}
 	for _, across := range []bool{false, true} {
 		if len(bays[across]) == 0 {
@@ -140,7 +140,7 @@ func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 		}
 		like := *layers[0]
 		like.Across = across
-		t, err := takeoff.TakeOff(takeoff.Merge(bays[across]...), like.product(label.pieces), takeoff.Options{Joints: true})
+		t, err := takeoff.TakeOff(takeoff.Merge(bays[across]...), like.product(label.pieces), 0)
 		if err != nil {
 			return err
 		}

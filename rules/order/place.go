@@ -176,8 +176,8 @@ func (x *Layer) countArea(s sizes, c count, label label) error {
 	if err != nil {
 		return err
 	}
-	x.Stock = n.Pieces
-	x.Packages, x.Spare, err = takeoff.Packages(n.Pieces, x.spare, label.pieces)
+	x.Stock = n
+	x.Packages, x.Spare, err = takeoff.Packages(n, x.spare, label.pieces)
 	return err
 }
 
@@ -189,7 +189,7 @@ func (x *Layer) countBays(c count, label label, shown units.System, out *Place) 
 			return err
 		}
 	}
-	t, err := takeoff.TakeOff(x.layout, x.product(label.pieces), takeoff.Options{SpareShare: x.spare, Joints: true})
+	t, err := takeoff.TakeOff(x.layout, x.product(label.pieces), x.spare)
 	if err != nil {
 		return err
 	}
@@ -211,7 +211,7 @@ func (x *Layer) more(c count, label label) error {
 	if err != nil {
 		return err
 	}
-	x.Stock += n.Pieces
+	x.Stock += n
 	x.Packages, x.Spare, err = takeoff.Packages(x.Stock, x.spare, label.pieces)
 	return err
 }

@@ -172,7 +172,7 @@ func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
 	if len(places) == 0 {
 		return
 	}
-	best, err := budget.Best(places, max(0, prefs.Budget), budget.Opts{OrDollars: true})
+	best, err := budget.Best(places, max(0, prefs.Budget))
 	if err != nil {
 		p.Spend.Failed = err.Error()
 		return
@@ -254,7 +254,7 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 	if len(places) == 0 {
 		return nil, nil
 	}
-	front, err := budget.Frontier(places, budget.Opts{OrDollars: true})
+	front, err := budget.Frontier(places)
 	if err != nil {
 		return nil, err
 	}

@@ -16,13 +16,6 @@ type Area struct {
 	How       Convention // ByModule or ByClearShare
 }
 
-// AreaCount is the answer of an area method.
-type AreaCount struct {
-	Convention Convention
-	LinearFt   float64 // length of blanket
-	Pieces     int
-}
-
 // Count divides the area into pieces of the product, without spare.
 //
 // ByModule: linear feet = area / module in feet, because a foot of blanket
@@ -34,22 +27,22 @@ type AreaCount struct {
 //
 // Errors: ErrSize, ErrShare, ErrTooWide (a module wider than the blanket can
 // fill), ErrConvention.
-func (a Area) Count(p Product) (AreaCount, error) {
+func (a Area) Count(p Product) (int, error) {
 	if err := p.check(); err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	if err := sizeBetween("area", a.Ft2, 0, maxAreaFt2); err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	serves := a.BayIn
 	if serves == 0 {
 		serves = p.LengthIn
 	}
 	if err := sizeBetween("bay height", serves, 1, maxSizeIn); err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	if err := sizeBetween("piece height", a.PieceIn, 0, maxSizeIn); err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	switch a.How {
 	case ByModule:
@@ -57,36 +50,34 @@ func (a Area) Count(p Product) (AreaCount, error) {
 	case ByClearShare:
 		return a.byShare(p)
 	}
-	return AreaCount{}, wrapf(ErrConvention, "%q, accepted %q or %q", a.How, ByModule, ByClearShare)
+	return 0, wrapf(ErrConvention, "%q, accepted %q or %q", a.How, ByModule, ByClearShare)
 }
 
-func (a Area) byModule(p Product, servesIn float64) (AreaCount, error) {
+func (a Area) byModule(p Product, servesIn float64) (int, error) {
 	perFt, err := ModuleFt2PerFt(a.SpacingIn)
 	if err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	if a.SpacingIn-StudIn > p.WidthIn {
-		return AreaCount{}, wrapf(ErrTooWide, "bay %v in, blanket %v in", a.SpacingIn-StudIn, p.WidthIn)
+		return 0, wrapf(ErrTooWide, "bay %v in, blanket %v in", a.SpacingIn-StudIn, p.WidthIn)
 	}
 	// A short piece in a taller bay serves its own length only.
 	if servesIn > p.LengthIn+PlatesIn {
 		servesIn = p.LengthIn
 	}
-	lf := a.Ft2 / perFt
-	n := ceilInt(lf * units.InchPerFoot / servesIn)
+	n := ceilInt(a.Ft2 / perFt * units.InchPerFoot / servesIn)
 	if cut := a.PieceIn + p.FitLengthIn; a.PieceIn > 0 && p.LengthIn >= 2*cut {
 		n = ceilInt(float64(n) / math.Floor(p.LengthIn/cut))
 	}
-	return AreaCount{ByModule, lf, n}, nil
+	return n, nil
 }
 
-func (a Area) byShare(p Product) (AreaCount, error) {
+func (a Area) byShare(p Product) (int, error) {
 	if err := shareBetween("clear share", a.Share, 0.01, 1); err != nil {
-		return AreaCount{}, err
+		return 0, err
 	}
 	face := ft2(p.WidthIn * p.LengthIn)
-	n := a.Ft2 * a.Share / face
-	return AreaCount{ByClearShare, n * p.LengthIn / units.InchPerFoot, ceilInt(n)}, nil
+	return ceilInt(a.Ft2 * a.Share / face), nil
 }
 
 // ModuleFt2PerFt is the wall area one foot of blanket serves at a spacing:

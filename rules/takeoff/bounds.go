@@ -1,15 +1,11 @@
 package takeoff
 
-// boundL1 is the total length over the stock length, rounded up.
-func (p problem) boundL1() int {
-	return ceilDiv(p.total(p.need), p.stock)
-}
-
 // boundL2 is Martello and Toth's bound (Knapsack Problems, 1990, ch. 8): for a
 // threshold a, pieces longer than stock-a share with nothing of length a or
 // more, pieces longer than half a stock need one each, and what is left of the
 // pieces between a and half must fit beside those or take stock of its own. At
-// a = 0 that is never less than boundL1.
+// a = 0 that is never less than the total
+// length over the stock length.
 func (p problem) boundL2() int {
 	best := p.boundAt(0)
 	for _, a := range p.size {

@@ -24,9 +24,6 @@ type CutPlan struct {
 	StockIn    float64
 	Stock      int       // stock pieces used
 	Patterns   []Pattern // most used first
-	BoundL1    int       // total length / stock, rounded up
-	BoundL2    int       // Martello and Toth's bound; at least BoundL1
-	BoundLP    int       // linear relaxation, rounded up; 0 when not needed
 	LowerBound int       // no plan can use fewer; best of the bounds and of the search
 	Gap        int       // Stock - LowerBound; 0 = proven best
 	Steps      int       // search steps spent
@@ -47,8 +44,8 @@ const (
 // short. It is exact unless Gap says otherwise; budget is in search steps (0 =
 // DefaultBudget).
 //
-// Method: first-fit decreasing against the bounds L1 and L2 (Martello and
-// Toth 1990); if they differ, column generation (Gilmore and Gomory 1961) with
+// Method: first-fit decreasing against the bound L2 (Martello and Toth
+// 1990); if they differ, column generation (Gilmore and Gomory 1961) with
 // its bound recomputed in whole numbers, rounding, and a depth-first search.
 //
 // Errors: ErrSize, ErrCount, ErrStock, ErrNothing.
@@ -169,29 +166,24 @@ func stockUsed(f []filling) int {
 
 // solution is what solve hands back.
 type solution struct {
-	fillings       []filling
-	l1, l2, lp, lb int
-	steps          int
+	fillings []filling
+	lb       int
+	steps    int
 }
 
 func solve(p problem, budget int) solution {
-	s := solution{l1: p.boundL1(), l2: p.boundL2(), fillings: p.greedy(p.need)}
-	s.lb = s.l2
+	s := solution{lb: p.boundL2(), fillings: p.greedy(p.need)}
 	if stockUsed(s.fillings) == s.lb {
 		return s
 	}
 	r := relax(p)
-	s.lp = r.bound
-	s.lb = max(s.lb, s.lp)
+	s.lb = max(s.lb, r.bound)
 	p.improve(&s, r, budget)
 	return s
 }
 
 func (p problem) plan(stockIn float64, s solution) CutPlan {
-	c := CutPlan{
-		StockIn: stockIn, Stock: stockUsed(s.fillings), BoundL1: s.l1, BoundL2: s.l2,
-		BoundLP: s.lp, LowerBound: s.lb, Steps: s.steps,
-	}
+	c := CutPlan{StockIn: stockIn, Stock: stockUsed(s.fillings), LowerBound: s.lb, Steps: s.steps}
 	c.Gap = c.Stock - c.LowerBound
 	merged := merge(s.fillings)
 	for _, f := range merged {

@@ -6,8 +6,8 @@
 // square feet. Impossible input returns a sentinel error with the value, never
 // a panic. The same input gives the same output, whatever the order of walls.
 //
-// How a quantity was counted is named in every result (Convention), because
-// the ways in use differ by a fifth on the same house.
+// Who counts an area says how (Convention): the ways in use differ by a fifth on
+// the same house.
 package takeoff
 
 // Convention names how a quantity was counted.

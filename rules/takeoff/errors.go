@@ -20,8 +20,6 @@ var (
 	ErrOpenings = errors.New("openings do not fit the wall")
 	// ErrTooWide: a bay is wider than every product offered.
 	ErrTooWide = errors.New("bay wider than the product")
-	// ErrTooLong: a bay is longer than the product and joints are not allowed.
-	ErrTooLong = errors.New("bay longer than the product")
 	// ErrStock: a piece to cut is longer than the stock it is cut from.
 	ErrStock = errors.New("piece longer than stock")
 	// ErrNothing: no bay is left to fill.

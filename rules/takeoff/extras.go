@@ -66,7 +66,6 @@ func perBay(bays []Bay, each func(Bay) int) (int, error) {
 // Sheet is a plastic or paper sheet laid in lapped rows.
 type Sheet struct {
 	Rows     int
-	RowFt    float64 // length of each row
 	SheetFt2 float64 // to buy, laps and turn-ups in it
 	SeamFt   float64 // laps to tape
 }
@@ -121,7 +120,6 @@ func rows(alongIn, acrossIn, rollIn, lapIn float64) (Sheet, error) {
 	n := max(1, ceilInt((acrossIn-lapIn)/(rollIn-lapIn)))
 	return Sheet{
 		Rows:     n,
-		RowFt:    alongIn / units.InchPerFoot,
 		SheetFt2: ft2(alongIn*rollIn) * float64(n),
 		SeamFt:   alongIn / units.InchPerFoot * float64(n-1),
 	}, nil

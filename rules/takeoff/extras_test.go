@@ -31,7 +31,7 @@ func TestExtrasByHand(t *testing.T) {
 	// along are 10 + 4 x 9 = 46, 5 rows of 29 ft, 1,450 ft2, which is less.
 	s, err := GroundSheet(480, 336, 120, 12, 6)
 	require.NoError(t, err)
-	require.Equal(t, Sheet{Rows: 5, RowFt: 29, SheetFt2: 1450, SeamFt: 116}, s)
+	require.Equal(t, Sheet{Rows: 5, SheetFt2: 1450, SeamFt: 116}, s)
 	s, err = GroundSheet(480, 324, 120, 12, 6)
 	require.NoError(t, err)
 	require.Equal(t, 3, s.Rows, "28 ft is exactly three rows")
@@ -39,7 +39,7 @@ func TestExtrasByHand(t *testing.T) {
 	// 136 ft of 97-1/8 in wall, 120 in roll: one row and its lap.
 	s, err = RetarderSheet(1632, 97.125, 120, 6)
 	require.NoError(t, err)
-	require.Equal(t, Sheet{Rows: 1, RowFt: 136.5, SheetFt2: 1365}, s)
+	require.Equal(t, Sheet{Rows: 1, SheetFt2: 1365}, s)
 
 	w := plainWall(96, 144, 96)
 	w.Openings = []Opening{{36, 48, 1}, {36, 80, 1}}

@@ -13,14 +13,10 @@ type Floor struct {
 	WidthIn   float64 // along the joists, up to 120,000 in
 	DepthIn   float64 // joist depth, 1 to 24 in
 	SpacingIn float64 // centre to centre, 6 to 48 in
-	ThickIn   float64 // joist thickness; 0 = 1-1/2 in
 	Rim       bool    // bays stop at a rim joist at both ends (floors); attics run through
 }
 
 func (f Floor) checked() (Floor, error) {
-	if f.ThickIn == 0 {
-		f.ThickIn = StudIn
-	}
 	for _, s := range []struct {
 		name string
 		in   float64
@@ -29,13 +25,13 @@ func (f Floor) checked() (Floor, error) {
 			return f, err
 		}
 	}
-	return f, checkFraming(f.DepthIn, f.SpacingIn, f.ThickIn)
+	return f, checkFraming(f.DepthIn, f.SpacingIn)
 }
 
 // bayLengthIn is the clear length of a bay along the joists.
 func (f Floor) bayLengthIn() float64 {
 	if f.Rim {
-		return f.WidthIn - 2*f.ThickIn
+		return f.WidthIn - 2*StudIn
 	}
 	return f.WidthIn
 }
@@ -49,13 +45,13 @@ func (f Floor) Layout() (Layout, error) {
 	if err != nil {
 		return Layout{}, err
 	}
-	w := Wall{SpacingIn: f.SpacingIn, ThickIn: f.ThickIn, StudHeightIn: f.bayLengthIn()}
+	w := Wall{SpacingIn: f.SpacingIn, StudHeightIn: f.bayLengthIn()}
 	bays := w.runBays(run{lengthIn: f.LengthIn, freeIn: f.LengthIn})
 	return f.layout(bays)
 }
 
 func (f Floor) layout(bays []Bay) (Layout, error) {
-	l := Layout{Convention: ByBay, DepthIn: f.DepthIn, SpacingIn: f.SpacingIn, GrossFt2: ft2(f.LengthIn * f.WidthIn)}
+	l := Layout{DepthIn: f.DepthIn, SpacingIn: f.SpacingIn, GrossFt2: ft2(f.LengthIn * f.WidthIn)}
 	l.setBays(bays)
 	if len(l.Bays) == 0 || l.ClearFt2 <= 0 {
 		return Layout{}, fmt.Errorf("%w: floor %v x %v in leaves no clear bay", ErrNothing, f.LengthIn, f.WidthIn)
@@ -101,15 +97,15 @@ func (f Floor) RimLayout() (Layout, error) {
 		return Layout{}, err
 	}
 	l := Layout{
-		Convention: ByBay, SpacingIn: f.SpacingIn,
-		GrossFt2: ft2(2 * (f.LengthIn + f.WidthIn) * f.DepthIn),
+		SpacingIn: f.SpacingIn,
+		GrossFt2:  ft2(2 * (f.LengthIn + f.WidthIn) * f.DepthIn),
 	}
-	w := Wall{SpacingIn: f.SpacingIn, ThickIn: f.ThickIn, StudHeightIn: f.DepthIn}
+	w := Wall{SpacingIn: f.SpacingIn, StudHeightIn: f.DepthIn}
 	var bays []Bay
 	for _, b := range w.runBays(run{lengthIn: f.LengthIn, freeIn: f.LengthIn}) {
 		bays = append(bays, Bay{KindRim, b.WidthIn, f.DepthIn, 2})
 	}
-	if side := f.WidthIn - 2*f.ThickIn; side > 0 {
+	if side := f.WidthIn - 2*StudIn; side > 0 {
 		bays = append(bays, Bay{KindRim, f.DepthIn, side, 2})
 	}
 	l.setBays(bays)
@@ -151,7 +147,7 @@ func (c Chase) Wall() (Wall, error) {
 			return Wall{}, err
 		}
 	}
-	if err := checkFraming(c.DepthIn, c.SpacingIn, StudIn); err != nil {
+	if err := checkFraming(c.DepthIn, c.SpacingIn); err != nil {
 		return Wall{}, err
 	}
 	if err := countBetween("stories", c.Storeys, 1, 10); err != nil {

@@ -37,7 +37,6 @@ func (b Bay) Ft2() float64 {
 
 // Layout is a surface counted bay by bay.
 type Layout struct {
-	Convention  Convention
 	DepthIn     float64 // depth of the framing, 0 where it has none
 	SpacingIn   float64 // framing module
 	Bays        []Bay   // by kind, then largest first
@@ -89,7 +88,7 @@ func PickWidth(l Layout, widthsIn []float64) (float64, error) {
 // Merge adds layouts into one order: two walls, or a floor and its rim. Depth
 // and spacing are kept when all agree and are 0 otherwise.
 func Merge(layouts ...Layout) Layout {
-	sum := Layout{Convention: ByBay}
+	sum := Layout{}
 	var bays []Bay
 	for i, l := range layouts {
 		if i == 0 {

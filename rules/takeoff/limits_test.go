@@ -72,12 +72,10 @@ func TestEveryLimit(t *testing.T) {
 		{"stud height", 1.0 / 64, 97.125, 0.001, wall(func(w *Wall, v float64) { w.StudHeightIn = v })},
 		{"framing depth", 1, 24, 0.01, wall(func(w *Wall, v float64) { w.DepthIn = v })},
 		{"framing spacing", 6, 48, 0.01, wall(func(w *Wall, v float64) { w.SpacingIn = v })},
-		{"framing thickness", 0.5, 5.5, 0.01, wall(func(w *Wall, v float64) { w.ThickIn = v })},
 		{"floor length", 3, maxSizeIn, 0.01, floor(func(f *Floor, v float64) { f.LengthIn = v })},
 		{"floor width", 3, maxSizeIn, 0.01, floor(func(f *Floor, v float64) { f.WidthIn = v })},
 		{"framing depth", 1, 24, 0.01, floor(func(f *Floor, v float64) { f.DepthIn = v })},
 		{"framing spacing", 6, 48, 0.01, floor(func(f *Floor, v float64) { f.SpacingIn = v })},
-		{"framing thickness", 0.5, 5.5, 0.01, floor(func(f *Floor, v float64) { f.ThickIn = v })},
 		{"chimney width", 2, 600, 0.01, chase(func(c *Chase, v float64) { c.ChimneyWidthIn = v })},
 		{"chimney depth", 2, 600, 0.01, chase(func(c *Chase, v float64) { c.ChimneyDepthIn = v })},
 		{"clearance", 0.5, 48, 0.01, chase(func(c *Chase, v float64) { c.ClearanceIn = v })},
@@ -146,7 +144,7 @@ func TestEveryLimit(t *testing.T) {
 
 // Ten runs of 120,000 in at 6 in are 200,000 bays, as many as are accepted.
 func TestWallBayLimit(t *testing.T) {
-	w := Wall{LengthsIn: slices.Repeat([]float64{maxSizeIn}, 10), HeightIn: 97.125, DepthIn: 5.5, SpacingIn: 6, ThickIn: 1.5}
+	w := Wall{LengthsIn: slices.Repeat([]float64{maxSizeIn}, 10), HeightIn: 97.125, DepthIn: 5.5, SpacingIn: 6}
 	require.NoError(t, w.checkSizes())
 	w.LengthsIn = append(w.LengthsIn, 12)
 	err := w.checkSizes()
@@ -165,14 +163,13 @@ func TestBayLimits(t *testing.T) {
 		{Bay{KindOdd, 10, 90, -1}, "bays of one size -1, accepted 0 to 200000"},
 		{Bay{KindOdd, 10, 90, 200_001}, "bays of one size 200001, accepted 0 to 200000"},
 		{Bay{KindOdd, 15.5, 90, 1}, "bay 15.5 in, blanket 15 in"},
-		{Bay{KindOdd, 10, 94, 1}, "bay 94 in, blanket 93 in"},
 		{Bay{KindOdd, 10, 90, 200_000}, "pieces 200001, accepted 1 to 200000"},
 	} {
-		_, err := TakeOff(Layout{Bays: []Bay{good, c.bad}}, batt15, Options{})
+		_, err := TakeOff(Layout{Bays: []Bay{good, c.bad}}, batt15, 0)
 		require.ErrorContains(t, err, c.text)
-		_, err = TakeOff(Layout{Bays: []Bay{c.bad, good}}, batt15, Options{})
+		_, err = TakeOff(Layout{Bays: []Bay{c.bad, good}}, batt15, 0)
 		require.ErrorContains(t, err, c.text)
 	}
-	_, err := TakeOff(Layout{Bays: []Bay{{KindFull, 15, 93, 1}, {KindOdd, 16, 94, 0}}}, batt15, Options{})
+	_, err := TakeOff(Layout{Bays: []Bay{{KindFull, 15, 93, 1}, {KindOdd, 16, 94, 0}}}, batt15, 0)
 	require.NoError(t, err, "as large as the blanket, and none of what is larger")
 }

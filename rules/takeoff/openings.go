@@ -14,7 +14,7 @@ type run struct {
 }
 
 // framedIn is the width an opening takes with two studs on each side.
-func (w Wall) framedIn(o Opening) float64 { return o.WidthIn + 4*w.ThickIn }
+func (w Wall) framedIn(o Opening) float64 { return o.WidthIn + 4*StudIn }
 
 // placeOpenings deals openings to runs, widest first. Most room left is tried
 // first because it spreads them; if one cannot be placed that way, least room
@@ -47,7 +47,7 @@ func (w Wall) eachOpening() []Opening {
 func (w Wall) deal(list []Opening, most bool) ([]run, bool) {
 	runs := make([]run, len(w.LengthsIn))
 	for i, l := range w.LengthsIn {
-		runs[i] = run{lengthIn: l, freeIn: l - 2*w.ThickIn}
+		runs[i] = run{lengthIn: l, freeIn: l - 2*StudIn}
 	}
 	for _, o := range list {
 		at := -1
@@ -74,9 +74,9 @@ type span struct{ from, to float64 }
 // runBays returns the full-height bays of a run and the short ones over and
 // under its openings.
 func (w Wall) runBays(r run) []Bay {
-	solid := append(w.studs(0, r.lengthIn), span{0, w.ThickIn}, span{r.lengthIn - w.ThickIn, r.lengthIn})
+	solid := append(w.studs(0, r.lengthIn), span{0, StudIn}, span{r.lengthIn - StudIn, r.lengthIn})
 	gap := r.freeIn / float64(len(r.openings)+1)
-	at := w.ThickIn
+	at := StudIn
 	var short []Bay
 	for _, o := range r.openings {
 		at += gap
@@ -84,7 +84,7 @@ func (w Wall) runBays(r run) []Bay {
 		// Studs wholly inside the frame are not set at full height; the frame
 		// hides them here.
 		solid = append(solid, framed)
-		rough := span{framed.from + 2*w.ThickIn, framed.to - 2*w.ThickIn}
+		rough := span{framed.from + 2*StudIn, framed.to - 2*StudIn}
 		short = append(short, w.shortBays(rough, o)...)
 		at = framed.to
 	}
@@ -100,14 +100,14 @@ func (w Wall) studs(fromIn, toIn float64) []span {
 	var s []span
 	for i := int(fromIn/w.SpacingIn) + 1; float64(i)*w.SpacingIn < toIn; i++ {
 		c := float64(i) * w.SpacingIn
-		s = append(s, span{c - w.ThickIn/2, c + w.ThickIn/2})
+		s = append(s, span{c - StudIn/2, c + StudIn/2})
 	}
 	return s
 }
 
 // kindOf calls a bay odd when blanket of the usual width has to be cut for it.
 func (w Wall) kindOf(clearIn float64) Kind {
-	if clearIn < w.SpacingIn-1.5*w.ThickIn-1.0/64 {
+	if clearIn < w.SpacingIn-1.5*StudIn-1.0/64 {
 		return KindOdd
 	}
 	return KindFull
@@ -130,7 +130,7 @@ func clearSpans(solid []span) []float64 {
 // shortBays are the spaces over and under one opening.
 func (w Wall) shortBays(rough span, o Opening) []Bay {
 	solid := append(w.studs(rough.from, rough.to),
-		span{rough.from, rough.from + w.ThickIn}, span{rough.to - w.ThickIn, rough.to})
+		span{rough.from, rough.from + StudIn}, span{rough.to - StudIn, rough.to})
 	above, below := w.overUnder(o)
 	var bays []Bay
 	for _, c := range clearSpans(solid) {
@@ -150,7 +150,7 @@ func (w Wall) overUnder(o Opening) (above, below float64) {
 	plate := (w.HeightIn - w.StudHeightIn) / 3
 	head := min(max(HeadIn, o.HeightIn), w.HeightIn)
 	above = plate + w.StudHeightIn - head - headerIn(o.WidthIn)
-	below = head - o.HeightIn - w.ThickIn - plate
+	below = head - o.HeightIn - StudIn - plate
 	return above, below
 }
 

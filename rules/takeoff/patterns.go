@@ -76,34 +76,26 @@ func stockCut(stockIn float64, key string, slots []Slot, times int) StockCut {
 
 // cover counts the pieces anew out of the cutting patterns and holds them
 // against the bays; ErrUncovered when a bay would be left without its piece.
-func (r *Order) cover(l Layout, p Product) error {
+func (r *Order) cover(l Layout) error {
 	cut := map[[2]float64]int{}
-	c := Coverage{Bays: l.BayCount(), ClearFt2: l.ClearFt2}
+	face := 0.0
 	for _, s := range r.Patterns {
 		for _, slot := range s.Slots {
 			for _, q := range slot.Pieces {
 				n := q.Count * slot.Count * s.Count
 				cut[[2]float64{q.WidthIn, q.LengthIn}] += n
-				c.PiecesCut += n
-				c.PieceFt2 += ft2(q.WidthIn*q.LengthIn) * float64(n)
+				face += ft2(q.WidthIn*q.LengthIn) * float64(n)
 			}
 		}
 	}
 	for _, q := range r.Pieces {
-		c.PiecesNeed += q.Count
 		if cut[[2]float64{q.WidthIn, q.LengthIn}] < q.Count {
 			return wrapf(ErrUncovered, "%v x %v in: %d wanted, %d cut", q.WidthIn, q.LengthIn, q.Count,
 				cut[[2]float64{q.WidthIn, q.LengthIn}])
 		}
 	}
-	for _, b := range l.Bays {
-		if b.Kind != KindAcross {
-			c.ModuleFt2 += ft2((b.WidthIn+StudIn)*b.HeightIn) * float64(b.Count)
-		}
-	}
-	r.Coverage = c
-	if c.PieceFt2 < c.ClearFt2*(1-1e-9) {
-		return wrapf(ErrUncovered, "bays %.2f ft2, pieces %.2f ft2", c.ClearFt2, c.PieceFt2)
+	if face < l.ClearFt2*(1-1e-9) {
+		return wrapf(ErrUncovered, "bays %.2f ft2, pieces %.2f ft2", l.ClearFt2, face)
 	}
 	return nil
 }

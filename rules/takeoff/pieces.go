@@ -32,7 +32,7 @@ type pieceNeed struct {
 // piece. A taller one takes whole pieces and one remnant, and no more joints
 // than that; a remnant shorter than MinPieceIn is lengthened by cutting back
 // the piece next to it.
-func cutPieces(l Layout, p Product, joints bool) (pieceNeed, error) {
+func cutPieces(l Layout, p Product) (pieceNeed, error) {
 	var n pieceNeed
 	counts := map[[2]float64]int{}
 	jointed := map[float64]Joint{}
@@ -42,9 +42,6 @@ func cutPieces(l Layout, p Product, joints bool) (pieceNeed, error) {
 		}
 		if b.WidthIn > p.WidthIn {
 			return n, wrapf(ErrTooWide, "bay %v in, blanket %v in", b.WidthIn, p.WidthIn)
-		}
-		if b.HeightIn > p.LengthIn && !joints && !b.Kind.jointed() {
-			return n, wrapf(ErrTooLong, "bay %v in, blanket %v in", b.HeightIn, p.LengthIn)
 		}
 		lengths, j := stack(b.HeightIn, p)
 		if j.BayIn > 0 {
@@ -73,10 +70,6 @@ func cutPieces(l Layout, p Product, joints bool) (pieceNeed, error) {
 	}
 	return n, countBetween("pieces", total, 1, maxPieces)
 }
-
-// jointed says where pieces stand end to end as a matter of course: long rows
-// over the framing and strips along a rim joist.
-func (k Kind) jointed() bool { return k == KindAcross || k == KindRim }
 
 // stack divides a bay's height into piece lengths. Lengths are counted per
 // bay; Joint is zero when the bay needs none.

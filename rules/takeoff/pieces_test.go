@@ -11,28 +11,22 @@ func TestNineFootWall(t *testing.T) {
 	// bay: 93 in below, 11-5/8 in (and the fit) above.
 	l, err := plainWall(109.125, 144).Layout()
 	require.NoError(t, err)
-	_, err = TakeOff(l, batt15, Options{})
-	require.ErrorIs(t, err, ErrTooLong)
-	require.ErrorContains(t, err, "104.625")
-
-	o, err := TakeOff(l, batt15, Options{Joints: true})
+	o, err := TakeOff(l, batt15, 0)
 	require.NoError(t, err)
 	require.Equal(t, []Joint{{BayIn: 104.625, Bays: 9, Whole: 1, RemnantIn: 12}}, o.Joints)
 	// Nine whole pieces; seven remnants of 12 in come out of one batt, two out
 	// of another.
-	require.Equal(t, 9, o.Full)
-	require.Equal(t, 2, o.Cut)
+	require.Equal(t, 11, o.Stock)
 	require.Equal(t, 2, o.Packages)
 	require.Equal(t, 5, o.SparePieces)
 
 	// The longer batt made for it (105 in, trade practice) needs none.
 	tall := batt15
 	tall.LengthIn = 105
-	o, err = TakeOff(l, tall, Options{})
+	o, err = TakeOff(l, tall, 0)
 	require.NoError(t, err)
 	require.Empty(t, o.Joints)
-	require.Equal(t, 9, o.Full)
-	require.Zero(t, o.Cut)
+	require.Equal(t, 9, o.Stock)
 }
 
 func TestStripsShareABatt(t *testing.T) {
@@ -50,7 +44,7 @@ func TestStripsShareABatt(t *testing.T) {
 		{"pressed in, not cut", []Bay{{KindOdd, 13.5, 93, 2}}, 2},
 		{"half width, half length", []Bay{{KindOdd, 7.5, 46.5, 4}}, 1},
 	} {
-		o, err := TakeOff(Layout{Convention: ByBay, Bays: c.bays}, p, Options{})
+		o, err := TakeOff(Layout{Bays: c.bays}, p, 0)
 		require.NoError(t, err, c.name)
 		require.Equal(t, c.stock, o.Stock, c.name)
 		coversEveryBay(t, Layout{Bays: c.bays}, p, o)
@@ -76,18 +70,15 @@ func TestOrderOfAKnownWall(t *testing.T) {
 		{KindBelow, 14.5, 31.5, 1},
 		{KindBelow, 7.75, 31.5, 2},
 	}, l.Bays)
-	o, err := TakeOff(l, batt15, Options{})
+	o, err := TakeOff(l, batt15, 0)
 	require.NoError(t, err)
 	// Six whole. One cut lengthwise gives both slivers (2-3/4 in) and, beside
 	// them, one 8-1/4 in piece for under the window. One cut across gives the
 	// rest: 31-7/8 twice and 6-1/2 three times, 83-1/4 in of 93.
-	require.Equal(t, 6, o.Full)
-	require.Equal(t, 2, o.Cut)
+	require.Equal(t, 8, o.Stock)
 	require.Equal(t, 1, o.Packages)
 	require.Zero(t, o.SparePieces)
 	require.Zero(t, o.Plan.Gap)
-	require.Equal(t, ByBay, o.Convention)
-	require.Equal(t, l.BayCount(), o.Coverage.PiecesCut)
 	coversEveryBay(t, l, batt15, o)
 }
 
@@ -100,17 +91,16 @@ func TestAtticTwoLayers(t *testing.T) {
 	require.Equal(t, 30, below.BayCount())
 	require.InDelta(t, 1120, below.GrossFt2, 1e-9)
 	p := Product{WidthIn: 16, LengthIn: 48, ThicknessIn: 8, PerPackage: 10}
-	o, err := TakeOff(below, p, Options{Joints: true})
+	o, err := TakeOff(below, p, 0)
 	require.NoError(t, err)
 	require.Equal(t, 30*7, o.Stock)
-	require.Equal(t, 28*7, o.Full, "the two outer spaces, 13-3/4 in, are cut from 16 in blanket")
 
 	above, err := f.Across(24)
 	require.NoError(t, err)
 	require.Equal(t, []Bay{{KindAcross, 24, 480, 14}}, above.Bays)
 	require.InDelta(t, 1120, above.ClearFt2, 1e-9)
 	wide := Product{WidthIn: 24, LengthIn: 48, ThicknessIn: 12, PerPackage: 6}
-	o, err = TakeOff(above, wide, Options{})
+	o, err = TakeOff(above, wide, 0)
 	require.NoError(t, err)
 	require.Equal(t, 140, o.Stock)
 
@@ -131,7 +121,7 @@ func TestRimAndChase(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, 62, rim.BayCount(KindRim))
 	require.InDelta(t, 2*(480+336)*9.25/144, rim.GrossFt2, 1e-9)
-	o, err := TakeOff(rim, batt15, Options{})
+	o, err := TakeOff(rim, batt15, 0)
 	require.NoError(t, err)
 	coversEveryBay(t, rim, batt15, o)
 	require.NotEmpty(t, o.Joints)

@@ -34,15 +34,12 @@ func TestOrderCoversEveryBay(t *testing.T) {
 		l, err := w.Layout()
 		require.NoError(t, err, "%+v", w)
 		p := []Product{batt15, short, long15}[rng.IntN(3)]
-		o, err := TakeOff(l, p, Options{Joints: true, SpareShare: 0.05})
+		o, err := TakeOff(l, p, 0.05)
 		require.NoError(t, err, "%+v", w)
 		coversEveryBay(t, l, p, o)
-		require.GreaterOrEqual(t, o.Coverage.PieceFt2, l.ClearFt2)
-		require.Equal(t, o.Stock, o.Full+o.Cut)
 		require.GreaterOrEqual(t, float64(o.Packages*p.PerPackage), float64(o.Stock)*1.05-1e-6)
 		require.Less(t, float64((o.Packages-1)*p.PerPackage), float64(o.Stock)*1.05)
-		// No plan can use less blanket than the pieces are large.
-		require.GreaterOrEqual(t, ft2(p.WidthIn*p.LengthIn)*float64(o.Stock), o.Coverage.PieceFt2-1e-9)
+		require.GreaterOrEqual(t, ft2(p.WidthIn*p.LengthIn)*float64(o.Stock), l.ClearFt2, "no plan can use less blanket than the bays are large")
 	}
 }
 
@@ -102,9 +99,9 @@ func TestOrderOfWallsIsIrrelevant(t *testing.T) {
 		b, err := mixed.Layout()
 		require.NoError(t, err)
 		require.Equal(t, a.Bays, b.Bays)
-		x, err := TakeOff(a, batt15, Options{Joints: true})
+		x, err := TakeOff(a, batt15, 0)
 		require.NoError(t, err)
-		y, err := TakeOff(b, batt15, Options{Joints: true})
+		y, err := TakeOff(b, batt15, 0)
 		require.NoError(t, err)
 		require.Equal(t, x, y)
 	}
@@ -129,7 +126,7 @@ func TestWallInTwoOrders(t *testing.T) {
 			require.InDelta(t, whole.ClearFt2-ft2(2*0.75*92.625), both.ClearFt2, 1e-9)
 			orders := [4]Order{}
 			for i, l := range []Layout{whole, both, a, b} {
-				orders[i], err = TakeOff(l, batt15, Options{})
+				orders[i], err = TakeOff(l, batt15, 0)
 				require.NoError(t, err)
 			}
 			require.Equal(t, orders[0].Pieces, orders[1].Pieces)
@@ -161,8 +158,7 @@ func TestMoreSpareNeverFewerPackages(t *testing.T) {
 	require.Equal(t, 10, packs)
 }
 
-// Area identities: gross = net + openings, wood and clear make up net, and a
-// plain wall's bays with their studs make up its length but for one end stud.
+// Area identities: gross = net + openings, and wood and clear make up net.
 func TestAreasAddUp(t *testing.T) {
 	rng := rand.New(rand.NewPCG(9, 9))
 	for range 200 {
@@ -172,23 +168,6 @@ func TestAreasAddUp(t *testing.T) {
 		require.InDelta(t, l.GrossFt2, l.NetFt2+l.OpeningsFt2, 1e-9)
 		require.Less(t, l.ClearFt2, l.NetFt2)
 		require.LessOrEqual(t, l.WidestIn(), w.SpacingIn-StudIn+1.0/64)
-
-		w.Openings = nil
-		if l, err = w.Layout(); err != nil {
-			require.ErrorIs(t, err, ErrNothing)
-			continue
-		}
-		o, err := TakeOff(l, batt15, Options{Joints: true})
-		require.NoError(t, err)
-		length := 0.0
-		for _, run := range w.LengthsIn {
-			length += run - StudIn
-		}
-		// A stud that overlaps an end stud makes that corner up to one stud wider.
-		most := ft2(length * (w.HeightIn - PlatesIn))
-		least := most - ft2(float64(len(w.LengthsIn))*StudIn*(w.HeightIn-PlatesIn))
-		require.LessOrEqual(t, o.Coverage.ModuleFt2, most*(1+1e-3))
-		require.GreaterOrEqual(t, o.Coverage.ModuleFt2, least*(1-1e-3))
 	}
 }
 
@@ -212,7 +191,7 @@ func TestMonotone(t *testing.T) {
 			w.HeightIn = h
 			l, err := w.Layout()
 			require.NoError(t, err)
-			o, err := TakeOff(l, batt15, Options{Joints: true})
+			o, err := TakeOff(l, batt15, 0)
 			require.NoError(t, err)
 			require.GreaterOrEqual(t, o.Stock+o.Plan.Gap, was)
 			was = o.Plan.LowerBound
@@ -238,7 +217,7 @@ func FuzzTakeOff(f *testing.F) {
 			return
 		}
 		p := Product{WidthIn: w, LengthIn: l, PerPackage: per}.FrictionFit()
-		o, err := TakeOff(layout, p, Options{SpareShare: spare, Joints: true, Budget: 2000})
+		o, err := takeOff(layout, p, spare, 2000)
 		if err != nil {
 			require.NotErrorIs(t, err, ErrUncovered)
 			return

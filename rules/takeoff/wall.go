@@ -15,7 +15,6 @@ type Wall struct {
 	StudHeightIn float64   // clear height between plates; 0 = HeightIn - 4-1/2 in
 	DepthIn      float64   // stud depth, 1 to 24 in
 	SpacingIn    float64   // centre to centre, 6 to 48 in
-	ThickIn      float64   // stud thickness; 0 = 1-1/2 in
 	Openings     []Opening // at most 10,000 in all
 }
 
@@ -45,7 +44,7 @@ func (w Wall) Layout() (Layout, error) {
 	if err != nil {
 		return Layout{}, err
 	}
-	l := Layout{Convention: ByBay, DepthIn: w.DepthIn, SpacingIn: w.SpacingIn}
+	l := Layout{DepthIn: w.DepthIn, SpacingIn: w.SpacingIn}
 	var bays []Bay
 	for _, r := range runs {
 		l.GrossFt2 += ft2(r.lengthIn * w.HeightIn)
@@ -64,9 +63,6 @@ func (w Wall) Layout() (Layout, error) {
 // checked refuses impossible sizes, fills defaults and sorts runs longest
 // first, which makes the result independent of the order they were typed in.
 func (w Wall) checked() (Wall, error) {
-	if w.ThickIn == 0 {
-		w.ThickIn = StudIn
-	}
 	if err := w.checkSizes(); err != nil {
 		return w, err
 	}
@@ -99,17 +95,14 @@ func (w Wall) checkSizes() error {
 	if err := positive("wall height", w.HeightIn, maxHighIn); err != nil {
 		return err
 	}
-	return checkFraming(w.DepthIn, w.SpacingIn, w.ThickIn)
+	return checkFraming(w.DepthIn, w.SpacingIn)
 }
 
-func checkFraming(depthIn, spacingIn, thickIn float64) error {
+func checkFraming(depthIn, spacingIn float64) error {
 	if err := sizeBetween("framing depth", depthIn, 1, 24); err != nil {
 		return err
 	}
-	if err := sizeBetween("framing spacing", spacingIn, 6, 48); err != nil {
-		return err
-	}
-	return sizeBetween("framing thickness", thickIn, 0.5, 5.5)
+	return sizeBetween("framing spacing", spacingIn, 6, 48)
 }
 
 func (w Wall) checkOpenings() error {

@@ -37,12 +37,12 @@ func compareBudget() error {
 		if err := os.WriteFile(in, []byte(program(places, money)), 0o600); err != nil {
 			return err
 		}
-		best, err := budget.Best(places, money, budget.Opts{OrDollars: true})
+		best, err := budget.Best(places, money)
 		if err != nil {
 			return err
 		}
 		ours := perRun(func() {
-			if _, err := budget.Best(places, money, budget.Opts{OrDollars: true}); err != nil {
+			if _, err := budget.Best(places, money); err != nil {
 				panic(err)
 			}
 		})
