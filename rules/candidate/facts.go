@@ -61,6 +61,9 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
+	if s.Kind.AreaOf == catalog.AreaWalls {
+		set("chimney_in_wall", site.InWall)
+	}
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
 		if single, known := a.SinglePipe(p); known {

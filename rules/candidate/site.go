@@ -35,6 +35,7 @@ type Site struct {
 	Fuel       string
 	FuelPrice  float64               // dollars per unit, 0 when not said
 	FillAbove  rules.Value           // loose fill in an attic of the house; only the facts for the rules have it
+	InWall     rules.Value           // a chimney in or behind an outside wall
 	Near       []catalog.NearClimate // other listed places that would serve
 	Notes      []string
 	From       []catalog.Ref
@@ -54,7 +55,10 @@ func ResolveSite(a house.Answered) Site {
 	c := a.List.Catalog()
 	text := func(key string) string { return a.Text(house.Site, nil, key) }
 	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price")}
-	s.FillAbove = fillAbove(a)
+	s.FillAbove, s.InWall = fillAbove(a), rules.Unknown()
+	if in, known := a.ChimneyInWall(); known {
+		s.InWall = rules.Bool(in)
+	}
 	s.edition, _ = c.Codes.Edition(s.Edition)
 	at := c.Locate(text("state"), text("county"), text("zone"), text("climate"), s.Edition)
 	s.Notes, s.From = at.Notes, at.From

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 )
@@ -164,6 +165,40 @@ func inOutsideWall(p *Place) bool {
 	return kind == "masonry-in-wall" || kind == "masonry-outside"
 }
 
+// ChimneyInWall tells whether a chimney of the house stands in or behind an outside
+// wall. known is false while a chimney is named and nobody said where it stands.
+func (a Answered) ChimneyInWall() (in, known bool) {
+	chimneys := a.placesLike(besideChimney)
+	known = len(chimneys) > 0 || a.House.Answers["shape.chimney"].Text != "masonry"
+	for _, p := range chimneys {
+		if inOutsideWall(p) {
+			return true, true
+		}
+		brick, said := a.Masonry(p)
+		known = known && (p.Answers["chimney"].State == Given || said && !brick)
+	}
+	return false, known
+}
+
+// ofWallBehind: the one framed side behind an outside chimney is a piece of an
+// outside wall. Where every outside wall is said to be framed alike, so is it.
+func ofWallBehind(key string) func(Answered, *Place) Answer {
+	return func(a Answered, p *Place) Answer {
+		if p.Answers["chimney"].Text != "masonry-outside" {
+			return Answer{}
+		}
+		var told Answer
+		for _, w := range a.placesLike(outsideWall) {
+			said := w.Answers[key]
+			if said.State != Given || told.State == Given && !reflect.DeepEqual(told, said) {
+				return Answer{}
+			}
+			told = said
+		}
+		return told
+	}
+}
+
 func isMasonry(kind string) bool { return strings.HasPrefix(kind, "masonry-") }
 
 // offersChimney leaves out the kinds that what was said of the house rules out.
@@ -193,5 +228,5 @@ func (a Answered) Offered(q Question, p *Place) Question {
 // TellsOthers reports whether an answer about one place can answer questions
 // about others or about the house, names or warns of something in others.
 func (q Question) TellsOthers() bool {
-	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "flue_through", "existing_r", "vermiculite", "bath_fan_outside", "label"}, q.Key)
+	return q.Scope == PlaceScope && slices.Contains([]string{"chimney", "flue_through", "existing_r", "vermiculite", "bath_fan_outside", "label", "framing.size", "framing.spacing_in"}, q.Key)
 }

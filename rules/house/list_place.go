@@ -66,14 +66,14 @@ func framingQuestions(c *catalog.Catalog) []Question {
 	framed := func(a Answered, p *Place) bool { return !a.KindOf(p).Derived }
 	return []Question{
 		{
-			Key: "framing.size", ToOrder: true, Asked: framed, Kind: Choice, ByKind: true, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
+			Key: "framing.size", ToOrder: true, Follows: ofWallBehind("framing.size"), Asked: framed, Kind: Choice, ByKind: true, DontKnow: true, Options: sizes, Prompt: "What is the frame made of?",
 			How: "Measure the depth of a stud or joist: {3 1/2, 5 1/2, 7 1/4, 9 1/4 or 11 1/4 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Text(a.kindOf(p).DefaultSize)
 			},
 		},
 		{
-			Key: "framing.spacing_in", ToOrder: true, Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, ByKind: true, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
+			Key: "framing.spacing_in", ToOrder: true, Follows: ofWallBehind("framing.spacing_in"), Asked: framed, Kind: NumberKind, Unit: "in", Min: 8, Max: 96, ByKind: true, DontKnow: true, Prompt: "From the middle of one stud or joist to the middle of the next?",
 			How: "Usually {16 or 24 inches}.",
 			Default: func(a Answered, p *Place) Answer {
 				return Number(a.kindOf(p).DefaultSpacingIn)

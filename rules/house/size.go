@@ -243,7 +243,7 @@ func defaultOpenings(a Answered, p *Place) Answer {
 // a size of its own, they are all there are.
 func openingsOfWalls(a Answered, _ *Place) Answer {
 	sum, walls := 0.0, 0
-	for _, p := range a.placesLike(func(k *catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }) {
+	for _, p := range a.placesLike(outsideWall) {
 		own, ok := ownOpenings(p)
 		if _, sized := a.ownArea(p); !ok || !sized {
 			return Answer{}

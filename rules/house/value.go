@@ -190,6 +190,7 @@ func (a Answered) placesLike(has func(*catalog.PlaceKind) bool) []*Place {
 }
 
 func besideChimney(k *catalog.PlaceKind) bool { return k.BesideChimney }
+func outsideWall(k *catalog.PlaceKind) bool   { return k.AreaOf == catalog.AreaWalls }
 func underRoof(k *catalog.PlaceKind) bool     { return k.Airway != "" }
 
 func roundTo(v, step float64) float64 { return math.Round(v/step) * step }
