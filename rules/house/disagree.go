@@ -21,6 +21,9 @@ func (a Answered) Disagree() []string {
 	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
 		out = append(out, "TWO ANSWERS DISAGREE: you listed a chimney or a gas vent inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
 	}
+	if places := a.fluesOfNone(); len(places) > 0 {
+		out = append(out, "TWO ANSWERS DISAGREE: you said that nothing goes up through the house from a stove or furnace, but something does by what you said of "+a.labels(places)+". Look, then change one of the two. Until then the plan goes by the place.")
+	}
 	if places := a.oldDenied(); len(places) > 0 {
 		out = append(out, "TWO ANSWERS DISAGREE: you said that no part of the house is old, but that there is old wiring or old fill in "+a.labels(places)+". Look, then change one of the two. Until then every place is taken as one of an old house.")
 	}
@@ -178,6 +181,17 @@ func (a Answered) flueDenied() (chimneys, places []*Place) {
 		return nil, nil
 	}
 	return chimneys, places
+}
+
+// fluesOfNone are the places by which a chimney or a flue goes up through a house
+// that is said to have none.
+func (a Answered) fluesOfNone() []*Place {
+	if a.House.Answers["shape.chimney"].Text != "none" {
+		return nil
+	}
+	return slices.DeleteFunc(a.placesLike(func(*catalog.PlaceKind) bool { return true }), func(p *Place) bool {
+		return !slices.Contains(upThrough, p.Answers["chimney"].Text) && !p.Answers["flue_through"].Bool
+	})
 }
 
 // flueBelied: nobody knows which place it is that the chimney goes up through.

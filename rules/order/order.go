@@ -57,6 +57,7 @@ type Place struct {
 	Money     PlaceMoney
 	Quoted    int      // how many of its blankets are at the builder's own price
 	Board     []string // what to know before its board is bought
+	NearHeat  bool     // beside a chimney or pipe: no usual sealant
 	Short     string   // by how much its blanket falls short of what is asked there
 	Damp      candidate.Damp
 	AllDamp   bool // gets damp, and no other blanket would be drier

@@ -34,7 +34,7 @@ func (m *maker) place(pl *plan.Place) {
 		out.Skipped = m.noneText(pl)
 		return
 	}
-	out.Board = pl.BoardCautions()
+	out.Board, out.NearHeat = pl.BoardCautions(), pl.Surface.Kind.BesideChimney
 	out.Short = pl.ShortText(m.a.System)
 	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
 	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}

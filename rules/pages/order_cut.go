@@ -52,7 +52,7 @@ func cutBlock(p order.Place, opts Options) page.Block {
 		b.Sub("%s", n)
 	}
 	for i, l := range p.Layers {
-		layerRows(&b, l, i, len(p.Layers), opts)
+		layerRows(&b, p, l, i, len(p.Layers), opts)
 	}
 	return b
 }
@@ -75,7 +75,7 @@ func sizesText(p order.Place) string {
 	return fmt.Sprintf("%d measured, %d as typed, %d assumed", p.Measured, max(0, p.Sizes-p.Measured-len(p.Assumed)), len(p.Assumed))
 }
 
-func layerRows(b *page.Block, l order.Layer, i, n int, opts Options) {
+func layerRows(b *page.Block, p order.Place, l order.Layer, i, n int, opts Options) {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form := l.Form
 	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
@@ -86,7 +86,7 @@ func layerRows(b *page.Block, l order.Layer, i, n int, opts Options) {
 		}
 	}
 	b.Tick(page.Plain, fmt.Sprintf("%s: %s", head, plural(l.Stock, form)))
-	for _, t := range bayLines(l.Bays, sliver, s) {
+	for _, t := range bayLines(l.Bays, sliver, stripText(p), s) {
 		b.Sub("spaces %s", t)
 	}
 	if len(l.Cut) == 0 {
@@ -101,8 +101,17 @@ func layerRows(b *page.Block, l order.Layer, i, n int, opts Options) {
 	}
 }
 
+// stripText is what goes into a space too narrow for a piece of its own. Usual
+// sealant burns and stays away from a chimney.
+func stripText(p order.Place) string {
+	if p.NearHeat {
+		return "a strip of offcut"
+	}
+	return "a strip of offcut, or sealant"
+}
+
 // bayLines gives spaces of one kind and height in one line, widest first.
-func bayLines(bays []takeoff.Bay, sliverIn float64, s units.System) []string {
+func bayLines(bays []takeoff.Bay, sliverIn float64, strip string, s units.System) []string {
 	var out []string
 	for i := 0; i < len(bays); {
 		j := i
@@ -116,7 +125,7 @@ func bayLines(bays []takeoff.Bay, sliverIn float64, s units.System) []string {
 			widths = append(widths, fmt.Sprintf("%d of %s", bays[j].Count, knife(bays[j].WidthIn, s)))
 		}
 		if slivers > 0 {
-			widths = append(widths, fmt.Sprintf("%d under %s (a strip of offcut, or sealant)", slivers, s.Inches(sliverIn)))
+			widths = append(widths, fmt.Sprintf("%d under %s (%s)", slivers, s.Inches(sliverIn), strip))
 		}
 		out = append(out, fmt.Sprintf("%s, %s long, wide: %s", kindText(bays[i].Kind), knife(bays[i].HeightIn, s), strings.Join(widths, ", ")))
 		i = j

@@ -1,0 +1,93 @@
+package pages_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
+)
+
+const chimneyWall = "version = 1\nold = false\nstage = \"wired\"\n[site]\nzone = \"5B\"\n[[place]]\nid = \"w\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x4\"\nframing.spacing_in = 24\n"
+
+const besideWall = "[[place]]\nid = \"c\"\nlabel = \"Chase\"\nkind = \"chimney\"\ngap_in = 2\nwidth_in = 36\n"
+
+// Foam board burns and keeps the distance of wood to brick (IRC R1003.18): wherever
+// that board is bought, put up or looked at, it is said.
+func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
+	for name, x := range map[string]struct {
+		house string
+		says  bool
+	}{
+		"outside, to buy":     {chimneyWall + "ci_r = 0\n" + besideWall + "chimney = \"masonry-outside\"\n", true},
+		"in the wall, there":  {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-in-wall\"\n", true},
+		"inside the house":    {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-inside\"\n", false},
+		"no board in the way": {chimneyWall + "ci_r = 0\ntarget_r = 15\n" + besideWall + "chimney = \"masonry-outside\"\n", false},
+		"no chimney":          {chimneyWall + "ci_r = 10\n", false},
+	} {
+		all := papers(t, fixture.Read(t, x.house))
+		for _, paper := range []string{"order", "ask", "handover", "page framer"} {
+			require.NotEmpty(t, all[paper], paper)
+			require.Equal(t, x.says, strings.Contains(spaced(all[paper]), "Foam board ends where the chimney's air space begins") || strings.Contains(spaced(all[paper]), "Foam board burns, so it keeps the same air space"), "%s: %s", name, paper)
+		}
+	}
+}
+
+// The framed side behind an outside chimney is a piece of the outside wall.
+func TestTheWallBehindAChimneyIsFramedAsTheWall(t *testing.T) {
+	const outside = "chimney = \"masonry-outside\"\n"
+	_, wall, _ := strings.Cut(chimneyWall, "[[place]]")
+	other := "[[place]]" + strings.NewReplacer("2x4", "2x8", `"w"`, `"w2"`).Replace(wall)
+	for name, x := range map[string]struct {
+		house, size string
+		spacingIn   float64
+	}{
+		"as the wall":            {chimneyWall + besideWall + outside, "2x4", 24},
+		"its own":                {chimneyWall + besideWall + outside + "framing.size = \"2x6\"\nframing.spacing_in = 16\n", "2x6", 16},
+		"a chimney inside":       {chimneyWall + besideWall + "chimney = \"masonry-inside\"\n", "2x6", 16},
+		"walls that differ":      {chimneyWall + other + besideWall + outside, "2x6", 24},
+		"a wall nobody measured": {strings.Replace(chimneyWall, "framing.size = \"2x4\"\n", "", 1) + besideWall + outside, "2x6", 24},
+	} {
+		for _, p := range planned.Job(fixture.Read(t, x.house)).Plan.Places {
+			if p.Surface.ID == "c" {
+				require.Equal(t, x.size, p.Surface.Frame.Size, name)
+				require.Equal(t, x.spacingIn, p.Surface.Frame.SpacingIn, name)
+			}
+		}
+	}
+}
+
+// Usual sealant does not go near a chimney (practice), not into a narrow space either.
+func TestNoSealantInASpaceBesideAChimney(t *testing.T) {
+	order := papers(t, fixture.Read(t, chimneyWall+"length_ft = 20\nheight_ft = 8\n"+besideWall+"chimney = \"masonry-inside\"\ndepth_in = 25\nheight_ft = 8\nclearance_in = 2\n"))["order"]
+	at := strings.Index(order, "Cut list: Chase")
+	require.Positive(t, at)
+	require.Contains(t, spaced(order[at:]), "a strip of offcut")
+	require.NotContains(t, spaced(order[at:]), "or sealant")
+}
+
+// Nobody buys for a wall that is closed before it is decided that it is opened.
+func TestAClosedWallIsSaidToBeClosed(t *testing.T) {
+	for stage, says := range map[string]bool{"wired": false, "closed": true} {
+		all := papers(t, fixture.Read(t, strings.Replace(chimneyWall, "wired", stage, 1)+"ci_r = 0\ntarget_r = 15\n"))
+		for _, paper := range []string{"order", "ask", "handover"} {
+			require.Equal(t, says, strings.Contains(spaced(all[paper]), "only after the drywall or plaster comes off"), "%s: %s", stage, paper)
+		}
+	}
+}
+
+// A flue through a house that is said to have none is a disagreement.
+func TestAFlueOfAHouseWithoutOneDisagrees(t *testing.T) {
+	const none = "version = 1\nold = false\n[shape]\nchimney = \"none\"\n[[place]]\nid = \"a\"\nlabel = \"Attic\"\nkind = \"attic\"\n"
+	const says = "nothing goes up through the house"
+	for answers, want := range map[string]bool{
+		"flue_through = true\n": true, "flue_through = false\n": false, "": false,
+		"[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\n":  true,
+		"[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-outside\"\n": false,
+		"[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"plastic-vent\"\n":    false,
+	} {
+		require.Equal(t, want, strings.Contains(strings.Join(fixture.Read(t, none+answers).Disagree(), "\n"), says), answers)
+	}
+}
