@@ -17,19 +17,9 @@ import (
 )
 
 // runAsk asks the questions line by line, without screens.
-func runAsk(args []string, e env) int {
-	var o openFlags
-	f := newFlags("ask")
-	o.declare(f)
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "ask", err)
-	}
-	if len(files) > 1 {
+func runAsk(o options, e env) int {
+	if len(o.files) > 1 {
 		return usage(e, "ask takes one house file; plan takes several")
-	}
-	if problem := o.wrongUnits(); problem != "" {
-		return usage(e, "%s", problem)
 	}
 	c, err := loadCatalog(o.dataDir)
 	if err != nil {
@@ -38,8 +28,8 @@ func runAsk(args []string, e env) int {
 	answers := newStore(e.getenv)
 	defer answers.Close()
 	cfg := tui.Config{List: house.NewList(c), Store: answers, System: systemOf(o.system)}
-	if len(files) == 1 {
-		if code := openFor(&cfg, files[0], e); code != exitDone {
+	if len(o.files) == 1 {
+		if code := openFor(&cfg, o.files[0], e); code != exitDone {
 			return code
 		}
 	}

@@ -21,20 +21,6 @@ func lines(t *testing.T, state string) *session {
 	return s
 }
 
-// Killed in the middle, the next run offers what was answered.
-func TestAskKilledAndResumed(t *testing.T) {
-	t.Parallel()
-	state := t.TempDir()
-	s := lines(t, state)
-	s.signal(syscall.SIGKILL)
-	s.exit()
-	s = start(t, state, 100, 100, nil, "ask")
-	s.sees("Go on where you stopped").sees("Your choice:").write("1\r")
-	s.sees("Your answer so far: framed.").write("quit\r")
-	require.Equal(t, exitDone, s.exit())
-	require.Contains(t, readFile(t, keptIn(state)), `stage = "framed"`)
-}
-
 // Somebody closes the window, or the line to the machine breaks.
 func TestAskHungUp(t *testing.T) {
 	t.Parallel()

@@ -11,27 +11,18 @@ import (
 	"battwright/rules/plan"
 )
 
-func runCheck(args []string, e env) int {
-	var dataDir string
-	var rulesToo bool
-	f := newFlags("check")
-	f.StringVar(&dataDir, "data", "", "")
-	f.BoolVar(&rulesToo, "rules", false, "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "check", err)
-	}
-	c, err := loadCatalog(dataDir)
+func runCheck(o options, e env) int {
+	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}
 	code := exitDone
-	if rulesToo {
+	if o.rules {
 		code = checkRules(c, e)
 	}
 	l := house.NewList(c)
 	var errs []error
-	for _, path := range files {
+	for _, path := range o.files {
 		h, err := readHouse(l, path, e.stdin)
 		if err != nil {
 			errs = append(errs, err)
@@ -49,7 +40,7 @@ func runCheck(args []string, e env) int {
 	if err := errors.Join(errs...); err != nil {
 		return fail(e, err)
 	}
-	if len(files) == 0 && !rulesToo {
+	if len(o.files) == 0 && !o.rules {
 		fmt.Fprintln(e.stdout, "data: good. Name house files to check them too, or add --rules.")
 	}
 	return code

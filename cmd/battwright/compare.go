@@ -9,24 +9,16 @@ import (
 )
 
 // runCompare sets the saved plans of a house beside the plan of now.
-func runCompare(args []string, e env) int {
-	var o openFlags
-	var variants []string
-	f := newFlags("compare")
-	o.declare(f)
-	f.Var((*stringList)(&variants), "variant", "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "compare", err)
-	}
-	if len(files) > 1 {
+func runCompare(o options, e env) int {
+	if len(o.files) > 1 {
 		return usage(e, "compare takes one house file; its saved plans are compared")
 	}
-	w, code := open(o, files, e)
+	w, code := open(o, o.files, e)
 	if code != exitDone {
 		return code
 	}
 	h := w.houses[0]
+	variants := o.variants
 	if len(variants) == 0 {
 		for _, v := range h.Variants {
 			variants = append(variants, v.Name)
@@ -45,7 +37,7 @@ func runCompare(args []string, e env) int {
 		}
 		plans = append(plans, pages.Named{Name: name, Plan: assessed.OfVariant(*v), Was: v.Was})
 	}
-	_, err = fmt.Fprint(e.stdout, print.Text(pages.ComparePage(plans, w.options()), 0))
+	_, err := fmt.Fprint(e.stdout, print.Text(pages.ComparePage(plans, w.options()), 0))
 	if err != nil {
 		return fail(e, err)
 	}

@@ -10,11 +10,8 @@ import (
 var shells = []string{"bash", "zsh", "fish"}
 
 // runCompletion prints a script that teaches a shell our commands and flags.
-func runCompletion(args []string, e env) int {
-	names, err := parseFlags(newFlags("completion"), args)
-	if err != nil {
-		return flagProblem(e, "completion", err)
-	}
+func runCompletion(o options, e env) int {
+	names := o.files
 	if len(names) != 1 || !slices.Contains(shells, names[0]) {
 		return usage(e, "completion: name one of %s", strings.Join(shells, ", "))
 	}

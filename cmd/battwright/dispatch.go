@@ -11,10 +11,10 @@ import (
 	"battwright/rules/strict"
 )
 
-// command is one sub-command: its flags live in its own function.
+// command is one sub-command; commandFlags has its flags.
 type command struct {
 	name, args, what string
-	run              func(args []string, e env) int
+	run              func(o options, e env) int
 }
 
 func commands() []command {
@@ -35,7 +35,7 @@ func commands() []command {
 
 func dispatch(args []string, e env) int {
 	if len(args) == 0 {
-		return runBare(nil, e)
+		return begin("", runBare, nil, e)
 	}
 	switch args[0] {
 	case "--version", "-version", "version":
@@ -47,21 +47,17 @@ func dispatch(args []string, e env) int {
 	}
 	for _, c := range commands() {
 		if c.name == args[0] {
-			return c.run(args[1:], e)
+			return begin(c.name, c.run, args[1:], e)
 		}
 	}
 	if at := commandBehind(args); at > 0 {
 		return dispatch(slices.Concat(args[at:at+1], args[:at], args[at+1:]), e)
 	}
 	if strings.HasPrefix(args[0], "-") || strings.HasSuffix(args[0], ".toml") {
-		return runBare(args, e)
-	}
-	names := make([]string, 0, 8)
-	for _, c := range commands() {
-		names = append(names, c.name)
+		return begin("", runBare, args, e)
 	}
 	hint := ""
-	if near := strict.Nearest(args[0], names); near != "" {
+	if near := strict.Nearest(args[0], commandNames()); near != "" {
 		hint = fmt.Sprintf("; did you mean %s?", near)
 	}
 	return usage(e, "there is no command %q%s", args[0], hint)
@@ -110,20 +106,10 @@ func tell(e env, line string) {
 	fmt.Fprintln(e.stderr, clean)
 }
 
-// newFlags makes a flag set that reports mistakes our way.
-func newFlags(name string) *flag.FlagSet {
-	f := flag.NewFlagSet(name, flag.ContinueOnError)
-	f.SetOutput(io.Discard)
-	f.Usage = func() {}
-	return f
-}
-
 // parseFlags allows flags before and after the files, as people type them.
 func parseFlags(f *flag.FlagSet, args []string) (files []string, err error) {
 	for {
-		if err := f.Parse(args); errors.Is(err, flag.ErrHelp) {
-			return nil, helpAsked{f}
-		} else if err != nil {
+		if err := f.Parse(args); err != nil {
 			return nil, err
 		}
 		if f.NArg() == 0 {
@@ -167,7 +153,3 @@ Results go to standard output, messages to standard error. Nothing is sent anywh
 `)
 	return b.String()
 }
-
-var formats = []string{"text", "markdown", "json", "csv"}
-
-func knownFormat(s string) bool { return slices.Contains(formats, s) }

@@ -11,6 +11,7 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/print"
+	"battwright/rules/strict"
 )
 
 // flagInfo is what help and completion say of a flag. A flag means the same
@@ -19,6 +20,100 @@ type flagInfo struct {
 	name, arg, what string
 	values          []string // what may follow, when it is one of a few
 	takes           argKind
+}
+
+// options are all that may stand behind the name of a command. Each command has
+// those that commandFlags names; the others stay as they begin.
+type options struct {
+	files                                        []string
+	dataDir, system, format, out, page, drywall  string
+	priorities, variants                         stringList
+	width                                        int // columns, 0: as many as a printed page has
+	force, strict, picture, rules, ask, template bool
+	form, plain, ascii, mono                     bool
+}
+
+// values are where what was typed goes, by the name of the flag.
+func (o *options) values() map[string]any {
+	return map[string]any{
+		"format": &o.format, "out": (*outFile)(&o.out), "force": &o.force, "priority": &o.priorities, "variant": &o.variants, "data": &o.dataDir,
+		"units": &o.system, "strict": &o.strict, "picture": &o.picture, "rules": &o.rules, "page": &o.page, "drywall": &o.drywall, "width": &o.width,
+		"ask": &o.ask, "template": &o.template, "form": &o.form, "plain": &o.plain, "ascii": &o.ascii, "no-color": &o.mono,
+	}
+}
+
+type stringList []string
+
+func (s *stringList) String() string     { return strings.Join(*s, ", ") }
+func (s *stringList) Set(v string) error { *s = append(*s, v); return nil }
+
+// outFile is the name of a file.
+type outFile string
+
+func (out *outFile) String() string { return string(*out) }
+
+func (out *outFile) Set(name string) error {
+	if clean, changed := strict.CleanText(name); changed || clean == "" {
+		return errors.New("not the name of a file")
+	}
+	*out = outFile(name)
+	return nil
+}
+
+// The least and most columns of a text.
+const (
+	leastWidth = 30
+	mostWidth  = 200
+)
+
+// usualWidth is the width of a text where that is said; else it is 0.
+var usualWidth = map[string]int{"order": 78}
+
+// begin reads what is typed behind the name of a command, and does it.
+func begin(name string, run func(options, env) int, args []string, e env) int {
+	o := options{format: formats[0], system: "us", width: usualWidth[name]}
+	f := flag.NewFlagSet(name, flag.ContinueOnError)
+	f.SetOutput(io.Discard)
+	f.Usage = func() {}
+	for _, x := range flagsOf(name) {
+		switch to := o.values()[x.name].(type) {
+		case *string:
+			f.StringVar(to, x.name, *to, "")
+		case *int:
+			f.IntVar(to, x.name, *to, "")
+		case *bool:
+			f.BoolVar(to, x.name, false, "")
+		case flag.Value:
+			f.Var(to, x.name, "")
+		}
+	}
+	var err error
+	if o.files, err = parseFlags(f, args); errors.Is(err, flag.ErrHelp) {
+		io.WriteString(e.stdout, commandHelp(name))
+		return exitDone
+	} else if err != nil {
+		return usage(e, "%s", flagText(name, err.Error()))
+	}
+	if problem := o.wrong(name); problem != "" {
+		return usage(e, "%s", problem)
+	}
+	return run(o, e)
+}
+
+// wrong finds what is wrong with the values of options, empty when nothing is.
+func (o options) wrong(name string) string {
+	for _, x := range flagsOf(name) {
+		if x.name == "format" && !slices.Contains(x.values, o.format) {
+			return fmt.Sprintf("--format %q; want %s", o.format, strings.Join(x.values, ", "))
+		}
+	}
+	switch {
+	case o.system != "us" && o.system != "si":
+		return fmt.Sprintf("--units %q; want us or si", o.system)
+	case o.width != usualWidth[name] && (o.width < leastWidth || o.width > mostWidth):
+		return fmt.Sprintf("--width %d; want %d to %d, usually 40 or 80", o.width, leastWidth, mostWidth)
+	}
+	return ""
 }
 
 // argKind is what completion offers after a flag.
@@ -31,8 +126,7 @@ const (
 	takesFolder
 )
 
-// flagTable holds every flag of the program. Tests hold it against the flag
-// sets of the commands.
+// flagTable holds every flag of the program.
 func flagTable() []flagInfo {
 	return []flagInfo{
 		{"format", "text|markdown|json|csv", "how to print (csv: plan and order; several houses as json: one a line)", formats, takesText},
@@ -75,6 +169,11 @@ func commandFlags() map[string][]string {
 	}
 }
 
+var (
+	formats    = []string{"text", "markdown", "json", "csv"}
+	jobFormats = formats[:3] // of a page: no csv
+)
+
 // flagsOf gives the flags of a command as the table has them.
 func flagsOf(name string) []flagInfo {
 	var out []flagInfo
@@ -82,33 +181,12 @@ func flagsOf(name string) []flagInfo {
 		if !slices.Contains(commandFlags()[name], f.name) {
 			continue
 		}
-		if f.name == "format" && slices.Contains([]string{"handover", "offer", "inspect"}, name) { // no csv of a page
+		if f.name == "format" && slices.Contains([]string{"handover", "offer", "inspect"}, name) {
 			f.arg, f.values, f.what = strings.Join(jobFormats, "|"), jobFormats, "how to print"
 		}
 		out = append(out, f)
 	}
 	return out
-}
-
-// helpAsked is what --help returns: the flags that were looked for.
-type helpAsked struct{ flags *flag.FlagSet }
-
-func (helpAsked) Error() string { return flag.ErrHelp.Error() }
-func (helpAsked) Unwrap() error { return flag.ErrHelp }
-
-// flagProblem turns an error of the flag package into an exit code. --help
-// shows the flags that the command really has, whatever the table says.
-func flagProblem(e env, name string, err error) int {
-	var asked helpAsked
-	switch {
-	case errors.As(err, &asked):
-		io.WriteString(e.stdout, commandHelp(name, asked.flags))
-		return exitDone
-	case errors.Is(err, flag.ErrHelp):
-		io.WriteString(e.stdout, helpText())
-		return exitDone
-	}
-	return usage(e, "%s", flagText(name, err.Error()))
 }
 
 var (
@@ -120,8 +198,8 @@ var (
 // flagText says what the flag package found, with options written as people
 // type them and with what would be right.
 func flagText(name, found string) string {
-	command := strings.TrimSpace("battwright " + strings.TrimPrefix(name, "battwright"))
-	table := flagsOf(strings.TrimPrefix(name, "battwright"))
+	command := strings.TrimSpace("battwright " + name)
+	table := flagsOf(name)
 	wanted := func(option string) string {
 		at := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == option })
 		if at < 0 || table[at].takes == takesNothing {
@@ -142,7 +220,7 @@ func flagText(name, found string) string {
 }
 
 // commandHelp is the help of one command.
-func commandHelp(name string, flags *flag.FlagSet) string {
+func commandHelp(name string) string {
 	var b strings.Builder
 	usage, what := "battwright [house.toml]", "describe a house, screen by screen"
 	for _, c := range commands() {
@@ -152,13 +230,10 @@ func commandHelp(name string, flags *flag.FlagSet) string {
 	}
 	fmt.Fprintf(&b, "%s\n  %s\n", usage, what)
 	table := flagsOf(name)
-	flags.VisitAll(func(f *flag.Flag) {
-		info := flagInfo{name: f.Name}
-		if i := slices.IndexFunc(table, func(x flagInfo) bool { return x.name == f.Name }); i >= 0 {
-			info = table[i]
-		}
-		b.WriteString(info.line())
-	})
+	slices.SortFunc(table, func(a, b flagInfo) int { return strings.Compare(a.name, b.name) })
+	for _, f := range table {
+		b.WriteString(f.line())
+	}
 	b.WriteString("battwright --help tells the rest.\n")
 	return b.String()
 }

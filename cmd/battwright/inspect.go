@@ -4,44 +4,32 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/pages"
 	"battwright/rules/print"
 )
 
 // runInspect holds finished work against the plan of a house.
-func runInspect(args []string, e env) int {
-	var o jobFlags
-	var form bool
-	f := newFlags("inspect")
-	o.declare(f)
-	f.BoolVar(&o.template, "template", false, "")
-	f.BoolVar(&form, "form", false, "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "inspect", err)
-	}
-	blank := o.template || form
+func runInspect(o options, e env) int {
+	files, blank := o.files, o.template || o.form
 	switch {
-	case o.check() != "":
-		return usage(e, "%s", o.check())
-	case o.template && form:
+	case o.template && o.form:
 		return usage(e, "inspect: --form is to fill in by hand, --template in an editor: one of them")
 	case blank && len(files) != 1:
 		return usage(e, "inspect --template and --form take one house file")
 	case !blank && len(files) != 2:
 		return usage(e, "inspect takes a house file and a file of finished work; battwright inspect --template house.toml makes one to fill in")
 	}
-	o.madeFrom(files, o.dataDir)
-	w, code := open(o.openFlags, files[:1], e)
+	w, code := open(o, files[:1], e)
 	if code != exitDone {
 		return code
 	}
-	j, opts := w.job(w.houses[0]), o.options(w)
+	j, opts := w.job(w.houses[0]), w.pageOptions(o)
 	found := inspect.FoundList(j.Catalog())
 	switch {
 	case o.template:
 		return o.print(inspect.FoundTemplate(found, j), e)
-	case form:
+	case o.form:
 		return o.print(print.As(o.format, pages.FormPage(j), opts.Width), e)
 	}
 	text, err := readText(files[1], e.stdin)
@@ -50,7 +38,9 @@ func runInspect(args []string, e env) int {
 	}
 	h, notes, problems := inspect.ReadFound(found, j, files[1], text)
 	r := inspect.JudgeFound(j, h, notes)
-	printed, err := foundText(j, r, o.format, opts)
+	printed, err := o.rendered(func() ([]byte, error) { return pages.FoundJSON(j, r) }, func() (page.Page, error) {
+		return pages.FoundPage(j, r, opts), nil
+	})
 	if err != nil {
 		return fail(e, err)
 	}
@@ -65,12 +55,4 @@ func runInspect(args []string, e env) int {
 		return exitShort
 	}
 	return exitDone
-}
-
-func foundText(j inspect.Job, r inspect.FoundResult, format string, opts pages.Options) (string, error) {
-	if format == "json" {
-		b, err := pages.FoundJSON(j, r)
-		return string(b), err
-	}
-	return print.As(format, pages.FoundPage(j, r, opts), opts.Width), nil
 }

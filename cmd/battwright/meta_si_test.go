@@ -77,14 +77,3 @@ func TestNothingIsLeftInUSUnits(t *testing.T) {
 		require.Empty(t, fixture.LeftInUS(asked), r.ID)
 	}
 }
-
-// Nor does anything that is printed, but titles of sources.
-func TestNothingIsPrintedInUSUnits(t *testing.T) {
-	if testing.Short() {
-		t.Skip("many pages, one after the other: the plain run reads them all")
-	}
-	titles := sourceTitles(t)
-	for _, x := range everyReport(t) {
-		require.Empty(t, fixture.LeftInUS(withoutTitles(titles, x.si)), x.name)
-	}
-}

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"io/fs"
 	"os"
 	"path/filepath"
 	"testing"
@@ -25,18 +24,6 @@ func TestNewFileInTheScreens(t *testing.T) {
 	s.restored()
 }
 
-// A burst of keys in one write does what they do one by one.
-func TestBurstInOneWrite(t *testing.T) {
-	t.Parallel()
-	s := start(t, t.TempDir(), 80, 24, nil)
-	s.sees("Look at a demo house")
-	s.write("3g6p")
-	s.sees("Prices and labels")
-	s.write("bbq")
-	require.Equal(t, exitDone, s.exit())
-	s.restored()
-}
-
 // What is no name of a house file, or lies in no folder, is refused: a slip of
 // the finger begins no house.
 func TestNewFileNeedsANameAndAFolder(t *testing.T) {
@@ -53,16 +40,4 @@ func TestNewFileNeedsANameAndAFolder(t *testing.T) {
 	left, err := os.ReadDir(folder)
 	require.NoError(t, err)
 	require.Empty(t, left)
-}
-
-// Screens tell a file that is there from what a second try cannot help.
-func TestStoreTellsWhatIsThere(t *testing.T) {
-	s := newStore(environ(nil))
-	path := filepath.Join(t.TempDir(), "a.toml")
-	require.NoError(t, s.Write(path, "one", false))
-	err := s.Write(path, "two", false)
-	require.ErrorIs(t, err, fs.ErrExist)
-	require.EqualError(t, err, path+" is there already")
-	require.NotErrorIs(t, s.Write(filepath.Join(path, "b.toml"), "x", false), fs.ErrExist)
-	require.NotErrorIs(t, s.Write(filepath.Join(filepath.Dir(path), "no", "b.toml"), "x", true), fs.ErrExist)
 }

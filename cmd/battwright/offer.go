@@ -5,31 +5,21 @@ import (
 	"fmt"
 
 	"battwright/rules/inspect"
+	"battwright/rules/page"
 	"battwright/rules/pages"
-	"battwright/rules/print"
 	"battwright/rules/strict"
 )
 
 // runOffer lays one to three offers beside the plan of a house.
-func runOffer(args []string, e env) int {
-	var o jobFlags
-	f := newFlags("offer")
-	o.declare(f)
-	f.BoolVar(&o.template, "template", false, "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "offer", err)
-	}
+func runOffer(o options, e env) int {
+	files := o.files
 	switch {
-	case o.check() != "":
-		return usage(e, "%s", o.check())
 	case o.template && len(files) != 1:
 		return usage(e, "offer --template takes one house file")
 	case !o.template && (len(files) < 2 || len(files) > 1+pages.MaxOffers):
 		return usage(e, "offer takes a house file and one to %d offer files; battwright offer --template house.toml makes one to fill in", pages.MaxOffers)
 	}
-	o.madeFrom(files, o.dataDir)
-	w, code := open(o.openFlags, files[:1], e)
+	w, code := open(o, files[:1], e)
 	if code != exitDone {
 		return code
 	}
@@ -41,7 +31,9 @@ func runOffer(args []string, e env) int {
 	if err != nil {
 		return fail(e, err)
 	}
-	text, err := offersText(j, offers, o.format, o.options(w))
+	text, err := o.rendered(func() ([]byte, error) { return pages.OffersJSON(j, offers) }, func() (page.Page, error) {
+		return pages.OffersPage(j, offers, nil, w.pageOptions(o)), nil
+	})
 	if err != nil {
 		return fail(e, err)
 	}
@@ -76,12 +68,4 @@ func readOffers(j inspect.Job, files []string, e env) ([]inspect.OfferResult, st
 		out = append(out, r)
 	}
 	return out, problems, errors.Join(errs...)
-}
-
-func offersText(j inspect.Job, offers []inspect.OfferResult, format string, opts pages.Options) (string, error) {
-	if format == "json" {
-		b, err := pages.OffersJSON(j, offers)
-		return string(b), err
-	}
-	return print.As(format, pages.OffersPage(j, offers, nil, opts), opts.Width), nil
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"strings"
 
@@ -12,33 +11,6 @@ import (
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
-
-// openFlags are the options of every command that plans houses: what they are
-// planned with. Those a command does not offer stay empty.
-type openFlags struct {
-	dataDir, system, variant string
-	priorities               []string
-}
-
-// declare names the options that all of these commands offer.
-func (o *openFlags) declare(f *flag.FlagSet) {
-	f.StringVar(&o.dataDir, "data", "", "")
-	f.StringVar(&o.system, "units", "us", "")
-}
-
-// declareWeights names those that weigh a plan another way.
-func (o *openFlags) declareWeights(f *flag.FlagSet) {
-	f.StringVar(&o.variant, "variant", "", "")
-	f.Var((*stringList)(&o.priorities), "priority", "")
-}
-
-// wrongUnits finds what is wrong with --units, empty when nothing is.
-func (o openFlags) wrongUnits() string {
-	if o.system != "us" && o.system != "si" {
-		return fmt.Sprintf("--units %q; want us or si", o.system)
-	}
-	return ""
-}
 
 // opened is what a command that plans houses works on.
 type opened struct {
@@ -51,15 +23,15 @@ type opened struct {
 
 // open reads the data and then the house files, or the demo house when none is
 // named. Anything but exitDone was reported.
-func open(o openFlags, files []string, e env) (opened, int) {
-	if problem := o.wrongUnits(); problem != "" {
-		return opened{}, usage(e, "%s", problem)
-	}
+func open(o options, files []string, e env) (opened, int) {
 	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return opened{}, fail(e, err)
 	}
-	w := opened{list: house.NewList(c), variant: o.variant, system: systemOf(o.system)}
+	w := opened{list: house.NewList(c), system: systemOf(o.system)}
+	if n := len(o.variants); n > 0 {
+		w.variant = o.variants[n-1]
+	}
 	if w.levels, err = parsePriorities(w.list, o.priorities); err != nil {
 		return opened{}, usage(e, "%v", err)
 	}
@@ -90,6 +62,13 @@ func readHouses(l *house.QuestionList, files []string, e env) ([]*house.House, e
 
 func (w opened) options() pages.Options {
 	return pages.Options{Catalog: w.list.Catalog(), System: w.system}
+}
+
+// pageOptions print in the width that was asked for.
+func (w opened) pageOptions(o options) pages.Options {
+	opts := w.options()
+	opts.Width = o.width
+	return opts
 }
 
 func (w opened) answered(h *house.House) house.Answered {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"io"
 	"os"
 	"path/filepath"
@@ -10,14 +9,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 )
-
-// said runs a command in process and gives its code and what it printed.
-func said(t *testing.T, stdin string, args ...string) (code int, out, problems string) {
-	t.Helper()
-	var o, p bytes.Buffer
-	code = run(args, env{strings.NewReader(stdin), &o, &p, false, func(string) string { return "" }, nil})
-	return code, o.String(), p.String()
-}
 
 // A result never replaces what it is made from, forced or not and under
 // whatever name; - is standard output; what is no file is said.
@@ -35,39 +26,38 @@ func TestOutIsNoInput(t *testing.T) {
 	for _, out := range []string{house, link, hard, filepath.Join(dir, "data", "..", "a.toml"), own} {
 		for _, command := range [][]string{{"plan"}, {"order"}, {"handover"}, {"inspect", "--template"}, {"offer", "--template"}} {
 			args := append(command, "--data", data, house, "--out", out, "--force")
-			code, _, problems := said(t, "", args...)
-			require.Equal(t, exitInput, code, "%q", args)
-			require.Contains(t, problems, "is what this is made from", "%q", args)
+			r := runs(args...)
+			require.Equal(t, exitInput, r.code, "%q", args)
+			require.Contains(t, r.stderr, "is what this is made from", "%q", args)
 		}
 		require.Equal(t, text, readFile(t, house))
 	}
-	code, out, _ := said(t, "", "plan", house, "--out", "-", "--format", "csv")
-	require.Equal(t, exitDone, code)
-	require.Contains(t, out, "place,kind")
+	r := runs("plan", house, "--out", "-", "--format", "csv")
+	require.Equal(t, exitDone, r.code)
+	require.Contains(t, r.stdout, "place,kind")
 	require.NoFileExists(t, "-")
-	code, _, problems := said(t, "", "plan", house, "--out", dir)
-	require.Equal(t, exitInput, code)
-	require.Contains(t, problems, "this is a folder")
+	r = runs("plan", house, "--out", dir)
+	require.Equal(t, exitInput, r.code)
+	require.Contains(t, r.stderr, "this is a folder")
 	for _, name := range []string{"", "a\nb", "a\x1b[2Jb"} {
-		code, _, problems := said(t, "", "plan", house, "--out", name)
-		require.Equal(t, exitUsage, code, "%q", name)
-		require.Contains(t, problems, "want FILE", "%q", name)
+		r := runs("plan", house, "--out", name)
+		require.Equal(t, exitUsage, r.code, "%q", name)
+		require.Contains(t, r.stderr, "want FILE", "%q", name)
 	}
-	code, _, _ = said(t, "", "plan", house, "--out", os.DevNull)
-	require.Equal(t, exitDone, code, "there is nothing to overwrite in a device")
+	require.Equal(t, exitDone, runs("plan", house, "--out", os.DevNull).code, "there is nothing to overwrite in a device")
 }
 
 // Options may stand before the command.
 func TestOptionsBeforeTheCommand(t *testing.T) {
-	_, want, _ := said(t, "", "plan", "--units", "si", goodHouse)
+	want := runs("plan", "--units", "si", goodHouse).stdout
 	for _, args := range [][]string{{"--units", "si", "plan", goodHouse}, {"--units=si", "plan", goodHouse}} {
-		code, got, problems := said(t, "", args...)
-		require.Equal(t, exitDone, code, problems)
-		require.Equal(t, want, got, "%q", args)
+		r := runs(args...)
+		require.Equal(t, exitDone, r.code, r.stderr)
+		require.Equal(t, want, r.stdout, "%q", args)
 	}
-	code, _, problems := said(t, "", "--no-color", "plan", goodHouse)
-	require.Equal(t, exitUsage, code)
-	require.Contains(t, problems, "there is no option --no-color here")
+	r := runs("--no-color", "plan", goodHouse)
+	require.Equal(t, exitUsage, r.code)
+	require.Contains(t, r.stderr, "there is no option --no-color here")
 }
 
 // fullDisk takes nothing.
@@ -79,17 +69,15 @@ func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrDeadlineExceeded }
 // by line.
 func TestNothingPrintedIsNoSuccess(t *testing.T) {
 	for _, args := range [][]string{{"words"}, {"words", "kraft"}, {"--help"}, {"plan", "--help"}, {"--version"}, {"check"}, {"check", goodHouse}, {"check", "--rules"}, {"tour"}, {"plan"}} {
-		var problems bytes.Buffer
-		code := run(args, env{strings.NewReader(""), fullDisk{}, &problems, false, func(string) string { return "" }, nil})
-		require.Equal(t, exitInput, code, "%q", args)
-		require.Equal(t, 1, strings.Count(problems.String(), os.ErrDeadlineExceeded.Error()), "%q: said once", args)
+		r := with{stdout: fullDisk{}}.run(args...)
+		require.Equal(t, exitInput, r.code, "%q", args)
+		require.Equal(t, 1, strings.Count(r.stderr, os.ErrDeadlineExceeded.Error()), "%q: said once", args)
 	}
 }
 
 // An unknown word is printed back, but not all of a book.
 func TestUnknownWordIsCut(t *testing.T) {
-	_, _, problems := said(t, "", "words", strings.Repeat("q", 100_000))
-	require.Less(t, len(problems), 200)
+	require.Less(t, len(runs("words", strings.Repeat("q", 100_000)).stderr), 200)
 }
 
 // Files of the data folder are measured before they are read.
@@ -99,9 +87,9 @@ func TestDataFilesAreMeasured(t *testing.T) {
 	require.NoError(t, os.WriteFile(big, nil, 0o644))
 	require.NoError(t, os.Truncate(big, 3<<30)) // holes: no disk is filled, but reading it all would fill the memory
 	for _, args := range [][]string{{"check", "--data", dir}, {"plan", big}, {"check", big}} {
-		code, _, problems := said(t, "", args...)
-		require.Equal(t, exitInput, code, "%q", args)
-		require.Contains(t, problems, "longer than a file of this kind can be", "%q", args)
+		r := runs(args...)
+		require.Equal(t, exitInput, r.code, "%q", args)
+		require.Contains(t, r.stderr, "longer than a file of this kind can be", "%q", args)
 	}
 }
 
@@ -118,9 +106,9 @@ func TestDataFiguresAreBounded(t *testing.T) {
 	} {
 		dir := t.TempDir()
 		require.NoError(t, os.WriteFile(filepath.Join(dir, "own.toml"), []byte(text), 0o644))
-		code, _, problems := said(t, "", "check", "--data", dir)
-		require.Equal(t, exitInput, code, text)
-		require.Contains(t, problems, want, text)
+		r := runs("check", "--data", dir)
+		require.Equal(t, exitInput, r.code, text)
+		require.Contains(t, r.stderr, want, text)
 	}
 }
 
@@ -128,7 +116,7 @@ func TestDataFiguresAreBounded(t *testing.T) {
 // else: the list of what to find out, and whether other weather would change the
 // plan.
 func TestOnlyWhatIsPrintedIsWorkedOut(t *testing.T) {
-	w, code := open(openFlags{system: "us"}, nil, env{stdin: strings.NewReader(""), stdout: io.Discard, stderr: io.Discard, getenv: func(string) string { return "" }})
+	w, code := open(options{system: "us"}, nil, env{stdin: strings.NewReader(""), stdout: io.Discard, stderr: io.Discard, getenv: func(string) string { return "" }})
 	require.Equal(t, exitDone, code)
 	quick, err := w.plan(w.houses[0], false)
 	require.NoError(t, err)
@@ -136,6 +124,6 @@ func TestOnlyWhatIsPrintedIsWorkedOut(t *testing.T) {
 	whole, err := w.plan(w.houses[0], true)
 	require.NoError(t, err)
 	require.NotEmpty(t, whole.NearClimate)
-	_, out, _ := said(t, "", "plan")
+	out := runs("plan").stdout
 	require.Contains(t, strings.Join(strings.Fields(out), " "), "with the weather of")
 }

@@ -2,46 +2,29 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
-	"battwright/rules/strict"
+	"battwright/rules/page"
+	"battwright/rules/print"
 )
 
-// outFlags are the options of commands whose result may go to a file.
-type outFlags struct {
-	out    string // "-" and empty are standard output
-	force  bool
-	inputs []string // what the result is made from, and may not replace
-}
-
-func (o *outFlags) declare(f *flag.FlagSet) {
-	f.Func("out", "", func(name string) error {
-		if clean, changed := strict.CleanText(name); changed || clean == "" {
-			return errors.New("not the name of a file")
-		}
-		o.out = name
-		return nil
-	})
-	f.BoolVar(&o.force, "force", false, "")
-}
-
-// madeFrom says which files the result comes from: those named, and those of
-// the data folder.
-func (o *outFlags) madeFrom(files []string, dataDir string) {
-	o.inputs = append(o.inputs, files...)
-	if dataDir != "" {
-		more, _ := filepath.Glob(filepath.Join(globSafe(dataDir), "*.toml"))
-		o.inputs = append(o.inputs, more...)
+// rendered is what a command prints in the format that was asked for.
+func (o options) rendered(asJSON func() ([]byte, error), asPage func() (page.Page, error)) (string, error) {
+	if o.format == "json" {
+		b, err := asJSON()
+		return string(b), err
 	}
+	d, err := asPage()
+	return print.As(o.format, d, o.width), err
 }
 
 // print writes a result to standard output or to the file that was named.
-func (o outFlags) print(text string, e env) int {
+func (o options) print(text string, e env) int {
 	if o.out == "" || o.out == "-" {
 		if _, err := fmt.Fprint(e.stdout, text); err != nil {
 			return fail(e, err)
@@ -61,14 +44,19 @@ func (o outFlags) print(text string, e env) int {
 	return exitDone
 }
 
-// isInput reports whether the result would replace a file it is made from,
-// under whatever name or link.
-func (o outFlags) isInput(stdin io.Reader) bool {
+// isInput reports whether the result would replace a file it is made from, a named
+// one or one of the data folder, under whatever name or link.
+func (o options) isInput(stdin io.Reader) bool {
 	to, err := os.Stat(o.out)
 	if err != nil || !to.Mode().IsRegular() {
 		return false
 	}
-	for _, path := range o.inputs {
+	inputs := o.files
+	if o.dataDir != "" {
+		more, _ := filepath.Glob(filepath.Join(globSafe(o.dataDir), "*.toml"))
+		inputs = append(slices.Clone(inputs), more...)
+	}
+	for _, path := range inputs {
 		info, err := os.Stat(path)
 		if f, ok := stdin.(*os.File); path == "-" && ok {
 			info, err = f.Stat()

@@ -1,13 +1,13 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"strings"
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/order"
+	"battwright/rules/page"
 	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
@@ -15,57 +15,13 @@ import (
 	"battwright/tui/draw"
 )
 
-// planFlags are the options of the plan command, most of which the order has
-// too.
-type planFlags struct {
-	openFlags
-	outFlags
-	format          string
-	strict, picture bool
-	thorough        bool // all of the plan is printed
-}
-
-func (o *planFlags) declare(f *flag.FlagSet) {
-	o.openFlags.declare(f)
-	o.declareWeights(f)
-	o.outFlags.declare(f)
-	f.StringVar(&o.format, "format", "text", "")
-	f.BoolVar(&o.strict, "strict", false, "")
-}
-
-// check finds what is wrong with the options, empty when nothing is.
-func (o planFlags) check() string {
-	if !knownFormat(o.format) {
-		return fmt.Sprintf("--format %q; want %s", o.format, strings.Join(formats, ", "))
-	}
-	return o.wrongUnits()
-}
-
-type stringList []string
-
-func (s *stringList) String() string     { return strings.Join(*s, ", ") }
-func (s *stringList) Set(v string) error { *s = append(*s, v); return nil }
-
-func runPlan(args []string, e env) int {
-	var o planFlags
-	f := newFlags("plan")
-	o.declare(f)
-	f.BoolVar(&o.picture, "picture", false, "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "plan", err)
-	}
-	if problem := o.check(); problem != "" {
-		return usage(e, "%s", problem)
-	}
-	o.madeFrom(files, o.dataDir)
-	w, code := open(o.openFlags, files, e)
+func runPlan(o options, e env) int {
+	w, code := open(o, o.files, e)
 	if code != exitDone {
 		return code
 	}
-	o.thorough = o.format != "csv"
-	return o.printEach(w, files, "battwright, or battwright plan my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
-		text, err := o.render(w, h, p)
+	return o.printEach(w, o.format != "csv", "battwright, or battwright plan my-house.toml", e, func(h *house.House, p plan.Plan) (string, bool, error) {
+		text, err := o.renderPlan(w, h, p)
 		return text, fallsShort(p), err
 	})
 }
@@ -96,13 +52,13 @@ func priorityIDs(l *house.QuestionList) []string {
 }
 
 // printEach prints the houses one after the other. What prints one tells too
-// whether it falls short of what --strict asks; hint is how to start with a
-// house of one's own.
-func (o planFlags) printEach(w opened, files []string, hint string, e env, one func(*house.House, plan.Plan) (string, bool, error)) int {
+// whether it falls short of what --strict asks; thorough is all of the plan, hint
+// how to start with a house of one's own.
+func (o options) printEach(w opened, thorough bool, hint string, e env, one func(*house.House, plan.Plan) (string, bool, error)) int {
 	var b strings.Builder
 	anyShort := false
 	for i, h := range w.houses {
-		p, err := w.plan(h, o.thorough)
+		p, err := w.plan(h, thorough)
 		if err != nil {
 			return fail(e, err)
 		}
@@ -116,7 +72,7 @@ func (o planFlags) printEach(w opened, files []string, hint string, e env, one f
 		b.WriteString(text)
 		anyShort = anyShort || short
 	}
-	if len(files) == 0 && o.format == "text" {
+	if len(o.files) == 0 && o.format == "text" {
 		b.WriteString("\nThis is an invented demo house. For your own: " + hint + "\n")
 	}
 	if code := o.print(b.String(), e); code != exitDone {
@@ -128,21 +84,19 @@ func (o planFlags) printEach(w opened, files []string, hint string, e env, one f
 	return exitDone
 }
 
-func (o planFlags) render(w opened, h *house.House, p plan.Plan) (string, error) {
+func (o options) renderPlan(w opened, h *house.House, p plan.Plan) (string, error) {
 	opts := w.options()
 	if o.picture {
 		opts.Draw = drawer(opts.Catalog, opts.System)
 	}
-	switch o.format {
-	case "csv":
+	if o.format == "csv" {
 		return pages.CSV(p, opts)
-	case "json":
+	}
+	return o.rendered(func() ([]byte, error) {
 		made := order.Make(p, w.answered(h))
 		opts.Order = &made
-		b, err := pages.JSON(p, opts, len(w.houses) > 1)
-		return string(b), err
-	}
-	return print.As(o.format, pages.PlanPage(p, opts), opts.Width), nil
+		return pages.JSON(p, opts, len(w.houses) > 1)
+	}, func() (page.Page, error) { return pages.PlanPage(p, opts), nil })
 }
 
 // drawer makes the drawings of a place for a printed report: plain signs, so

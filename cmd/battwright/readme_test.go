@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"regexp"
@@ -44,7 +43,7 @@ func readmeBlock(t *testing.T, name string) string {
 	t.Helper()
 	switch name {
 	case "plan-street-wall":
-		out := output2(t, "plan")
+		out := runs("plan").stdout
 		_, rest, ok := strings.Cut(out, "\nStreet wall, ")
 		require.True(t, ok)
 		text, _, ok := strings.Cut("Street wall, "+rest, "\nRanks ")
@@ -57,15 +56,6 @@ func readmeBlock(t *testing.T, name string) string {
 	}
 	t.Fatalf("no such block: %s", name)
 	return ""
-}
-
-// output2 runs a command in-process and gives its standard output.
-func output2(t *testing.T, args ...string) string {
-	t.Helper()
-	var out, errs bytes.Buffer
-	code := run(args, env{stdin: strings.NewReader(""), stdout: &out, stderr: &errs, getenv: func(string) string { return "" }})
-	require.Zero(t, code, errs.String())
-	return out.String()
 }
 
 // screen is the wizard on the demo house after some keys, 80 by 24, no colour.

@@ -10,12 +10,8 @@ import (
 )
 
 // runTour says what to look at in the demo house, and in which order.
-func runTour(args []string, e env) int {
-	rest, err := parseFlags(newFlags("tour"), args)
-	if err != nil {
-		return flagProblem(e, "tour", err)
-	}
-	if len(rest) > 0 {
+func runTour(o options, e env) int {
+	if len(o.files) > 0 {
 		return usage(e, "tour takes nothing; it shows the demo house")
 	}
 	c, err := loadCatalog("")

@@ -20,26 +20,12 @@ import (
 
 // runBare starts the wizard, or without a terminal prints the plan of the
 // demo house and how to start.
-func runBare(args []string, e env) int {
-	var o openFlags
-	var ascii, mono, plain bool
-	f := newFlags("battwright")
-	o.declare(f)
-	f.BoolVar(&ascii, "ascii", false, "")
-	f.BoolVar(&mono, "no-color", false, "")
-	f.BoolVar(&plain, "plain", false, "")
-	files, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "battwright", err)
-	}
-	lines := wantsLines(plain, e)
+func runBare(o options, e env) int {
+	lines := wantsLines(o.plain, e)
 	if !e.terminal && !lines {
-		return noTerminal(files, o.dataDir, o.system, e)
+		return noTerminal(o, e)
 	}
-	if problem := o.wrongUnits(); problem != "" {
-		return usage(e, "%s", problem)
-	}
-	if len(files) > 1 {
+	if len(o.files) > 1 {
 		return usage(e, "the screens take one house file; plan takes several")
 	}
 	c, err := loadCatalog(o.dataDir)
@@ -50,10 +36,10 @@ func runBare(args []string, e env) int {
 	defer answers.Close()
 	cfg := tui.Config{
 		List: house.NewList(c), Store: answers, System: systemOf(o.system), In: e.stdin, Out: e.stdout,
-		ASCII: ascii || !speaksUTF8(e.getenv), Mono: mono || e.getenv("NO_COLOR") != "",
+		ASCII: o.ascii || !speaksUTF8(e.getenv), Mono: o.mono || e.getenv("NO_COLOR") != "",
 	}
-	if len(files) == 1 {
-		if code := openFor(&cfg, files[0], e); code != exitDone {
+	if len(o.files) == 1 {
+		if code := openFor(&cfg, o.files[0], e); code != exitDone {
 			return code
 		}
 	}
@@ -89,9 +75,9 @@ func mayBegin(path string) bool {
 	return strings.HasSuffix(path, ".toml") && err == nil && info.IsDir()
 }
 
-func noTerminal(files []string, dataDir, system string, e env) int {
-	code := runPlan(append([]string{"--data", dataDir, "--units", system}, files...), e)
-	if code == exitDone && len(files) == 0 {
+func noTerminal(o options, e env) int {
+	code := runPlan(o, e)
+	if code == exitDone && len(o.files) == 0 {
 		tell(e, "battwright: no terminal here, so this is the plan of the demo house. In a terminal the program asks about yours.")
 	}
 	return code

@@ -50,19 +50,6 @@ func TestNewHouseToText(t *testing.T) {
 	require.Contains(t, text, "Model codes are law only as adopted")
 }
 
-// The demo house again with other priorities.
-func TestDemoHouseWithOtherPriorities(t *testing.T) {
-	t.Parallel()
-	s := start(t, t.TempDir(), 100, 40, nil)
-	s.sees("Look at a demo house").key("3").sees("The house at a glance")
-	before := s.screen()
-	s.key("m").sees("What matters").key(enter).sees("› lowest price").key("0").key(down).key("5").key(enter).sees("The house at a glance")
-	require.NotEqual(t, before, s.screen())
-	s.key(enter).sees("Cost ").key("w").sees("of 100 points").key(escape).sees("Cost ")
-	s.write("q")
-	require.Equal(t, exitDone, s.exit())
-}
-
 // A power cut loses nothing: the next start takes up where it stopped.
 func TestKilledAndResumed(t *testing.T) {
 	t.Parallel()
@@ -161,37 +148,6 @@ func TestResized(t *testing.T) {
 	require.Equal(t, exitInterrupted, s.exit())
 }
 
-// A broken file shows all its problems, on the command line and in the
-// screens, and the house that was open stays.
-func TestBrokenFileInTheScreens(t *testing.T) {
-	t.Parallel()
-	broken, err := filepath.Abs(brokenHouse)
-	require.NoError(t, err)
-	folder := t.TempDir()
-	require.NoError(t, os.Symlink(broken, filepath.Join(folder, "b.toml"))) // a short name to type
-
-	s := start(t, t.TempDir(), 100, 40, nil, broken)
-	require.Equal(t, exitInput, s.exit())
-	require.NotContains(t, s.bytes(), "\x1b")
-	require.Contains(t, s.bytes(), "broken-house.toml:3:")
-	require.Contains(t, s.bytes(), "broken-house.toml:20:")
-
-	good, err := filepath.Abs(goodHouse)
-	require.NoError(t, err)
-	s = start(t, t.TempDir(), 120, 40, nil, good)
-	s.sees("The house at a glance").key("g").sees("start screen")
-	for !strings.Contains(s.screen(), "›    start screen") && !strings.Contains(s.screen(), "›     start screen") {
-		s.key(down)
-	}
-	s.key(enter).sees("Go on with Elm Row").key("5").sees("Open a house file").typed(filepath.Join(folder, "b.toml")).key(enter)
-	for _, line := range []string{":3:", ":4:", ":8:", ":11:", ":12:", ":16:", ":17:", ":20:"} {
-		s.sees("b.toml" + line)
-	}
-	s.sees("still open and unchanged").key(escape).sees("Go on with Elm Row").key("1").sees("The house at a glance")
-	s.write(ctrlC)
-	require.Equal(t, exitInterrupted, s.exit())
-}
-
 // Somebody closes the window: the program ends, with the answers on disk.
 func TestClosedTerminal(t *testing.T) {
 	t.Parallel()
@@ -214,17 +170,6 @@ func TestPaste(t *testing.T) {
 	s.write(ctrlC)
 	require.Equal(t, exitInterrupted, s.exit())
 	require.NotContains(t, s.bytes(), "\x07")
-}
-
-// Keys that arrive together, as from a slow line, are not lost.
-func TestKeysInOneWrite(t *testing.T) {
-	t.Parallel()
-	s := start(t, t.TempDir(), 80, 24, nil, "--no-color")
-	s.sees("rough look").key("1").sees("How far")
-	s.write("\x1b[B\x1b[B")
-	s.sees("› 3  pipes and wires in")
-	s.write(ctrlC)
-	s.exit()
 }
 
 // The file named on the command line is the one that s saves.

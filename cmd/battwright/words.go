@@ -12,29 +12,19 @@ import (
 	"battwright/rules/strict"
 )
 
-func runWords(args []string, e env) int {
-	var o openFlags
-	f := newFlags("words")
-	o.declare(f)
-	terms, err := parseFlags(f, args)
-	if err != nil {
-		return flagProblem(e, "words", err)
-	}
-	if problem := o.wrongUnits(); problem != "" {
-		return usage(e, "%s", problem)
-	}
+func runWords(o options, e env) int {
 	system := systemOf(o.system)
 	c, err := loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}
-	if len(terms) == 0 {
+	if len(o.files) == 0 {
 		for _, w := range c.Words() {
 			fmt.Fprintf(e.stdout, "%-26s %s\n", w.Term, firstSentence(w.Meaning.In(system)))
 		}
 		return exitDone
 	}
-	term := strings.Join(terms, " ")
+	term := strings.Join(o.files, " ")
 	found, near := pages.TermBlocks(c, term, system)
 	if len(found) == 0 {
 		clean, _ := strict.CleanText(term)
