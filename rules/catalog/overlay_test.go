@@ -387,15 +387,6 @@ func TestDuplicateIDs(t *testing.T) {
 	require.ErrorContains(t, err, "source own is there twice")
 }
 
-func BenchmarkLoad(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := catalog.Load(data.Files, nil); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 // Rules may still name a material that an overlay takes away.
 func TestRemovedMaterialStaysAValue(t *testing.T) {
 	_, err := catalog.Load(data.Files, over(map[string]string{"mine.toml": ownSource + "[[material]]\nid = \"cotton\"\nname = \"cotton\"\nremove = true\n"}))

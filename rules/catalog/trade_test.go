@@ -65,13 +65,3 @@ func TestTradeFacts(t *testing.T) {
 	require.Less(t, cotton.IrritantPoints(), glass.IrritantPoints())
 	require.Greater(t, wool.BufferGM2In, cotton.BufferGM2In, "sheep's wool takes up and gives off most moisture")
 }
-
-// Every rule rests on a source that is listed.
-func TestRulesNameTheirSource(t *testing.T) {
-	c, err := catalog.Load(data.Files, nil)
-	require.NoError(t, err)
-	for _, r := range c.Book().Rules() {
-		_, ok := c.Source(r.Source)
-		require.True(t, ok, "%s rests on %s", r.ID, r.Source)
-	}
-}

@@ -1,7 +1,6 @@
 package house_test
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -114,35 +113,4 @@ func TestEveryMessageHasItsParts(t *testing.T) {
 			}
 		}
 	})
-}
-
-// One file with ten mistakes gives ten lines, each with the line it is on.
-func TestTenMistakesAreTenLines(t *testing.T) {
-	text := brokenText(t, "many/ten-mistakes.toml")
-	// The lines are found by the text of the mistake, not by counting.
-	mistakes := []struct{ text, key string }{
-		{"name = 42", "name"},
-		{`stage = "famed"`, "stage"},
-		{`conty = "Chittenden"`, "site.conty"},
-		{"months = [", "site.months"},
-		{"length_ft = 4000", "shape.length_ft"},
-		{`area_ft2 = "1120"`, "place[1].area_ft2"},
-		{"vented = true", "place[1].vented"},
-		{"id = \"attic\"\nkind = \"exterior-wall\"", "place[2].id"},
-		{`size = "2x5"`, "place[2].framing.size"},
-		{"cost = 9", "priorities.cost"},
-	}
-	var want []string
-	for _, m := range mistakes {
-		before, _, found := strings.Cut(text, m.text)
-		require.True(t, found, m.text)
-		want = append(want, fmt.Sprintf("ten-mistakes.toml:%d: %s: ", 1+strings.Count(before, "\n"), m.key))
-	}
-	_, err := house.Read(fixture.List(t), "ten-mistakes.toml", text)
-	require.Error(t, err)
-	got := strings.Split(err.Error(), "\n")
-	require.Len(t, got, len(want))
-	for i := range want {
-		require.Contains(t, got[i], want[i])
-	}
 }

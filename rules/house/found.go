@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"battwright/rules/strict"
 )
@@ -88,10 +87,13 @@ func (l *QuestionList) homes() homes {
 		}
 	}
 	for _, q := range l.Questions {
-		at := map[Scope]string{
-			Top: atTop, Site: "under [site]", Shape: "under [shape]", Drawings: "under [drawing_r]",
-			PlaceScope: underPlace, Priorities: "under [priorities]", Budget: "under [budget]",
-		}[q.Scope]
+		at := "under [" + tableOf[q.Scope] + "]"
+		switch q.Scope {
+		case Top:
+			at = atTop
+		case PlaceScope:
+			at = underPlace
+		}
 		if len(q.Kinds) > 0 {
 			at += " of kind " + strings.Join(q.Kinds, " or ")
 		}
@@ -129,8 +131,6 @@ func meant(v any, known []string) string {
 // foundText shows what stands in the file.
 func foundText(v any) string {
 	switch v := v.(type) {
-	case nil:
-		return "nothing"
 	case string:
 		if n := len([]rune(v)); n > MaxText {
 			return fmt.Sprintf("text of %d characters", n)
@@ -144,19 +144,8 @@ func foundText(v any) string {
 		return fmt.Sprintf("%q", strict.Cut(v))
 	case float64:
 		return floatText(v)
-	case time.Time:
-		return "a date or time"
-	case map[string]any:
-		return "a table"
-	case []map[string]any:
-		return "tables [[ ]]"
-	case []any:
-		if len(v) == 1 {
-			return "a list of 1 value"
-		}
-		return fmt.Sprintf("a list of %d values", len(v))
 	}
-	return strict.Cut(fmt.Sprint(v))
+	return strict.Describe(v)
 }
 
 // floatText keeps the point of a whole number, which can be what is wrong

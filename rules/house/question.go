@@ -78,21 +78,16 @@ type Question struct {
 	Valid     func(string) error // of a text; its error says what would be right
 }
 
+// tableOf is the table of a house file that holds the answers of a scope; the
+// questions of the house itself stand at the top.
+var tableOf = [...]string{
+	Site: "site", Shape: "shape", Drawings: "drawing_r", PlaceScope: "place", Priorities: "priorities", Budget: "budget",
+}
+
 // FullKey is the key with its table: "site.state", "place.area_ft2".
 func (q Question) FullKey() string {
-	switch q.Scope {
-	case Site:
-		return "site." + q.Key
-	case Shape:
-		return "shape." + q.Key
-	case Drawings:
-		return "drawing_r." + q.Key
-	case PlaceScope:
-		return "place." + q.Key
-	case Priorities:
-		return "priorities." + q.Key
-	case Budget:
-		return "budget." + q.Key
+	if table := tableOf[q.Scope]; table != "" {
+		return table + "." + q.Key
 	}
 	return q.Key
 }

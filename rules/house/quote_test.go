@@ -1,7 +1,6 @@
 package house_test
 
 import (
-	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -11,37 +10,6 @@ import (
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
 )
-
-// Labels and prices survive writing and reading, figure by figure.
-func TestQuotesAreWrittenAndRead(t *testing.T) {
-	l := fixture.List(t)
-	r := rand.New(rand.NewPCG(8, 8))
-	for range 100 {
-		h := house.New()
-		for _, p := range l.Catalog().Products {
-			if r.IntN(3) > 0 {
-				continue
-			}
-			q := house.Quote{Product: p.ID}
-			if r.IntN(2) == 0 {
-				q.Facing = p.Facings[r.IntN(len(p.Facings))]
-			}
-			q = q.With("pieces", float64(1+r.IntN(40))).With("width_in", 6+float64(r.IntN(800))/16).With("length_in", 12+float64(r.IntN(19000))/16)
-			q = q.With("have", float64(r.IntN(3)))
-			if r.IntN(2) == 0 {
-				q = q.With("usd", float64(1+r.IntN(20000))/100)
-				q.Per = []string{house.PerPackage, house.PerFt2}[r.IntN(2)]
-			}
-			h.SetQuote(q)
-		}
-		text := house.Write(l, h)
-		got, err := house.Read(l, "q.toml", text)
-		require.NoError(t, err, text)
-		require.Equal(t, h.Quotes, got.Quotes, text)
-		require.Equal(t, text, house.Write(l, got))
-		require.Equal(t, h.Quotes, h.Clone().Quotes)
-	}
-}
 
 func TestBadQuotesInWords(t *testing.T) {
 	l := fixture.List(t)

@@ -26,11 +26,8 @@ func Read(l *QuestionList, file, text string) (*House, error) {
 		return nil, strict.Problems{*newer}
 	}
 	r.top()
-	for _, table := range []struct {
-		name  string
-		scope Scope
-	}{{"site", Site}, {"shape", Shape}, {"drawing_r", Drawings}, {"priorities", Priorities}, {"budget", Budget}} {
-		r.table([]any{table.name}, table.scope, r.house.Answers)
+	for _, scope := range []Scope{Site, Shape, Drawings, Priorities, Budget} {
+		r.table([]any{tableOf[scope]}, scope, r.house.Answers)
 	}
 	r.places()
 	r.variants()

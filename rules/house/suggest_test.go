@@ -14,15 +14,7 @@ import (
 // so, a handful at most, and as much as there is when that is less.
 func TestSuggestionsBeginAsTyped(t *testing.T) {
 	a := fixture.Read(t, "version = 1\n[site]\nstate = \"VT\"\n")
-	question := func(key string) house.Question {
-		for _, q := range a.List.Questions {
-			if q.FullKey() == key {
-				return q
-			}
-		}
-		t.Fatal(key)
-		return house.Question{}
-	}
+	question := func(key string) house.Question { return find(t, a.List, key) }
 	for _, c := range []struct {
 		key, typed string
 		want       []string

@@ -16,11 +16,8 @@ func Write(l *QuestionList, h *House) string {
 	var b strings.Builder
 	b.WriteString("version = " + strconv.Itoa(Version) + "\n")
 	writeAnswers(&b, l.In(Top, ""), h.Answers, true)
-	for _, t := range []struct {
-		name  string
-		scope Scope
-	}{{"site", Site}, {"shape", Shape}, {"drawing_r", Drawings}} {
-		writeTable(&b, "["+t.name+"]", l.In(t.scope, ""), h.Answers)
+	for _, scope := range []Scope{Site, Shape, Drawings} {
+		writeTable(&b, "["+tableOf[scope]+"]", l.In(scope, ""), h.Answers)
 	}
 	for _, p := range h.Places {
 		b.WriteString("\n[[place]]\n" + line("id", p.ID) + line("kind", p.Kind))

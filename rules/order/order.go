@@ -48,7 +48,6 @@ type Place struct {
 	Sizes     int      // sizes the count rests on
 	SizeKeys  []string // the answers of the place among them, to mark as measured
 	AreaFt2   float64
-	FrameIn   float64 // depth of the framing
 	Bays      []takeoff.Bay
 	Layers    []Layer
 	Extras    []Extra

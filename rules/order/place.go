@@ -45,7 +45,6 @@ func (m *maker) place(pl *plan.Place) {
 	c, err := s.count()
 	s.confirmed(c.keys, &out)
 	out.Notes, out.Differ, out.Bays, out.How = c.notes, c.differ, c.layout.Bays, takeoff.ByBay
-	out.FrameIn = pl.Surface.Frame.DepthIn
 	if c.byArea {
 		out.How = takeoff.ByModule
 	}

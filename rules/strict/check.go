@@ -111,7 +111,7 @@ func (c *checker) value(t reflect.Type, v any) {
 		ok = c.scalar(t, v)
 	}
 	if !ok {
-		c.report(describe(v), wantOf(t, c.key())+hint(t, v))
+		c.report(Describe(v), wantOf(t, c.key())+hint(t, v))
 	}
 }
 
@@ -121,7 +121,7 @@ func (c *checker) list(t reflect.Type, v any) bool {
 		return false
 	}
 	if t.Kind() == reflect.Array && t.Len() != list.Len() {
-		c.report(describe(v), fmt.Sprintf("%d values", t.Len()))
+		c.report(Describe(v), fmt.Sprintf("%d values", t.Len()))
 		return true
 	}
 	for i := range list.Len() {
@@ -196,8 +196,8 @@ func hint(t reflect.Type, v any) string {
 	return ""
 }
 
-// describe shows what was found.
-func describe(v any) string {
+// Describe shows what was found in a file.
+func Describe(v any) string {
 	switch v := v.(type) {
 	case nil:
 		return "nothing"
