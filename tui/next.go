@@ -80,6 +80,7 @@ func (s *state) next(n session.Next, from screen) tea.Cmd {
 		s.notice, s.drop = "", ""
 		return s.done(n.Confirm.Then, from)
 	case n.Work != nil:
+		s.track = n.Work.Track
 		return s.work(n.Work.Doing, func() func(*state) tea.Cmd {
 			then := n.Work.Do()
 			return func(s *state) tea.Cmd { return s.done(then, from) }

@@ -38,6 +38,10 @@ func (m Model) key(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		return m, tea.Sequence(m.autosave(), tea.Quit)
 	case msg.Type != tea.KeyRunes && key.Matches(msg, keys.Suspend):
 		return m.pause()
+	case m.s.busy > 0 && m.s.track != nil && key.Matches(msg, keys.Back):
+		m.s.track.Leave()
+		m.queue = nil
+		return m, nil
 	}
 	m.queue = append(slices.Clone(m.queue), msg)
 	if len(m.queue) > 1 || m.s.busy > 0 {

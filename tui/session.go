@@ -22,6 +22,7 @@ type state struct {
 	g       style.Glyphs
 	busy    int                         // works that run outside the loop; keys wait for them
 	doing   string                      // what they do
+	track   *session.Track              // how far the last of them is, nil for what takes no longer than a disk
 	slow    bool                        // something lasts longer than a person waits without a word
 	keeping int                         // the newest edit handed to the store
 	keptTo  int                         // the newest it has answered for

@@ -40,25 +40,32 @@ func inTime(do func() tea.Msg) tea.Cmd {
 			}()
 			rest <- do()
 		}()
-		select {
-		case msg := <-rest:
-			return msg
-		case <-time.After(noticed):
-			return slowMsg{rest}
-		}
+		return slowMsg{rest}.wait()
 	}
 }
 
-// slow says on the screen that something lasts, and waits on.
+// slow says on the screen that something lasts, and how far it is, and waits on.
 func (m Model) slow(msg slowMsg) (tea.Model, tea.Cmd) {
 	m.s.slow = true
-	return m, func() tea.Msg { return <-msg.rest }
+	return m, msg.wait
+}
+
+// wait gives the end of a work, or that it still lasts.
+func (msg slowMsg) wait() tea.Msg {
+	select {
+	case end := <-msg.rest:
+		return end
+	case <-time.After(noticed):
+		return msg
+	}
 }
 
 // worked goes on behind work that is done: with what it led to, and then with
 // the keys that waited.
 func (m Model) worked(msg doneMsg) (tea.Model, tea.Cmd) {
-	m.s.busy--
+	if m.s.busy--; m.s.busy == 0 {
+		m.s.track = nil
+	}
 	m.calm()
 	var cmd tea.Cmd
 	if msg.then != nil {
@@ -95,6 +102,8 @@ func (s *state) lasting() string {
 	switch {
 	case !s.slow:
 		return ""
+	case s.busy > 0 && s.track != nil && s.track.Far() != "":
+		return s.doing + ": " + s.track.Far() + " ... esc leaves it, ctrl+c stops."
 	case s.busy > 0:
 		return s.doing + " ... ctrl+c stops."
 	case s.keptTo < s.keeping:

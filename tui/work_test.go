@@ -314,3 +314,34 @@ func TestKeysWithoutRoomAreInTheHelp(t *testing.T) {
 		}
 	}
 }
+
+// Long work says how far it is, and esc leaves it for the screen before.
+func TestLongWorkSaysHowFarItIsAndCanBeLeft(t *testing.T) {
+	h := fixture.Read(t, fixture.PlacesText("zone = \"6A\"", "id = \"a\"\nkind = \"attic\"")).House
+	p := newPlayer(t, Config{Mono: true, House: h}, 100, 24)
+	before := p.view()
+	p.press("g")
+	p.hold = true
+	p.press("8")
+	for len(p.held) > 0 && p.m.s.busy == 0 { // until the work has begun
+		list := p.held
+		p.held = nil
+		for _, cmd := range list {
+			p.run(cmd)
+		}
+	}
+	require.NotNil(t, p.m.s.track, "no work has begun")
+	require.True(t, p.m.s.track.Tell(12, 40))
+	p.m.s.slow = true
+	require.Contains(t, p.view(), "Trying other answers: looked at 12 of 40 questions ... esc leaves it, ctrl+c stops.")
+	p.press("x", "esc")
+	require.False(t, p.m.s.track.Tell(13, 40))
+	p.hold = false
+	p.settle()
+	require.Zero(t, p.m.s.busy)
+	require.Nil(t, p.m.s.track)
+	require.Nil(t, p.m.s.Tried())
+	require.Equal(t, before, p.view())
+	require.Contains(t, p.press("g", "8").view(), "Find-out list", "it can be asked for again")
+	require.NotNil(t, p.m.s.Tried())
+}

@@ -97,7 +97,7 @@ func (w opened) plan(h *house.House, thorough bool) (plan.Plan, error) {
 	assessed := plan.Assess(a)
 	p := assessed.Weigh(prefs)
 	if thorough {
-		p.Unknown = assessed.FindOut(prefs, p, nil)
+		p.Unknown, _ = assessed.FindOut(prefs, p, plan.Whole)
 		p.NearClimate = assessed.NearClimates(prefs, p)
 	}
 	return p, nil

@@ -33,7 +33,7 @@ func TestOldPartsOnlyWhereTheyMayBe(t *testing.T) {
 	assessed := plan.Assess(a)
 	p := plan.Make(a)
 	require.Equal(t, 3, strings.Count(print.Text(pages.PlanPage(p, planned.Options(t)), planned.Options(t).Width), "If there may be"), "two of wiring, one of fill")
-	list := assessed.FindOut(plan.PreferencesOf(a, nil), p, nil)
+	list, _ := assessed.FindOut(plan.PreferencesOf(a, nil), p, plan.Whole)
 	require.Equal(t, "old", list[0].Key)
 	require.True(t, list[0].Matters)
 	for _, s := range list[1:] {

@@ -9,16 +9,15 @@ import (
 
 // FindOut is the list of what is unknown, ranked by whether an answer can
 // change the plan. For each unknown every possible answer is tried and what it
-// reaches worked out again: "matters" is computed, not guessed. Where tell is not
-// nil it hears how many questions of all were looked at, and stops the work with
-// false: the list is then nil.
-func (a Assessment) FindOut(p Preferences, base Plan, tell func(done, all int) bool) []Said {
+// reaches worked out again: "matters" is computed, not guessed. tell hears how many
+// questions of all were looked at, and with false stops the work; ok is false then.
+func (a Assessment) FindOut(p Preferences, base Plan, tell func(done, all int) bool) (list []Said, ok bool) {
 	out := a.withCode(base.Unknown)
 	weight := make([]int, len(out))
 	t := a.trial(p, base)
 	for i := range out {
-		if tell != nil && !tell(i, len(out)) {
-			return nil
+		if !tell(i, len(out)) {
+			return nil, false
 		}
 		weight[i] = t.tryAnswers(&out[i])
 	}
@@ -33,8 +32,11 @@ func (a Assessment) FindOut(p Preferences, base Plan, tell func(done, all int) b
 			sorted = append(sorted, s)
 		}
 	}
-	return sorted
+	return sorted, true
 }
+
+// Whole is for who waits for all of a work.
+func Whole(_, _ int) bool { return true }
 
 // withCode adds the year of the code where it was never said: assumed as it is,
 // it is asked for when another year changes the plan.

@@ -16,10 +16,31 @@ func foundOut(t testing.TB, text string) map[string]plan.Said {
 	assessed := plan.Assess(fixture.Read(t, text))
 	prefs := plan.PreferencesOf(assessed.Answered, nil)
 	out := map[string]plan.Said{}
-	for _, s := range assessed.FindOut(prefs, assessed.Weigh(prefs), nil) {
+	for _, s := range listed(assessed, prefs) {
 		out[s.Key] = s
 	}
 	return out
+}
+
+func listed(a plan.Assessment, p plan.Preferences) []plan.Said {
+	list, _ := a.FindOut(p, a.Weigh(p), plan.Whole)
+	return list
+}
+
+// Whoever waits hears of each question once, in order, and can leave at any.
+func TestFindingOutTellsHowFarItIsAndStops(t *testing.T) {
+	assessed := plan.Assess(fixture.Read(t, fixture.PlacesText("zone = \"6A\"", "id = \"a\"\nkind = \"attic\"")))
+	prefs := plan.PreferencesOf(assessed.Answered, nil)
+	base := assessed.Weigh(prefs)
+	var heard []int
+	list, ok := assessed.FindOut(prefs, base, func(done, all int) bool {
+		require.GreaterOrEqual(t, all, len(base.Unknown))
+		heard = append(heard, done)
+		return done < 3
+	})
+	require.False(t, ok)
+	require.Nil(t, list)
+	require.Equal(t, []int{0, 1, 2, 3}, heard)
 }
 
 // State and county cannot be tried, but without the zone there is no target:
@@ -64,7 +85,7 @@ func TestOnePlaceWeighedIsTheHouseWeighed(t *testing.T) {
 		free.HasBudget = false
 		rich := free
 		rich.HasBudget, rich.Budget = true, 1<<40
-		require.Equal(t, assessed.FindOut(rich, assessed.Weigh(rich), nil), assessed.FindOut(free, assessed.Weigh(free), nil), name)
+		require.Equal(t, listed(assessed, rich), listed(assessed, free), name)
 	}
 }
 
@@ -91,7 +112,7 @@ func TestDrawingsAndCodeLeadTheList(t *testing.T) {
 		assessed := plan.Assess(fixture.Read(t, text))
 		prefs := plan.PreferencesOf(assessed.Answered, nil)
 		p = assessed.Weigh(prefs)
-		for _, s := range assessed.FindOut(prefs, p, nil) {
+		for _, s := range listed(assessed, prefs) {
 			out = append(out, s.Key)
 			require.True(t, s.Matters || s.Key != "drawings" && s.Key != "site.code", s.Key)
 		}

@@ -77,7 +77,7 @@ func (s *Session) savedIn(path, text string) Next {
 	if !forget {
 		return done
 	}
-	return Next{Work: &Work{"Dropping the kept answers", func() func() Next {
+	return Next{Work: &Work{Doing: "Dropping the kept answers", Do: func() func() Next {
 		err := store.Forget()
 		return func() Next {
 			if err != nil {
@@ -108,7 +108,7 @@ func (s *Session) Take(p Prompt, text string, again *string) Next {
 		return Next{Problem: Sentence(NoWriting)}
 	case p.Read != nil:
 		store := s.Store
-		return Next{Work: &Work{"Reading " + text, func() func() Next {
+		return Next{Work: &Work{Doing: "Reading " + text, Do: func() func() Next {
 			have, err := store.Read(text)
 			return func() Next {
 				if err != nil {
@@ -132,7 +132,7 @@ func (s *Session) writing(p Prompt, typed string, again *string) Next {
 	}
 	do := s.write(typed, path, text, *again == path, p.Saves)
 	*again = ""
-	return Next{Work: &Work{"Writing " + path, func() func() Next {
+	return Next{Work: &Work{Doing: "Writing " + path, Do: func() func() Next {
 		err := do()
 		return func() Next {
 			switch {

@@ -313,7 +313,7 @@ type ladder struct {
 // seconds, and an enter typed meanwhile must take none of its lines.
 func openLadder(s *Session, _ string) Next {
 	now, c, how := s.Plan, s.Catalog(), s.stakes()
-	return Next{Work: &Work{"Working out what the next dollars buy", func() func() Next {
+	return Next{Work: &Work{Doing: "Working out what the next dollars buy", Do: func() func() Next {
 		var x ladder
 		x.rungs, x.failed = now.Ladder(c, how)
 		return func() Next {

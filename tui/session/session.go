@@ -266,8 +266,13 @@ func (s *Session) try() *Work {
 		return nil
 	}
 	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
-	return &Work{"Trying other answers", func() func() Next {
-		out := &Tried{assess.FindOut(prefs, base, nil), assess.NearClimates(prefs, base)}
+	track := &Track{}
+	return &Work{Doing: "Trying other answers", Track: track, Do: func() func() Next {
+		found, ok := assess.FindOut(prefs, base, track.Tell)
+		if !ok {
+			return func() Next { return Next{Close: 1} }
+		}
+		out := &Tried{found, assess.NearClimates(prefs, base)}
 		return func() Next {
 			s.tried, s.triedAt = out, at
 			return Next{}

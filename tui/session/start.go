@@ -193,7 +193,7 @@ func (s *Session) setAside(lost string, then func(where string) Next) Next {
 	if lost != KeptEarlier {
 		text = s.KeptText()
 	}
-	return Next{Work: &Work{"Keeping a copy", func() func() Next {
+	return Next{Work: &Work{Doing: "Keeping a copy", Do: func() func() Next {
 		where, err := store.SetAside(text)
 		return func() Next {
 			if err != nil {
@@ -213,7 +213,7 @@ func (s *Session) openText(path, text string) Next {
 	return s.replace("file "+path, path, func() Next {
 		s.Open(h, path, text)
 		store := s.Store
-		return Next{Work: &Work{"Looking for kept answers", func() func() Next {
+		return Next{Work: &Work{Doing: "Looking for kept answers", Do: func() func() Next {
 			have, kept, there := store.Resume()
 			return func() Next {
 				n := s.goOn()
@@ -236,7 +236,7 @@ func (s *Session) LookForKept() *Work {
 		s.Earlier = Earlier{}
 		return nil
 	}
-	return &Work{"Looking for kept answers", func() func() Next {
+	return &Work{Doing: "Looking for kept answers", Do: func() func() Next {
 		_, path, there := store.Resume()
 		return func() Next {
 			s.Earlier = Earlier{there, path}
@@ -250,7 +250,7 @@ func (s *Session) LookForKept() *Work {
 // asked to the end.
 func resume(s *Session, _ string) Next {
 	store := s.Store
-	return Next{Work: &Work{"Reading the kept answers", func() func() Next {
+	return Next{Work: &Work{Doing: "Reading the kept answers", Do: func() func() Next {
 		text, path, ok := store.Resume()
 		onDisk := ""
 		if path != "" {
@@ -298,7 +298,7 @@ func (s *Session) Save() Next {
 		return s.saveAs("")
 	}
 	path, text, do := s.Path, s.Text(), s.saving()
-	return Next{Work: &Work{"Saving " + path, func() func() Next {
+	return Next{Work: &Work{Doing: "Saving " + path, Do: func() func() Next {
 		why := do()
 		return func() Next {
 			if why != "" {

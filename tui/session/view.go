@@ -1,8 +1,10 @@
 package session
 
 import (
+	"fmt"
 	"maps"
 	"strings"
+	"sync/atomic"
 
 	"battwright/rules/house"
 	"battwright/rules/page"
@@ -99,6 +101,31 @@ func Go(to Step) Next { return Next{Go: true, To: to} }
 type Work struct {
 	Doing string
 	Do    func() func() Next
+	Track *Track // of what can take seconds; nil for what takes as long as a disk
+}
+
+// Track tells those who wait how far a work is, and lets them leave it.
+type Track struct {
+	done, all atomic.Int64
+	left      atomic.Bool
+}
+
+// Tell is called by the work; false tells it to stop.
+func (t *Track) Tell(done, all int) bool {
+	t.done.Store(int64(done))
+	t.all.Store(int64(all))
+	return !t.left.Load()
+}
+
+// Leave stops the work at its next step.
+func (t *Track) Leave() { t.left.Store(true) }
+
+// Far says how far the work is, empty before its first step.
+func (t *Track) Far() string {
+	if t.all.Load() == 0 {
+		return ""
+	}
+	return fmt.Sprintf("looked at %d of %d questions", t.done.Load(), t.all.Load())
 }
 
 // Confirm asks whether what would be lost, or deleted, may be.
