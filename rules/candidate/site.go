@@ -272,7 +272,7 @@ func (s Site) yearCost(loss units.Range[float64], c *catalog.Catalog) units.Rang
 	if !ok {
 		return units.Range[float64]{}
 	}
-	usd := record.USD.Range()
+	usd := record.USD
 	if s.FuelPrice > 0 {
 		usd = units.Same(s.FuelPrice)
 	}

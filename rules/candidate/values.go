@@ -92,7 +92,7 @@ func soundMeasure(k catalog.Criterion, s Surface, b Blankets) Measure {
 	if s.Kind.SoundGain > 0 {
 		return simple(k.Curve, units.Same(s.Kind.SoundGain))
 	}
-	thin, deep := b.Material.GainSTC35.Range(), b.Material.GainSTC55.Range()
+	thin, deep := b.Material.GainSTC35, b.Material.GainSTC55
 	t := math.Min(1, math.Max(0, (b.HeightIn-3.5)/2))
 	mix := func(a, z float64) float64 { return a + t*(z-a) }
 	return simple(k.Curve, units.Range[float64]{Low: mix(thin.Low, deep.Low), Typical: mix(thin.Typical, deep.Typical), High: mix(thin.High, deep.High)})

@@ -96,7 +96,7 @@ func (k *checker) materials() {
 		k.within(what, "irritant points", m.IrritantPoints(), 0, 10)
 		k.within(what, "irritant_high", m.IrritantHigh, m.IrritantPoints(), 10)
 		for name, s := range map[string]Spread{"uptake_kg_m2": m.UptakeKgM2, "gain_stc_3_5": m.GainSTC35, "gain_stc_5_5": m.GainSTC55} {
-			if !(0 <= s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
+			if !(0 <= s.Low && s.Rises()) {
 				k.bad("%s: %s must rise from low to typical to high", what, name)
 			}
 		}
@@ -229,7 +229,7 @@ func (k *checker) rest() {
 	for _, p := range must(k.c.parts[trade]()).Prices {
 		what := "price of " + p.Product
 		k.ref(what, p.Ref)
-		if !(0 <= p.Low && p.Low <= p.Typical && p.Typical <= p.High) {
+		if !(0 <= p.Low && p.USD().Rises()) {
 			k.bad("%s: must rise from low to typical to high", what)
 		}
 		k.within(what, "high", p.High, 0.005, 10000) // nothing of a house is given away, or dearer
@@ -244,7 +244,7 @@ func (k *checker) rest() {
 		what := "fuel " + f.ID
 		k.ref(what, f.Ref)
 		k.within(what, "efficiency", f.Efficiency.Low, 0.1, 10)
-		if !(0 < f.USD.Low && f.USD.Low <= f.USD.Typical && f.USD.Typical <= f.USD.High && f.Efficiency.Low <= f.Efficiency.Typical && f.Efficiency.Typical <= f.Efficiency.High) {
+		if !(0 < f.USD.Low && f.USD.Rises() && f.Efficiency.Rises()) {
 			k.bad("%s: figures must rise from low to typical to high", what)
 		}
 	}

@@ -161,9 +161,8 @@ func (c *Climate) check() []error {
 // NearClimate is a listed climate offered for a house, best first.
 type NearClimate struct {
 	Climate
-	Why      string
-	KM       float64 // from the middle of the state, since counties carry no position
-	SameZone bool
+	Why string
+	KM  float64 // from the middle of the state, since counties carry no position
 }
 
 // NearClimates offers listed US climates for a house: its own county's first,
@@ -199,7 +198,7 @@ func (c *Counties) NearClimates(climates []Climate, state, county, zone string, 
 	})
 	out := make([]NearClimate, 0, max(0, min(n, len(all))))
 	for _, r := range all[:cap(out)] {
-		out = append(out, NearClimate{*r.Climate, r.why, r.km, r.Zone2021 == zone})
+		out = append(out, NearClimate{*r.Climate, r.why, r.km})
 	}
 	return out, nil
 }

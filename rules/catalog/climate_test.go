@@ -342,7 +342,7 @@ func TestNearClimates(t *testing.T) {
 	got = first("TX", "", "4b")
 	require.Equal(t, "amarillo-tx", got.ID)
 	got = first("OR", "", "4M")
-	require.True(t, got.SameZone)
+	require.Equal(t, "4C", got.Zone2021)
 	require.Equal(t, "portland-or", got.ID)
 	_, err := table.NearClimates(all, "XX", "", "6A", 3)
 	require.ErrorIs(t, err, ErrState)
@@ -369,9 +369,9 @@ func TestEveryCountyHasWeather(t *testing.T) {
 			near, err := table.NearClimates(all, s.Code, "", zone, 100)
 			require.NoError(t, err)
 			require.Len(t, near, 57)
-			require.True(t, near[0].SameZone, "%s %s", s.Code, zone)
+			require.Equal(t, zone, near[0].Zone2021, s.Code)
 			for i := 1; i < len(near); i++ {
-				require.False(t, near[i].SameZone && !near[i-1].SameZone)
+				require.False(t, near[i].Zone2021 == zone && near[i-1].Zone2021 != zone)
 			}
 		}
 	}

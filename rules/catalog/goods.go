@@ -88,7 +88,7 @@ func (k *checker) goods() {
 		what := "figure " + f.ID
 		k.ref(what, f.Ref)
 		k.within(what, "value", f.Value, 0, 10000)
-		if r := f.Range(); !(0 < r.Low && r.Low <= r.Typical && r.Typical <= r.High) {
+		if r := f.Range(); !(0 < r.Low && r.Rises()) {
 			k.bad("%s: low, value and high must be above 0 and rise", what)
 		}
 		if f.Unit == "share" {

@@ -84,7 +84,7 @@ func (k kindChecker) all() {
 	if p.Retarder == RetarderNever && p.Unfaced == "" {
 		k.wrong("nothing", "why nothing goes on the room side", "unfaced")
 	}
-	if s := p.Ft2Hour; !(0 < s.Low && s.Low <= s.Typical && s.Typical <= s.High) {
+	if s := p.Ft2Hour; !(0 < s.Low && s.Rises()) {
 		k.wrong("no figures that rise", "low, typical and high, rising", "ft2_hour")
 	}
 	if p.BesideChimney != (p.Size == SizeChase) {

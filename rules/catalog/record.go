@@ -3,16 +3,7 @@ package catalog
 import "battwright/rules/units"
 
 // Spread is a figure with its low and high ends, as written in data/.
-type Spread struct {
-	Low     float64 `toml:"low,required"`
-	Typical float64 `toml:"typical,required"`
-	High    float64 `toml:"high,required"`
-}
-
-// Range gives the spread as a units.Range.
-func (s Spread) Range() units.Range[float64] {
-	return units.Range[float64]{Low: s.Low, Typical: s.Typical, High: s.High}
-}
+type Spread = units.Range[float64]
 
 // Irritant is one thing in a material that can bother skin or lungs. Points
 // are said to be points: there is no unit for an itch.

@@ -84,11 +84,7 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	out.WithSpare = ceil(float64(out.Stock) * (1 + spare))
 	out.Hold = ceil(float64(out.Stock) / float64(out.PerPackage))
 	out.Form = formOf(out.Product, out.LengthIn)
-	face := k.widthIn * k.lengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(out.PerPackage)
-	out.PackageFt2 = face
-	if label.coverageFt2 > 0 {
-		out.PackageFt2 = label.coverageFt2
-	}
+	face := out.packed(label)
 	// What is there already is taken off once for a label, from its first size.
 	id := label.of
 	out.Have = max(0, min(label.have-had[id], out.Packages))
@@ -105,6 +101,16 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	return out, true
 }
 
+// packed notes what a package covers, as its label says or by the blankets in it,
+// and gives the face of those, ft2.
+func (l *Line) packed(label label) (faceFt2 float64) {
+	faceFt2 = l.WidthIn * l.LengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(l.PerPackage)
+	if l.PackageFt2 = faceFt2; label.coverageFt2 > 0 {
+		l.PackageFt2 = label.coverageFt2
+	}
+	return faceFt2
+}
+
 // needFt2 is the face a layer covers, to weigh spare shares by.
 func (l *Layer) needFt2() float64 {
 	return l.area.Ft2 + l.layout.ClearFt2
@@ -113,22 +119,20 @@ func (l *Layer) needFt2() float64 {
 // pool counts the layers of a line together: bays of all places in one cutting
 // plan, areas of one kind as one area.
 func (m *maker) pool(out *Line, layers []*Layer, label label) error {
-	type areaKey struct {
-		spacing, bay, piece, share float64
-		how                        takeoff.Convention
-	}
-	areas := map[areaKey]float64{}
+	areas := map[takeoff.Area]float64{} // by what they have in common
 	bays := map[bool][]takeoff.Layout{}
 	for _, l := range layers {
-		if l.area.Ft2 > 0 {
-			areas[areaKey{l.area.SpacingIn, l.area.BayIn, l.area.PieceIn, l.area.Share, l.area.How}] += l.area.Ft2
+		if like := l.area; like.Ft2 > 0 {
+			like.Ft2 = 0
+			areas[like] += l.area.Ft2
 		}
 		if len(l.layout.Bays) > 0 {
 			bays[l.Across] = append(bays[l.Across], l.layout)
 		}
 	}
-	for k, ft2 := range areas {
-		n, err := takeoff.Area{Ft2: ft2, SpacingIn: k.spacing, BayIn: k.bay, PieceIn: k.piece, Share: k.share, How: k.how}.Count(layers[0].product(label.pieces))
+	for area, ft2 := range areas {
+		area.Ft2 = ft2
+		n, err := area.Count(layers[0].product(label.pieces))
 		if err != nil {
 			return err
 		}

@@ -48,26 +48,25 @@ func (m *maker) money() {
 			m.out.Places[i].Money.Blankets = m.out.Places[i].Money.Blankets.Plus(c)
 		})
 	}
+	add := func(list []Goods, to func(*PlaceMoney) *units.Range[units.Cents]) {
+		for _, g := range list {
+			if !g.Priced {
+				continue
+			}
+			sum = append(sum, g.Cost)
+			out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
+			dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
+				share := to(&m.out.Places[i].Money)
+				*share = share.Plus(c)
+			})
+		}
+	}
+	add(m.out.Goods, func(p *PlaceMoney) *units.Range[units.Cents] { return &p.Extras })
+	add(m.out.Gear, func(p *PlaceMoney) *units.Range[units.Cents] { return &p.Gear })
 	for _, g := range m.out.Goods {
 		if !g.Priced {
 			out.Without = append(out.Without, g.Name)
-			continue
 		}
-		sum = append(sum, g.Cost)
-		out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
-		dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
-			m.out.Places[i].Money.Extras = m.out.Places[i].Money.Extras.Plus(c)
-		})
-	}
-	for _, g := range m.out.Gear {
-		if !g.Priced {
-			continue
-		}
-		sum = append(sum, g.Cost)
-		out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
-		dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
-			m.out.Places[i].Money.Gear = m.out.Places[i].Money.Gear.Plus(c)
-		})
 	}
 	for _, p := range m.out.Places {
 		if p.Problem != "" {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
@@ -320,4 +321,12 @@ func problemText(err error) string {
 		return "a size cannot be right: check it (" + figures(err) + ")"
 	}
 	return "it could not be counted: " + err.Error()
+}
+
+// figures is what an error of the take-off says after its own name.
+func figures(err error) string {
+	if _, rest, ok := strings.Cut(err.Error(), ": "); ok {
+		return rest
+	}
+	return err.Error()
 }

@@ -2,8 +2,6 @@ package order
 
 import (
 	"slices"
-
-	"battwright/rules/units"
 )
 
 // unused lists the blankets that a label or a price was typed for and that no
@@ -28,12 +26,7 @@ func (m *maker) unused() {
 			Product: p, Material: material, Facing: facing, WidthIn: label.widths[0], LengthIn: slices.Max(label.lengths),
 			Form: formOf(p, slices.Max(label.lengths)), PerPackage: label.pieces, Label: label.typed, byPlace: make([]float64, len(m.out.Places)),
 		}
-		face := out.WidthIn * out.LengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(out.PerPackage)
-		out.PackageFt2 = face
-		if label.coverageFt2 > 0 {
-			out.PackageFt2 = label.coverageFt2
-		}
-		m.priceLine(&out, face)
+		m.priceLine(&out, out.packed(label))
 		m.out.Unused = append(m.out.Unused, out)
 	}
 }

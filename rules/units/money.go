@@ -36,7 +36,14 @@ type Number interface {
 }
 
 // Range is an estimate: the low, the typical and the high figure.
-type Range[T Number] struct{ Low, Typical, High T }
+type Range[T Number] struct {
+	Low     T `toml:"low,required"`
+	Typical T `toml:"typical,required"`
+	High    T `toml:"high,required"`
+}
+
+// Rises reports whether the figures are in order.
+func (r Range[T]) Rises() bool { return r.Low <= r.Typical && r.Typical <= r.High }
 
 // Same is a range without spread.
 func Same[T Number](v T) Range[T] { return Range[T]{v, v, v} }

@@ -20,11 +20,6 @@ import "strings"
 //	bare        the figure without its unit, which the sentence has said before
 type Prose string
 
-// ProseError says what is wrong with a figure in braces.
-type ProseError struct{ Found, Want string }
-
-func (e *ProseError) Error() string { return "found " + e.Found + "; want " + e.Want }
-
 // In is the sentence with its figures in a system of units.
 func (p Prose) In(s System) string {
 	text := string(p)
@@ -46,17 +41,8 @@ func (p Prose) In(s System) string {
 // String is the sentence in US units.
 func (p Prose) String() string { return p.In(US) }
 
-// Check finds the first figure that is not understood. The error is a
-// *ProseError.
-func (p Prose) Check() error {
-	if found, want := p.Problem(); found != "" {
-		return &ProseError{found, want}
-	}
-	return nil
-}
-
-// Problem is Check in the words of a message about a data file: what was found
-// and what would be right, both empty when nothing is wrong.
+// Problem finds the first figure that is not understood: what was found and what
+// would be right, both empty when nothing is wrong.
 func (p Prose) Problem() (found, want string) {
 	text := string(p)
 	for {
