@@ -53,48 +53,6 @@ func TestPagingOnAnswersNothing(t *testing.T) {
 	}
 }
 
-// Saving the house does not throw away a walk that no file holds.
-func TestSavingKeepsTheWalk(t *testing.T) {
-	p := onCheck(t, Config{Mono: true})
-	p.press("5", "3").ask("place.void_pct").typed("3").press("enter")
-	p.press("b", "b", "s").typed("mine").press("enter")
-	require.True(t, p.store.Kept)
-	require.Contains(t, p.store.Text, "#| void_pct = 3")
-	require.NotContains(t, p.store.Files["mine.toml"], "void_pct", "the house file is about the house")
-}
-
-// The answers of the walk never change the house or its plan.
-func TestWalkLeavesTheHouseAlone(t *testing.T) {
-	p := onCheck(t, Config{Mono: true})
-	before, plan := p.m.s.Text(), p.m.s.Plan.Money
-	p.press("5", "1").ask("place.label_r").typed("25, 38").press("enter")
-	p.ask("place.thickness_in").typed("19 1/4, 18").press("enter")
-	p.ask("place.gaps").typed("12 by 2").press("enter")
-	require.Contains(t, p.view(), "12 x 1/2", "what would be right is said")
-	p.ask("place.gaps").press("ctrl+u").typed("12 x 2").press("enter")
-	p.ask("place.see.hatch").press("down", "down", "enter")
-	require.Equal(t, before, p.m.s.Text())
-	require.Equal(t, plan, p.m.s.Plan.Money)
-	require.True(t, p.m.s.Saved)
-	a := p.m.s.Walk().House.Place("attic").Answers
-	require.Equal(t, []string{"25", "38"}, a["label_r"].List)
-	require.Equal(t, []string{"19.25", "18"}, a["thickness_in"].List)
-	require.Equal(t, "12 x 2", a["gaps"].Text)
-}
-
-// A file of finished work is written, and read again elsewhere.
-func TestFinishedWorkFile(t *testing.T) {
-	p := onCheck(t, Config{Mono: true})
-	p.store.Files["f.toml"] = fixture.File(t, "finished/mixed.toml")
-	p.press("5", "up", "up", "enter").typed("f.toml").press("enter")
-	require.Contains(t, p.view(), "reject")
-	p.press("up", "enter").typed("out.toml").press("enter")
-	require.Contains(t, p.store.Files["out.toml"], "void_pct = 1")
-	p.store.Files["bad.toml"] = "[[place]]\nid = \"attik\"\n"
-	p.press("down", "enter").typed("bad.toml").press("enter")
-	require.Contains(t, p.view(), "did you mean attic?")
-}
-
 // Up to three offers are held against the plan, and judged again when it
 // changes.
 func TestOffersInTheWizard(t *testing.T) {
@@ -118,18 +76,6 @@ func TestOffersInTheWizard(t *testing.T) {
 	require.Contains(t, p.view(), "no such file")
 }
 
-func TestPagesInTheWizard(t *testing.T) {
-	p := onCheck(t, Config{Mono: true})
-	p.press("3", "2")
-	require.Contains(t, p.view(), "For the framer")
-	p.press("w").typed("framer.txt").press("enter")
-	require.Contains(t, p.store.Files["framer.txt"], "KEEP THE GAP EMPTY")
-	p.press("b", "b", "2", "8")
-	require.Contains(t, p.view(), "KEEP EMPTY: 2 in")
-	p.press("b", "b", "6")
-	require.Contains(t, p.view(), "Photographed")
-}
-
 // Nothing takes the place of a walk that no file holds unasked.
 func TestWalkIsNotReplacedUnasked(t *testing.T) {
 	p := onCheck(t, Config{Mono: true})
@@ -146,16 +92,4 @@ func TestWalkIsNotReplacedUnasked(t *testing.T) {
 	p.press("4")
 	require.Contains(t, p.view(), "finished work is in no file of yours")
 	require.True(t, p.m.s.WalkResult().Stops())
-}
-
-// A file of an offer that was mended is read again in its place.
-func TestOfferIsReadAgain(t *testing.T) {
-	p := onCheck(t, Config{Mono: true})
-	for _, name := range []string{"metric", "full"} {
-		p.store.Files["o.toml"] = fixture.File(t, "offers/"+name+".toml")
-		p.press("4", "1").typed("o.toml").press("enter", "b", "b")
-	}
-	require.Len(t, p.m.s.Offers, 1)
-	p.press("4")
-	require.Contains(t, p.view(), "Complete Bid")
 }

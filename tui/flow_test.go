@@ -74,19 +74,6 @@ func TestTypedAnswersAreKept(t *testing.T) {
 	}
 }
 
-// Units are written out in letters that are keys elsewhere: d, c, b, q, s.
-func TestLettersBelongToANumberThatIsTyped(t *testing.T) {
-	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)
-	p.press("n").ask("budget.total_usd").press("ctrl+u").typed("4500 dollars").press("enter")
-	require.Equal(t, 4500.0, p.m.s.Answered().Num(house.Budget, nil, "total_usd"))
-	p.press("g", "2")
-	for range 7 {
-		p.press("down")
-	}
-	p.press("e").ask("place.width_in").press("ctrl+u").typed("30 inches").press("enter")
-	require.Equal(t, 30.0, p.m.s.Answered().Num(house.PlaceScope, p.m.s.House.Place("chimney"), "width_in"))
-}
-
 // A wrong answer never holds anybody: it stays with its reason, the answer
 // before it stays in the house.
 func TestWrongAnswerLetsGo(t *testing.T) {

@@ -151,32 +151,6 @@ func requireSafeRun(t *testing.T, args []string, r result) {
 	}
 }
 
-// Nothing in a name acts on a terminal, a page or a spreadsheet, whichever way
-// it comes out: cleaned, or refused with a message that is clean itself.
-func TestNamesAreOnlyNames(t *testing.T) {
-	if testing.Short() {
-		t.Skip("many pages, one after the other: the plain run reads them all")
-	}
-	t.Parallel()
-	path := filepath.Join(t.TempDir(), "house.toml")
-	accepted := 0
-	for i, text := range nastyTexts {
-		require.NoError(t, os.WriteFile(path, []byte(hostileHouse(text)), 0o644))
-		for j, command := range outputCommands {
-			if j > 3 && i%3 != j%3 {
-				continue // each plan with each text, the rest with a third of them
-			}
-			args := append(append([]string{}, command...), path)
-			r := runs(args...)
-			requireSafeRun(t, args, r)
-			if r.code == exitDone {
-				accepted++
-			}
-		}
-	}
-	require.Greater(t, accepted, len(nastyTexts), "many of these are names that a person may choose")
-}
-
 // The same for what is typed on the command line: file names, values, words.
 func TestArgumentsAreOnlyText(t *testing.T) {
 	if testing.Short() {

@@ -57,22 +57,3 @@ func FuzzReadFound(f *testing.F) {
 		require.Empty(t, problems)
 	})
 }
-
-func BenchmarkJudgeOffer(b *testing.B) {
-	j := alder(b)
-	o, _ := inspect.ReadOffer(j, "offer.toml", fixture.File(b, "offers/full.toml"))
-	b.ReportAllocs()
-	for b.Loop() {
-		inspect.JudgeOffer(j, o)
-	}
-}
-
-func BenchmarkJudgeFound(b *testing.B) {
-	j := alder(b)
-	l := inspect.FoundList(fixture.Catalog(b))
-	h, _, _ := inspect.ReadFound(l, j, "finished.toml", fixture.File(b, "finished/mixed.toml"))
-	b.ReportAllocs()
-	for b.Loop() {
-		inspect.JudgeFound(j, h, nil)
-	}
-}

@@ -213,18 +213,6 @@ func TestWorseWorkIsNoBetterFigure(t *testing.T) {
 	require.Greater(t, contrary, 20)
 }
 
-// A thinner attic with fewer gaps than were planned: the case of a contractor
-// who would quote the better of two figures.
-func TestThinnerWithFewerGaps(t *testing.T) {
-	j := atticJob(t, "trusses", 24)
-	p := j.Plan.Places[0]
-	tall := p.Choice.HeightIn
-	f := place(t, found(t, j, fmt.Sprintf("[[place]]\nid = \"attic\"\nthickness_in = [%g, %g, %g]\nvoid_pct = 1\nsqueezed_pct = 5\nsqueezed_to_in = %g\n", tall, 0.9*tall, 0.8*tall, 0.6*tall)), "attic")
-	require.Less(t, f.Got.Heat.DeliveredR, p.Choice.Heat.DeliveredR)
-	require.LessOrEqual(t, f.Got.Heat.AssemblyR, p.Choice.Heat.AssemblyR)
-	require.Positive(t, f.LostHeat.High, "what is worse costs heat")
-}
-
 // What is offered as planned is worth what the plan is worth.
 func TestOfferedAsPlannedIsThePlan(t *testing.T) {
 	for _, name := range demo.Names() {

@@ -15,7 +15,6 @@ import (
 	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
-	"battwright/rules/strict"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -74,54 +73,6 @@ func nastyPlan(t *testing.T, text string) plan.Plan {
 	p := plan.Make(a)
 	p.Overlaid = []string{text}
 	return p
-}
-
-// Nothing that could move a terminal's cursor or hide text gets out, in any
-// form.
-func TestNothingUncleanGetsOut(t *testing.T) {
-	for _, text := range nasty {
-		p := nastyPlan(t, text)
-		for form, out := range planned.Forms(t, p, planned.Options(t)) {
-			require.True(t, utf8.ValidString(out), "%s of %q", form, text)
-			for _, r := range out {
-				require.True(t, r == '\n' || r != '\t' && !strict.BadRune(r), "%s of %q: %U", form, text, r)
-			}
-		}
-		// Escapes of the JSON form are looked at as the reader will have them.
-		walk("", parsed(t, p), func(path string, v any) {
-			if s, ok := v.(string); ok {
-				clean, _ := strict.CleanText(s)
-				require.Equal(t, clean, s, "json %s of %q", path, text)
-			}
-		})
-	}
-}
-
-// A spreadsheet takes no cell for a formula, and reads back what was written.
-func TestCSVCellsAreNoFormulas(t *testing.T) {
-	check := func(p plan.Plan) {
-		out, err := pages.CSV(p, planned.Options(t))
-		require.NoError(t, err)
-		rows, err := csv.NewReader(strings.NewReader(out)).ReadAll()
-		require.NoError(t, err)
-		n := 0
-		for _, place := range p.Places {
-			n += len(place.Entries)
-		}
-		require.Len(t, rows, n+1)
-		for _, row := range rows {
-			require.Len(t, row, len(rows[0]))
-			for _, cell := range row {
-				require.NotRegexp(t, `^[=+\-@\t\r\n]`, cell)
-				require.NotRegexp(t, `^\s+[=+\-@]`, cell)
-			}
-		}
-	}
-	for _, text := range nasty {
-		check(nastyPlan(t, text))
-		check(nastyPlan(t, "  "+text))
-	}
-	plans(t, 20, check)
 }
 
 // The builder's words cannot act as markup: no raw tag, link, or row of a

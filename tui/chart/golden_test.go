@@ -62,7 +62,7 @@ func sampleHeld() [12]float64 {
 
 func heldOpts() MonthsOpts {
 	return MonthsOpts{
-		What: "Water held against the sheathing", Held: true,
+		What: "Water held against the sheathing", Held: true, Rows: 8,
 		Text: func(v float64) string { return fmt.Sprintf("%.0f g/m2", v) },
 	}
 }
@@ -73,7 +73,7 @@ func sampleHumidity() [12]float64 {
 
 func humidityOpts() MonthsOpts {
 	return MonthsOpts{
-		What: "Humidity at the sheathing", Limit: 80, LimitLabel: "mold risk above",
+		What: "Humidity at the sheathing", Limit: 80, LimitLabel: "mold risk above", Rows: 8,
 		Text: func(v float64) string { return fmt.Sprintf("%.0f %%", v) },
 	}
 }

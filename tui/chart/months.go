@@ -7,17 +7,16 @@ import (
 
 // MonthsOpts says what twelve values are and how to write them.
 type MonthsOpts struct {
-	What       string               // what is drawn: "Water held in the wall"; empty: "The value"
-	Text       func(float64) string // a value with its unit; nil: the plain number
+	What       string               // what is drawn: "Water held in the wall"
+	Text       func(float64) string // a value with its unit
 	Held       bool                 // an amount that builds up and should be gone again within the year
 	Limit      float64              // drawn as a line; 0 or less, NaN or Inf: none
 	LimitLabel string               // what the limit means: "mold risk above"
-	Rows       int                  // rows of marks, 2 to 20; 0: 8
+	Rows       int                  // rows of marks, 2 to 20
 }
 
 // Bounds of the drawing of months.
 const (
-	usualRows = 8
 	mostRows  = 20
 	mostMonth = 6 // columns a month
 )
@@ -45,15 +44,10 @@ func (p Pen) Months(values [12]float64, opts MonthsOpts, width int) Drawing {
 	return finish(width, lines, monthSentence(values, opts))
 }
 
-// filled puts defaults in place of what was left out or cannot be used.
+// filled takes out what cannot be used.
 func (o MonthsOpts) filled() MonthsOpts {
-	if o.What = unstop(clean(o.What)); o.What == "" {
-		o.What = "The value"
-	}
+	o.What = unstop(clean(o.What))
 	text := o.Text
-	if text == nil {
-		text = plain
-	}
 	o.Text = func(v float64) string {
 		if !known(v) {
 			return noFigure
@@ -62,9 +56,6 @@ func (o MonthsOpts) filled() MonthsOpts {
 	}
 	if !known(o.Limit) || o.Limit < 0 {
 		o.Limit = 0
-	}
-	if o.Rows <= 0 {
-		o.Rows = usualRows
 	}
 	o.Rows = min(max(o.Rows, 2), mostRows)
 	return o

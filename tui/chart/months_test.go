@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -9,12 +11,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// bare is a value without a unit.
+func bare(v float64) string { return fmt.Sprintf("%.3g", v) }
+
 // The bar of a month crosses the limit line if and only if its value is over
 // the limit, whatever the scale: the drawing may not disagree with the check.
 func TestBarsCrossTheLimitOnlyWhenOver(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	for range 500 {
-		o := MonthsOpts{Limit: 1 + r.Float64()*100, Rows: 2 + r.IntN(12)}
+		o := MonthsOpts{Text: bare, Limit: 1 + r.Float64()*100, Rows: 2 + r.IntN(12)}
 		var v [12]float64
 		for i := range v {
 			// Half of the values lie within a thousandth of the limit.
@@ -84,6 +89,7 @@ func TestMonthSentences(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
+			c.opts.Text, c.opts.What = bare, cmp.Or(c.opts.What, "The value")
 			require.Equal(t, c.want, Pen{}.Months(c.values, c.opts, 80).Sentence)
 		})
 	}
@@ -92,7 +98,7 @@ func TestMonthSentences(t *testing.T) {
 func TestMissingMonthHasAQuestionMark(t *testing.T) {
 	v := sampleHumidity()
 	for width := MinWidth; width <= MaxWidth; width++ {
-		d := Pen{}.Months(v, MonthsOpts{}, width)
+		d := Pen{}.Months(v, MonthsOpts{Text: bare}, width)
 		marks := 0
 		for _, l := range d.Lines {
 			if strings.Contains(l, "?") {

@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -59,14 +58,4 @@ func TestNotesOfASectionStayShort(t *testing.T) {
 		require.LessOrEqual(t, len(l), mostNote+signColumns+1)
 	}
 	require.Equal(t, 60, strings.Count(strings.Join(d.Lines, " "), "word"))
-}
-
-func TestPlainNumbers(t *testing.T) {
-	for v, want := range map[float64]string{
-		0: "0", math.Copysign(0.01, -1): "0", 0.05: "0.1", 7: "7", 7.25: "7.2", 99.96: "100", 99.94: "99.9",
-		1234.4: "1,234", -1234567: "-1,234,567", 1e9: "1e+09", math.Inf(1): noFigure,
-	} {
-		require.Equal(t, want, plain(v))
-	}
-	require.Equal(t, noFigure, plain(math.NaN()))
 }

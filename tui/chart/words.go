@@ -2,7 +2,6 @@ package chart
 
 import (
 	"math"
-	"strconv"
 	"strings"
 )
 
@@ -16,34 +15,6 @@ var monthNames = [12]string{
 
 // known reports whether a number can be drawn at all.
 func known(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
-
-// plain writes a number for which the caller gave no text: whole from a
-// hundred up, one decimal below when it has one.
-func plain(v float64) string {
-	a := math.Abs(v)
-	switch {
-	case !known(v):
-		return noFigure
-	case a >= 1e9:
-		return strconv.FormatFloat(v, 'g', 3, 64)
-	case a < 0.05:
-		return "0" // never "-0" or "0.0"
-	case a < 99.95:
-		return strings.TrimSuffix(strconv.FormatFloat(v, 'f', 1, 64), ".0")
-	}
-	return thousands(strconv.FormatFloat(v, 'f', 0, 64))
-}
-
-func thousands(digits string) string {
-	sign := ""
-	if strings.HasPrefix(digits, "-") {
-		sign, digits = "-", digits[1:]
-	}
-	for i := len(digits) - 3; i > 0; i -= 3 {
-		digits = digits[:i] + "," + digits[i:]
-	}
-	return sign + digits
-}
 
 // list joins words the way they are spoken: "a", "a and b", "a, b and c".
 func list(words []string) string {
