@@ -2,8 +2,6 @@ package catalog
 
 import (
 	"slices"
-
-	"battwright/rules"
 )
 
 var (
@@ -43,11 +41,11 @@ func (k *checker) points() {
 	for _, p := range k.c.Acceptance().Points {
 		what := "acceptance point " + p.ID
 		k.ref(what, p.Ref)
-		k.kindNames(what, p.Kinds)
-		k.dangerName(what, p.Danger)
-		k.ruleName(what, p.Rule)
-		k.needName(what, p.Needs)
-		k.factName(what, p.SettledBy)
+		k.names(what, "kinds", "place", p.Kinds...)
+		k.names(what, "danger", "danger", p.Danger)
+		k.names(what, "rule", "rule", p.Rule)
+		k.names(what, "needs", "need of a rule", p.Needs)
+		k.names(what, "settled_by", "fact", p.SettledBy)
 		if !slices.Contains(pointResults, p.Result) {
 			k.bad("%s: result %q; want one of %v", what, p.Result, pointResults)
 		}
@@ -83,41 +81,6 @@ func (k *checker) grades() {
 	}
 }
 
-// ruleName holds a rule that is named to the book. A book that cannot be read has
-// its own errors.
-func (k *checker) ruleName(what, rule string) {
-	book, err := k.c.book()
-	if rule == "" || err != nil {
-		return
-	}
-	if _, ok := book.Rule(rule); !ok {
-		k.bad("%s: rule %q is not in the rule book", what, rule)
-	}
-}
-
-// needName holds a need that is named to the rules that ask for it: nobody would miss
-// a point or a note that never comes up.
-func (k *checker) needName(what, need string) {
-	book, err := k.c.book()
-	if need == "" || err != nil {
-		return
-	}
-	if !slices.ContainsFunc(book.Rules(), func(r *rules.Rule) bool { return r.Effect.Need == need }) {
-		k.bad("%s: needs %q, which no rule asks for", what, need)
-	}
-}
-
-// factName holds what settles a point or a note to the facts.
-func (k *checker) factName(what, fact string) {
-	book, err := k.c.book()
-	if fact == "" || err != nil {
-		return
-	}
-	if !slices.ContainsFunc(book.Facts(), func(f rules.Fact) bool { return f.Name == fact }) {
-		k.bad("%s: settled_by %q is no fact of facts.toml", what, fact)
-	}
-}
-
 func (k *checker) handover() {
 	a := k.c.Acceptance()
 	for _, c := range a.Contract {
@@ -132,45 +95,27 @@ func (k *checker) handover() {
 	for _, l := range a.Leads {
 		k.ref("lead "+l.ID, l.Ref)
 		k.within("lead "+l.ID, "days", float64(l.Days), -60, 400)
-		k.kindNames("lead "+l.ID, l.Kinds)
+		k.names("lead "+l.ID, "kinds", "place", l.Kinds...)
 		k.oneOf("lead "+l.ID, "person", l.Person, Persons)
 	}
 	for _, n := range a.Notes {
 		what := "handover note " + n.ID
 		k.ref(what, n.Ref)
-		k.kindNames(what, n.Kinds)
-		k.dangerName(what, n.Danger)
+		k.names(what, "kinds", "place", n.Kinds...)
+		k.names(what, "danger", "danger", n.Danger)
 		k.oneOf(what, "group", n.Group, noteGroups)
 		for _, p := range n.Pages {
 			k.oneOf(what, "pages", p, Persons)
 		}
-		k.ruleName(what, n.Rule)
-		k.needName(what, n.Needs)
-		k.factName(what, n.SettledBy)
-		for _, m := range n.Materials {
-			if _, ok := k.c.Material(m); !ok {
-				k.bad("%s: material %q is not listed", what, m)
-			}
-		}
+		k.names(what, "rule", "rule", n.Rule)
+		k.names(what, "needs", "need of a rule", n.Needs)
+		k.names(what, "settled_by", "fact", n.SettledBy)
+		k.names(what, "materials", "material", n.Materials...)
 	}
 }
 
 func (k *checker) oneOf(what, key, v string, known []string) {
 	if !slices.Contains(known, v) {
 		k.bad("%s: %s %q; want one of %v", what, key, v, known)
-	}
-}
-
-func (k *checker) dangerName(what, id string) {
-	if id != "" && !slices.ContainsFunc(k.c.Dangers, func(d Danger) bool { return d.ID == id }) {
-		k.bad("%s: danger %q is not listed", what, id)
-	}
-}
-
-func (k *checker) kindNames(what string, kinds []string) {
-	for _, id := range kinds {
-		if _, ok := k.c.Kind(id); !ok {
-			k.bad("%s: place %q is not listed", what, id)
-		}
 	}
 }

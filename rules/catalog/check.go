@@ -13,6 +13,7 @@ type checker struct {
 	c     *Catalog
 	errs  []error
 	marks map[string][]Known
+	known map[string][]string // namings, once asked for
 }
 
 func (k *checker) bad(format string, args ...any) {
@@ -50,6 +51,11 @@ func (c *Catalog) check() error {
 	all := must(c.parts[trade]()) // the other parts are the same then
 	for _, kind := range recordKinds {
 		kind.unique(k, all)
+	}
+	if c.Codes != nil { // one that cannot be read has its own errors
+		for _, r := range c.Codes.refs {
+			k.ref(codesFile, r)
+		}
 	}
 	k.records()
 	k.traits(all)

@@ -297,12 +297,18 @@ func (b *bookBuilder) figure(what string, v, low, high float64) {
 	}
 }
 
+func (b *bookBuilder) element(what, element string) {
+	if !slices.Contains(strings.Fields(codeElements), element) {
+		b.bad("%s: element %q; want one of %s", what, element, codeElements)
+	}
+}
+
 // cells gives the cell keys of a record; a wrong edition, zone or element is
 // a problem and yields none.
 func (b *bookBuilder) cells(what string, editions []string, zones, element string) []cellKey {
 	var keys []cellKey
-	if element != "" && !slices.Contains(strings.Fields(codeElements), element) {
-		b.bad("%s: element %q; want one of %s", what, element, codeElements)
+	if element != "" {
+		b.element(what, element)
 	}
 	for _, e := range editions {
 		if _, err := b.book.Edition(e); err != nil {
@@ -384,6 +390,9 @@ func (b *bookBuilder) addNotes() {
 		b.ref("note", n.Ref)
 		if n.Text == "" {
 			b.bad("note without text")
+		}
+		for _, e := range n.Elements {
+			b.element(fmt.Sprintf("note %q", strict.Cut(string(n.Text))), e)
 		}
 		for _, z := range strings.Fields(n.Zones) {
 			if !slices.Contains(strings.Fields(codeZones), z) {

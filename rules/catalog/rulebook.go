@@ -104,6 +104,7 @@ func (c *Catalog) buildBook() (bookOfRules, error) {
 		}
 		list[i] = rule.Rule
 		out = append(out, rule.figures()...)
+		out = append(out, rule.needs()...)
 		made.ifUnknown[rule.ID] = rule.IfUnknown
 		if figures := len(rules.FiguresIn(rule.Reason)); figures > 0 && figures == strings.Count(rule.Reason, "{") {
 			text := units.Prose(rule.Reason)

@@ -82,3 +82,11 @@ func Distance(one, other string) int {
 	}
 	return last[len(b)]
 }
+
+// NearestOr is Nearest as what is wanted, or other words where nothing is near.
+func NearestOr(word string, known []string, other string) string {
+	if near := Nearest(word, known); near != "" {
+		return near
+	}
+	return other
+}
