@@ -237,13 +237,7 @@ func (f *field) choose(s *state, p *house.Place) {
 }
 
 // sentence takes the wrapping words off an error for a person.
-func sentence(err error) string {
-	_, text, ok := strings.Cut(err.Error(), ": ")
-	if !ok {
-		text = err.Error()
-	}
-	return onScreen(text)
-}
+func sentence(err error) string { return onScreen(session.Refusal(err)) }
 
 // onScreen turns the words of files into those of the screens.
 func onScreen(s string) string {

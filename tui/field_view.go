@@ -28,7 +28,7 @@ func (f *field) answerText(s *state) (text string, tone style.Tone) {
 
 // view draws the question; the active one opens up with its input, how to
 // find out, and what is wrong.
-func (f *field) view(p *canvas, s *state, active bool, g style.Glyphs) {
+func (f *field) view(p *canvas, s *state, active bool) {
 	answer, tone := f.answerText(s)
 	if !active {
 		if f.typed && f.problem != "" {
@@ -38,17 +38,14 @@ func (f *field) view(p *canvas, s *state, active bool, g style.Glyphs) {
 		return
 	}
 	first := len(p.rows)
-	p.para(style.Chosen, 0, g.Pointer+" "+f.q.Prompt.In(s.System))
+	p.para(style.Chosen, 0, s.g.Pointer+" "+f.q.Prompt.In(s.System))
 	p.mark()
 	p.head, p.here, p.pin = first, p.focus, len(p.rows)-first
 	indent := 4
-	switch {
-	case f.textual():
+	if f.textual() {
 		f.inputRow(p, s, indent)
-	case f.q.Kind == house.Many:
-		f.manyRows(p, s, indent, g)
-	default:
-		f.choiceRows(p, s, indent, g)
+	} else {
+		f.optionRows(p, s, indent)
 	}
 	if f.typed {
 		list := s.Answered().Suggest(f.q, f.input.Value())
@@ -116,43 +113,28 @@ func (f *field) unit(s units.System) string {
 	return " " + unit + ", or write " + other
 }
 
-func (f *field) choiceRows(p *canvas, s *state, indent int, g style.Glyphs) {
-	known := s.Answered().ValueOf(f.q, s.House.Place(f.place))
+// optionRows are what can be chosen, each with its number, or ticked.
+func (f *field) optionRows(p *canvas, s *state, indent int) {
+	known, many := s.Answered().ValueOf(f.q, s.House.Place(f.place)), f.q.Kind == house.Many
 	for i, o := range session.Choices(f.q) {
-		mark, tone := "  ", style.Plain
-		if i == f.cursor {
-			mark, tone = g.Pointer+" ", style.Chosen
-		}
-		note := ""
-		if known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer) {
+		mark, tone := s.pointer(i == f.cursor)
+		lead, note := f.number(i), ""
+		switch {
+		case many && slices.Contains(known.Answer.List, o.Value):
+			lead = s.g.Tick + " "
+		case many:
+			lead = s.g.NoTick + " "
+		case known.Source == house.FromDefault && o.Value == optionOf(f.q, known.Answer):
 			note = "  (assumed)"
 		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+f.number(i)+o.Label.In(s.System)+note)
+		p.line(tone, strings.Repeat(" ", indent)+mark+lead+o.Label.In(s.System)+note)
 		if i == f.cursor {
 			p.here = len(p.rows) - 1
 		}
 	}
-	if known.Source == house.FromUnknown {
+	if known.Source == house.FromUnknown && !many {
 		text := cmp.Or(s.Answered().BeliedText(f.q, s.House.Place(f.place)), "not known yet")
 		p.para(style.Warn, indent, text)
-	}
-}
-
-func (f *field) manyRows(p *canvas, s *state, indent int, g style.Glyphs) {
-	list := s.Answered().ValueOf(f.q, s.House.Place(f.place)).Answer.List
-	for i, o := range session.Choices(f.q) {
-		mark, tone := "  ", style.Plain
-		if i == f.cursor {
-			mark, tone = g.Pointer+" ", style.Chosen
-		}
-		tick := g.NoTick
-		if slices.Contains(list, o.Value) {
-			tick = g.Tick
-		}
-		p.line(tone, strings.Repeat(" ", indent)+mark+tick+" "+o.Label.In(s.System))
-		if i == f.cursor {
-			p.here = len(p.rows) - 1
-		}
 	}
 }
 

@@ -214,7 +214,7 @@ func (f *form) View(p *canvas, s *state) {
 	}
 	p.blank()
 	for i := range f.fields {
-		f.fields[i].view(p, f.on, i == f.active, s.g)
+		f.fields[i].view(p, f.on, i == f.active)
 		if i == f.active && f.help {
 			f.helpRows(p, s)
 		}

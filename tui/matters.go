@@ -130,7 +130,7 @@ func (m *matters) View(p *canvas, s *state) {
 	p.line(style.Title, title)
 	p.para(style.Dim, 0, session.Priorities)
 	p.blank()
-	m.out.view(p, s, m.cursor == 0, s.g)
+	m.out.view(p, s, m.cursor == 0)
 	p.blank()
 	for i, q := range s.PrioritiesOf(m.place) {
 		m.row(p, s, q, i)

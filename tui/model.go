@@ -373,18 +373,17 @@ func (m Model) draw() string {
 	for len(out) < len(head)+room {
 		out = append(out, nil)
 	}
-	out = append(out, foot...)
-	lines := make([]string, len(out))
-	for i, r := range out {
-		lines[i] = paint(m.theme, r)
-	}
-	return strings.Join(lines, "\n")
+	return m.painted(append(out, foot...))
 }
 
 func (m Model) tooSmall() string {
 	p := newCanvas(max(1, m.width), "")
 	p.para(style.Plain, 0, fmt.Sprintf("The window is %d by %d. Battwright needs at least %d by %d. Make it larger; nothing is lost. q quits.", m.width, m.height, minWidth, minHeight))
 	rows, _, _, _ := p.window(max(1, m.height), 0)
+	return m.painted(rows)
+}
+
+func (m Model) painted(rows []row) string {
 	lines := make([]string, len(rows))
 	for i, r := range rows {
 		lines[i] = paint(m.theme, r)

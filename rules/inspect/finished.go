@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"math"
+	"slices"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -72,47 +73,36 @@ func (p FoundPlace) Worst() State {
 	return out
 }
 
-// Open counts the points of a place that nobody looked at.
-func (p FoundPlace) Open() int {
+// count is how many points of a place are so.
+func (p FoundPlace) count(so func(PointResult) bool) int {
 	n := 0
 	for _, x := range p.Points {
-		if x.State == NotSeen {
+		if so(x) {
 			n++
 		}
 	}
 	return n
 }
 
+// Open counts the points of a place that nobody looked at.
+func (p FoundPlace) Open() int {
+	return p.count(func(x PointResult) bool { return x.State == NotSeen })
+}
+
 // OpenStops counts the points that can hurt people and that nobody looked at.
 func (p FoundPlace) OpenStops() int {
-	n := 0
-	for _, x := range p.Points {
-		if x.State == NotSeen && x.Point.Result == catalog.ResultStop {
-			n++
-		}
-	}
-	return n
+	return p.count(func(x PointResult) bool { return x.State == NotSeen && x.Point.Result == catalog.ResultStop })
 }
 
 // DampPlanned reports whether the plan finds the place damp and nothing that
 // was found changes that.
 func (p FoundPlace) DampPlanned() bool {
-	for _, x := range p.Points {
-		if x.Point.From == catalog.FromDamp && x.State > Pass {
-			return true
-		}
-	}
-	return false
+	return p.count(func(x PointResult) bool { return x.Point.From == catalog.FromDamp && x.State > Pass }) > 0
 }
 
 // Stops reports whether anything found forbids closing.
 func (r FoundResult) Stops() bool {
-	for _, p := range r.Places {
-		if p.Worst() == Halt {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Places, func(p FoundPlace) bool { return p.Worst() == Halt })
 }
 
 // ReadyToClose reports whether every point of every place was looked at and
@@ -126,27 +116,26 @@ func (r FoundResult) ReadyToClose() bool {
 	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0
 }
 
-// Short are the places whose blankets, as found, fall short of what is asked
-// there, and where nobody accepted that.
-func (r FoundResult) Short() []string {
+// labels name the places that are so.
+func (r FoundResult) labels(so func(FoundPlace) bool) []string {
 	var out []string
 	for _, p := range r.Places {
-		if p.ShortText(units.US) != "" && !p.Plan.Surface.Waived {
+		if so(p) {
 			out = append(out, p.Plan.Surface.Label)
 		}
 	}
 	return out
 }
 
+// Short are the places whose blankets, as found, fall short of what is asked
+// there, and where nobody accepted that.
+func (r FoundResult) Short() []string {
+	return r.labels(func(p FoundPlace) bool { return p.ShortText(units.US) != "" && !p.Plan.Surface.Waived })
+}
+
 // PartSeen are the places of which somebody looked at a part only.
 func (r FoundResult) PartSeen() []string {
-	var out []string
-	for _, p := range r.Places {
-		if p.SeenFt2() > 0 {
-			out = append(out, p.Plan.Surface.Label)
-		}
-	}
-	return out
+	return r.labels(func(p FoundPlace) bool { return p.SeenFt2() > 0 })
 }
 
 // SeenFt2 is how much of a place was looked at, 0 where it was all or nobody
@@ -174,12 +163,7 @@ func (p FoundPlace) ShortText(s units.System) string {
 
 // FallsShort reports whether a point fails.
 func (r FoundResult) FallsShort() bool {
-	for _, p := range r.Places {
-		if p.Worst() > Pass {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.Places, func(p FoundPlace) bool { return p.Worst() > Pass })
 }
 
 // JudgeFound holds finished work against the plan of the job.

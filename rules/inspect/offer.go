@@ -169,20 +169,16 @@ func materials(c *catalog.Catalog) []house.Option {
 	return out
 }
 
-func facings(c *catalog.Catalog) []house.Option {
-	var out []house.Option
-	for _, f := range c.Facings {
-		if f.OnBlanket {
-			out = append(out, house.Option{Value: f.ID, Label: units.Prose(f.Name)})
-		}
-	}
-	return out
-}
+func facings(c *catalog.Catalog) []house.Option { return faces(c, nil, true) }
 
 func sheets(c *catalog.Catalog) []house.Option {
-	out := []house.Option{{Value: "none", Label: "none"}}
+	return faces(c, []house.Option{{Value: "none", Label: "none"}}, false)
+}
+
+// faces are those on the blanket, or those beside it, behind some other options.
+func faces(c *catalog.Catalog, out []house.Option, onBlanket bool) []house.Option {
 	for _, f := range c.Facings {
-		if !f.OnBlanket {
+		if f.OnBlanket == onBlanket {
 			out = append(out, house.Option{Value: f.ID, Label: units.Prose(f.Name)})
 		}
 	}

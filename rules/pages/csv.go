@@ -73,7 +73,7 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 		row[5] = plan.AskHead + row[5]
 	}
 	chosen := "no"
-	if p.Choice != nil && p.Choice.MaterialID == e.MaterialID {
+	if takes(p, e) {
 		chosen = "yes"
 	}
 	m := e.Money.Total

@@ -51,7 +51,7 @@ type jsonPlace struct {
 	Sure    *jsonSure       `json:"sure,omitempty"`
 	Order   []jsonOrderLine `json:"order,omitempty"`
 	Safety  []jsonSafety    `json:"safety"`
-	Install []jsonNote      `json:"install"`
+	Install []jsonSafety    `json:"install"`
 }
 
 type jsonStop struct {
@@ -168,11 +168,6 @@ type jsonSafety struct {
 	Source   string `json:"source,omitempty"`
 }
 
-type jsonNote struct {
-	Rule string `json:"rule"`
-	Text string `json:"text"`
-}
-
 type jsonBudget struct {
 	Total *units.Cents `json:"total_cents,omitempty"`
 	jsonCents
@@ -235,7 +230,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
 		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Settle: jsonSettles(p, o), Ranking: []jsonEntry{},
 		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
-		Safety: []jsonSafety{}, Install: []jsonNote{},
+		Safety: []jsonSafety{}, Install: []jsonSafety{},
 	}
 	out.rank(p, whole, o)
 	if p.Choice != nil {
@@ -248,7 +243,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		out.Safety = append(out.Safety, safety(h, o))
 	}
 	for _, h := range append(append([]rules.Hit{}, p.Require...), p.Install...) {
-		out.Install = append(out.Install, jsonNote{h.Rule.ID, h.Text})
+		out.Install = append(out.Install, jsonSafety{Rule: h.Rule.ID, Text: h.Text})
 	}
 	return out
 }

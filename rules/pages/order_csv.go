@@ -49,7 +49,7 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 	}
 	for _, list := range [][]order.Goods{o.Goods, o.Gear} {
 		for _, g := range list {
-			rows = append(rows, csvGoods(g, opts))
+			rows = append(rows, csvGoods(g))
 		}
 	}
 	for _, p := range o.Places {
@@ -78,7 +78,7 @@ func csvSum(what string, sum units.Range[units.Cents], note string) []string {
 	return append(append(row, usdCells(sum)...), "", note)
 }
 
-func csvGoods(g order.Goods, _ Options) []string {
+func csvGoods(g order.Goods) []string {
 	what, price := "with it", ""
 	cost := []string{"", "", ""}
 	switch {

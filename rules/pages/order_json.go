@@ -145,10 +145,8 @@ type jsonOrderLine struct {
 }
 
 type jsonBay struct {
-	Kind     string  `json:"kind"`
-	WidthIn  float64 `json:"width_in"`
-	LengthIn float64 `json:"length_in"`
-	Count    int     `json:"count"`
+	Kind string `json:"kind"`
+	jsonSize
 }
 
 type jsonSize struct {
@@ -249,7 +247,7 @@ func jsonOrderLines(p order.Place) []jsonOrderLine {
 			Counted: string(p.How), Guessed: p.NotMeasured(), Cut: jsonSizes(l.Cut), From: []string{l.Product.Source},
 		}
 		for _, b := range l.Bays {
-			x.Bays = append(x.Bays, jsonBay{string(b.Kind), round(b.WidthIn, 3), round(b.HeightIn, 3), b.Count})
+			x.Bays = append(x.Bays, jsonBay{string(b.Kind), jsonSize{round(b.WidthIn, 3), round(b.HeightIn, 3), b.Count}})
 		}
 		out = append(out, x)
 	}

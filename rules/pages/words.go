@@ -3,6 +3,7 @@
 package pages
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -247,39 +248,21 @@ func MonthSpans(list []int) string {
 // aTrace is how an amount of water is shown that would round to nothing.
 const aTrace = "a trace"
 
+// stageText names the stages of the build.
+var stageText = map[string]string{
+	"not-framed": "not framed yet", "framed": "framed", "wired": "pipes and wires in", "insulated": "insulation in", "closed": "closed",
+}
+
 // StageText names the stage of the build.
-func StageText(stage string) string {
-	switch stage {
-	case "not-framed":
-		return "not framed yet"
-	case "framed":
-		return "framed"
-	case "wired":
-		return "pipes and wires in"
-	case "insulated":
-		return "insulation in"
-	case "closed":
-		return "closed"
-	}
-	return stage
+func StageText(stage string) string { return cmp.Or(stageText[stage], stage) }
+
+// knownText spells a provenance mark out.
+var knownText = map[catalog.Known]string{
+	catalog.Standard: "checked source", catalog.Secondary: "weaker source", catalog.Practice: "rule of thumb", catalog.Memory: "not yet checked", catalog.Invented: "invented",
 }
 
 // KnownText spells a provenance mark out for a person.
-func KnownText(k catalog.Known) string {
-	switch k {
-	case catalog.Standard:
-		return "checked source"
-	case catalog.Secondary:
-		return "weaker source"
-	case catalog.Practice:
-		return "rule of thumb"
-	case catalog.Memory:
-		return "not yet checked"
-	case catalog.Invented:
-		return "invented"
-	}
-	return ""
-}
+func KnownText(k catalog.Known) string { return knownText[k] }
 
 // First says what no priority and no budget gives away.
 const First = "Safety rules and the R-value come first. No priority and no budget picks a blanket that gets damp while another passes both and does not."
