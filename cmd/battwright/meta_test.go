@@ -205,27 +205,6 @@ func roundingOf(key string) float64 {
 	return 1.01 // a cent
 }
 
-// Twice the surface takes twice the money, the heat and the material: whole
-// pieces may save a little on the larger wall, never cost more.
-func TestTwiceTheWallTwiceTheMaterial(t *testing.T) {
-	for _, length := range []float64{16, 40, 64} {
-		_, one := planJSONOf(t, wallHouse([2]float64{length, 24}))
-		_, two := planJSONOf(t, wallHouse([2]float64{2 * length, 48}))
-		want, got := sums(t, one), sums(t, two)
-		for k, v := range want {
-			require.InDelta(t, 2*v, got[k], 2*roundingOf(k), k)
-		}
-		a, b := one.Places[0].Order, two.Places[0].Order
-		require.Len(t, a, 1)
-		require.Len(t, b, 1)
-		require.Equal(t, a[0].Product, b[0].Product)
-		require.LessOrEqual(t, b[0].Pieces, 2*a[0].Pieces)
-		require.LessOrEqual(t, b[0].Packages, 2*a[0].Packages)
-		// 1.8: a piece more or less for cutting at each end of a wall of 12 bays.
-		require.Greater(t, b[0].Pieces, 1.8*a[0].Pieces)
-	}
-}
-
 // Openings counted together are the openings written one by one: the same
 // area, the same money, the same things to buy.
 func TestOpeningsOneByOne(t *testing.T) {

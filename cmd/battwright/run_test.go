@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -222,14 +221,3 @@ func TestFaultIsReported(t *testing.T) {
 type faulty struct{}
 
 func (faulty) Read([]byte) (int, error) { panic("made up for a test") }
-
-// A command does not offer a form of printing that it would refuse.
-func TestFormatsOfferedAreTaken(t *testing.T) {
-	for _, name := range []string{"plan", "order", "handover"} {
-		help := runs(name, "--help").stdout
-		for _, format := range formats {
-			code := runs(name, "--format", format).code
-			require.Equal(t, code == exitDone, regexp.MustCompile(`--format \S*\b`+format+`\b`).MatchString(help), "%s --format %s", name, format)
-		}
-	}
-}

@@ -20,9 +20,8 @@ import (
 
 func ordered(t *testing.T, text string) (plan.Plan, order.Order) {
 	t.Helper()
-	a := fixture.Read(t, text)
-	p := plan.Make(a)
-	return p, order.Make(p, a)
+	o, p, _ := orderOf(t, text)
+	return p, o
 }
 
 // block is the rows of the blocks of one kind, a line each.
