@@ -2,6 +2,7 @@ package house
 
 import (
 	"slices"
+	"strings"
 
 	"battwright/rules/catalog"
 	"battwright/rules/units"
@@ -206,7 +207,7 @@ func (a Answered) shapeShare(k *catalog.PlaceKind) float64 {
 // of those of the house: what other walls have of their own comes off, the rest
 // is shared by the walls that the shape gives their size. Where all walls have
 // sizes of their own, what is left of a sum that somebody said stays with the
-// first wall that was given no openings: no window is lost.
+// first wall by name that was given no openings: no window is lost.
 func defaultOpenings(a Answered, p *Place) Answer {
 	if listed := p.Answers["openings"]; listed.State == Given {
 		return Number(openingsFt2(listed.List))
@@ -231,7 +232,7 @@ func defaultOpenings(a Answered, p *Place) Answer {
 		}
 	}
 	if len(sharing) == 0 && len(open) > 0 && a.House.Answers["shape.openings_ft2"].State == Given {
-		sharing = open[:1]
+		sharing = []*Place{slices.MinFunc(open, func(a, b *Place) int { return strings.Compare(a.ID, b.ID) })} // the order of the file says nothing
 	}
 	if !slices.ContainsFunc(sharing, func(q *Place) bool { return q.ID == p.ID }) {
 		return Number(0)

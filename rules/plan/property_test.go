@@ -41,7 +41,7 @@ func TestSameInputSameBytes(t *testing.T) {
 // The order in which places are listed changes nothing but their order.
 func TestShufflingPlacesOnlyPermutes(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))
-	for i := range 12 {
+	for i := range 150 {
 		a := fixture.Demo(t, demo.Default)
 		if i > 2 {
 			a = fixture.RandomHouse(t, rng)
