@@ -163,12 +163,12 @@ func (c *Catalog) handOver() *AcceptanceRecords {
 	out.Points, out.Notes = slices.Clone(out.Points), slices.Clone(out.Notes)
 	for i, p := range out.Points {
 		if p.Danger != "" {
-			out.Points[i].Kinds = kindsWith(c.Kinds, p.Danger)
+			out.Points[i].Kinds = c.kindsWith(p.Danger)
 		}
 	}
 	for i, n := range out.Notes {
 		if n.Danger != "" {
-			out.Notes[i].Kinds = kindsWith(c.Kinds, n.Danger)
+			out.Notes[i].Kinds = c.kindsWith(n.Danger)
 		}
 	}
 	return &out

@@ -163,13 +163,10 @@ type CodeBook struct {
 
 // Edition finds an edition by id.
 func (c *CodeBook) Edition(id string) (Edition, error) {
-	known := make([]string, len(c.Editions))
-	for i, e := range c.Editions {
-		if e.ID == id {
-			return e, nil
-		}
-		known[i] = e.ID
+	if e, ok := find(c.Editions, func(e *Edition) bool { return e.ID == id }); ok {
+		return e, nil
 	}
+	known := ids(c.Editions, func(e Edition) string { return e.ID })
 	return Edition{}, fmt.Errorf("%w: %q; want %s", ErrEdition, strict.Cut(id), strings.Join(known, ", "))
 }
 

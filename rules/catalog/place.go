@@ -187,14 +187,8 @@ func (c *Catalog) KindsLike(has func(PlaceKind) bool) []string {
 }
 
 // kindsWith are the kinds in which a danger may be.
-func kindsWith(kinds []PlaceKind, danger string) []string {
-	var out []string
-	for _, k := range kinds {
-		if _, spared := k.NotHere[danger]; !spared {
-			out = append(out, k.ID)
-		}
-	}
-	return out
+func (c *Catalog) kindsWith(danger string) []string {
+	return c.KindsLike(func(k PlaceKind) bool { _, spared := k.NotHere[danger]; return !spared })
 }
 
 // Hours are the hours EffortPeople first-timers take, together, for an area in square feet: quick,

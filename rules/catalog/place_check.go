@@ -141,21 +141,10 @@ func (k kindChecker) questions() {
 // names checks what the kind names of other records.
 func (k kindChecker) names() {
 	p := k.p
-	var sizes, dangers, drawings, kinds []string
-	for _, x := range k.c.Sizes {
-		sizes = append(sizes, x.ID)
-	}
-	for _, x := range k.r.Dangers {
-		dangers = append(dangers, x.ID)
-	}
-	for _, x := range k.c.Drawings {
-		drawings = append(drawings, x.ID)
-	}
-	for _, x := range k.c.Kinds {
-		if x.Derived {
-			kinds = append(kinds, x.ID)
-		}
-	}
+	sizes := ids(k.c.Sizes, func(x Size) string { return x.ID })
+	dangers := ids(k.r.Dangers, func(x Danger) string { return x.ID })
+	drawings := ids(k.c.Drawings, func(x Drawing) string { return x.ID })
+	kinds := k.c.KindsLike(func(x PlaceKind) bool { return x.Derived })
 	k.listed(sizes, "a size of lumber", "default_size", p.DefaultSize)
 	k.listed(sizes, "a size of lumber", "sizes", p.Sizes...)
 	k.listed(append(drawings, ""), "the id of a drawing", "drawing", p.Drawing)

@@ -10,15 +10,9 @@ import (
 // Prove runs every proof over the rule book: dead and contradicting rules,
 // examples, coverage of places and materials, and the obligations.
 func (c *Catalog) Prove() []rules.Finding {
-	var kinds, materials []string
-	for _, k := range c.Kinds {
-		kinds = append(kinds, k.ID)
-	}
-	for _, m := range c.Materials {
-		materials = append(materials, m.ID)
-	}
+	of := valuesOf(c.Kinds, c.Materials)
 	out := c.Book().Prove()
-	out = append(out, c.Book().Coverage(kinds, materials, "facing")...)
+	out = append(out, c.Book().Coverage(of["place"], of["material"], "facing")...)
 	return append(out, c.Book().CheckObligations(slices.Concat(c.Obligations(), c.warned()))...)
 }
 
@@ -28,7 +22,7 @@ func (c *Catalog) warned() []rules.Obligation {
 	var out []rules.Obligation
 	warnsOf := must(c.book()).warnsOf
 	for _, d := range c.Dangers {
-		for _, kind := range kindsWith(c.Kinds, d.ID) {
+		for _, kind := range c.kindsWith(d.ID) {
 			where := maps.Clone(d.Where)
 			where["place"] = kind
 			out = append(out, rules.Obligation{ID: "danger " + d.ID + " in " + kind, Where: where, Effect: rules.Safety, Rules: append([]string{}, warnsOf[d.ID]...)})

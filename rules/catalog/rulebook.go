@@ -149,7 +149,7 @@ func (r *RuleRecord) everywhere(c *Catalog) strict.Problems {
 	if !slices.ContainsFunc(c.Dangers, func(d Danger) bool { return d.ID == r.Danger }) {
 		return strict.Problems{r.from.problem("rule", []any{"danger"}, fmt.Sprintf("%q", r.Danger), "the id of a danger in dangers.toml")}
 	}
-	kinds := kindsWith(c.Kinds, r.Danger)
+	kinds := c.kindsWith(r.Danger)
 	if _, own := r.Where["place"]; own || len(kinds) == len(c.Kinds) {
 		return nil
 	}
@@ -164,10 +164,7 @@ func (r *RuleRecord) everywhere(c *Catalog) strict.Problems {
 
 // nearFact guesses which fact was meant by the last of some keys.
 func nearFact(facts []rules.Fact, keys []any) string {
-	names := make([]string, len(facts))
-	for i, f := range facts {
-		names[i] = f.Name
-	}
+	names := ids(facts, func(f rules.Fact) string { return f.Name })
 	if near := strict.Nearest(fmt.Sprint(keys[len(keys)-1]), names); near != "" {
 		return "did you mean " + near + "?"
 	}

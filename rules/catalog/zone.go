@@ -69,10 +69,7 @@ func lookupNote(err error, others []County) string {
 		return "there is no county " + text + " in the table; without it the climate zone is not known"
 	}
 	if errors.Is(err, ErrCounty) {
-		names := make([]string, len(others))
-		for i, o := range others {
-			names[i] = o.Name
-		}
+		names := ids(others, func(o County) string { return o.Name })
 		return "county " + text + " is not in the table; did you mean " + strings.Join(names, ", ") + "?"
 	}
 	return text

@@ -175,11 +175,13 @@ func priorityQuestions(c *catalog.Catalog) []Question {
 	return out
 }
 
+var laborOptions = []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}
+
 func budgetQuestions() []Question {
 	return []Question{
 		{
 			Scope: Budget, Key: "labor", Earlier: "labour", Kind: Choice, DontKnow: true, Prompt: "Who puts it in?",
-			Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Default: always(Text("self")),
+			Options: laborOptions, Default: always(Text("self")),
 		},
 		{
 			Scope: Budget, Key: "total_usd", Kind: NumberKind, Unit: "usd", Max: 1000000, Optional: true, Prompt: "What may the insulation of the whole house cost?",

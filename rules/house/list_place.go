@@ -195,7 +195,7 @@ func placeChoiceQuestions(c *catalog.Catalog) []Question {
 		{Key: "rule_out", Kind: Many, Options: materialOptions(c), Optional: true, Prompt: "Anything out of the question just here?"},
 		{Key: "rule_out_reason", Kind: TextKind, Optional: true, Record: true, Prompt: "Why is it out here?", How: "For your own record; may stay empty.", Asked: func(_ Answered, p *Place) bool { return len(p.Answers["rule_out"].List) > 0 }},
 		{Key: "pin", Kind: Choice, Options: append(materialOptions(c), Option{"none", "let the plan choose"}), Optional: true, Prompt: "Keep one material here whatever else changes?"},
-		{Key: "labor", Earlier: "labour", Kind: Choice, Optional: true, Options: []Option{{"self", "we do"}, {"installer", "an installer"}, {"installer-checked", "an installer, checked by an inspector"}}, Prompt: "Who puts it in here, if not as in the rest of the house?"},
+		{Key: "labor", Earlier: "labour", Kind: Choice, Optional: true, Options: laborOptions, Prompt: "Who puts it in here, if not as in the rest of the house?"},
 		{Key: "waive_target", Kind: YesNoKind, Optional: true, Prompt: "May this place fall short of its target?", How: "It is printed wherever the plan is shown."},
 	}
 	for _, k := range c.Criteria {

@@ -106,7 +106,7 @@ func (q Question) parseOpenings(s string) (Answer, error) {
 		return List(), nil
 	}
 	var out []string
-	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+	for _, part := range parted(s) {
 		if part = strings.TrimSpace(part); part == "" {
 			continue
 		}
@@ -157,7 +157,7 @@ func (q Question) parseLengths(s string) (Answer, error) {
 		read = units.ParseInches
 	}
 	var out []string
-	parts := strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' })
+	parts := parted(s)
 	if q.halfOther(parts) {
 		return Answer{}, refuse("found %q; a comma parts two figures: write a unit behind each, and 12.5 m with a point", strict.Cut(s))
 	}

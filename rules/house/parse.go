@@ -69,7 +69,7 @@ func (q Question) parseMany(s string) Answer {
 		return List()
 	}
 	var ids []string
-	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+	for _, part := range parted(s) {
 		if part = strings.TrimSpace(part); part != "" {
 			ids = append(ids, q.match(part))
 		}
@@ -162,7 +162,7 @@ func (q Question) parseNumbers(s string) (Answer, error) {
 // inOtherUnits reads a list of which each figure has a unit other than ours:
 // "RSI 3.35, RSI 2.29".
 func (q Question) inOtherUnits(s string) (list []string, ok bool) {
-	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' }) {
+	for _, part := range parted(s) {
 		v, ok := units.ParseOther(part, q.Unit)
 		if !ok {
 			return nil, false
@@ -185,4 +185,9 @@ func numberIn(s string) (float64, error) {
 		v = -v
 	}
 	return v, err
+}
+
+// parted are the parts of a typed list, which a comma or a semicolon parts.
+func parted(s string) []string {
+	return strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' })
 }

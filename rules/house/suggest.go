@@ -33,13 +33,8 @@ func (a Answered) Suggest(q Question, typed string) []string {
 		}
 		return out
 	case "site.climate":
-		var out []string
-		for _, cl := range c.Climates() {
-			if len(out) < suggestions && (hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed)) {
-				out = append(out, cl.ID)
-			}
-		}
-		return out
+		found := beginningAs(c, typed)
+		return found[:min(len(found), suggestions)]
 	}
 	return nil
 }
@@ -62,15 +57,21 @@ func listedPlace(c *catalog.Catalog) func(string) error {
 // wants stands between what was found and what would be right.
 const wants = "; want "
 
+// beginningAs are the ids of the listed places whose name or id begins as typed.
+func beginningAs(c *catalog.Catalog, typed string) []string {
+	var out []string
+	for _, cl := range c.Climates() {
+		if hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed) {
+			out = append(out, cl.ID)
+		}
+	}
+	return out
+}
+
 // idMeant names the listed places whose name or id begins as typed, else the
 // one that is spelled most alike, else all.
 func idMeant(c *catalog.Catalog, typed string, ids []string) string {
-	var begin []string
-	for _, cl := range c.Climates() {
-		if hasPrefixFold(cl.ID, typed) || hasPrefixFold(cl.Name, typed) {
-			begin = append(begin, cl.ID)
-		}
-	}
+	begin := beginningAs(c, typed)
 	if len(begin) == 0 {
 		if near := strict.Nearest(typed, ids); near != "" {
 			begin = append(begin, near)

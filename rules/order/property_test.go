@@ -11,7 +11,6 @@ import (
 
 	"battwright/data"
 	"battwright/rules/catalog"
-	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 	"battwright/testdata/demo"
@@ -137,21 +136,6 @@ func TestPiecesCoverAndFit(t *testing.T) {
 
 func pieceID(k key, widthIn, lengthIn float64) string {
 	return fmt.Sprintf("%s/%s/%v: %v x %v", k.product, k.facing, k.widthIn, widthIn, lengthIn)
-}
-
-// More spare never makes fewer packages.
-func TestMoreSpareNeverFewerPackages(t *testing.T) {
-	_, p, a := demoOrder(t, demo.Default)
-	before := map[string]int{}
-	for _, spare := range []float64{0.01, 0.03, 0.05, 0.1, 0.2, 0.5} {
-		again := house.Answered{List: house.NewList(withSpare(t, spare)), House: a.House}
-		for _, l := range Make(p, again).Lines {
-			id := fmt.Sprint(l.Product.ID, l.Facing, l.WidthIn)
-			require.GreaterOrEqual(t, l.Packages, before[id], "%s with %v spare", id, spare)
-			before[id] = l.Packages
-		}
-	}
-	require.NotEmpty(t, before)
 }
 
 // withSpare is the catalog with another spare, as a builder's own data file

@@ -107,37 +107,6 @@ func TestOrderOfWallsIsIrrelevant(t *testing.T) {
 	}
 }
 
-// A plain wall typed as one order or as two: when it is divided at a stud's
-// centre, bays and areas are the same up to the two bays beside the division,
-// each narrower by half a stud; pieces of the wall together are the same, and
-// ordering the halves apart never takes fewer packages, nor more than one more.
-func TestWallInTwoOrders(t *testing.T) {
-	for studs := 4; studs < 30; studs++ {
-		for at := 2; at < studs-1; at++ {
-			whole, err := plainWall(97.125, float64(studs)*16).Layout()
-			require.NoError(t, err)
-			a, err := plainWall(97.125, float64(at)*16).Layout()
-			require.NoError(t, err)
-			b, err := plainWall(97.125, float64(studs-at)*16).Layout()
-			require.NoError(t, err)
-			both := Merge(a, b)
-			require.Equal(t, whole.BayCount(), both.BayCount())
-			require.InDelta(t, whole.GrossFt2, both.GrossFt2, 1e-9)
-			require.InDelta(t, whole.ClearFt2-ft2(2*0.75*92.625), both.ClearFt2, 1e-9)
-			orders := [4]Order{}
-			for i, l := range []Layout{whole, both, a, b} {
-				orders[i], err = TakeOff(l, batt15, 0)
-				require.NoError(t, err)
-			}
-			require.Equal(t, orders[0].Pieces, orders[1].Pieces)
-			require.Equal(t, orders[0].Packages, orders[1].Packages)
-			apart := orders[2].Packages + orders[3].Packages
-			require.GreaterOrEqual(t, apart, orders[0].Packages)
-			require.LessOrEqual(t, apart, orders[0].Packages+1)
-		}
-	}
-}
-
 func TestMoreSpareNeverFewerPackages(t *testing.T) {
 	for pieces := range 300 {
 		for _, per := range []int{1, 5, 8, 11} {

@@ -74,17 +74,6 @@ func TestMoney(t *testing.T) {
 	require.Equal(t, Cents(13), FromDollars(0.125))
 }
 
-func TestShown(t *testing.T) {
-	require.Equal(t, "R-21", US.R(21.2))
-	require.Equal(t, "R-4.4", US.R(4.38))
-	require.Equal(t, "RSI 3.7", SI.R(21))
-	require.Equal(t, "5 1/2 in", US.Inches(5.5))
-	require.Equal(t, "140 mm", SI.Inches(5.5))
-	require.Equal(t, "1,120 ft2", US.Area(1120))
-	require.Equal(t, "70 F", US.Temp(21))
-	require.Equal(t, "R-?", US.R(math.NaN()))
-}
-
 func FuzzParseInches(f *testing.F) {
 	for _, s := range []string{"7 1/4", `8' 2"`, "1,120", "-1", "''", `"`} {
 		f.Add(s)
