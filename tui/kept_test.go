@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -36,25 +35,4 @@ func TestKeptAnswersAreOfferedFromTheMenu(t *testing.T) {
 	p := newPlayer(t, Config{Mono: true, Store: store}, 100, 40)
 	p.press("5").typed("other.toml").press("enter")
 	require.Contains(t, p.view(), "The house at a glance")
-}
-
-// No file that is not there yet is gone on with: leaving the kept answers leads
-// to the ways to begin it.
-func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
-	for _, of := range []string{"", "new.toml"} {
-		store := fixture.NewMemory()
-		store.Belongs(of)
-		require.NoError(t, store.Autosave(1, house.Write(fixture.List(t), demoHouse(t))))
-		p := newPlayer(t, Config{Mono: true, Store: store, House: house.New(), Path: "new.toml", New: true}, 100, 40)
-		require.Contains(t, p.view(), "Answers were kept that are not saved")
-		require.NotContains(t, p.view(), "file as it is")
-		p.press("2")
-		require.Contains(t, p.view(), "A new house, ready to order")
-		require.Contains(t, strings.Join(strings.Fields(p.view()), " "), "new.toml is not there yet")
-		require.NotContains(t, p.view(), "Go on with new.toml")
-		p.press("down", "enter", "1")
-		require.Equal(t, "new.toml", p.m.s.Path)
-		require.Equal(t, session.AtHouse, p.m.top().Step())
-		require.NotEmpty(t, p.m.s.House.Answers)
-	}
 }
