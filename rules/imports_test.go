@@ -26,6 +26,7 @@ var allowed = map[string][]string{
 	"rules/units":     {},
 	"rules/heat":      {},
 	"rules/moisture":  {},
+	"rules/wetting":   {"rules/moisture"},
 	"rules/rank":      {},
 	"rules/takeoff":   {"rules/units"},
 	"rules/budget":    {"rules/units"},
