@@ -30,7 +30,7 @@ var allowed = map[string][]string{
 	"rules/rank":      {},
 	"rules/takeoff":   {"rules/units"},
 	"rules/budget":    {"rules/units"},
-	"rules/catalog":   {"rules", "rules/strict", "rules/units"},
+	"rules/catalog":   {"rules", "rules/strict", "rules/units", "rules/wetting"},
 	"rules/house":     {"rules/catalog", "rules/strict", "rules/units"},
 	"rules/candidate": {"rules", "rules/catalog", "rules/house", "rules/heat", "rules/moisture", "rules/takeoff", "rules/rank", "rules/units"},
 	"rules/plan":      {"rules", "rules/candidate", "rules/catalog", "rules/house", "rules/rank", "rules/budget", "rules/takeoff", "rules/units"},

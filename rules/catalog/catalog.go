@@ -38,6 +38,7 @@ type Catalog struct {
 	book       func() (bookOfRules, error)
 	help       func() map[string]Help
 	handedOver func() *AcceptanceRecords
+	layers     func() *Layers
 	marks      func() map[string][]Known // of each source, as its figures carry them
 }
 

@@ -88,6 +88,7 @@ func (k *checker) records() {
 	k.goods()
 	k.rest()
 	k.acceptance()
+	k.damp()
 }
 
 func (k *checker) materials() {

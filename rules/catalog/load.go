@@ -45,6 +45,7 @@ type records struct {
 	Fuels       []Fuel             `toml:"fuel"`
 
 	AcceptanceRecords
+	dampRecords
 
 	questions []string // keys of all questions, by the help of ours
 }
@@ -70,6 +71,7 @@ const (
 	wordList
 	helpTexts
 	handing // over, and checking
+	dampness
 	parts
 )
 
@@ -83,6 +85,8 @@ func partOf(file string) part {
 		return helpTexts
 	case "acceptance.toml", "handover.toml":
 		return handing
+	case "damp.toml":
+		return dampness
 	}
 	if strings.HasPrefix(file, "rules-") {
 		return ruleBook
@@ -244,6 +248,7 @@ func (c *Catalog) build(texts map[string]string) error {
 	})
 	c.handedOver = sync.OnceValue(c.handOver)
 	c.marks = sync.OnceValue(c.gatherMarks)
+	c.layers = sync.OnceValue(c.buildLayers)
 	return errors.Join(errs...)
 }
 

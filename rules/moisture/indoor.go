@@ -59,38 +59,46 @@ type Indoor struct {
 }
 
 // Months gives the room month by month for the outdoor air given (the air,
-// also for a wall below grade: the room breathes air, not soil). A month
-// neither heated nor cooled follows outdoors when that is warmer. Pressure
-// above the ceiling is taken down and marked in Capped.
-// ErrTemperature, ErrPressure, ErrHumidity.
+// also for a wall below grade: the room breathes air, not soil). What was taken
+// down to the ceiling is marked in Capped. Errors as At.
 func (in Indoor) Months(air Series) (Series, error) {
-	if err := in.check(); err != nil {
-		return Series{}, err
-	}
 	var room Series
 	for m := range Months {
-		out := air.TempC[m]
-		if !within(air.Pa[m], 0, maxPa) {
-			return Series{}, refuse(ErrPressure, "Pa", air.Pa[m])
-		}
-		excess, err := IndoorExcessGM3(in.Class, out)
-		if err != nil {
+		var err error
+		if room.TempC[m], room.Pa[m], room.Capped[m], err = in.At(air.TempC[m], air.Pa[m]); err != nil {
 			return Series{}, err
-		}
-		t, ceiling := in.HeatingC, in.MaxRH
-		switch {
-		case in.Cooled && out > in.CoolAboveC:
-			t, ceiling = in.CoolingC, in.MaxRHCooled
-		case out > t:
-			t = out
-		}
-		room.TempC[m] = t
-		room.Pa[m] = air.Pa[m] + ExcessPa(excess, t)
-		if top := ceiling * satPa(t); room.Pa[m] > top {
-			room.Pa[m], room.Capped[m] = top, true
 		}
 	}
 	return room, nil
+}
+
+// At gives the room in C and Pa while the outdoor air is on average like that.
+// Neither heated nor cooled, the room follows outdoors when that is warmer.
+// Pressure above the ceiling is taken down. ErrTemperature, ErrPressure,
+// ErrHumidity.
+func (in Indoor) At(outC, outPa float64) (tC, pa float64, capped bool, err error) {
+	if err := in.check(); err != nil {
+		return 0, 0, false, err
+	}
+	if !within(outPa, 0, maxPa) {
+		return 0, 0, false, refuse(ErrPressure, "Pa", outPa)
+	}
+	excess, err := IndoorExcessGM3(in.Class, outC)
+	if err != nil {
+		return 0, 0, false, err
+	}
+	t, ceiling := in.HeatingC, in.MaxRH
+	switch {
+	case in.Cooled && outC > in.CoolAboveC:
+		t, ceiling = in.CoolingC, in.MaxRHCooled
+	case outC > t:
+		t = outC
+	}
+	pa = outPa + ExcessPa(excess, t)
+	if top := ceiling * satPa(t); pa > top {
+		return t, top, true, nil
+	}
+	return t, pa, false, nil
 }
 
 func (in Indoor) check() error {

@@ -71,7 +71,7 @@ func (sec *Section) check() error {
 	}
 	cells := 0
 	for i := range sec.Layers {
-		if err := sec.Layers[i].check(); err != nil {
+		if err := sec.Layers[i].Check(); err != nil {
 			return fmt.Errorf("layer %d: %w", i, err)
 		}
 		if sec.Layers[i].ThickM > 0 {
@@ -93,7 +93,8 @@ func (sec *Section) check() error {
 	return sec.checkMarks()
 }
 
-func (l *Layer) check() error {
+// Check says what is impossible about a layer: ErrSection, ErrMaterial.
+func (l *Layer) Check() error {
 	kinds := 0
 	for _, is := range []bool{l.Of != nil, len(l.Sheet) > 0, l.Air != nil} {
 		if is {

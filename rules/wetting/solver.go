@@ -74,6 +74,7 @@ type solver struct {
 
 	// What went in so far, kg/m2 and J/m2, and water that ran off.
 	vaporIn, liquidIn, heatIn, runoff float64
+	heatKept                          float64 // J/m2 that warmed the section
 
 	room, out beyond // behind the two faces in this step
 	passes    int
@@ -134,6 +135,15 @@ func (s *solver) start(tC, rh float64) {
 		s.evaluate(i)
 		c.stored = c.thick * c.tab.ref * (c.u - c.phi)
 	}
+}
+
+// water is what the section holds, kg/m2.
+func (s *solver) water() float64 {
+	sum := 0.0
+	for i := range s.cells {
+		sum += s.cells[i].stored
+	}
+	return sum
 }
 
 // evaluate looks up the functions of a cell and joins it to the one before.

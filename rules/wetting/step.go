@@ -192,6 +192,7 @@ func (s *solver) commit(dt float64, room, out *Edge) {
 	for i := range s.cells {
 		c := &s.cells[i]
 		c.stored = c.thick * c.tab.ref * (c.ulin - c.philin)
+		s.heatKept += c.warm * (c.t - c.told)
 		if c.ulin > c.tab.full {
 			left := c.thick * c.tab.ref * (c.tab.full - 1)
 			s.runoff += c.stored - left
