@@ -6,5 +6,5 @@ import "embed"
 
 // Files holds the data files.
 //
-//go:embed *.toml *.csv
+//go:embed *.toml *.csv hours/*.gz
 var Files embed.FS

@@ -1,6 +1,8 @@
 package catalog
 
 import (
+	"io/fs"
+
 	"battwright/rules"
 	"battwright/rules/units"
 )
@@ -33,6 +35,7 @@ type Catalog struct {
 	were    map[string][]string // ids that an overlay may have removed: rules still name them
 
 	// What is read when it is first asked for.
+	files      fs.FS
 	parts      [parts]func() (*records, error)
 	climates   func() ([]Climate, error)
 	book       func() (bookOfRules, error)

@@ -53,6 +53,7 @@ type Climate struct {
 	County  string `toml:"county"`
 	Zones
 	At            Spot           `toml:"at"`
+	ZoneH         float64        `toml:"zone_h"`         // standard time, hours ahead of Greenwich; US only
 	HDD65         float64        `toml:"hdd65,required"` // F-days a year
 	CDD50         float64        `toml:"cdd50,required"`
 	CDD65         float64        `toml:"cdd65"`
@@ -133,6 +134,7 @@ func (c *Climate) check() []error {
 	within("lat", c.At.Lat, -90, 90)
 	within("lon", c.At.Lon, -180, 180)
 	within("elev_m", c.At.ElevM, -500, 6000)
+	within("zone_h", c.ZoneH, -14, 14)
 	for what, v := range map[string]float64{"hdd65": c.HDD65, "cdd50": c.CDD50, "cdd65": c.CDD65, "precip_mm": c.PrecipMM} {
 		within(what, v, 0, 40000)
 	}

@@ -99,7 +99,7 @@ func partOf(file string) part {
 // ids, figures out of range, rules that rest on memory alone. The base alone
 // is not checked here: CheckStrict does that, in the tests.
 func Load(base, overlay fs.FS) (*Catalog, error) {
-	c := &Catalog{}
+	c := &Catalog{files: base}
 	texts, err := readTexts(base, nil)
 	if err != nil {
 		return nil, err
