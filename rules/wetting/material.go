@@ -32,8 +32,8 @@ func (c Curve) check(kind error, what string, highX, lowY, highY float64) error 
 	}
 	last := -1.0
 	for _, p := range c {
-		if err := need(kind, what+" at", p.X, 0, highX); err != nil {
-			return err
+		if !within(p.X, 0, highX) {
+			return need(kind, what+" at", p.X, 0, highX)
 		}
 		if p.X <= last {
 			return fmt.Errorf("%w: %s does not rise at %v", kind, what, p.X)

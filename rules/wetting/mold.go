@@ -76,10 +76,6 @@ func criticalRH(tC, least float64) float64 {
 	if tC <= 0 {
 		return 100
 	}
-	const warm = 20.0 // from there on the least holds
-	if tC >= warm {
-		return least
-	}
 	return max(least, ((-0.00267*tC+0.160)*tC-3.13)*tC+100)
 }
 

@@ -194,9 +194,9 @@ func (sec *Section) skinOf(i int) float64 {
 
 // Shares of a layer that its cells take. Thin layers are halved; thick ones are
 // fine at both faces, where condensate gathers and swings end.
-const thinM = 0.03
+const thinM = 0.02
 
-var gradedShares = [...]float64{0.04, 0.14, 0.32, 0.32, 0.14, 0.04}
+var gradedShares = [...]float64{0.05, 0.2, 0.5, 0.2, 0.05}
 
 // cut gives the thickness of the cells of layer i in m.
 func (sec *Section) cut(i int) []float64 {
@@ -215,7 +215,7 @@ func (sec *Section) cut(i int) []float64 {
 			out = append(out, rest/2, rest/2)
 		}
 	case l.ThickM <= thinM:
-		out = append(out, l.ThickM/2, l.ThickM/2)
+		out = append(out, l.ThickM)
 	default:
 		for _, share := range gradedShares {
 			out = append(out, l.ThickM*share)
