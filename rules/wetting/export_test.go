@@ -1,31 +1,31 @@
 package wetting
 
-// RunWatched is Run that also tells each watched plane after each step of the
-// judged run: what tests compare with measured hours.
-func RunWatched(sec Section, room, out []Edge, course Course, seen func(hour, plane int, tC, rh float64)) (Result, error) {
+// At is a plane after an hour, and the first layer of air of the section.
+type At struct{ TempC, RH, AirC, AirRH float64 }
+
+// RunWatched goes once through the hours and tells the first watched plane
+// after each: what tests compare with measured hours.
+func RunWatched(sec Section, room, out []Edge, seen func(hour int, at At)) error {
 	if err := sec.check(); err != nil {
-		return Result{}, err
+		return err
 	}
-	r := newRunner(&sec, course.Runs*len(out)/dayH)
-	for i := range course.Runs {
-		r.judged = i+1 == course.Runs
-		for h := range out {
-			if err := r.s.step(course.StepH*secPerHour, &room[h], &out[h]); err != nil {
-				return Result{}, err
-			}
-			r.look(course.StepH, &room[h], &out[h])
-			if r.judged {
-				for p := range r.planes {
-					tC, rh := r.s.at(r.planes[p].spot, &room[h], &out[h])
-					seen(h, p, tC, rh)
-				}
-			}
-			if (h+1)%dayH == 0 {
-				r.endDay()
+	s := newSolver(&sec)
+	at := s.spotOf(&sec, sec.Watch[0].Plane)
+	for h := range out {
+		if err := s.step(secPerHour, &room[h], &out[h]); err != nil {
+			return err
+		}
+		var now At
+		now.TempC, now.RH = s.at(at, &room[h], &out[h])
+		for i := range s.cells {
+			if c := &s.cells[i]; c.air != nil {
+				now.AirC, now.AirRH = c.t, c.phi
+				break
 			}
 		}
+		seen(h, now)
 	}
-	return r.result(len(out) / dayH), nil
+	return nil
 }
 
 // Passes is how often the balance of a step was solved in a run.
@@ -37,3 +37,6 @@ func Passes(sec Section, room, out []Edge, stepH float64) (passes, cells int, er
 	err = r.through(room, out, stepH)
 	return r.s.passes, len(r.s.cells), err
 }
+
+// SunHeight is the sine of the height of the sun in an hour.
+func SunHeight(w *Weather, i int) float64 { return w.sunAt(i).up }

@@ -1,0 +1,179 @@
+package wetting_test
+
+import (
+	"compress/gzip"
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"battwright/rules/moisture"
+	"battwright/rules/wetting"
+)
+
+// Walls and attics that were measured hour by hour: "TRH-tietokanta" of Tampere
+// University and weather of the Finnish Meteorological Institute, both CC BY
+// 4.0; testdata/published/field/LICENSE.txt says what was changed. Nothing of
+// data/damp.toml was fitted to them.
+
+// columns reads a file of them. What was not measured is NaN.
+func columns(t testing.TB, name string) map[string][]float64 {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "published", "field", name+".csv.gz"))
+	require.NoError(t, err)
+	defer f.Close()
+	plain, err := gzip.NewReader(f)
+	require.NoError(t, err)
+	rows, err := csv.NewReader(plain).ReadAll()
+	require.NoError(t, err)
+	out := map[string][]float64{}
+	for _, row := range rows[1:] {
+		for i, text := range row {
+			v := math.NaN()
+			if text != "" {
+				v, err = strconv.ParseFloat(text, 64)
+				require.NoError(t, err)
+			}
+			out[rows[0][i]] = append(out[rows[0][i]], v)
+		}
+	}
+	return out
+}
+
+// Sensors and stations tell humidity over water, below freezing too.
+func overWater(tC float64) float64 { return 610.5 * math.Exp(17.269*tC/(237.3+tC)) }
+
+func dewOf(tC, percent float64) float64 {
+	x := math.Log(max(1, percent)/100) + 17.269*tC/(237.3+tC)
+	return 237.3 * x / (17.269 - x)
+}
+
+// asSensor turns a humidity over ice into that over water, in percent.
+func asSensor(t testing.TB, tC, rh float64) float64 {
+	t.Helper()
+	sat, err := moisture.SaturationPa(tC)
+	require.NoError(t, err)
+	return 100 * rh * sat / overWater(tC)
+}
+
+// off gathers how far worked out and measured lie apart.
+type off struct{ n, sum, square float64 }
+
+func (o *off) add(d float64) {
+	if !math.IsNaN(d) {
+		o.n, o.sum, o.square = o.n+1, o.sum+d, o.square+d*d
+	}
+}
+
+func (o *off) rms() float64  { return math.Sqrt(o.square / o.n) }
+func (o *off) bias() float64 { return o.sum / o.n }
+
+// warmUp is left out at the beginning: what the materials held is not known.
+const warmUp = 5 * 24
+
+// A wall in Tampere: painted gypsum, polyethylene, 100 mm of glass wool, 50 mm
+// of mineral wool board, a gap, brick. The air of room and gap are known; the
+// plane between the two wools is what it is judged by.
+func TestMeasuredWall(t *testing.T) {
+	c := base(t)
+	m := columns(t, "tampere-wall")
+	sec := sectionOf(t, c, "paint, gypsum 13, polyethylene, fiberglass 100, !mineral-wool 50", 0)
+	sec.StartC, sec.StartRH = 10, 0.5
+	n := len(m["in_c"])
+	room, out := make([]wetting.Edge, n), make([]wetting.Edge, n)
+	for i := range n {
+		room[i] = wetting.RoomAir(m["in_c"][i], m["in_rh"][i]/100)
+		g := m["gap_c"][i]
+		sat, err := moisture.SaturationPa(g)
+		require.NoError(t, err)
+		out[i] = wetting.Edge{AirC: g, VaporPa: min(sat, m["gap_rh"][i]/100*overWater(g)), HeatWM2K: 12, VaporKG: 2e-8}
+	}
+	var temp, rh off
+	err := wetting.RunWatched(sec, room, out, func(h int, at wetting.At) {
+		if h >= warmUp {
+			temp.add(at.TempC - m["mid_c"][h])
+			rh.add(asSensor(t, at.TempC, at.RH) - m["mid_rh"][h])
+		}
+	})
+	require.NoError(t, err)
+	t.Logf("tampere-wall: T %.2f K (bias %+.2f), RH %.1f points (bias %+.1f), rms of %.0f hours", temp.rms(), temp.bias(), rh.rms(), rh.bias(), rh.n)
+	require.Less(t, rh.rms(), 3.0)
+	require.Less(t, temp.rms(), 1.0)
+}
+
+// slopes is the mean of the two slopes of a roof.
+func slopes(t testing.TB, w *wetting.Weather, f wetting.Surface) []wetting.Edge {
+	t.Helper()
+	f.AzimuthDeg = 180
+	out, err := w.Outside(f)
+	require.NoError(t, err)
+	f.AzimuthDeg = 0
+	other, err := w.Outside(f)
+	require.NoError(t, err)
+	for i := range out {
+		out[i].AbsorbedWM2 = (out[i].AbsorbedWM2 + other[i].AbsorbedWM2) / 2
+	}
+	return out
+}
+
+// Four ventilated attics. What is not told of them is taken as for any attic:
+// air changes, leak, a third of the mean cloud left open, and for roofs of tile
+// on an underlay 10 mm of wood for battens and rafters. The roof is taken as
+// flat: it has two slopes.
+func TestMeasuredAttics(t *testing.T) {
+	c := base(t)
+	l := c.DampLayers()
+	for _, a := range []struct {
+		name, layers string
+		absorbs      float64
+		lat, lon     float64
+		from         time.Time
+	}{
+		{"espoo-attic-tall", "paint, gypsum 13, polyethylene, mineral-wool 300, !attic 1250, softwood 10, roofing, behind-siding 40, brick 15", l.AbsorbsBrick, 60.2, 24.7, time.Date(2010, 11, 23, 0, 0, 0, 0, time.UTC)},
+		{"espoo-attic-low", "paint, gypsum 13, polyethylene, fiberglass 500, !attic 500, softwood 20, roofing", l.AbsorbsRoof, 60.2, 24.7, time.Date(2010, 11, 23, 0, 0, 0, 0, time.UTC)},
+		{"tampere-attic", "paint, gypsum 13, polyethylene, mineral-wool 250, !attic 1000, softwood 10, roofing, behind-siding 40, brick 15", l.AbsorbsBrick, 61.5, 23.8, time.Date(2010, 11, 15, 0, 0, 0, 0, time.UTC)},
+		{"vantaa-attic", "paint, gypsum 13, polyethylene, mineral-wool 300, !attic 1000, softwood 10, roofing, behind-siding 40, brick 15", l.AbsorbsBrick, 60.3, 25.0, time.Date(2010, 11, 28, 0, 0, 0, 0, time.UTC)},
+	} {
+		m := columns(t, a.name)
+		n, before := len(m["in_c"]), (a.from.YearDay()-1)*24
+		// The stamps are in the middle of what they tell, half an hour earlier
+		// than a Weather has them: hence 2.5 h ahead of Greenwich.
+		w := wetting.Weather{LatDeg: a.lat, LonDeg: a.lon, ZoneH: 2.5, Hours: make([]wetting.Hour, before+n)}
+		for i := range n {
+			h := &w.Hours[before+i]
+			*h = wetting.Hour{TempC: m["out_c"][i], DewC: dewOf(m["out_c"][i], m["out_rh"][i]), DiffuseWM2: m["diffuse"][i], WindMS: m["wind"][i], Cloud: 2.0 / 3}
+			const lowest = 0.1 // of the sine of the sun's height: below it stations are not exact
+			h.DirectWM2 = max(0, m["global"][i]-m["diffuse"][i]) / max(lowest, wetting.SunHeight(&w, before+i))
+			h.DirectWM2 = min(h.DirectWM2, 1100)
+		}
+		out := slopes(t, &w, wetting.Surface{TiltDeg: 25, Absorbs: a.absorbs, Emits: l.Emits})[before:]
+		room := make([]wetting.Edge, n)
+		for i := range n {
+			room[i] = wetting.RoomAir(m["in_c"][i], m["in_rh"][i]/100)
+		}
+		sec := sectionOf(t, c, a.layers, 0)
+		for i := range sec.Layers {
+			if sec.Layers[i].Air != nil {
+				sec.Leaks = []wetting.Leak{{Layer: i, M3M2H: l.LeakWorkmanlikeM3M2H}}
+			}
+		}
+		sec.StartC, sec.StartRH = 5, 0.75
+		var temp, rh, air off
+		err := wetting.RunWatched(sec, room, out, func(h int, at wetting.At) {
+			if h >= warmUp {
+				temp.add(at.AirC - m["attic_c"][h])
+				rh.add(asSensor(t, at.AirC, at.AirRH) - m["attic_rh"][h])
+				air.add(m["out_rh"][h] - m["attic_rh"][h])
+			}
+		})
+		require.NoError(t, err)
+		t.Logf("%s: T %.2f K (bias %+.2f), RH %.1f points (bias %+.1f), outdoor air itself %.1f, rms of %.0f hours", a.name, temp.rms(), temp.bias(), rh.rms(), rh.bias(), air.rms(), rh.n)
+		assert.Less(t, rh.rms(), 9.0, a.name)
+	}
+}
