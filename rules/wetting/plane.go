@@ -79,10 +79,20 @@ type bit struct {
 }
 
 func (s *solver) bitOf(sec *Section, k Skin) bit {
-	b := bit{from: s.first[k.Layer], to: s.first[k.Layer]}
+	from, to := s.first[k.Layer], s.first[k.Layer+1]
+	b := bit{from: from, to: from}
+	if k.Outer {
+		b = bit{from: to, to: to}
+	}
 	const hair = 1e-9
-	for deep := 0.0; deep < k.DepthM-hair && b.to < s.first[k.Layer+1]; b.to++ {
-		deep += s.cells[b.to].thick
+	for deep := 0.0; deep < k.DepthM-hair && b.to-b.from < to-from; {
+		if k.Outer {
+			b.from--
+			deep += s.cells[b.from].thick
+		} else {
+			deep += s.cells[b.to].thick
+			b.to++
+		}
 	}
 	for i := b.from; i < b.to; i++ {
 		b.dryKGM2 += s.cells[i].thick * sec.Layers[k.Layer].Of.DensityKGM3

@@ -5,8 +5,8 @@ import "battwright/rules/moisture"
 // The saturation pressure is looked up in steps of quarterC; a straight piece
 // is off by at most 0.004 %.
 const (
-	coldestC = -80.0
-	hottestC = 120.0
+	coldestC = -100.0
+	hottestC = 100.0
 	pieceC   = 0.25
 )
 
@@ -24,7 +24,7 @@ func newSaturations() *saturations {
 }
 
 // saturation is the formula of ISO 13788 as the steady month has it; beyond
-// its range, where no wall gets, the end of the range holds.
+// its range, 90 C either way, the end of the range holds.
 func saturation(tC float64) float64 {
 	pa, _ := moisture.SaturationPa(min(max(tC, moisture.MinTempC), moisture.MaxTempC))
 	return pa

@@ -3,6 +3,7 @@ package wetting
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Layer is one layer of a section: a material with a thickness, a sheet
@@ -40,10 +41,12 @@ type Watch struct {
 	Class Class
 }
 
-// Skin is the part of a layer whose water is watched, from its room side.
+// Skin is the part of a layer whose water is watched: so deep from its room
+// side, or from its outer side. One for each layer.
 type Skin struct {
 	Layer  int
 	DepthM float64
+	Outer  bool
 }
 
 // Section is a cut through a wall, floor or roof, from the room outwards.
@@ -167,10 +170,13 @@ func (sec *Section) checkMarks() error {
 			return fmt.Errorf("%w: plane %d has no mold class", ErrSection, w.Plane)
 		}
 	}
-	for _, k := range sec.Skins {
+	for i, k := range sec.Skins {
 		l, err := sec.solid(k.Layer)
 		if err != nil {
 			return err
+		}
+		if s := sec.skinOf(k.Layer); s != &sec.Skins[i] {
+			return fmt.Errorf("%w: layer %d has two skins", ErrSection, k.Layer)
 		}
 		if l.Of == nil || l.Cells != 0 {
 			return fmt.Errorf("%w: a skin belongs to a material that is not cut by hand", ErrSection)
@@ -182,14 +188,14 @@ func (sec *Section) checkMarks() error {
 	return nil
 }
 
-// skinOf is the depth watched in layer i, 0 if none.
-func (sec *Section) skinOf(i int) float64 {
-	for _, k := range sec.Skins {
-		if k.Layer == i {
-			return k.DepthM
+// skinOf is the skin of layer i, nil if none.
+func (sec *Section) skinOf(i int) *Skin {
+	for k := range sec.Skins {
+		if sec.Skins[k].Layer == i {
+			return &sec.Skins[k]
 		}
 	}
-	return 0
+	return nil
 }
 
 // Shares of a layer that its cells take. Thin layers are halved; thick ones are
@@ -209,10 +215,13 @@ func (sec *Section) cut(i int) []float64 {
 		for range l.Cells {
 			out = append(out, l.ThickM/float64(l.Cells))
 		}
-	case skin > 0:
-		out = append(out, skin/3, skin*2/3)
-		if rest := l.ThickM - skin; rest > minThickM {
+	case skin != nil:
+		out = append(out, skin.DepthM/3, skin.DepthM*2/3)
+		if rest := l.ThickM - skin.DepthM; rest > minThickM {
 			out = append(out, rest/2, rest/2)
+		}
+		if skin.Outer {
+			slices.Reverse(out)
 		}
 	case l.ThickM <= thinM:
 		out = append(out, l.ThickM)
@@ -284,6 +293,8 @@ func (e *Edge) check(i int) error {
 		return fmt.Errorf("%w: hour %d: film of %v W/(m2 K); want 0.05 to 1000", ErrClimate, i, e.HeatWM2K)
 	case !film(e.VaporKG, minPerm, maxPerm):
 		return fmt.Errorf("%w: hour %d: film of %v kg/(m2 s Pa); want %v to %v", ErrClimate, i, e.VaporKG, minPerm, maxPerm)
+	case !within(e.AirC+e.AbsorbedWM2/e.HeatWM2K, -95, 200):
+		return fmt.Errorf("%w: hour %d: %v W/m2 on a face with a film of %v W/(m2 K)", ErrClimate, i, e.AbsorbedWM2, e.HeatWM2K)
 	case !within(e.WindMS, 0, 100):
 		return fmt.Errorf("%w: hour %d: wind %v m/s; want 0 to 100", ErrClimate, i, e.WindMS)
 	}

@@ -12,6 +12,7 @@ const (
 	settledRH    = 0.002
 	settledPa    = 0.005
 	mostPasses   = 14
+	mostTurnC    = 30.0 // of a pass
 	mostHalvings = 8
 )
 
@@ -162,7 +163,8 @@ func (c *cell) follow(b *cell, k *link) {
 
 // update takes the change of a pass and says whether the balance is settled:
 // whether the straight lines the pass went along still hold where it came to.
-// A cell that would pass saturation stops there first.
+// A cell that would pass saturation stops there first; one that would leap stops
+// short.
 func (s *solver) update() bool {
 	settled := true
 	for i := range s.cells {
@@ -178,7 +180,11 @@ func (s *solver) update() bool {
 				u -= 1e-12
 			}
 		}
-		c.t, c.u = c.t+c.r1, min(u, tab.full)
+		turn := min(max(c.r1, -mostTurnC), mostTurnC)
+		if turn != c.r1 || u < -settledRH {
+			settled, u = false, max(u, 0)
+		}
+		c.t, c.u = c.t+turn, min(u, tab.full)
 		s.evaluate(i)
 		if math.Abs(c.phi-c.philin) > settledRH && c.ulin < tab.full || math.Abs(c.p-c.plin) > settledPa*c.sat {
 			settled = false

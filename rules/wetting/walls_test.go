@@ -38,14 +38,15 @@ func weatherOf(t testing.TB, c *catalog.Catalog, id string) wetting.Weather {
 
 // sectionOf builds a section from its layers, told from the room outwards: a
 // name and millimeters. "!" before a name: its room side is watched for mold.
-// "~": its inner 4.5 mm are watched for water and the leak comes out there.
+// "~": its inner 4.5 mm are watched for water and the leak comes out there; "_":
+// its outer 4.5 mm are watched.
 func sectionOf(t testing.TB, c *catalog.Catalog, text string, leak float64) wetting.Section {
 	t.Helper()
 	l := c.DampLayers()
 	sec := wetting.Section{StartC: l.StartC, StartRH: l.StartRH}
 	for i, part := range strings.Split(text, ",") {
 		part = strings.TrimSpace(part)
-		mark := strings.TrimLeft(part, "!~")
+		mark := strings.TrimLeft(part, "!~_")
 		marks := part[:len(part)-len(mark)]
 		name, mm, _ := strings.Cut(mark, " ")
 		thick := 0.0
@@ -60,8 +61,10 @@ func sectionOf(t testing.TB, c *catalog.Catalog, text string, leak float64) wett
 		if strings.Contains(marks, "!") {
 			sec.Watch = append(sec.Watch, wetting.Watch{Plane: i, Class: wetting.Sensitive})
 		}
+		if strings.ContainsAny(marks, "~_") {
+			sec.Skins = append(sec.Skins, wetting.Skin{Layer: i, DepthM: min(l.SkinMM/1000, thick), Outer: strings.Contains(marks, "_")})
+		}
 		if strings.Contains(marks, "~") {
-			sec.Skins = append(sec.Skins, wetting.Skin{Layer: i, DepthM: min(l.SkinMM/1000, thick)})
 			sec.Leaks = append(sec.Leaks, wetting.Leak{Layer: i, M3M2H: leak})
 		}
 	}
