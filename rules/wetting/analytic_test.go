@@ -22,11 +22,11 @@ const (
 )
 
 func heatOnly() *Material {
-	return &Material{DensityKGM3: 2000, HeatJKGK: 1000, LambdaWMK: 2, Sorption: Curve{{1, 1e-6}}, Vapor: Flat(1e-15), FullKGM3: 1e-6}
+	return &Material{DensityKGM3: 2000, HeatJKGK: 1000, LambdaWMK: 2, Sorption: Curve{{1, 1e-6}}, Vapor: flat(1e-15), FullKGM3: 1e-6}
 }
 
 func vaporOnly() *Material {
-	return &Material{DensityKGM3: 20000, HeatJKGK: 10000, LambdaWMK: 500, Sorption: Curve{{1, tryWater}}, Vapor: Flat(tryDelta), FullKGM3: tryWater}
+	return &Material{DensityKGM3: 20000, HeatJKGK: 10000, LambdaWMK: 500, Sorption: Curve{{1, tryWater}}, Vapor: flat(tryDelta), FullKGM3: tryWater}
 }
 
 func vaporD() float64 { return tryDelta * saturation(tryC) / tryWater }

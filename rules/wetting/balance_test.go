@@ -18,7 +18,7 @@ func harsh() Section {
 	}
 	fiber := &Material{
 		DensityKGM3: 12, HeatJKGK: 840, LambdaWMK: 0.04, LambdaPerKGM3: 0.001, FullKGM3: 3,
-		Sorption: Curve{{0.5, 0.024}, {1, 0.24}}, Vapor: Flat(1.6e-10),
+		Sorption: Curve{{0.5, 0.024}, {1, 0.24}}, Vapor: flat(1.6e-10),
 	}
 	return Section{
 		Layers: []Layer{
@@ -96,10 +96,10 @@ func TestHeatOfTheCells(t *testing.T) {
 // Steady heat and vapor flow through a built wall are the resistances in a row
 // (ISO 6946 and 13788).
 func TestSteadyState(t *testing.T) {
-	a := &Material{DensityKGM3: 100, HeatJKGK: 1000, LambdaWMK: 0.04, Sorption: Curve{{1, 1}}, Vapor: Flat(1e-10), FullKGM3: 10}
-	b := &Material{DensityKGM3: 500, HeatJKGK: 1000, LambdaWMK: 0.13, Sorption: Curve{{1, 50}}, Vapor: Flat(4e-12), FullKGM3: 100}
+	a := &Material{DensityKGM3: 100, HeatJKGK: 1000, LambdaWMK: 0.04, Sorption: Curve{{1, 1}}, Vapor: flat(1e-10), FullKGM3: 10}
+	b := &Material{DensityKGM3: 500, HeatJKGK: 1000, LambdaWMK: 0.13, Sorption: Curve{{1, 50}}, Vapor: flat(4e-12), FullKGM3: 100}
 	sec := Section{
-		Layers: []Layer{{Of: b, ThickM: 0.012}, {Sheet: Flat(3e-11)}, {Of: a, ThickM: 0.14}, {Of: b, ThickM: 0.018}},
+		Layers: []Layer{{Of: b, ThickM: 0.012}, {Sheet: flat(3e-11)}, {Of: a, ThickM: 0.14}, {Of: b, ThickM: 0.018}},
 		StartC: 10, StartRH: 0.5, Watch: []Watch{{Plane: 3, Class: Sensitive}},
 	}
 	require.NoError(t, sec.check())

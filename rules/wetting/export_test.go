@@ -1,5 +1,7 @@
 package wetting
 
+import "testing"
+
 // At is a plane after an hour, and the first layer of air of the section.
 type At struct{ TempC, RH, AirC, AirRH float64 }
 
@@ -40,3 +42,6 @@ func Passes(sec Section, room, out []Edge, stepH float64) (passes, cells int, er
 
 // SunHeight is the sine of the height of the sun in an hour.
 func SunHeight(w *Weather, i int) float64 { return w.sunAt(i).up }
+
+// RunEN is the benchmark of EN 15026 as the benchmarks compare with it.
+func RunEN(b testing.TB) { runEN(b, 73, 20, 86400, func(int, *solver) {}) }

@@ -22,8 +22,8 @@ func (c Curve) at(x float64) float64 {
 	return c[len(c)-1].Y
 }
 
-// Flat is the curve of a quantity that stays as it is.
-func Flat(y float64) Curve { return Curve{{0, y}} }
+// flat is the curve of a quantity that stays as it is.
+func flat(y float64) Curve { return Curve{{0, y}} }
 
 // check wants rising X in lowX to highX and Y in lowY to highY.
 func (c Curve) check(kind error, what string, highX, lowY, highY float64) error {

@@ -36,11 +36,11 @@ func (c Class) growth() growth {
 	}[c]
 }
 
-// Mold is the mold index of one surface as the hours pass: 0 none, 1 seen
+// mold is the mold index of one surface as the hours pass: 0 none, 1 seen
 // under the microscope, 3 seen by eye, 6 all over.
-type Mold struct {
-	Class Class
-	Index float64
+type mold struct {
+	class Class
+	index float64
 	still float64 // hours since growth stopped
 }
 
@@ -54,21 +54,21 @@ const (
 	hottestMoldC = 50.0
 )
 
-// Pass goes dtH hours on at tC and a relative humidity of 0 to 1.
-func (m *Mold) Pass(dtH, tC, rh float64) {
-	g := m.Class.growth()
+// pass goes dtH hours on at tC and a relative humidity of 0 to 1.
+func (m *mold) pass(dtH, tC, rh float64) {
+	g := m.class.growth()
 	percent := 100 * min(max(rh, 0), 1)
 	critical := criticalRH(tC, g.leastRH)
 	if tC > 0 && tC < hottestMoldC && percent >= critical {
 		m.still = 0
-		m.Index += dtH * g.rate(m.Index, tC, percent, critical)
+		m.index += dtH * g.rate(m.index, tC, percent, critical)
 		return
 	}
 	from := m.still
 	m.still += dtH
 	first := min(m.still, firstStillH) - min(from, firstStillH)
 	later := max(m.still, pauseStillH) - max(from, pauseStillH)
-	m.Index = max(0, m.Index-g.decline*(declineFirst*first+declineLater*later))
+	m.index = max(0, m.index-g.decline*(declineFirst*first+declineLater*later))
 }
 
 // criticalRH is the percent below which nothing grows at tC.

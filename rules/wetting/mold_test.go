@@ -15,11 +15,11 @@ import (
 // apart from this program.
 
 func after(class Class, weeks, tC, rh float64) float64 {
-	m := Mold{Class: class}
+	m := mold{class: class}
 	for range int(weeks * weekH) {
-		m.Pass(1, tC, rh)
+		m.pass(1, tC, rh)
 	}
-	return m.Index
+	return m.index
 }
 
 func TestMoldCurves(t *testing.T) {
@@ -65,23 +65,23 @@ func TestMoldByHand(t *testing.T) {
 // Growth that stops falls back for 6 hours, rests until a day has gone, then
 // falls half as fast.
 func TestMoldFallsBack(t *testing.T) {
-	m := Mold{Class: VerySensitive, Index: 2}
+	m := mold{class: VerySensitive, index: 2}
 	dry := func(hours int) float64 {
 		for range hours {
-			m.Pass(1, 20, 0.5)
+			m.pass(1, 20, 0.5)
 		}
-		return m.Index
+		return m.index
 	}
 	require.InDelta(t, 2-0.032*6/24, dry(6), 1e-12)
 	require.InDelta(t, 2-0.032*6/24, dry(18), 1e-12)
 	require.InDelta(t, 2-0.032*6/24-0.016*5, dry(5*24), 1e-12)
-	m = Mold{Class: Sensitive, Index: 0.001}
+	m = mold{class: Sensitive, index: 0.001}
 	require.Zero(t, dry(24))
 	// One long step is many short ones.
-	a, b := Mold{Class: Sensitive, Index: 3}, Mold{Class: Sensitive, Index: 3}
-	a.Pass(50, 20, 0.5)
+	a, b := mold{class: Sensitive, index: 3}, mold{class: Sensitive, index: 3}
+	a.pass(50, 20, 0.5)
 	for range 50 {
-		b.Pass(1, 20, 0.5)
+		b.pass(1, 20, 0.5)
 	}
-	require.InDelta(t, b.Index, a.Index, 1e-12)
+	require.InDelta(t, b.index, a.index, 1e-12)
 }

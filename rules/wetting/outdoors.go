@@ -60,21 +60,28 @@ func (w *Weather) check() error {
 	}
 	for i := range w.Hours {
 		h := &w.Hours[i]
-		for _, v := range [...]struct {
-			what      string
-			x, lo, hi float64
-		}{
-			{"temperature C", h.TempC, -70, 60},
-			{"dew point C", h.DewC, -80, 45},
-			{"diffuse sun W/m2", h.DiffuseWM2, 0, 1400},
-			{"direct sun W/m2", h.DirectWM2, 0, 1400},
-			{"wind m/s", h.WindMS, 0, 100},
-			{"share of cloud", h.Cloud, 0, 1},
-		} {
-			if !within(v.x, v.lo, v.hi) {
-				return fmt.Errorf("hour %d: %w", i, need(ErrClimate, v.what, v.x, v.lo, v.hi))
-			}
+		if err := h.check(); err != nil {
+			return fmt.Errorf("hour %d: %w", i, err)
 		}
+	}
+	return nil
+}
+
+func (h *Hour) check() error {
+	const coldestC, hottestC, driestC, dampestC, mostSun, mostWind = -70, 60, -80, 45, 1400, 100
+	switch {
+	case !within(h.TempC, coldestC, hottestC):
+		return need(ErrClimate, "temperature C", h.TempC, coldestC, hottestC)
+	case !within(h.DewC, driestC, dampestC):
+		return need(ErrClimate, "dew point C", h.DewC, driestC, dampestC)
+	case !within(h.DiffuseWM2, 0, mostSun):
+		return need(ErrClimate, "diffuse sun W/m2", h.DiffuseWM2, 0, mostSun)
+	case !within(h.DirectWM2, 0, mostSun):
+		return need(ErrClimate, "direct sun W/m2", h.DirectWM2, 0, mostSun)
+	case !within(h.WindMS, 0, mostWind):
+		return need(ErrClimate, "wind m/s", h.WindMS, 0, mostWind)
+	case !within(h.Cloud, 0, 1):
+		return need(ErrClimate, "share of cloud", h.Cloud, 0, 1)
 	}
 	return nil
 }
@@ -182,7 +189,7 @@ func (w *Weather) sunAt(i int) sunPosition {
 	s3, c3 := s1*c2+c1*s2, c1*c2-s1*s2
 	decl := 0.006918 - 0.399912*c1 + 0.070257*s1 - 0.006758*c2 + 0.000907*s2 - 0.002697*c3 + 0.00148*s3
 	minutes := 229.18 * (0.000075 + 0.001868*c1 - 0.032077*s1 - 0.014615*c2 - 0.04089*s2)
-	hour := math.Mod(float64(i), dayH) + 0.5 + minutes/60 + (w.LonDeg-15*w.ZoneH)/15
+	hour := float64(i%dayH) + 0.5 + minutes/60 + (w.LonDeg-15*w.ZoneH)/15
 	sinH, cosH := math.Sincos((hour - 12) * 15 * degree)
 	sinL, cosL := math.Sincos(w.LatDeg * degree)
 	sinD, cosD := math.Sincos(decl)

@@ -11,7 +11,7 @@ type runner struct {
 
 type planeRun struct {
 	spot
-	mold Mold
+	mold mold
 	year PlaneYear
 	sum  DayAt   // of the day so far, times hours
 	days []DayAt // of all runs
@@ -26,7 +26,7 @@ type skinRun struct {
 func newRunner(sec *Section, days int) *runner {
 	r := &runner{s: newSolver(sec)}
 	for _, w := range sec.Watch {
-		r.planes = append(r.planes, planeRun{spot: r.s.spotOf(sec, w.Plane), mold: Mold{Class: w.Class}, days: make([]DayAt, 0, days)})
+		r.planes = append(r.planes, planeRun{spot: r.s.spotOf(sec, w.Plane), mold: mold{class: w.Class}, days: make([]DayAt, 0, days)})
 	}
 	for _, k := range sec.Skins {
 		r.skins = append(r.skins, skinRun{bit: r.s.bitOf(sec, k), days: make([]float64, 0, days)})
@@ -77,11 +77,11 @@ func (r *runner) look(stepH float64, room, out *Edge) {
 	for i := range r.planes {
 		p := &r.planes[i]
 		tC, rh := r.s.at(p.spot, room, out)
-		p.mold.Pass(stepH, tC, rh)
+		p.mold.pass(stepH, tC, rh)
 		p.sum.TempC += stepH * tC
 		p.sum.RH += stepH * rh
 		if r.judged {
-			p.year.Mold = max(p.year.Mold, p.mold.Index)
+			p.year.Mold = max(p.year.Mold, p.mold.index)
 			p.year.FreeGM2 = max(p.year.FreeGM2, gPerKG*r.s.freeAt(p.spot))
 		}
 	}
@@ -96,7 +96,7 @@ const gPerKG = 1000.0
 func (r *runner) endDay() {
 	for i := range r.planes {
 		p := &r.planes[i]
-		p.days = append(p.days, DayAt{p.sum.TempC / dayH, p.sum.RH / dayH, p.mold.Index})
+		p.days = append(p.days, DayAt{p.sum.TempC / dayH, p.sum.RH / dayH, p.mold.index})
 		p.sum = DayAt{}
 	}
 	for i := range r.skins {

@@ -251,7 +251,7 @@ func airMaterial(a *Air, thickM float64) *Material {
 		DensityKGM3: airDensity, HeatJKGK: airHeat,
 		LambdaWMK: a.FaceWM2K * thickM / 2,
 		Sorption:  Curve{{1, holds}},
-		Vapor:     Flat(a.FaceKG * thickM / 2),
+		Vapor:     flat(a.FaceKG * thickM / 2),
 		FullKGM3:  holds + fogKGM3,
 	}
 }

@@ -160,7 +160,9 @@ func (s *solver) evaluate(i int) {
 		return
 	}
 	b, k := &s.cells[i-1], &s.links[i]
-	k.g, k.k = 1/(b.hv+c.hv+k.resist((b.phi+c.phi)/2)), 1/(b.hk+c.hk)
+	rv, rk := b.hv+c.hv+k.resist((b.phi+c.phi)/2), b.hk+c.hk
+	both := 1 / (rv * rk) // one division for two
+	k.g, k.k = rk*both, rv*both
 	k.l = k.liquid
 }
 

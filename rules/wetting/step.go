@@ -125,40 +125,36 @@ func (c *cell) draw(sat *saturations, room, out *Edge) {
 // eliminate solves the rows from the room outwards and back. What follows is
 // the change of t in r1 and of u in r2.
 func (s *solver) eliminate() {
-	last := len(s.cells) - 1
-	for i := range s.cells {
-		c := &s.cells[i]
-		if i > 0 {
-			c.follow(&s.cells[i-1], &s.links[i])
-		}
-		inv := 1 / (c.d11*c.d22 - c.d12*c.d21)
-		e11, e12, e21, e22 := c.d22*inv, -c.d12*inv, -c.d21*inv, c.d11*inv
-		c.r1, c.r2 = e11*c.r1+e12*c.r2, e21*c.r1+e22*c.r2
-		if i == last {
+	cells, links := s.cells, s.links
+	var n11, n12, n21, n22, z1, z2, bT, bU, bPot float64 // of the cell before
+	for i := range cells {
+		c, k := &cells[i], &links[i]
+		// What is known of the cell before, put into the rows of this one.
+		a12, a21 := -latentJKG*k.l*bPot, k.g*bT
+		a22 := k.g*bU + k.l*bPot
+		d11, d12 := c.d11-k.k*n11-a12*n21, c.d12-k.k*n12-a12*n22
+		d21, d22 := c.d21-a21*n11-a22*n21, c.d22-a21*n12-a22*n22
+		r1, r2 := c.r1+k.k*z1+a12*z2, c.r2+a21*z1+a22*z2
+		inv := 1 / (d11*d22 - d12*d21)
+		d11, d12, d21, d22 = d22*inv, -d12*inv, -d21*inv, d11*inv
+		z1, z2 = d11*r1+d12*r2, d21*r1+d22*r2
+		c.r1, c.r2 = z1, z2
+		if i+1 == len(cells) {
 			break
 		}
-		x, r := &s.cells[i+1], &s.links[i+1]
-		lx := r.l * x.dPot
-		c11, c12, c21, c22 := r.k, -latentJKG*lx, r.g*x.pT, r.g*x.pU+lx
-		c.n11, c.n12 = e11*c11+e12*c21, e11*c12+e12*c22
-		c.n21, c.n22 = e21*c11+e22*c21, e21*c12+e22*c22
+		x, r := &cells[i+1], &links[i+1]
+		c12, c21 := -latentJKG*r.l*x.dPot, r.g*x.pT
+		c22 := r.g*x.pU + r.l*x.dPot
+		n11, n12 = d11*r.k+d12*c21, d11*c12+d12*c22
+		n21, n22 = d21*r.k+d22*c21, d21*c12+d22*c22
+		c.n11, c.n12, c.n21, c.n22 = n11, n12, n21, n22
+		bT, bU, bPot = c.pT, c.pU, c.dPot
 	}
-	for i := last - 1; i >= 0; i-- {
-		c, x := &s.cells[i], &s.cells[i+1]
-		c.r1, c.r2 = c.r1+c.n11*x.r1+c.n12*x.r2, c.r2+c.n21*x.r1+c.n22*x.r2
+	for i := len(cells) - 2; i >= 0; i-- {
+		c := &cells[i]
+		z1, z2 = c.r1+c.n11*z1+c.n12*z2, c.r2+c.n21*z1+c.n22*z2
+		c.r1, c.r2 = z1, z2
 	}
-}
-
-// follow puts what is known of the cell before into the rows of this one.
-func (c *cell) follow(b *cell, k *link) {
-	lb := k.l * b.dPot
-	a11, a12, a21, a22 := k.k, -latentJKG*lb, k.g*b.pT, k.g*b.pU+lb
-	c.d11 -= a11*b.n11 + a12*b.n21
-	c.d12 -= a11*b.n12 + a12*b.n22
-	c.d21 -= a21*b.n11 + a22*b.n21
-	c.d22 -= a21*b.n12 + a22*b.n22
-	c.r1 += a11*b.r1 + a12*b.r2
-	c.r2 += a21*b.r1 + a22*b.r2
 }
 
 // update takes the change of a pass and says whether the balance is settled:
