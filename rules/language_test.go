@@ -143,6 +143,9 @@ func TestNoAddressButOfPublicOffices(t *testing.T) {
 	require.NoError(t, err)
 	require.Greater(t, len(published), 10)
 	for _, file := range published {
+		if about, err := os.Stat(file); err == nil && about.IsDir() {
+			continue // packed hours, and a license that names its own page
+		}
 		text, err := os.ReadFile(file)
 		require.NoError(t, err)
 		texts = append(texts, printed{file, string(text)})

@@ -3,7 +3,6 @@ package wetting
 import (
 	"errors"
 	"fmt"
-	"math"
 )
 
 // Sentinel errors. Every error of this package wraps one of them and names the
@@ -26,6 +25,3 @@ func need(kind error, what string, x, low, high float64) error {
 	}
 	return fmt.Errorf("%w: %s %v; want %v to %v", kind, what, x, low, high)
 }
-
-// finite is false for NaN and both infinities.
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -8,11 +8,11 @@ const parts = 256
 // segment is one straight piece of the functions of u: value at its beginning
 // and slope.
 type segment struct {
-	phi, dPhi   float64 // relative humidity
-	pot, dPot   float64 // integral of liquid diffusivity over water, kg/(m s)
-	rv, dRv     float64 // resistivity to vapor, m s Pa/kg
-	rk, dRk     float64 // resistivity to heat, m K/W
-	from, spare float64 // where it begins; pads to 80 bytes
+	phi, dPhi float64 // relative humidity
+	pot, dPot float64 // integral of liquid diffusivity over water, kg/(m s)
+	rv, dRv   float64 // resistivity to vapor, m s Pa/kg
+	rk, dRk   float64 // resistivity to heat, m K/W
+	from      float64 // where it begins
 }
 
 // table holds a material as functions of u = RH + water/ref, in which both RH
