@@ -1,6 +1,7 @@
 package wetting
 
 import (
+	"encoding/csv"
 	"encoding/json"
 	"math"
 	"os"
@@ -140,6 +141,53 @@ func TestEN15026(t *testing.T) {
 	})
 	require.Equal(t, 43, points)
 	t.Logf("%d of %d checkpoints inside the bands", points-out, points)
+}
+
+// The profile that another program of the same equations converged to
+// (testdata/published/en15026-converged.csv), and how halved cells and quartered
+// steps come nearer to each other.
+func TestEN15026Converges(t *testing.T) {
+	f, err := os.Open("../../testdata/published/en15026-converged.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	profile := func(cells int, longest float64) (all []float64) {
+		runEN(t, cells, 20, longest, func(day int, s *solver) {
+			for _, row := range rows[1:] {
+				if row[0] != strconv.Itoa(day) {
+					continue
+				}
+				x, err := strconv.ParseFloat(row[2], 64)
+				require.NoError(t, err)
+				w, tC := s.profile(x)
+				if row[1] == "T_C" {
+					w = tC
+				}
+				all = append(all, w)
+			}
+		})
+		return all
+	}
+	off := func(a, b []float64) (most float64) {
+		for i := range a {
+			most = max(most, math.Abs(a[i]-b[i]))
+		}
+		return most
+	}
+	want := make([]float64, 0, len(rows))
+	for _, row := range rows[1:] {
+		v, err := strconv.ParseFloat(row[3], 64)
+		require.NoError(t, err)
+		want = append(want, v)
+	}
+	coarse, middle, fine := profile(20, 86400), profile(40, 86400), profile(80, 86400)
+	short := profile(80, 21600)
+	require.Len(t, fine, len(want))
+	t.Logf("off the converged profile: %.2f, %.2f, %.2f with 20, 40, 80 cells; %.2f with short steps", off(coarse, want), off(middle, want), off(fine, want), off(short, want))
+	require.Less(t, off(fine, want), 0.5)
+	require.Less(t, off(fine, middle), off(middle, coarse))
+	require.Less(t, off(short, fine), 0.1)
 }
 
 func BenchmarkEN15026(b *testing.B) {
