@@ -67,7 +67,7 @@ func (s *solver) pass(dt float64, room, out *Edge) {
 	s.out = s.face(&s.links[n], &s.cells[n-1], out)
 	s.assemble(1 / dt)
 	for _, i := range s.airy {
-		s.cells[i].draw(s.sat, room, out)
+		s.cells[i].draw(room, out)
 	}
 	s.eliminate()
 }
@@ -104,7 +104,7 @@ func (s *solver) assemble(per float64) {
 
 // draw adds what moving air brings to the balance of a cell. Outdoor air and
 // leaks into a layer of air go both ways; a leak into a material only wets it.
-func (c *cell) draw(sat *saturations, room, out *Edge) {
+func (c *cell) draw(room, out *Edge) {
 	perKG := 1 / (vaporGas * (c.t + zeroK))
 	c.ventK, c.ventG, c.leakK, c.leakG = 0, 0, 0, c.leak*perKG
 	if c.air != nil {
