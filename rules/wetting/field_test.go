@@ -138,6 +138,12 @@ func cloudOf(global, s float64) float64 {
 // What is not told is taken alike for all: air changes and leak of any attic,
 // wood of the trusses as 10 mm more, slopes of 25 degrees
 // (of felt 10).
+//
+// Not blind: a first run with flat roofs, tile straight on its underlay and a
+// fixed share of cloud was off by 9.8, 12.0, 13.8 and 10.6 points. The gap under
+// the tile, the slopes, the one to the north and the cloud of each hour were put
+// in then, none of them as a figure that was turned until it fitted; the 10 mm of
+// wood of the low attic too. The figures of data/damp.toml stayed as they were.
 func TestMeasuredAttics(t *testing.T) {
 	c := base(t)
 	l := c.DampLayers()
