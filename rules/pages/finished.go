@@ -246,7 +246,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 		if p.Begun() {
 			why = "nothing that tells its R was read or measured yet"
 		}
-		add("Gives", why+"; as planned it gives %s, with the wood about %s"+board, o.System.R(agreed.DeliveredR), o.System.R(agreed.AssemblyR))
+		add("Gives", why+"; as planned it gives %s, the whole surface about %s"+board, o.System.R(agreed.DeliveredR), o.System.R(agreed.AssemblyR))
 		return out
 	}
 	if p.Got == nil {
@@ -257,7 +257,7 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if p.Got.Layers[0].ProudIn > 0 {
 		tops = ". It stands above the joists: taken as if it does not meet over their tops, so look whether it does"
 	}
-	add("Gives", "%s in place, the plan %s; with the wood the finished surface is about %s, the plan %s"+board+tops,
+	add("Gives", "%s in place, the plan %s; the whole surface is about %s, the plan %s"+board+tops,
 		o.System.R(p.Got.Heat.DeliveredR), o.System.R(agreed.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(agreed.AssemblyR))
 	if text := foundDamp(p, o); text != "" {
 		add("Damp", "%s", text)
