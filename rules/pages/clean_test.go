@@ -56,7 +56,7 @@ func TestWidthOnlyWraps(t *testing.T) {
 
 var nasty = []string{
 	"\x1b[31mred\x1b[0m", "bell\a", "back\b\b\bspace", "over\rwritten", "two\nlines", "tab\there", "\x00null", "\u202eright to left", "zero\u200bwidth",
-	"\u2028separator", "\ufeffmark", "\x9bcsi", "bad\xffutf8", "\u00ad soft", "=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "=cmd|' /C calc'!A0", `"quote", comma`, "| pipe | table",
+	"\u2028separator", "\ufeffmark", "\x9bcsi", "bad\xffutf8", "\u00ad soft", "=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\ufe661+1", "=cmd|' /C calc'!A0", `"quote", comma`, "| pipe | table",
 	"[link](http://example.invalid)", "<script>alert(1)</script>", "# heading", "*bold* _it_ `code`", "\\", "&lt;b&gt;",
 }
 
@@ -92,6 +92,7 @@ func TestMarkdownTakesNoMarkup(t *testing.T) {
 	want := rows(nastyPlan(t, "plain"))
 	for _, text := range nasty {
 		require.Equal(t, want, rows(nastyPlan(t, text)), "%q", text)
+		require.NotContains(t, print.Markdown(pages.PlanPage(nastyPlan(t, text), planned.Options(t))), "&lt;b&gt;", "what was typed as an entity stays one")
 	}
 }
 

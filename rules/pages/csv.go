@@ -85,7 +85,7 @@ func csvCell(s string) string {
 	s, _ = strict.CleanText(s)
 	// The wide forms count too: a spreadsheet set to East Asian text narrows them.
 	first, _ := utf8.DecodeRuneInString(strings.TrimLeftFunc(s, unicode.IsSpace))
-	if strings.ContainsRune("=+-@＝＋－＠", first) {
+	if strings.ContainsRune("=+-@＝＋－＠﹦﹢﹣﹫", first) {
 		return "'" + s
 	}
 	return s

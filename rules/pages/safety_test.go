@@ -19,7 +19,7 @@ import (
 // plain joins wrapped lines and takes markup off, so that a sentence can be
 // looked for in any of the forms.
 func plain(s string) string {
-	s = strings.NewReplacer("\\", "", "&lt;", "<", "&gt;", ">").Replace(s)
+	s = strings.NewReplacer("\\", "", "&lt;", "<", "&gt;", ">", "&amp;", "&").Replace(s)
 	return strings.Join(strings.Fields(s), " ")
 }
 

@@ -139,7 +139,7 @@ func (m *markdown) figure(lines []string) {
 	m.put("")
 }
 
-var escapes = strings.NewReplacer("\\", "\\\\", "<", "&lt;", ">", "&gt;", "*", "\\*", "_", "\\_", "`", "\\`", "[", "\\[", "]", "\\]", "#", "\\#", "|", "\\|")
+var escapes = strings.NewReplacer("\\", "\\\\", "&", "&amp;", "<", "&lt;", ">", "&gt;", "*", "\\*", "_", "\\_", "`", "\\`", "[", "\\[", "]", "\\]", "#", "\\#", "|", "\\|")
 
 // escape keeps a builder's own words from acting as markup.
 func escape(s string) string { return escapes.Replace(s) }

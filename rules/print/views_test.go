@@ -22,7 +22,7 @@ func TestEveryBlockIsPrinted(t *testing.T) {
 		}
 		planned.Holds(t, name, d, print.Text(d, 400), same)
 		planned.Holds(t, name, d, print.Markdown(d), func(s string) string {
-			return strings.NewReplacer("\\", "\\\\", "<", "&lt;", ">", "&gt;", "*", "\\*", "_", "\\_", "`", "\\`", "[", "\\[", "]", "\\]", "#", "\\#", "|", "\\|").Replace(s)
+			return strings.NewReplacer("\\", "\\\\", "&", "&amp;", "<", "&lt;", ">", "&gt;", "*", "\\*", "_", "\\_", "`", "\\`", "[", "\\[", "]", "\\]", "#", "\\#", "|", "\\|").Replace(s)
 		})
 		for _, width := range []int{30, 40, 78} {
 			for _, l := range strings.Split(print.Text(d, width), "\n") {
