@@ -180,14 +180,7 @@ func (s Site) dampMonths(surface Surface, c *catalog.Catalog) (months [12]moistu
 	if err != nil {
 		return months, false, err
 	}
-	set := c.Settings
-	in := moisture.Indoor{
-		Class: s.class(), HeatingC: set.HeatingC, Cooled: s.Cooled, CoolingC: set.CoolingC, CoolAboveC: set.CoolAboveC,
-		MaxRHCooled: set.RHCapCooled, MaxRH: set.RHCap,
-	}
-	if surface.Dehumid {
-		in.MaxRH, in.MaxRHCooled = set.RHDehumidified, min(set.RHDehumidified, set.RHCapCooled)
-	}
+	in := s.indoor(surface, c)
 	room, err := in.Months(air)
 	if err != nil {
 		return months, false, err
@@ -195,7 +188,7 @@ func (s Site) dampMonths(surface Surface, c *catalog.Catalog) (months [12]moistu
 	if surface.Kind.Boundary != "soil" {
 		return moisture.Join(room, air), false, nil
 	}
-	ground, err := s.soil(set.SoilAmpShare)
+	ground, err := s.soil(c.Settings.SoilAmpShare)
 	if err != nil {
 		return months, true, err
 	}

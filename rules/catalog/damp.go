@@ -33,6 +33,8 @@ type porous struct {
 	Vapor         porousCurve `toml:"vapor,required"`
 	Liquid        porousCurve `toml:"liquid"`
 	Thermal       Ref         `toml:"thermal,required"`
+	Wood          bool        `toml:"wood"`
+	Inert         bool        `toml:"inert"`
 	Remove        bool        `toml:"remove"`
 }
 
@@ -94,12 +96,18 @@ type dampRecords struct {
 	Membranes []membrane   `toml:"membrane"`
 	Cavities  []cavity     `toml:"cavity"`
 	Damp      *DampFigures `toml:"damp"`
+	dampJoin
 }
 
 // Layers hands out what sections are made of, each of its materials once, so
 // that two layers of one name are of one material.
 type Layers struct {
 	DampFigures
+	DampVerdict
+	Sections  []DampSection
+	Boards    []DampBoard
+	Covers    []DampCover
+	kinds     map[string]porous
 	materials map[string]*wetting.Material
 	sheets    map[string]wetting.Curve
 	air       map[string]*wetting.Air
@@ -110,12 +118,15 @@ func (c *Catalog) DampLayers() *Layers { return c.layers() }
 
 func (c *Catalog) buildLayers() *Layers {
 	r := must(c.parts[dampness]())
-	l := &Layers{materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
+	l := &Layers{Sections: r.Sections, Boards: r.Boards, Covers: r.Covers, kinds: map[string]porous{}, materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
 	if r.Damp != nil {
 		l.DampFigures = *r.Damp
 	}
+	if r.Verdict != nil {
+		l.DampVerdict = *r.Verdict
+	}
 	for i := range r.Porous {
-		l.materials[r.Porous[i].ID] = r.Porous[i].material()
+		l.materials[r.Porous[i].ID], l.kinds[r.Porous[i].ID] = r.Porous[i].material(), r.Porous[i]
 	}
 	for i := range r.Membranes {
 		l.sheets[r.Membranes[i].ID] = r.Membranes[i].sheet()
@@ -169,6 +180,7 @@ func (k *checker) damp() {
 		return
 	}
 	k.ref("damp", r.Damp.Ref)
+	k.dampJoin(r)
 	d := r.Damp
 	for _, v := range []struct {
 		key          string

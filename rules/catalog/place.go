@@ -54,6 +54,8 @@ type Traits struct {
 	CutUp         bool                 `toml:"cut_up"` // many short or odd pieces: more is spared
 	Unvented      string               `toml:"unvented"`
 	Drawing       string               `toml:"drawing"`
+	Damp          []string             `toml:"damp"`       // sections of the hourly check of damp
+	NotJudged     units.Prose          `toml:"not_judged"` // why there is none
 	Asks          []string             `toml:"asks"`
 	NoLongerAsked []string             `toml:"no_longer_asked"`
 	StillOpen     map[string][]float64 `toml:"still_open"`

@@ -99,6 +99,7 @@ type Facing struct {
 	BurnableMJM2 float64 `toml:"burnable_mj_m2"`
 	OnBlanket    bool    `toml:"on_blanket"`
 	Price        string  `toml:"price"`
+	Damp         string  `toml:"damp"` // the membrane it is in the hourly check of damp; none: its PermWet, whatever the humidity
 	Ref
 }
 
@@ -109,6 +110,8 @@ type Layer struct {
 	R         float64     `toml:"r"`
 	Perm      float64     `toml:"perm"`
 	Sensitive bool        `toml:"sensitive"` // wood or gypsum, which moisture can harm
+	Finish    bool        `toml:"finish"`    // not there where the blanket stays visible
+	Damp      []DampLayer `toml:"damp"`      // what it is in the hourly check of damp
 }
 
 // IsBoard reports whether the layer is a board that the answers or the plan put
@@ -122,6 +125,7 @@ type Sheet struct {
 	Remove bool        `toml:"remove"`
 	R      float64     `toml:"r"`
 	Perm   float64     `toml:"perm,required"`
+	Damp   []DampLayer `toml:"damp"` // what it is in the hourly check of damp
 	Ref
 }
 

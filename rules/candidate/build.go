@@ -1,0 +1,113 @@
+package candidate
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/damp"
+	"battwright/rules/moisture"
+	"battwright/rules/units"
+)
+
+// DampHouse is the house around a place for the hourly check of damp.
+func (s Site) DampHouse(surface Surface, c *catalog.Catalog) damp.House {
+	return damp.House{
+		Climate: s.Climate, HasClimate: s.HasClimate && s.Climate.ID != "", Marine: s.Marine,
+		Indoor: s.indoor(surface, c), SoilAtShare: c.Settings.SoilAmpShare,
+	}
+}
+
+// indoor is how the rooms beside a place are kept.
+func (s Site) indoor(surface Surface, c *catalog.Catalog) moisture.Indoor {
+	set := c.Settings
+	in := moisture.Indoor{
+		Class: s.class(), HeatingC: set.HeatingC, Cooled: s.Cooled, CoolingC: set.CoolingC, CoolAboveC: set.CoolAboveC,
+		MaxRHCooled: set.RHCapCooled, MaxRH: set.RHCap,
+	}
+	if surface.Dehumid {
+		in.MaxRH, in.MaxRHCooled = set.RHDehumidified, min(set.RHDehumidified, set.RHCapCooled)
+	}
+	return in
+}
+
+// DampBuild is a place with a candidate in it, its board and its sheets, there
+// or to buy, for the hourly check of damp. Cover, kind of board and pitch are
+// left unknown: whoever knows them sets them.
+func DampBuild(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) damp.Build {
+	out := damp.Build{
+		Sections: s.Kind.Damp, NotJudged: s.Kind.NotJudged.In(s.System),
+		HeightM: s.HeightFt * units.MPerFoot, AboveM: s.AboveFt * units.MPerFoot,
+	}
+	add := func(role damp.Role, name string, layers ...catalog.DampLayer) {
+		out.Parts = append(out.Parts, damp.Part{Role: role, Name: name, Layers: layers})
+	}
+	behind := false
+	for _, l := range s.Kind.Layers {
+		name := l.Name.In(s.System)
+		switch l.Name {
+		case "blanket":
+			behind = true
+			out.Parts = append(out.Parts, blanketParts(s, c, b, f)...)
+		case "sheathing":
+			add(damp.Bearer, s.Sheathing.Name.In(s.System), s.Sheathing.Damp...)
+		case "board outside", "foam board":
+			if r := s.CIR + t.AddR; r > 0 {
+				out.Parts = append(out.Parts, damp.Part{Role: damp.Board, Name: name, R: r})
+			}
+		case "cladding":
+			add(damp.Shell, s.Cladding.Name.In(s.System), s.Cladding.Damp...)
+		default:
+			if !(l.Finish && s.Exposed) {
+				add(roleOf(l, behind), name, l.Damp...)
+			}
+		}
+	}
+	return out
+}
+
+func roleOf(l catalog.Layer, behind bool) damp.Role {
+	switch {
+	case l.Finish:
+		return damp.Covered
+	case l.Sensitive || l.R > 0 && behind:
+		return damp.Bearer
+	case behind:
+		return damp.Shell
+	}
+	return damp.Lining
+}
+
+// blanketParts are the blanket with what lies on its two sides, as blanketDamp
+// has them, and what a rule requires there.
+func blanketParts(s Surface, c *catalog.Catalog, b Blankets, f Facing) []damp.Part {
+	out := faceParts(c, f.Retarder())
+	if s.OldIn > 0 { // taken as fiberglass, as its weight is
+		out = append(out, fiber("fiberglass", s.OldIn))
+	}
+	out = append(out, fiber(b.Material.ID, b.HeightIn))
+	if f.Turned {
+		out = append(out, faceParts(c, f.OnBlanket)...)
+	}
+	if s.FoamInBays {
+		l := c.DampLayers()
+		out = append(out, damp.Part{Role: damp.Lining, Name: "foam in the bays", Layers: []catalog.DampLayer{{Of: l.BayFoam, MM: l.BayFoamMM}}})
+	}
+	if s.UnderJoists {
+		out = append(out, damp.Part{Role: damp.Shell, Name: underJoists, Layers: []catalog.DampLayer{{Perm: c.Settings.UnderJoistsPerm}}})
+	}
+	return out
+}
+
+func fiber(id string, thickIn float64) damp.Part {
+	return damp.Part{Role: damp.Blanket, Name: id, Layers: []catalog.DampLayer{{Of: id, MM: thickIn * units.MmPerInch}}}
+}
+
+func faceParts(c *catalog.Catalog, id string) []damp.Part {
+	record, ok := c.Facing(id)
+	if !ok || record.ID == "none" {
+		return nil
+	}
+	sheet := catalog.DampLayer{Of: record.Damp}
+	if record.Damp == "" {
+		sheet.Perm = record.PermWet
+	}
+	return []damp.Part{{Role: damp.Lining, Name: record.Name, Layers: []catalog.DampLayer{sheet}}}
+}

@@ -1,0 +1,51 @@
+package damp
+
+import (
+	"battwright/rules/catalog"
+	"battwright/rules/moisture"
+)
+
+// Unknown stands for an answer that nobody gave: each usual one is tried.
+const Unknown = ""
+
+// House is what all places of a house share, as far as this check goes.
+type House struct {
+	Climate     catalog.Climate
+	HasClimate  bool
+	Marine      bool // the zone
+	Indoor      moisture.Indoor
+	SoilAtShare float64 // swing of the soil at a wall, as a share of the air's
+}
+
+// Build is a place with everything in it that the plan counts on.
+type Build struct {
+	Sections  []string // of the kind of place
+	NotJudged string   // why there is none
+	Parts     []Part   // from the room outwards
+	HeightM   float64  // of a wall in the soil
+	AboveM    float64  // of it, above the soil
+	Cover     string   // id of a cover, or Unknown
+	Board     string   // id of a board, or Unknown
+	PitchDeg  float64  // of the roof; 0: unknown
+}
+
+// Role is what a part is in its place.
+type Role int
+
+// The roles.
+const (
+	Lining  Role = iota // on the room side, or a sheet
+	Covered             // a lining that a cover is on: drywall
+	Blanket
+	Board  // of the kind that the build names
+	Bearer // sheathing, subfloor, rim, concrete
+	Shell  // wrap, cladding: never judged
+)
+
+// Part is one part of a build-up: its layers, or of a board the R.
+type Part struct {
+	Role   Role
+	Layers []catalog.DampLayer
+	R      float64 // h.ft2.F/Btu
+	Name   string  // what to call it where something is missing
+}
