@@ -1,16 +1,19 @@
 package candidate
 
 import (
+	"cmp"
+
 	"battwright/rules/catalog"
 	"battwright/rules/damp"
 	"battwright/rules/moisture"
 	"battwright/rules/units"
 )
 
-// DampHouse is the house around a place for the hourly check of damp.
+// DampHouse is the house around a place for the hourly check of damp. Where the
+// builder typed monthly figures of their own, no hourly year is like them.
 func (s Site) DampHouse(surface Surface, c *catalog.Catalog) damp.House {
 	return damp.House{
-		Climate: s.Climate, HasClimate: s.HasClimate && s.Climate.ID != "", Marine: s.Marine,
+		Climate: s.Climate, HasClimate: s.HasClimate && s.Climate.ID != "" && s.MeanC == s.Climate.MeanC, Marine: s.Marine,
 		Indoor: s.indoor(surface, c), SoilAtShare: c.Settings.SoilAmpShare,
 	}
 }
@@ -79,10 +82,10 @@ func roleOf(l catalog.Layer, behind bool) damp.Role {
 // has them, and what a rule requires there.
 func blanketParts(s Surface, c *catalog.Catalog, b Blankets, f Facing) []damp.Part {
 	out := faceParts(c, f.Retarder())
-	if s.OldIn > 0 { // taken as fiberglass, as its weight is
-		out = append(out, fiber("fiberglass", s.OldIn))
+	if s.OldIn > 0 {
+		out = append(out, fiber(c.DampLayers().OldBlanket, s.OldIn))
 	}
-	out = append(out, fiber(b.Material.ID, b.HeightIn))
+	out = append(out, fiber(cmp.Or(b.Material.Damp, b.Material.ID), b.HeightIn))
 	if f.Turned {
 		out = append(out, faceParts(c, f.OnBlanket)...)
 	}

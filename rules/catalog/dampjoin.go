@@ -74,6 +74,7 @@ type DampVerdict struct {
 	HighPitchDeg float64 `toml:"high_pitch_deg,required"`
 	BayFoamMM    float64 `toml:"bay_foam_mm,required"`
 	BayFoam      string  `toml:"bay_foam,required"`
+	OldBlanket   string  `toml:"old_blanket,required"`
 	Ref
 }
 
@@ -174,7 +175,7 @@ func (k *checker) dampVerdict(v *DampVerdict, all func(string, []DampLayer)) {
 		return
 	}
 	k.ref(what, v.Ref)
-	all(what, []DampLayer{{Of: v.BayFoam, MM: v.BayFoamMM}})
+	all(what, []DampLayer{{Of: v.BayFoam, MM: v.BayFoamMM}, {Of: v.OldBlanket, MM: v.BayFoamMM}})
 	k.within(what, "edge_moisture", v.EdgeMoisture, 0, v.WetsMoisture)
 	k.within(what, "wets_moisture", v.WetsMoisture, 0, 1)
 	k.within(what, "edge_mold", v.EdgeMold, 0, v.Mold)

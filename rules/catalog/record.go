@@ -34,6 +34,7 @@ type Material struct {
 	Irritants     []Irritant `toml:"irritant"`
 	IrritantHigh  float64    `toml:"irritant_high"`
 	GearUSDPerFt2 float64    `toml:"gear_usd_ft2"`
+	Damp          string     `toml:"damp"` // what it is in the hourly check of damp; empty: by its own id
 	Ref
 }
 

@@ -25,11 +25,11 @@ const (
 
 // Verdict is what a year makes of a place.
 type Verdict struct {
-	Word      string // workmanlike, holes weighed in
-	WithHoles string // as it stands with holes
-	Why       string // why it is not judged
-	Sealed    Worst  // workmanlike
-	Holed     Worst
+	Word      string   // workmanlike, holes weighed in
+	WithHoles string   // as it stands with holes
+	Why       string   // why it is not judged
+	Sealed    Worst    // workmanlike
+	Holed     Worst    // with holes, and beside them
 	Open      []string // what nobody said and was tried in every usual way: cover, board, pitch
 	Runs      int      // sections that the verdict rests on
 	From      []catalog.Ref
@@ -99,11 +99,10 @@ func (j *Judge) Judge(ctx context.Context, h House, b Build) (Verdict, error) {
 		if err := jobs[i].err; err != nil {
 			return Verdict{Word: NotJudged, WithHoles: NotJudged, Why: err.Error()}, nil
 		}
-		w := &v.Sealed
-		if jobs[i].holed {
-			w = &v.Holed
+		if !jobs[i].holed {
+			v.Sealed.add(&jobs[i])
 		}
-		w.add(&jobs[i])
+		v.Holed.add(&jobs[i]) // holes are not everywhere, and may dry a roof
 	}
 	v.Word, v.WithHoles = j.word(v.Sealed), j.word(v.Holed)
 	if !v.Alarm() && (v.WithHoles == Wets || v.WithHoles == Mold) {
@@ -161,7 +160,7 @@ func (j *Judge) jobs(h House, b Build) (jobs []job, why string) {
 	case len(b.Sections) == 0:
 		return nil, "no section tells how such a place is built"
 	case !h.HasClimate:
-		return nil, "no climate is known for the house"
+		return nil, "no listed climate is known for the house"
 	}
 	for _, id := range b.Sections {
 		sec, ok := j.layers.Section(id)

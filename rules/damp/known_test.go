@@ -212,6 +212,25 @@ func TestWellKnown(t *testing.T) {
 	require.LessOrEqual(t, count["false alarm"], 1)
 }
 
+// The same while nobody says what is on the drywall and of what the board is: what
+// alarmed still does. What more alarms is printed.
+func TestWellKnownWithoutAnswers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many years of weather")
+	}
+	j := damp.New(fixture.Catalog(t))
+	for _, k := range wellKnown() {
+		h, b := build(t, k)
+		said, err := j.Judge(context.Background(), h, b)
+		require.NoError(t, err)
+		b.Cover, b.Board = damp.Unknown, damp.Unknown
+		open, err := j.Judge(context.Background(), h, b)
+		require.NoError(t, err)
+		t.Logf("%-36s %-15s nobody said %v: %-15s M %.1f, %.1f %%, worst: %s; %d runs", k.name, said.Word, open.Open, open.Word, open.Sealed.Mold, 100*open.Sealed.Moisture, open.Sealed.MoldCase, open.Runs)
+		require.True(t, open.Alarm() || !said.Alarm(), k.name)
+	}
+}
+
 // No alarm, workmanlike, on what practice knows to work; misses are printed.
 func TestFurtherKnown(t *testing.T) {
 	if testing.Short() {
@@ -246,4 +265,3 @@ func TestDocumented(t *testing.T) {
 	require.Equal(t, damp.NotJudged, got["E24"].Word)
 	require.NotEmpty(t, got["E24"].Why)
 }
-

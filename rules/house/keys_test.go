@@ -16,7 +16,7 @@ import (
 )
 
 // engine is where the program asks for answers by their keys.
-var engine = []string{"../house", "../candidate", "../plan", "../order", "../inspect", "../pages", "../../tui", "../../tui/ask", "../../tui/draw", "../../cmd/battwright"}
+var engine = []string{"../house", "../candidate", "../damp", "../plan", "../order", "../inspect", "../pages", "../../tui", "../../tui/ask", "../../tui/draw", "../../cmd/battwright"}
 
 // literal is a text written in the program.
 func literal(e ast.Expr) (string, bool) {
@@ -99,7 +99,7 @@ func TestProgramNamesNoKind(t *testing.T) {
 		return s, ok && kind
 	}
 	words := []string{"attic", "chimney"}
-	for _, dir := range append([]string{"../catalog", "../heat", "../moisture", "../rank", "../takeoff", "../budget", "../../tui/chart"}, engine...) {
+	for _, dir := range append([]string{"../catalog", "../heat", "../moisture", "../wetting", "../rank", "../takeoff", "../budget", "../../tui/chart"}, engine...) {
 		fixture.GoFiles(t, dir, func(file string, text *ast.File) {
 			ast.Inspect(text, func(n ast.Node) bool {
 				switch x := n.(type) {
