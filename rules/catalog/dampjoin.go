@@ -159,11 +159,6 @@ func (k *checker) dampJoin(r *records) {
 		for _, x := range p.Layers {
 			all("place "+p.ID, x.Damp)
 		}
-		for _, id := range p.Damp {
-			if _, ok := l.Section(id); !ok {
-				k.bad("place %s: no damp section %q", p.ID, id)
-			}
-		}
 	}
 	k.dampVerdict(r.Verdict, all)
 }

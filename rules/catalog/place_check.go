@@ -84,6 +84,9 @@ func (k kindChecker) all() {
 	if p.Retarder == RetarderNever && p.Unfaced == "" {
 		k.wrong("nothing", "why nothing goes on the room side", "unfaced")
 	}
+	if (len(p.Damp) == 0) == (p.NotJudged == "") {
+		k.wrong("not one of the two", "sections for the hourly check of damp, or in not_judged why there are none", "damp")
+	}
 	if s := p.Ft2Hour; !(0 < s.Low && s.Rises()) {
 		k.wrong("no figures that rise", "low, typical and high, rising", "ft2_hour")
 	}
@@ -148,6 +151,7 @@ func (k kindChecker) names() {
 	k.listed(sizes, "a size of lumber", "default_size", p.DefaultSize)
 	k.listed(sizes, "a size of lumber", "sizes", p.Sizes...)
 	k.listed(append(drawings, ""), "the id of a drawing", "drawing", p.Drawing)
+	k.listed(ids(k.r.Sections, func(x DampSection) string { return x.ID }), "the id of a damp_section", "damp", p.Damp...)
 	k.listed(append(kinds, ""), "a derived kind of place", "unvented", p.Unvented)
 	for _, id := range slices.Sorted(maps.Keys(p.NotHere)) {
 		if !slices.Contains(dangers, id) {
