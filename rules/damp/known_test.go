@@ -88,6 +88,9 @@ func further() []known {
 		{"Burlington paint + R-10", at("burlington-vt", false), vented("2x6", unfaced, "ci_r = 10"), "fiberglass", 21, "none", true, practice, nil},
 		{"Duluth kraft + R-7.5", at("duluth-mn", false), vented("2x6", "ci_r = 7.5"), "fiberglass", 21, "kraft", true, practice, nil},
 		{"Miami floor, its layer under it", at("miami-fl", true), crawl, "fiberglass", 13, "none", true, practice, nil},
+		{"Miami unfaced", at("miami-fl", true), vented("2x4", unfaced), "fiberglass", 13, "none", true, practice, nil},
+		{"Minneapolis vented attic", at("minneapolis-st-paul-mn", false), "id = \"attic\"\nkind = \"attic\"", "fiberglass", 49, "none", true, practice, nil},
+		{"Chicago vented slope, kraft", at("chicago-il", false), "id = \"slope\"\nkind = \"sloped-ceiling\"\nexposed = false", "fiberglass", 30, "kraft", true, practice, nil},
 		{"Houston wallpaper of vinyl", at("houston-tx", true), vented("2x4", unfaced), "fiberglass", 13, "none", false, practice, cover("wallpaper-or-vinyl")},
 	}
 }
