@@ -46,7 +46,7 @@ func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float6
 	case !s.Ceilings.Known:
 		t.Notes = append(t.Notes, fmt.Sprintf("on a small part of the ceiling %s serves: type the area of every ceiling and slope, and the plan says on how much", s.System.R(rule.R)))
 	case s.Ceilings.SlopesFt2 > most:
-		t.Notes = append(t.Notes, fmt.Sprintf("%s serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more",
+		t.Notes = append(t.Notes, fmt.Sprintf("a blanket of %s serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more than that",
 			s.System.R(rule.R), s.System.Area(most), s.System.Area(s.Ceilings.AllFt2), s.System.Area(rule.MostFt2), s.System.Area(s.Ceilings.SlopesFt2), s.System.Area(s.Ceilings.SlopesFt2-most)))
 	default:
 		t.SlopedR = rule.R

@@ -318,10 +318,17 @@ func (p *OfferedPlace) gap(j Job) {
 // only with the board does not meet it without.
 func (p *OfferedPlace) board(j Job) {
 	need, name := p.Plan.Target.AddR, PartToBuy(p.Plan, j.System)
+	by, line, got, said := p.partOf(boardBy, "board_r")
+	if there := p.boardThere(); there > 0 && said && got > 0 {
+		p.find(Finding{
+			ID: "board", Level: Ask, Line: line, Ref: practice,
+			Text: "names a board of " + j.System.R(got) + ", and you said that one of " + j.System.R(there) + " is there: the figures count on that one alone",
+			Ask:  p.askBidder("Is your board of " + j.System.R(got) + " the one that is there, of " + j.System.R(there) + ", or a second one?"),
+		})
+	}
 	if need <= 0 {
 		return
 	}
-	by, line, got, said := p.partOf(boardBy, "board_r")
 	f := Finding{ID: "board", Level: Ask, Line: line, Ref: practice, Text: "the " + name + " is not in this bid, and the figures count on it", Ask: p.askBidder("Who buys and fits the " + name + "? It is not in this bid.")}
 	switch {
 	case said && got > 0 && got < need-0.05:
@@ -402,10 +409,19 @@ func (p *OfferedPlace) partOf(by, r string) (who string, line int, got float64, 
 	return who, line, got, said
 }
 
+// boardThere is the R of the board that is said to be there where the plan wants
+// none beside it; 0 for none. A board that a bid names may be that one.
+func (p *OfferedPlace) boardThere() float64 {
+	if p.Plan.Target.AddR > 0 {
+		return 0
+	}
+	return p.Plan.BoardR()
+}
+
 // result is the place with the board as the bid has it; one that is not in it is
 // counted, and said to be.
 func (p *OfferedPlace) result() candidate.PlaceResult {
-	if _, _, got, said := p.partOf(boardBy, "board_r"); said && got > 0 {
+	if _, _, got, said := p.partOf(boardBy, "board_r"); said && got > 0 && p.boardThere() == 0 {
 		return withBoard(p.Plan, got)
 	}
 	return p.Plan.PlaceResult

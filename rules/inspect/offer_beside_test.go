@@ -218,3 +218,18 @@ func TestBidIsAskedWhatThePlanWarnsOfWithTheBoard(t *testing.T) {
 	require.Equal(t, inspect.Note, levelOf(t, at(t, heeded, "basement"), "board-caution"))
 	require.Contains(t, strings.Join(heeded.Questions, "\n"), "Where does the bid say who does this? Foam board burns")
 }
+
+// A board that a bid names where one is said to be there may be the same: it is
+// asked, and never counted beside it.
+func TestABoardThatIsThereIsNotCountedTwice(t *testing.T) {
+	j := alder(t)
+	basement := must(t, j, "basement")
+	require.Positive(t, basement.Surface.CIR)
+	require.Zero(t, basement.Target.AddR)
+	without := at(t, offered(t, j, line("basement", "none", "")), "basement")
+	for _, r := range []string{"2", "10", "30"} {
+		named := at(t, offered(t, j, line("basement", "none", "board_by = \"bidder\"\nboard_r = "+r+"\n")), "basement")
+		require.Equal(t, without.Offered.Heat.AssemblyR, named.Offered.Heat.AssemblyR, r)
+		require.Equal(t, inspect.Ask, levelOf(t, named, "board"), r)
+	}
+}
