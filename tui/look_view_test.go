@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/house"
+	"battwright/rules/page"
 	"battwright/rules/pages"
 	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
@@ -46,6 +47,7 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 			view := strings.Join(strings.Fields(p.view()), " ")
 			require.Contains(t, view, "The house at a glance", "%s %v", name, size)
 			require.Contains(t, view, pages.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
+			require.Equal(t, page.Plain, pages.GlancePage(p.m.s.Plan, p.m.s.Options()).Blocks[0].Rows[0].Tone, "the total is not printed faint")
 			require.Contains(t, view, "› "+p.m.s.Plan.Places[0].Surface.Label, "%s %v", name, size)
 		}
 	}

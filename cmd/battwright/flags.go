@@ -208,7 +208,11 @@ func flagText(name, found string) string {
 		return table[at].arg
 	}
 	if m := noSuchFlag.FindStringSubmatch(found); m != nil {
-		return fmt.Sprintf("there is no option --%s here; %s --help lists the options", m[1], command)
+		dashes := "--"
+		if len(m[1]) == 1 {
+			dashes = "-"
+		}
+		return fmt.Sprintf("there is no option %s%s here; %s --help lists the options", dashes, m[1], command)
 	}
 	if m := noValue.FindStringSubmatch(found); m != nil {
 		return fmt.Sprintf("--%s needs a value: --%s %s", m[1], m[1], wanted(m[1]))

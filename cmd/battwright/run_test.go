@@ -69,6 +69,7 @@ func TestExitCodes(t *testing.T) {
 		{exitUsage, []string{"plan", "--priority", "cost="}, "whole number"},
 		{exitUsage, []string{"plan", "--colour"}, "colour"},
 		{exitUsage, []string{"plan", "--colour"}, "there is no option --colour here; battwright plan --help lists the options"},
+		{exitUsage, []string{"-v"}, "there is no option -v here; battwright --help lists the options"},
 		{exitUsage, []string{"--format", "json"}, "there is no option --format here; battwright --help lists the options"},
 		{exitUsage, []string{"tour", "--units", "si"}, "there is no option --units here; battwright tour --help"},
 		{exitUsage, []string{"plan", "--out"}, "--out needs a value: --out FILE"},

@@ -12,7 +12,7 @@ import (
 func GlancePage(p plan.Plan, o Options) page.Page {
 	d := page.Page{Title: "The house at a glance"}
 	b := d.Block("")
-	b.Add(page.Row{Tone: page.Quiet, Text: MoneyText(p, o.System)})
+	b.Add(page.Row{Text: MoneyText(p, o.System)})
 	for _, text := range p.First() {
 		b.Loud("%s", text)
 	}

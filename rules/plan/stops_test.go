@@ -153,6 +153,9 @@ func TestFillOfTheAtticWarnsBelowIt(t *testing.T) {
 					require.True(t, h.AsksFirst())
 				}
 			}
+			if asks := place.Asks(); want > 0 && !place.Stopped() {
+				require.Equal(t, "fill-above-wall", asks[0].Rule.ID, "%s: nobody opens it to look at wires or brick before the fill is tested", place.Surface.ID)
+			}
 			require.Equal(t, want, got, "%s %s", place.Surface.ID, answer)
 		}
 	}
