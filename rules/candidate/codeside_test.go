@@ -18,7 +18,7 @@ func TestThinBoardCautionBeginsWithBothFigures(t *testing.T) {
 		met := 0
 		for _, e := range assess(t, fixture.Catalog(t), fmt.Sprintf("zone = %q\ncode = \"irc-2021\"", zone), "kind = \"exterior-wall\"\nframing.size = \"2x6\"").Candidates {
 			for _, h := range e.Verdict.Safety {
-				if h.Rule.ID == "thin-board" && e.Facing.BoardR == 5 {
+				if h.Rule.ID == "thin-board" && e.Heat.AddOutsideR == 5 {
 					met++
 					require.True(t, strings.HasPrefix(h.Text, want), h.Text)
 				}

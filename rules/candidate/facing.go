@@ -23,9 +23,8 @@ type Facing struct {
 	Class     string  // retarder class of what there is, empty when vapor-open
 	Asked     string  // what the code wants: none, wanted, low-perm-barred
 	TwoSheets bool    // a class I sheet inside and a board outside: fiber between two tight layers
-	BoardR    float64 // board outside in all, there or to buy
 	VaporR    float64 // least board the code's vapor table wants beside this retarder, 0 when it asks none
-	ThinBoard bool    // BoardR is less than VaporR
+	ThinBoard bool    // the board, there or to buy, is less than VaporR
 	PaintDoes bool    // the code accepts painted drywall alone for this wall
 	LeftOut   string  // a sheet or paint the builder named and the plan leaves out; none
 	LeftWhy   string  // why: climate, board, visible; none
@@ -139,7 +138,7 @@ func (f *Facing) pairs(s Surface, site Site, c *catalog.Catalog, b Blankets, t T
 	if f.Class == "II" && board > 0 {
 		least, err := rule.ClassIIBoard.LeastR(s.Frame.DepthIn, cavityR)
 		if err == nil {
-			f.BoardR, f.VaporR, f.ThinBoard = board, least, board < least
+			f.VaporR, f.ThinBoard = least, board < least
 		}
 	}
 	pass, err := rule.ClassIIIPasses(catalog.WallOutside{

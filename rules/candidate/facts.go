@@ -61,9 +61,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	}
 	set("damp_alone", rules.Bool(s.DampAlone))
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
-	if s.Kind.AreaOf == catalog.AreaWalls {
-		set("chimney_in_wall", site.InWall)
-	}
+	set("chimney_in_wall", site.InWall)
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
 		if single, known := a.SinglePipe(p); known {
@@ -180,7 +178,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 		set("left_out_why", rules.Text(f.LeftWhy))
 	}
 	set("thin_board", rules.Bool(f.ThinBoard))
-	set("board_r", rules.Number(f.BoardR))
+	set("board_r", rules.Number(s.CIR+h.AddOutsideR))
 	set("vapor_board_r", rules.Number(f.VaporR))
 	set("paint_does", rules.Bool(f.PaintDoes))
 	set("trim_in", rules.Number(b.TrimIn))

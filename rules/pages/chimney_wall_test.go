@@ -25,6 +25,8 @@ func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
 		"in the wall, there":  {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-in-wall\"\n", true},
 		"inside the house":    {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-inside\"\n", false},
 		"no board in the way": {chimneyWall + "ci_r = 0\ntarget_r = 15\n" + besideWall + "chimney = \"masonry-outside\"\n", false},
+		"over a rim":          {strings.Replace(chimneyWall, "exterior-wall", "rim-joist", 1) + "ci_r = 5\n" + besideWall + "chimney = \"masonry-outside\"\n", true},
+		"without a face":      {strings.Replace(chimneyWall, "5B", "2A", 1) + "ci_r = 5\n" + besideWall + "chimney = \"masonry-outside\"\n", true},
 		"no chimney":          {chimneyWall + "ci_r = 10\n", false},
 	} {
 		all := papers(t, fixture.Read(t, x.house))

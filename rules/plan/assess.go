@@ -45,13 +45,13 @@ func isOld(a house.Answered) (out struct{ known, yes bool }) {
 // reaches reports whether an answer about one place can change what is true of
 // another: what is asked of a slope hangs on the areas of all ceilings, what an
 // attic holds can run down into what is below it, what a chimney is made of decides
-// about the flue through others, where it stands about the board of the walls and
+// about the flue through others, where it stands about the board of walls and rims and
 // these about the framing behind it, and whether fans blow outdoors is told once.
 func reaches(a house.Answered, changed, other *house.Place) bool {
 	kind, others := a.KindOf(changed), a.KindOf(other)
 	wall := func(k *catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }
 	return others.SlopeHoldsLess() || kind.Airway == catalog.AirwayEaves ||
-		kind.BesideChimney && (a.Has(other, "flue_through") || wall(others)) || wall(kind) && others.BesideChimney ||
+		kind.BesideChimney || wall(kind) && others.BesideChimney ||
 		a.Has(changed, "bath_fan_outside") && a.Has(other, "bath_fan_outside")
 }
 
