@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"battwright/rules/inspect"
 	"battwright/rules/page"
@@ -37,7 +38,7 @@ func runInspect(o options, e env) int {
 		return fail(e, fmt.Errorf("%s: %w", files[1], plainPathError(err)))
 	}
 	h, notes, problems := inspect.ReadFound(found, j, files[1], text)
-	r := inspect.JudgeFound(j, h, notes)
+	r := inspect.JudgeFound(j, h, slices.Concat(problems, notes))
 	printed, err := o.rendered(func() ([]byte, error) { return pages.FoundJSON(j, r) }, func() (page.Page, error) {
 		return pages.FoundPage(j, r, opts), nil
 	})

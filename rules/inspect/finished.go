@@ -58,7 +58,7 @@ type FoundResult struct {
 	Stopped  []plan.Place    // the plan has nothing there yet, because of a danger
 	Unasked  []plan.Place    // what would stop them is still to be found out
 	First    []string        // what must be settled for the whole house
-	Notes    strict.Problems // read in other units
+	Notes    strict.Problems // not understood, or read in other units
 }
 
 // Worst is the gravest state of the points of a place; a point that nobody

@@ -22,6 +22,7 @@ type Offer struct {
 	Answers house.Answers // about the whole offer, by key
 	Parts   []Part
 	Notes   strict.Problems // what was read in other units, with its line
+	Unread  strict.Problems // what could not be read, with its line
 }
 
 // Part is one line of an offer: one layer of blanket in one place.
@@ -186,8 +187,7 @@ func faces(c *catalog.Catalog, out []house.Option, onBlanket bool) []house.Optio
 }
 
 // ReadOffer reads an offer as far as possible. ids are the places of the
-// house. The problems are what could not be read; what was read in other
-// units is in the notes of the offer. What an offer leaves out is no problem
+// house. The problems are what could not be read, and they stay with the offer. What an offer leaves out is no problem
 // of the file: it is found when the offer is judged.
 func ReadOffer(j Job, file, text string) (Offer, strict.Problems) {
 	o := Offer{File: file, Answers: house.Answers{}}
@@ -210,7 +210,7 @@ func ReadOffer(j Job, file, text string) (Offer, strict.Problems) {
 		}
 	}
 	problems = r.sorted()
-	o.Notes = r.notes
+	o.Notes, o.Unread = r.notes, problems
 	return o, problems
 }
 

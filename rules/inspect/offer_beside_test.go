@@ -219,6 +219,19 @@ func TestBidIsAskedWhatThePlanWarnsOfWithTheBoard(t *testing.T) {
 	require.Contains(t, strings.Join(heeded.Questions, "\n"), "Where does the bid say who does this? Foam board burns")
 }
 
+// What a bid adds in words, and what could not be read of it, stands on its paper:
+// nobody may take it for judged, or for not said.
+func TestWhatABidSaysBesideIsNotLost(t *testing.T) {
+	j := alder(t)
+	text := "version = 1\n" + strings.Replace(line("basement", "none", "note = \"gap filled\"\n"), `facing = "none"`, `facing = "foil"`, 1)
+	o, problems := inspect.ReadOffer(j, "bid.toml", text)
+	require.Len(t, problems, 1)
+	r := inspect.JudgeOffer(j, o)
+	require.Contains(t, said(t, r.Findings, "unread").Text, problems[0].Error())
+	require.Contains(t, said(t, at(t, r, "basement").Findings, "note").Text, "gap filled")
+	require.True(t, r.FallsShort())
+}
+
 // A board that a bid names where one is said to be there may be the same: it is
 // asked, and never counted beside it.
 func TestABoardThatIsThereIsNotCountedTwice(t *testing.T) {

@@ -48,6 +48,9 @@ func (r OfferResult) FallsShort() bool {
 // JudgeOffer holds an offer against the plan of the job.
 func JudgeOffer(j Job, o Offer) OfferResult {
 	out := OfferResult{Offer: o}
+	for _, x := range o.Unread {
+		out.Findings = append(out.Findings, Finding{ID: "unread", Level: Ask, Text: "NOT UNDERSTOOD, so not judged: " + x.Error()})
+	}
 	for _, p := range j.Plan.Places {
 		op := OfferedPlace{Plan: p}
 		for _, part := range o.Parts {
@@ -119,6 +122,9 @@ func (p *OfferedPlace) offered(j Job) {
 	for _, part := range p.Parts {
 		p.missing(j, part)
 		p.impossible(j, part)
+		if note := part.text("note"); note != "" {
+			p.find(Finding{ID: "note", Level: Ask, Line: part.Line, Text: "says too, and nothing here has judged it: " + note})
+		}
 	}
 	p.area(j)
 	p.price()

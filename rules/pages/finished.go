@@ -65,9 +65,9 @@ func FoundPage(j inspect.Job, r inspect.FoundResult, o Options) page.Page {
 		d.Block("Ask for").Ticks(page.Plain, list)
 	}
 	if len(r.Notes) > 0 {
-		sec := d.Block("Read in other units")
+		sec := d.Block("Not understood, or read in other units")
 		for _, n := range r.Notes {
-			sec.Item(page.Plain, n.Error())
+			sec.Item(page.Care, n.Error())
 		}
 	}
 	return d
