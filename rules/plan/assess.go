@@ -49,9 +49,8 @@ func isOld(a house.Answered) (out struct{ known, yes bool }) {
 // these about the framing behind it, and whether fans blow outdoors is told once.
 func reaches(a house.Answered, changed, other *house.Place) bool {
 	kind, others := a.KindOf(changed), a.KindOf(other)
-	wall := func(k *catalog.PlaceKind) bool { return k.AreaOf == catalog.AreaWalls }
 	return others.SlopeHoldsLess() || kind.Airway == catalog.AirwayEaves ||
-		kind.BesideChimney || wall(kind) && others.BesideChimney ||
+		kind.BesideChimney || kind.AreaOf == catalog.AreaWalls && others.BesideChimney ||
 		a.Has(changed, "bath_fan_outside") && a.Has(other, "bath_fan_outside")
 }
 

@@ -61,43 +61,10 @@ const (
 	madison  = "Sherwood 1983, Forest Products Laboratory FPL-RP-433 (abstract)"
 )
 
-// wellKnown are the 13 build-ups by which the monthly check was weighed and
-// found wanting.
-func wellKnown() []known {
-	heated, cooled := kept(usual(false)), kept(usual(true))
-	return []known{
-		{"Houston unfaced", "houston-tx", "paint, gypsum 12.5, !fiberglass 89, !~osb 11, wrap, behind-brick 25, brick 90", "", cooled, works, practice},
-		{"Houston polyethylene", "houston-tx", "paint, gypsum 12.5, polyethylene, !fiberglass 89, !~osb 11, wrap, behind-brick 25, brick 90", "", cooled, fails, practice},
-		{"Miami polyethylene", "miami-fl", "paint, gypsum 12.5, polyethylene, !fiberglass 89, !~osb 11, wrap, behind-siding 10, softwood 13", "", cooled, fails, practice},
-		{"Miami floor over crawl", "miami-fl", "_plywood 19, !fiberglass 89", "crawl", cooled, fails, practice},
-		{"Atlanta polyethylene", "atlanta-ga", "paint, gypsum 12.5, polyethylene, !fiberglass 89, !~osb 11, wrap, softwood 13", "", cooled, fails, practice},
-		{"Seattle kraft", "seattle-tacoma-wa", "paint, gypsum 12.5, kraft, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Seattle smart + R-5", "seattle-tacoma-wa", "paint, gypsum 12.5, smart, !fiberglass 140, !~osb 11, wrap, xps 25, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Chicago kraft", "chicago-il", "paint, gypsum 12.5, kraft, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Chicago paint + R-15", "chicago-il", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, xps 76, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Duluth paint only", "duluth-mn", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, fails, practice},
-		{"Chicago basement, bare", "chicago-il", "paint, gypsum 12.5, !fiberglass 89, !concrete 200, roofing", "soil", heated, fails, practice},
-		{"Seattle floor over crawl", "seattle-tacoma-wa", "_plywood 19, !fiberglass 240", "crawl", heated, works, practice},
-		{"Fairbanks polyethylene", "fairbanks-ak", "paint, gypsum 12.5, polyethylene, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, practice},
-	}
-}
-
-// furtherKnown are more of them, by practice.
-func furtherKnown() []known {
-	heated := kept(usual(false))
-	return []known{
-		{"Charleston paint", "charleston-sc", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", kept(usual(true)), works, practice},
-		{"Baltimore paint", "baltimore-md", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Chicago paint + R-7.5", "chicago-il", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, xps 38, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Minneapolis paint + R-11.25", "minneapolis-st-paul-mn", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, xps 57, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Burlington paint + R-10", "burlington-vt", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, xps 51, behind-siding 10, softwood 13", "", heated, works, practice},
-		{"Duluth kraft + R-7.5", "duluth-mn", "paint, gypsum 12.5, kraft, !fiberglass 140, !~osb 11, wrap, xps 38, behind-siding 10, softwood 13", "", heated, works, practice},
-	}
-}
-
-// documented are build-ups that somebody opened or measured. Layers and rooms
-// are partly ours: the abstracts do not tell them all. "Occupied-like" (E01
-// to E04) is the house as the program assumes it; with a steady 45 % instead, as
+// documented are build-ups that somebody opened or measured, and the brick of
+// Houston, known by practice, which no house file can tell (what one can tell is
+// held by package damp). Layers and rooms are partly ours: the abstracts do not
+// tell them all. "Occupied-like" (E01 to E04) is the house as the program assumes it; with a steady 45 % instead, as
 // was tried first, paint alone comes to 19.0 % and stands 5.7 points above the
 // smart sheet, not 6. E30 watched its fiber only after it had missed, and misses
 // still.
@@ -105,6 +72,8 @@ func documented() []known {
 	heated := kept(usual(false))
 	lived := steady(21, 0.45)
 	return []known{
+		{"Houston unfaced", "houston-tx", "paint, gypsum 12.5, !fiberglass 89, !~osb 11, wrap, behind-brick 25, brick 90", "", kept(usual(true)), works, practice},
+		{"Houston polyethylene", "houston-tx", "paint, gypsum 12.5, polyethylene, !fiberglass 89, !~osb 11, wrap, behind-brick 25, brick 90", "", kept(usual(true)), fails, practice},
 		{"E01 Olympia latex only", "seattle-tacoma-wa", "paint, gypsum 12.5, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, fails, olympia},
 		{"E02 Olympia kraft", "seattle-tacoma-wa", "paint, gypsum 12.5, kraft, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, olympia},
 		{"E03 Olympia smart", "seattle-tacoma-wa", "paint, gypsum 12.5, smart, !fiberglass 140, !~osb 11, wrap, behind-siding 10, softwood 13", "", heated, works, olympia},
@@ -220,41 +189,6 @@ func line(k known, j judgedCase) string {
 		k.name, 100*j.moisture[0], 100*j.moisture[1], j.mold[0], j.mold[1], j.word(0), j.word(1), word, k.score(j), k.source)
 }
 
-// The 13 by which the monthly check was weighed (6 of them right): at least 11
-// right and at most one false alarm. No figure was fitted to them.
-func TestWellKnown(t *testing.T) {
-	c := base(t)
-	right, wrong := 0, 0
-	for _, k := range wellKnown() {
-		j := try(t, c, k)
-		t.Log(line(k, j))
-		switch k.score(j) {
-		case "hit":
-			right++
-		case "false alarm":
-			wrong++
-		}
-	}
-	t.Logf("%d of 13 right, %d false alarms", right, wrong)
-	require.GreaterOrEqual(t, right, 11)
-	require.LessOrEqual(t, wrong, 1)
-}
-
-// No alarm, workmanlike, on what practice knows to work.
-func TestFurtherKnown(t *testing.T) {
-	if testing.Short() {
-		t.Skip("many years of weather")
-	}
-	c := base(t)
-	for _, k := range furtherKnown() {
-		j := try(t, c, k)
-		t.Log(line(k, j))
-		if strings.HasPrefix(k.name, "Charleston") || strings.HasPrefix(k.name, "Minneapolis") || strings.HasPrefix(k.name, "Burlington") {
-			require.False(t, j.alarm(0), k.name)
-		}
-	}
-}
-
 // Walls and roofs that were opened: a table of what came out, with its misses.
 // What is asked of it is what the measured walls of Olympia showed: the one
 // with paint alone is wetter by far than its neighbors, and they are well.
@@ -268,6 +202,9 @@ func TestDocumented(t *testing.T) {
 		j := try(t, c, k)
 		got[k.name[:3]] = j
 		t.Log(line(k, j))
+		if k.source == practice {
+			require.Equal(t, "hit", k.score(j), k.name)
+		}
 	}
 	for _, id := range []string{"E02", "E03", "E04"} {
 		require.False(t, got[id].alarm(0), id)
