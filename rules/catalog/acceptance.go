@@ -77,7 +77,7 @@ type AcceptancePoint struct {
 	Extra     units.Prose `toml:"ask_extra"`    // asked where something is there that the plan does not count on
 	Sheet     units.Prose `toml:"ask_sheet"`    // asked where another sheet is up than agreed
 	Heat      units.Prose `toml:"ask_heat"`     // asked instead where a sheet or paint is near heat
-	Barred    units.Prose `toml:"ask_barred"`   // asked instead where the fiber itself may not be there; the agreed blanket follows
+	Barred    units.Prose `toml:"ask_barred"`   // asked instead where the fiber itself may not be there; of a face, the agreed blanket follows
 	Ref
 }
 

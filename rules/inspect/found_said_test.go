@@ -135,3 +135,27 @@ func TestShareThatWasSeenIsSaid(t *testing.T) {
 	require.Equal(t, []string{must(t, j, "slope").Surface.Label}, r.PartSeen())
 	require.InDelta(t, 5, r.Places[0].SeenFt2(), 1e-9)
 }
+
+// What is asked for fits the fault: fiber on bare concrete comes out and goes back
+// dry inside the board, and no way out is offered that a rule bars; a board that is
+// too thin is not put up again (PNNL, Building America Solution Center: no fiber
+// straight on concrete).
+func TestBoardOnConcreteIsAskedForAsItWasFound(t *testing.T) {
+	j := jobOf(t, vermont, basement+"\nfoam_r = 10")
+	ask := func(board string) (asks string, face inspect.State) {
+		p := place(t, found(t, j, "[[place]]\nid = \"base\"\nlabel_r = [13]\nfacing = \"none\"\nsheet = \"none\"\n"+board), "base")
+		for _, x := range p.Points {
+			asks += x.Ask + " " + x.Text + "\n"
+		}
+		return asks, state(t, p, "facing-side")
+	}
+	bare, face := ask("board_there = false\n")
+	require.Contains(t, bare, "put the board on the concrete first, then a dry blanket back")
+	require.Contains(t, bare, "Straight on concrete")
+	require.NotContains(t, bare, "worked out again")
+	require.NotContains(t, bare, "unfaced blanket")
+	require.Equal(t, inspect.Pass, face)
+	thin, _ := ask("board_r = 5\n")
+	require.Contains(t, thin, "Add what the R of the board lacks, or type the R that is there")
+	require.NotContains(t, thin, "Put the board up")
+}

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/heat"
@@ -26,6 +27,9 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		out.State, out.Text = p.planDamp(j)
 	case catalog.FromBoard:
 		out.State, out.Text = p.board(j)
+		if p.boardFault() && p.Damper() {
+			out.Text += ". Damp check: " + DampSaid(p.Got.Damp, j.System)
+		}
 	case catalog.FromChimney:
 		out.State, out.Text = p.chimney(j)
 	case catalog.FromLabel:
@@ -38,7 +42,7 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		out.State, out.Text = p.squeezed(j)
 	case catalog.FromFacing:
 		out.State, out.Text = p.facing(j)
-		if p.Damper() {
+		if p.Damper() && (out.State > Pass || !p.boardFault()) { // else it stands with the board
 			out.Text += ". Damp check: " + DampSaid(p.Got.Damp, j.System)
 		}
 	default:
@@ -60,8 +64,8 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 	switch in := p.Answers["batt_in_gap"]; {
 	case x.From == catalog.FromChimney && in.State == house.Given && !in.Bool:
 		return x.Absent.In(j.System) // nothing is there to take out
-	case x.From == catalog.FromBoard && p.Plan.BoardR() <= 0:
-		return x.Extra.In(j.System)
+	case x.From == catalog.FromBoard:
+		return p.boardRemedy(x).In(j.System)
 	case x.From == catalog.FromThickness && p.bulges():
 		return x.Extra.In(j.System)
 	case x.From == catalog.FromFacing && p.sheetNearHeat() && !p.burns():
@@ -89,6 +93,43 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 	}
 	return face.In(j.System) + " " + x.Extra.In(j.System)
 }
+
+// boardRemedy is what to ask for where the board is not as counted on. To have the
+// wall worked out with less is no way out where a rule lets no fiber lie so.
+func (p FoundPlace) boardRemedy(x catalog.AcceptancePoint) units.Prose {
+	r, _ := boardSeen(p.Plan, p.Answers)
+	switch {
+	case p.Plan.BoardR() <= 0:
+		return x.Extra
+	case p.onConcrete() != "":
+		return x.Barred
+	case r <= 0:
+		return x.Absent
+	}
+	return x.Ask
+}
+
+// boardFault reports whether the board was looked at and is less than counted on.
+func (p FoundPlace) boardFault() bool {
+	r, said := boardSeen(p.Plan, p.Answers)
+	return said && r < p.Plan.BoardR()-0.05
+}
+
+// onConcrete is why no fiber may lie on the concrete with the board that was found,
+// empty where it may. The board is then at fault, not the face.
+func (p FoundPlace) onConcrete() string {
+	if p.Got == nil {
+		return ""
+	}
+	at := slices.IndexFunc(p.Got.Verdict.Excluded, byFoam)
+	if at < 0 {
+		return ""
+	}
+	return p.Got.Verdict.Excluded[at].Text
+}
+
+// byFoam reports whether a rule asks how much foam board there is.
+func byFoam(h rules.Hit) bool { return asksOf(h.Rule, "foam_r") }
 
 // blanketKeys are the answers that nobody can give without a blanket there.
 var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in", "facing_side", "gaps", "void_pct", "squeezed_pct", "squeezed_to_in"}
@@ -177,6 +218,10 @@ func settles(p plan.Place, got *candidate.Assessed) bool {
 func (p FoundPlace) board(j Job) (State, string) {
 	s, need := j.System, p.Plan.BoardR()
 	r, said := boardSeen(p.Plan, p.Answers)
+	why := ""
+	if text := p.onConcrete(); text != "" {
+		why = ". " + strings.TrimSuffix(text, ".")
+	}
 	switch {
 	case !said:
 		return NotSeen, "the plan counts on it"
@@ -185,9 +230,9 @@ func (p FoundPlace) board(j Job) (State, string) {
 	case need <= 0:
 		return Fix, "there is one, and the plan counts on none"
 	case r <= 0:
-		return Reject, "it is not there"
+		return Reject, "it is not there" + why
 	case r < need-0.05:
-		return Reject, "it is " + s.R(r) + ", the plan counts on " + s.R(need)
+		return Reject, "it is " + s.R(r) + ", the plan counts on " + s.R(need) + why
 	case p.Answers["board_r"].State != house.Given:
 		return NotSeen, "it is there, and its R was not read"
 	}
@@ -433,8 +478,8 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		}
 		return NotSeen, "agreed: " + name(agreed)
 	}
-	if p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
-		text := strings.TrimSuffix(p.Got.Verdict.Excluded[0].Text, ".")
+	if list := p.faceBarred(); len(list) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
+		text := strings.TrimSuffix(list[0].Text, ".")
 		if p.Plan.Surface.Kind.BesideChimney {
 			return Halt, text
 		}
@@ -475,6 +520,19 @@ func (p FoundPlace) facing(j Job) (State, string) {
 		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side
 	}
 	return NotSeen, name(agreed) + ": look toward which side it is"
+}
+
+// faceBarred is what keeps away the blanket as it was found, but for what the board
+// is at fault for.
+func (p FoundPlace) faceBarred() []rules.Hit {
+	if p.Got == nil {
+		return nil
+	}
+	list := slices.Clone(p.Got.Verdict.Excluded)
+	if p.boardFault() {
+		list = slices.DeleteFunc(list, byFoam)
+	}
+	return list
 }
 
 // percent writes a share as a tape measure and an eye tell it: in whole
