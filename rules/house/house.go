@@ -31,7 +31,11 @@ type Place struct {
 	Kind     string
 	Answers  Answers
 	Measured []string // keys measured rather than guessed
+	Unread   []Unread // of finished work: what its file says and nobody could read
 }
+
+// Unread is an answer that a file gives and that could not be read, with why.
+type Unread struct{ Key, Why string }
 
 // Variant is a set of priorities and a budget kept under a name.
 type Variant struct {

@@ -36,6 +36,8 @@ type PointResult struct {
 	State State
 	Text  string // what was measured, empty when it was only seen
 	Ask   string
+	// NotUnderstood: somebody looked and wrote it down, and it could not be read.
+	NotUnderstood bool
 }
 
 // FoundPlace is the finished work of one place.
@@ -178,8 +180,10 @@ func JudgeFound(j Job, h *house.House, notes strict.Problems) FoundResult {
 		}
 	}
 	for _, at := range h.Places {
-		if p, ok := j.Place(at.ID); ok && (inspected(p) || said(at.Answers)) {
-			out.Places = append(out.Places, JudgePlace(j, p, at.Answers))
+		if p, ok := j.Place(at.ID); ok && (inspected(p) || said(at.Answers) || len(at.Unread) > 0) {
+			x := JudgePlace(j, p, at.Answers)
+			x.unread(at.Unread)
+			out.Places = append(out.Places, x)
 		}
 	}
 	return out
@@ -198,6 +202,27 @@ func JudgePlace(j Job, p plan.Place, a house.Answers) FoundPlace {
 		}
 	}
 	return out
+}
+
+// unread says of each point that nobody could judge what could not be read of it.
+func (p *FoundPlace) unread(list []house.Unread) {
+	for _, u := range list {
+		if p.Answers[u.Key].State == house.Given {
+			continue
+		}
+		for i := range p.Points {
+			if x := &p.Points[i]; x.State == NotSeen && (slices.Contains(pointKeys[x.Point.From], u.Key) || u.Key == seePrefix+x.Point.ID) {
+				x.Text, x.NotUnderstood = notUnderstoodText+u.Why, true
+			}
+		}
+	}
+}
+
+// pointKeys are the answers that decide a point, by what it is decided from.
+var pointKeys = map[string][]string{
+	catalog.FromBare: {"blanket_there"}, catalog.FromBoard: {"board_there", "board_r"}, catalog.FromChimney: {"batt_in_gap", "gap_in"},
+	catalog.FromLabel: {"label_r", "label_thickness_in", "material"}, catalog.FromThickness: {"thickness_in"}, catalog.FromVoids: {"gaps", "void_pct"},
+	catalog.FromSqueezed: {"squeezed_pct", "squeezed_to_in"}, catalog.FromFacing: {"facing", "facing_side", "sheet"},
 }
 
 // work is what the blankets that were found are worth.

@@ -233,11 +233,12 @@ func ReadFound(l *house.QuestionList, j Job, file, text string) (h *house.House,
 			r.bad(keyPath(path, "id"), id, "one table for each place; this one is there already")
 		default:
 			seen[id] = true
-			if at := h.Place(id); at != nil {
-				at.Answers = answers
-			} else {
-				h.Places = append(h.Places, house.Place{ID: id, Kind: p.Surface.Kind.ID, Answers: answers})
+			at := h.Place(id)
+			if at == nil {
+				h.Places = append(h.Places, house.Place{ID: id, Kind: p.Surface.Kind.ID})
+				at = h.Place(id)
 			}
+			at.Answers, at.Unread = answers, r.unread.list()
 		}
 	}
 	problems = r.sorted()

@@ -23,6 +23,7 @@ type Offer struct {
 	Parts   []Part
 	Notes   strict.Problems // what was read in other units, with its line
 	Unread  strict.Problems // what could not be read, with its line
+	unread  unread          // of it, what is about the whole offer
 }
 
 // Part is one line of an offer: one layer of blanket in one place.
@@ -31,7 +32,12 @@ type Part struct {
 	Line    int
 	Answers house.Answers
 	Others  []otherUnit // figures it gives in other units
+	unread  unread
 }
+
+// NotUnderstood reports whether the line says something by that key that could not
+// be read.
+func (p Part) NotUnderstood(key string) bool { return p.unread[key].Want != "" }
 
 // otherUnit is a figure in another unit than was asked for: as it is given, and
 // the unit asked for.
@@ -199,12 +205,13 @@ func ReadOffer(j Job, file, text string) (Offer, strict.Problems) {
 	c, ids := j.Catalog(), j.IDs()
 	r.version()
 	o.Answers = r.answers(nil, offerQuestions(), "version", "part")
+	o.unread = r.unread
 	for i := range r.tables("part", maxParts) {
 		path := []any{"part", i}
 		r.others = nil
 		id, ok := r.placeID(keyPath(path, "place"), ids)
 		p := Part{Place: id, Line: tree.Line(path...), Answers: r.answers(path, partQuestions(c), "place")}
-		p.Others = r.others
+		p.Others, p.unread = r.others, r.unread
 		if ok {
 			o.Parts = append(o.Parts, p)
 		}

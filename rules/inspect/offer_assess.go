@@ -3,7 +3,6 @@ package inspect
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"battwright/rules"
 	"battwright/rules/candidate"
@@ -196,12 +195,19 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 	bare := a.Facing.Asked == candidate.RetarderWanted && a.Facing.Retarder() == "none" && planned(p.Plan) && p.Plan.Choice.Facing.Retarder() != "none"
 	label := p.Plan.Surface.Label
 	switch {
+	case a.Facing.Turned && bare && p.Plan.Choice.Facing.OnBlanket == "none": // a sheet or paint does it there
+		sheet := sheetText(j, p.Plan)
+		f.ID, f.Text = "facing-side", "the face goes away from the heated room; the plan has no face here, and to slow damp air: "+sheet
+		f.Ask = label + ": Why is there a face on the outer side, and who sees to this on the room side: " + sheet + "?"
 	case a.Facing.Turned && bare:
 		f.ID, f.Text = "facing-side", "the face goes away from the heated room; the plan wants it toward the room, where it slows damp air"
 		f.Ask = label + ": Why is the face on the outer side?"
 	case a.Facing.Turned:
 		f.ID, f.Ref.Known = "facing-side", catalog.Memory
-		f.Text = "the face goes away from the heated room, where it can hold damp in"
+		f.Text = "the face goes away from the heated room"
+		if !j.Plan.Site.TightBarred(j.Catalog()) { // there the damp comes from outdoors
+			f.Text += ", where it can hold damp in"
+		}
 		if planned(p.Plan) && p.Plan.Choice.Facing.Retarder() == "none" {
 			f.Text += "; the plan has none here"
 		}
@@ -218,6 +224,9 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 		said := DampSaid(a.Damp, j.System) + "; with the plan it does not come to that"
 		if f.ID != "" {
 			f.Text += ". Damp check: " + said
+			if dampRank[a.Damp.Verdict] > dampRank[candidate.Dries] {
+				f.Level, f.Ask = Wrong, f.Ask+" By the monthly check it gets damp so."
+			}
 		} else {
 			f.ID, f.Text, f.Ref = "damper", said, catalog.Ref{}
 			f.Ask = label + ": By the monthly check what you offer gets damp, and what we planned does not. What would you change so that it stays dry?"
@@ -230,48 +239,6 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 		p.find(f)
 	}
 	return f.ID != ""
-}
-
-// dampRank puts the verdicts of the damp check in order, worst last; one that
-// was not checked compares with none.
-var dampRank = map[string]int{candidate.NoBuildUp: 1, candidate.Dries: 2, candidate.MoldRisk: 3, candidate.StaysWet: 4}
-
-// notJudged stands where nobody said or saw which face, or which sheet, lies toward
-// which side.
-var notJudged = candidate.Damp{Verdict: candidate.NotChecked, WhereLayer: -1, Note: "not judged: the side of the face or the sheet is not known"}
-
-var dampText = map[string]string{
-	candidate.NoBuildUp: "no damp build-up from vapor", candidate.Dries: "damp builds up in winter and dries again",
-	candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
-}
-
-// DampWith names what the check takes as there, so that nobody reads its
-// verdict without it.
-func DampWith(d candidate.Damp, s units.System) string {
-	var with []string
-	if d.BoardR > 0 {
-		with = append(with, "with the "+s.R(d.BoardR)+" board")
-	}
-	if d.UnderJoists {
-		with = append(with, "with the layer under the joists")
-	}
-	if d.Dehumidifier {
-		with = append(with, "if the dehumidifier runs from May to September")
-	}
-	return strings.Join(with, " and ")
-}
-
-// DampSaid is a verdict of the damp check with what it counts on and the water
-// it found, empty when nothing was checked.
-func DampSaid(d candidate.Damp, s units.System) string {
-	text := dampText[d.Verdict]
-	if with := DampWith(d, s); text != "" && with != "" {
-		text = with + ": " + text
-	}
-	if text != "" && d.Verdict != candidate.NoBuildUp && d.PeakMonth > 0 {
-		text += ", up to " + s.Moisture(d.PeakGM2) + " of water gathers"
-	}
-	return text
 }
 
 // between finds faces that lie between layers, old ones below included.
@@ -366,6 +333,9 @@ func (p *OfferedPlace) has(need string) bool {
 	return slices.ContainsFunc(p.Parts, func(part Part) bool { return slices.Contains(part.Answers[alsoKey].List, need) })
 }
 
+// HasLayer reports whether a line names the layer under the joists.
+func (p OfferedPlace) HasLayer() bool { return p.has(underJoists) }
+
 // called asks for what the cautions of the place call for with the blanket.
 func (p *OfferedPlace) called(j Job) {
 	for _, x := range p.Plan.Called(j.System) {
@@ -385,8 +355,11 @@ func (p *OfferedPlace) boardCautions() {
 	}
 	f := Finding{ID: "board-caution", Level: Ask, Line: p.Parts[0].Line}
 	ask := "With which board do you reckon, and is this in the price? "
-	if p.has(boardNeed) {
+	switch {
+	case p.has(boardNeed):
 		f.Level, ask = Note, "Where does the bid say who does this? "
+	case p.boardThere() > 0:
+		ask = "The board is there already, as I know it. Who sees to this, and is it in the price? "
 	}
 	for _, text := range p.Plan.BoardCautions() {
 		f.Text, f.Ask = text, p.askBidder(ask+text)

@@ -8,6 +8,7 @@ import (
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
+	"battwright/rules/strict"
 	"battwright/rules/units"
 )
 
@@ -49,7 +50,7 @@ func (r OfferResult) FallsShort() bool {
 func JudgeOffer(j Job, o Offer) OfferResult {
 	out := OfferResult{Offer: o}
 	for _, x := range o.Unread {
-		out.Findings = append(out.Findings, Finding{ID: "unread", Level: Ask, Text: "NOT UNDERSTOOD, so not judged: " + x.Error()})
+		out.Findings = append(out.Findings, Finding{ID: "unread", Level: Ask, Text: notUnderstood(x)})
 	}
 	for _, p := range j.Plan.Places {
 		op := OfferedPlace{Plan: p}
@@ -149,9 +150,18 @@ func (p *OfferedPlace) missing(j Job, part Part) {
 		if item.Law {
 			law = ", which the R-value rule asks for"
 		}
-		p.find(Finding{ID: "missing-" + item.Key, Level: Ask, Text: "does not say " + item.Text.In(j.System) + law, Ask: p.Plan.Surface.Label + ": " + item.Ask.In(j.System), Line: part.Line, Ref: item.Ref})
+		text, line := "does not say "+item.Text.In(j.System)+law, part.Line
+		if part.NotUnderstood(item.Key) {
+			text, line = notUnderstood(part.unread[item.Key]), 0 // the text has its line
+		}
+		p.find(Finding{ID: "missing-" + item.Key, Level: Ask, Text: text, Ask: p.Plan.Surface.Label + ": " + item.Ask.In(j.System), Line: line, Ref: item.Ref})
 	}
 }
+
+// notUnderstood says that something was said that nobody could read.
+func notUnderstood(x strict.Problem) string { return notUnderstoodText + x.Error() }
+
+const notUnderstoodText = "NOT UNDERSTOOD, so not judged: "
 
 // impossible finds an R that no blanket of that fiber and thickness has.
 func (p *OfferedPlace) impossible(j Job, part Part) {
@@ -226,7 +236,10 @@ func (r *OfferResult) contract(j Job) {
 		}
 		a, said := r.Offer.Answers[item.Key]
 		text := "lacks " + item.Text.In(j.System)
+		bad, unread := r.Offer.unread[item.Key]
 		switch {
+		case unread:
+			text = "what it says of " + item.Text.In(j.System) + fmt.Sprintf(" was NOT UNDERSTOOD (line %d)", bad.Line)
 		case !said:
 		case item.Key == gradeKey && a.Text != bestGrade:
 			text = "promises grade " + a.Text + ", which lets gaps or squeezed spots pass"
@@ -288,9 +301,13 @@ func (r *OfferResult) money(j Job) {
 	}
 	limit := j.Catalog().Acceptance().Limits.SumOff
 	if off := math.Abs(float64(r.Total - sum)); all && r.HasTotal && off > limit*float64(max(r.Total, 100)) {
+		ask := "What is in the total that is in none of the lines?"
+		if sum > r.Total {
+			ask = "Why do the lines add up to more than the total?"
+		}
 		r.Findings = append(r.Findings, Finding{
 			ID: "sum-off", Level: Wrong, Text: fmt.Sprintf("the total is %s, its lines make %s", j.System.Money(r.Total), j.System.Money(sum)),
-			Ask: "What is in the total that is in none of the lines?",
+			Ask: ask,
 		})
 	}
 }

@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,7 +20,21 @@ type reader struct {
 	problems strict.Problems
 	notes    strict.Problems
 	others   []otherUnit  // the notes again, with what was asked for
+	unread   unread       // the problems of one table
 	system   units.System // of what the notes say
+}
+
+// unread is what could not be read of one table, by the question it answers: it was
+// said, so that nobody may call it left out.
+type unread map[string]strict.Problem
+
+// list is the same in the order of keys.
+func (u unread) list() []house.Unread {
+	var out []house.Unread
+	for _, key := range slices.Sorted(maps.Keys(u)) {
+		out = append(out, house.Unread{Key: key, Why: u[key].Error()})
+	}
+	return out
 }
 
 func (r *reader) add(list *strict.Problems, path []any, v any, want string) {
@@ -38,6 +53,7 @@ func (r *reader) sorted() strict.Problems {
 // answers reads the answers below a path. extra are keys that the caller reads.
 func (r *reader) answers(path []any, qs []house.Question, extra ...string) house.Answers {
 	out := house.Answers{}
+	r.unread = unread{}
 	known := slices.Clone(extra)
 	others := map[string]struct{}{}
 	tails := map[string][]string{}
@@ -85,11 +101,14 @@ func (r *reader) below(at []any, tails []string) {
 
 func (r *reader) unknown(at []any, key string, known []string) {
 	want := "one of " + strings.Join(slices.Compact(slices.Clone(known)), ", ")
-	if near := strict.Nearest(key, known); near != "" {
+	near := strict.Nearest(key, known)
+	if near != "" {
 		want = "did you mean " + near + "?"
 	}
 	r.add(&r.problems, at, nil, want)
-	r.problems[len(r.problems)-1].Found = "a key that is not used here"
+	last := &r.problems[len(r.problems)-1]
+	last.Found = "a key that is not used here"
+	r.unread[near] = *last
 }
 
 func (r *reader) one(path []any, q house.Question, at []any, per float64, into house.Answers) {
@@ -97,17 +116,17 @@ func (r *reader) one(path []any, q house.Question, at []any, per float64, into h
 	if !ok {
 		return
 	}
-	a, note, ok := r.valueOf(q, v, per)
-	if !ok {
-		r.bad(at, v, q.Accepted())
-		return
+	no := func(want string) {
+		r.bad(at, v, want)
+		r.unread[q.Key] = r.problems[len(r.problems)-1]
 	}
-	if err := q.Check(a); err != nil {
-		r.bad(at, v, q.Accepted())
+	a, note, ok := r.valueOf(q, v, per)
+	if !ok || q.Check(a) != nil {
+		no(q.Accepted())
 		return
 	}
 	if old := into[q.Key]; old.State == house.Given && a.State == house.Given {
-		r.bad(at, v, "only one of the two units for "+q.Key)
+		no("only one of the two units for " + q.Key)
 		return
 	}
 	if note != "" {

@@ -57,6 +57,11 @@ func FoundPage(j inspect.Job, r inspect.FoundResult, o Options) page.Page {
 				sec.Item(pointTone(x.State), PointLine(x, o.System))
 			}
 		}
+		for _, x := range p.Points {
+			if x.NotUnderstood {
+				sec.Item(page.Care, titled(x))
+			}
+		}
 		if open := OpenText(p); open != "" {
 			sec.Item(page.Plain, "NOT LOOKED AT  "+open)
 		}
@@ -201,11 +206,11 @@ func titled(x inspect.PointResult) string {
 }
 
 // OpenText names the points of a place that nobody looked at, empty when all
-// were.
+// were. What was written down and not understood is said apart.
 func OpenText(p inspect.FoundPlace) string {
 	var out []string
 	for _, x := range p.Points {
-		if x.State == inspect.NotSeen {
+		if x.State == inspect.NotSeen && !x.NotUnderstood {
 			out = append(out, x.Point.Title)
 		}
 	}

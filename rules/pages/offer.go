@@ -186,7 +186,10 @@ func findingText(f inspect.Finding) string {
 	return f.Text
 }
 
-var offerRows = []string{"Fiber", "R on the bag", "Thickness", "Whole assembly", "Facing", "Area", "Moisture", "Price"}
+var (
+	offerRows = []string{"Fiber", "R on the bag", "Thickness", "Whole assembly", "Facing", "Area", "Moisture", "Price"}
+	offerKeys = []string{"material", "r", "thickness_in", "", "facing", "area_ft2", "", "price_usd"}
+)
 
 func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	rows := make([][]string, len(offerRows))
@@ -196,13 +199,16 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	if p.Plan.Choice == nil {
 		return rows
 	}
-	e, board := p.Plan.Choice, ""
+	e, board, layer := p.Plan.Choice, "", ""
 	if p.Plan.Target.AddR > 0 {
 		board = ", with the board to buy"
 	}
+	if e.Damp.UnderJoists {
+		layer = ", with the layer under the joists to buy"
+	}
 	values := []string{
 		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR) + board, FaceWord(e.Facing.OnBlanket),
-		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp) + board, o.System.MoneyRange(e.Money.Total),
+		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp) + board + layer, o.System.MoneyRange(e.Money.Total),
 	}
 	for i := range rows {
 		rows[i][1] = values[i]
@@ -214,6 +220,9 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 	out := make([]string, len(offerRows))
 	for i := range out {
 		out[i] = "not said"
+		if key := offerKeys[i]; key != "" && slices.ContainsFunc(p.Parts, func(x inspect.Part) bool { return x.NotUnderstood(key) }) {
+			out[i] = "not understood"
+		}
 	}
 	if len(p.Parts) == 0 {
 		for i := range out {
@@ -250,7 +259,11 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		if p.Closed != nil {
 			set(3, o.System.R(p.Offered.Heat.AssemblyR)+" to "+o.System.R(p.Closed.Heat.AssemblyR)+board)
 		}
-		set(6, dampWord(p.Offered.Damp)+board)
+		layer := ""
+		if p.Offered.Damp.UnderJoists && !p.HasLayer() {
+			layer = ", counting a layer under the joists which is not in this bid"
+		}
+		set(6, dampWord(p.Offered.Damp)+board+layer)
 	}
 	set(4, facesText(p))
 	if p.AreaFt2 > 0 {

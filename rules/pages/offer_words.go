@@ -23,10 +23,7 @@ func dampWord(d candidate.Damp) string {
 	case candidate.Dries:
 		return "builds up, dries again"
 	case candidate.MoldRisk:
-		if d.OnlyDampSide() {
-			return "on the damp side"
-		}
-		return "damp, mold risk"
+		return "damp enough for mold" // as the check says it below the table
 	case candidate.StaysWet:
 		return "stays wet"
 	}
