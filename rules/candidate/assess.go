@@ -116,7 +116,7 @@ func (b Begun) Finish() PlaceResult {
 	out.Candidates = make([]Assessed, 0, len(b.stacks))
 	for _, x := range b.stacks {
 		one := assessOne(out.Surface, *b.site, b.c, x, t, b.facts, b.was.candidate(x))
-		one.Heat.FullHeelIn, one.Heat.FullLabels = lowestHeel(out.Surface, t, b.stands, x.Material.ID)
+		one.Heat.FullHeelIn, one.Heat.FullLayers = lowestHeel(out.Surface, t, b.stands, x.Material.ID)
 		out.Candidates = append(out.Candidates, one)
 	}
 	if t.Idle { // the blankets are compared as they would go in, board and all; nothing is bought
@@ -239,9 +239,9 @@ func (a *Assessed) again(b Begun) {
 	if b.keep == KeptWeather {
 		f := facingOf(b.Surface, *b.site, b.c, a.Blankets, b.Target)
 		if !a.Heat.plain() || !a.Facing.like(f) {
-			in, labels := a.Heat.FullHeelIn, a.Heat.FullLabels
+			in, layers := a.Heat.FullHeelIn, a.Heat.FullLayers
 			*a = assessOne(b.Surface, *b.site, b.c, a.Blankets, b.Target, b.facts, a)
-			a.Heat.FullHeelIn, a.Heat.FullLabels = in, labels
+			a.Heat.FullHeelIn, a.Heat.FullLayers = in, layers
 			return
 		}
 		a.Facing = f

@@ -25,6 +25,9 @@ type Layer struct {
 	Closes     bool    // such a blanket closes over the joist tops
 }
 
+// Pressed reports whether a blanket has less room than it is thick.
+func (l Layer) Pressed() bool { return l.RoomIn < l.Product.ThicknessIn-1.0/16 } // what a tape tells
+
 // WideIn is the width of a blanket that is bought: the bay's, the widest that is sold
 // where it lies across the framing, and over chords the least that closes over them.
 func (l Layer) WideIn(bayIn float64) float64 {

@@ -27,7 +27,7 @@ type Heat struct {
 	EaveR        float64   // of the thin strip at the eave, 0 when it need not be thin
 	AtStake      float64   // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
 	FullHeelIn   float64   // least heel at which this fiber would run full height over the walls with the lower R the code accepts, 0 when none
-	FullLabels   []float64 // of the stack that needs that heel
+	FullLayers   []Layer   // of the stack that needs that heel
 	FullHeightR  float64   // lower R that serves because the blanket runs full height over the wall, 0 when not
 	FilledR      float64   // lower R that serves because the blanket fills its bay, 0 when not
 	SlopedR      float64   // lower R that serves because the slope is a small part of the ceiling, 0 when not

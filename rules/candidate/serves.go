@@ -152,20 +152,17 @@ func (h Heat) ShortOf(t Target, s units.System) string {
 }
 
 // lowestHeel is the heel the code's lower R would need here with one material,
-// and the labels of the stack that needs it; 0 when none has that R.
-func lowestHeel(s Surface, t Target, stacks []Blankets, material string) (in float64, labels []float64) {
+// and the stack that needs it; 0 when none has that R.
+func lowestHeel(s Surface, t Target, stacks []Blankets, material string) (in float64, layers []Layer) {
 	for _, b := range stacks {
 		if b.Material.ID != material || !hasFullR(t, b) {
 			continue
 		}
 		if heel := fullHeel(s, b); in == 0 || heel < in {
-			in, labels = heel, nil
-			for _, l := range b.Layers {
-				labels = append(labels, l.Product.NominalR)
-			}
+			in, layers = heel, b.Layers
 		}
 	}
-	return in, labels
+	return in, layers
 }
 
 // ceilingLoad is what a stack and the old blanket under it weigh on the ceiling,

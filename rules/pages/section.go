@@ -2,6 +2,7 @@ package pages
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"battwright/rules"
@@ -183,7 +184,7 @@ func targetText(p plan.Place, e plan.Entry, s units.System) string {
 	case p.Target.CavityR == 0 && p.Target.AddR > 0:
 		return p.Target.Text + ": the board alone would do it, the blanket comes on top"
 	case e.Heat.FullHeightR > 0:
-		return fmt.Sprintf("%s: %s at full height over the walls serves", p.Target.Text, s.R(e.Heat.FullHeightR))
+		return fmt.Sprintf("%s: %s at full height over the walls serves", p.Target.Text, s.R(e.Heat.FullHeightR)) + pressedText(e.Layers, s)
 	case e.Heat.FilledR > 0:
 		return fmt.Sprintf("%s: the blanket fills the joist space, and with at least %s that serves; as recalled, so ask the building office", p.Target.Text, s.R(e.Heat.FilledR))
 	case e.Heat.SlopedR > 0:
@@ -277,18 +278,30 @@ func fullText(p plan.Place, s units.System) string {
 	if h.FullHeelIn <= 0 || trusses && p.Surface.Framed && h.FullHeelIn > p.Surface.HeelIn {
 		return "" // trusses that stand get no higher
 	}
-	labels := make([]string, len(h.FullLabels))
-	for i, r := range h.FullLabels {
-		labels[i] = s.R(r)
+	labels := make([]string, len(h.FullLayers))
+	for i, l := range h.FullLayers {
+		labels[i] = s.R(l.Product.NominalR)
 	}
+	pressed := pressedText(h.FullLayers, s)
 	if h.FullHeelIn <= p.Surface.HeelIn {
-		return fmt.Sprintf("%s would run full height over the walls here, and the code would then accept %s", strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
+		return fmt.Sprintf("%s would run full height over the walls here, and the code would then accept %s", strings.Join(labels, " + "), s.R(p.Target.FullHeightR)) + pressed
 	}
-	text := fmt.Sprintf("with a heel of at least %s, %s would run full height over the walls, and the code would then accept %s", s.Inches(h.FullHeelIn), strings.Join(labels, " + "), s.R(p.Target.FullHeightR))
+	text := fmt.Sprintf("with a heel of at least %s, %s would run full height over the walls, and the code would then accept %s", s.Inches(h.FullHeelIn), strings.Join(labels, " + "), s.R(p.Target.FullHeightR)) + pressed
 	if trusses {
 		return text + ": say so before the trusses are ordered"
 	}
 	return text + "; if the rafters are raised for it, the framer or an engineer must say first what then ties the walls together"
+}
+
+// pressedText says of a stack at full height that the code asks for blankets that
+// are not squeezed, where one of them is; empty where none is.
+func pressedText(layers []candidate.Layer, s units.System) string {
+	at := slices.IndexFunc(layers, candidate.Layer.Pressed)
+	if at < 0 {
+		return ""
+	}
+	l := layers[at]
+	return fmt.Sprintf("; the code asks for insulation that is not squeezed there, and the %s is pressed from %s to %s between the framing: the building office says whether that counts", s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn))
 }
 
 // UnfitLines say of every blanket that is not proposed why it does not fit.
