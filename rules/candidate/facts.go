@@ -62,6 +62,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	set("damp_alone", rules.Bool(s.DampAlone))
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
 	set("chimney_in_wall", site.InWall)
+	set("listed_pipe", rules.Bool(site.ListedPipe))
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
 		if single, known := a.SinglePipe(p); known {

@@ -35,7 +35,8 @@ type Site struct {
 	Fuel       string
 	FuelPrice  float64               // dollars per unit, 0 when not said
 	FillAbove  rules.Value           // loose fill in an attic of the house; only the facts for the rules have it
-	InWall     rules.Value           // a chimney in or behind an outside wall
+	InWall     rules.Value           // brick or stone that stands, or may stand, in or behind an outside wall
+	ListedPipe bool                  // a metal or plastic chimney or vent is named
 	Near       []catalog.NearClimate // other listed places that would serve
 	Notes      []string
 	From       []catalog.Ref
@@ -55,10 +56,7 @@ func ResolveSite(a house.Answered) Site {
 	c := a.List.Catalog()
 	text := func(key string) string { return a.Text(house.Site, nil, key) }
 	s := Site{Edition: text("code"), Indoor: text("indoor"), Cooled: a.Bool(house.Site, nil, "cooled"), Fuel: text("fuel"), FuelPrice: a.Num(house.Site, nil, "price")}
-	s.FillAbove, s.InWall = fillAbove(a), rules.Unknown()
-	if in, known := a.ChimneyInWall(); known {
-		s.InWall = rules.Bool(in)
-	}
+	s.told(a)
 	s.edition, _ = c.Codes.Edition(s.Edition)
 	at := c.Locate(text("state"), text("county"), text("zone"), text("climate"), s.Edition)
 	s.Notes, s.From = at.Notes, at.From
@@ -72,10 +70,23 @@ func ResolveSite(a house.Answered) Site {
 	return s
 }
 
+// told takes what answers about places tell of the whole house.
+func (s *Site) told(a house.Answered) {
+	s.FillAbove, s.InWall, s.ListedPipe = fillAbove(a), rules.Unknown(), a.ListedPipe()
+	if in, known := a.ChimneyInWall(); known {
+		s.InWall = rules.Bool(in)
+	}
+}
+
+// TellsAlike reports whether answers about places tell two sites the same.
+func (s Site) TellsAlike(other Site) bool {
+	return s.FillAbove == other.FillAbove && s.InWall == other.InWall && s.ListedPipe == other.ListedPipe
+}
+
 // Kept is what stays of a site after another answer.
 type Kept int
 
-// From nothing to all; FillAbove, which only facts have, does not count.
+// From nothing to all; what only facts have (TellsAlike) does not count.
 const (
 	KeptNothing Kept = iota
 	KeptWeather      // all but the edition of the code
@@ -86,11 +97,11 @@ const (
 // what stayed of it.
 func (s Site) After(a house.Answered, onePlace bool) (now Site, kept Kept) {
 	if onePlace {
-		s.FillAbove = fillAbove(a)
+		s.told(a)
 		return s, KeptSite
 	}
 	now = ResolveSite(a)
-	s.FillAbove = now.FillAbove
+	s.FillAbove, s.InWall, s.ListedPipe = now.FillAbove, now.InWall, now.ListedPipe
 	if reflect.DeepEqual(s, now) {
 		return now, KeptSite
 	}

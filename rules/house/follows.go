@@ -165,19 +165,39 @@ func inOutsideWall(p *Place) bool {
 	return kind == "masonry-in-wall" || kind == "masonry-outside"
 }
 
-// ChimneyInWall tells whether a chimney of the house stands in or behind an outside
-// wall. known is false while a chimney is named and nobody said where it stands.
+// maybeInOutsideWall reports whether a chimney is said to be of brick or stone and
+// not to stand inside: a fireplace may stand either way, and mostly in an outside
+// wall.
+func maybeInOutsideWall(p *Place) bool {
+	kind := p.Answers["chimney"].Text
+	return isMasonry(kind) && kind != "masonry-inside"
+}
+
+// ChimneyInWall tells whether brick or stone of the house stands, or may stand, in or
+// behind an outside wall. known is false while a chimney is named, or nobody knows
+// whether there is one, and nobody said where it stands.
 func (a Answered) ChimneyInWall() (in, known bool) {
+	up := a.House.Answers["shape.chimney"]
 	chimneys := a.placesLike(besideChimney)
-	known = len(chimneys) > 0 || a.House.Answers["shape.chimney"].Text != "masonry"
+	known = len(chimneys) > 0 || up.Text != "masonry" && up.State != Unknown
 	for _, p := range chimneys {
-		if inOutsideWall(p) {
+		if maybeInOutsideWall(p) {
 			return true, true
 		}
 		brick, said := a.Masonry(p)
 		known = known && (p.Answers["chimney"].State == Given || said && !brick)
 	}
 	return false, known
+}
+
+// ListedPipe reports whether a chimney or vent of the house is said to be a pipe, of
+// metal or plastic.
+func (a Answered) ListedPipe() bool {
+	up := a.House.Answers["shape.chimney"].Text
+	return up == "metal" || up == "plastic" || slices.ContainsFunc(a.placesLike(besideChimney), func(p *Place) bool {
+		kind := p.Answers["chimney"]
+		return kind.State == Given && !isMasonry(kind.Text)
+	})
 }
 
 // ofWallBehind: the one framed side behind an outside chimney is a piece of an

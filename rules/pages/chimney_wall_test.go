@@ -28,11 +28,39 @@ func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
 		"over a rim":          {strings.Replace(chimneyWall, "exterior-wall", "rim-joist", 1) + "ci_r = 5\n" + besideWall + "chimney = \"masonry-outside\"\n", true},
 		"without a face":      {strings.Replace(chimneyWall, "5B", "2A", 1) + "ci_r = 5\n" + besideWall + "chimney = \"masonry-outside\"\n", true},
 		"no chimney":          {chimneyWall + "ci_r = 10\n", false},
+		"a fireplace":         {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-fireplace\"\n", true},
+		"a kind not known":    {chimneyWall + "ci_r = 0\n" + besideWall + "chimney = \"unknown\"\n", true},
+		"not known at all":    {goingUp("unknown") + "ci_r = 10\n", true},
+		"brick, no place":     {goingUp("masonry") + "ci_r = 0\n", true},
+		"nothing goes up":     {goingUp("none") + "ci_r = 10\n", false},
 	} {
 		all := papers(t, fixture.Read(t, x.house))
 		for _, paper := range []string{"order", "ask", "handover", "page framer"} {
 			require.NotEmpty(t, all[paper], paper)
-			require.Equal(t, x.says, strings.Contains(spaced(all[paper]), "Foam board ends where the chimney's air space begins") || strings.Contains(spaced(all[paper]), "Foam board burns, so it keeps the same air space"), "%s: %s", name, paper)
+			require.Equal(t, x.says, strings.Contains(spaced(all[paper]), "Foam board ends where the chimney's air space begins") || strings.Contains(spaced(all[paper]), "keeps the same air space to"), "%s: %s", name, paper)
+		}
+	}
+}
+
+// goingUp is the wall of a house through which something goes up.
+func goingUp(up string) string {
+	return strings.Replace(chimneyWall, "[site]", "[shape]\nchimney = \""+up+"\"\n[site]", 1)
+}
+
+// Of a listed pipe only the listing says how far wood and foam stay off (practice).
+func TestBoardKeepsOffAListedPipe(t *testing.T) {
+	for name, x := range map[string]struct {
+		house string
+		says  bool
+	}{
+		"a metal chimney": {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"factory-built\"\n", true},
+		"metal goes up":   {goingUp("metal") + "ci_r = 0\n", true},
+		"brick":           {chimneyWall + "ci_r = 10\n" + besideWall + "chimney = \"masonry-in-wall\"\n", false},
+		"no board":        {goingUp("metal") + "ci_r = 0\ntarget_r = 15\n", false},
+	} {
+		all := papers(t, fixture.Read(t, x.house))
+		for _, paper := range []string{"order", "ask", "handover", "page framer"} {
+			require.Equal(t, x.says, strings.Contains(spaced(all[paper]), "as its listing asks of wood"), "%s: %s", name, paper)
 		}
 	}
 }

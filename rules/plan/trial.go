@@ -82,7 +82,7 @@ func (t trial) reach(q house.Question, placeID string, answer house.Answer) []*r
 	now := answering(t.Answered, q, placeID, answer)
 	onePlace := q.Scope == house.PlaceScope
 	site, kept := t.Site.After(now, onePlace)
-	all := !onePlace || q.GivesArea() || site.FillAbove != t.Site.FillAbove || isOld(now) != isOld(t.Answered)
+	all := !onePlace || q.GivesArea() || !site.TellsAlike(t.Site) || isOld(now) != isOld(t.Answered)
 	var out []*reached
 	look := func(i int) *reached {
 		if b := t.revise(now, i, &site, kept); !b.Same {
