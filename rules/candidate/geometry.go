@@ -59,6 +59,7 @@ type Surface struct {
 	Framed                  bool // its frame stands: a heel or a stud can no longer be ordered otherwise
 	Finished                bool // its insulation is in: a board can go on only where something comes off
 	MayBeOld                bool // old wiring or old fill may be found here
+	Old                     bool // the house is said to have old parts
 	HasDrawing              bool
 	OwnTarget               bool     // its R was typed for the place itself
 	DrawingR, DrawingBoardR float64  // named by the drawings: of the blanket, and of a board beside it
@@ -75,6 +76,8 @@ func (s Surface) BoardWhen() string {
 		return "the siding has to come off for it: " + askExisting
 	case soil:
 		return "needed before the studs go up"
+	case s.Old:
+		return "needed before the siding goes on; siding that is on has to come off for it: " + askExisting
 	}
 	return "needed before the siding goes on"
 }
@@ -95,6 +98,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	stage := a.Text(house.Top, nil, "stage")
 	s.Finished = stage == "insulated" || stage == "closed"
 	s.Framed = s.Finished || stage == "framed" || stage == "wired"
+	s.Old = a.Bool(house.Top, nil, "old")
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")
 	s.Kind = *a.KindOf(p)
 	if !s.Kind.AsksExposed() {

@@ -23,14 +23,14 @@ type Heat struct {
 	VoidShare    float64
 	CeilingLbFt2 float64
 	CeilingLimit float64
-	EaveShortIn  float64   // how much higher than the heel allows, with the airway kept
-	EaveR        float64   // of the thin strip at the eave, 0 when it need not be thin
-	AtStake      float64   // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
-	FullHeelIn   float64   // least heel at which this fiber would run full height over the walls with the lower R the code accepts, 0 when none
-	FullLayers   []Layer   // of the stack that needs that heel
-	FullHeightR  float64   // lower R that serves because the blanket runs full height over the wall, 0 when not
-	FilledR      float64   // lower R that serves because the blanket fills its bay, 0 when not
-	SlopedR      float64   // lower R that serves because the slope is a small part of the ceiling, 0 when not
+	EaveShortIn  float64 // how much higher than the heel allows, with the airway kept
+	EaveR        float64 // of the thin strip at the eave, 0 when it need not be thin
+	AtStake      float64 // heat through the place without a blanket, Btu/(h.F): what a blanket is there for
+	FullHeelIn   float64 // least heel at which this fiber would run full height over the walls with the lower R the code accepts, 0 when none
+	FullLayers   []Layer // of the stack that needs that heel
+	FullHeightR  float64 // lower R that serves because the blanket runs full height over the wall, 0 when not
+	FilledR      float64 // lower R that serves because the blanket fills its bay, 0 when not
+	SlopedR      float64 // lower R that serves because the slope is a small part of the ceiling, 0 when not
 	LossMMBtu    units.Range[float64]
 	LossUSD      units.Range[float64] // a year, at the builder's fuel
 	SummerMost   bool                 // in a warm zone, cooled: what comes in through the summer is the bigger half and not counted

@@ -123,12 +123,15 @@ type LabelItem struct {
 
 // Lead is what must be done how many days before the drywall, or after it.
 type Lead struct {
-	ID     string      `toml:"id,required"`
-	Remove bool        `toml:"remove"`
-	Person string      `toml:"person,required"`
-	Days   int         `toml:"days,required"` // before the drywall; below 0 after it
-	Kinds  []string    `toml:"kinds"`         // of place that it is about; none means all
-	Text   units.Prose `toml:"text,required"`
+	ID     string   `toml:"id,required"`
+	Remove bool     `toml:"remove"`
+	Person string   `toml:"person,required"`
+	Days   int      `toml:"days,required"` // before the drywall; below 0 after it
+	Kinds  []string `toml:"kinds"`         // of place that it is about; none means all
+	Stages []string `toml:"stages"`        // of the house while it still is to do; none means all
+	// Only where a chimney or a flue may go up through the house.
+	Chimney bool        `toml:"chimney"`
+	Text    units.Prose `toml:"text,required"`
 	Ref
 }
 

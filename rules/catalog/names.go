@@ -13,7 +13,7 @@ import (
 // of acceptance know each by its name. One misspelled would ask for nothing.
 var Needs = strings.Fields(`
 	baffle board burner-air cover crawl-air dehumidifier fill-cleared fire-mark fire-mark-fiber fireblock flue-shield foam-in-bays
-	ground-cover ground-sheet hold-back layer-under-joists lead-test retarder
+	ground-cover ground-sheet hold-back layer-under-joists lead-test opened-wall retarder
 `)
 
 // namings are what records can name, and the names there are. A book that cannot be
@@ -27,6 +27,11 @@ func (c *Catalog) namings() map[string][]string {
 	if book, err := c.book(); err == nil {
 		out["rule"] = ids(book.Rules(), func(r *rules.Rule) string { return r.ID })
 		out["need of a rule"] = ids(book.Rules(), func(r *rules.Rule) string { return r.Effect.Need })
+		for _, f := range book.Facts() {
+			if f.Name == "stage" {
+				out["stage"] = f.Values
+			}
+		}
 		out["fact"] = ids(book.Facts(), func(f rules.Fact) string { return f.Name })
 	}
 	return out

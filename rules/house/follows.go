@@ -68,6 +68,16 @@ func flueOfHouse(a Answered, p *Place) Answer {
 	return Answer{}
 }
 
+// NoChimney reports whether nothing goes up through the house: it is said so, and no
+// place disagrees or leaves it open.
+func (a Answered) NoChimney() bool {
+	open := func(p *Place) bool {
+		flue := p.Answers["flue_through"]
+		return flue.State == Unknown || flue.Bool
+	}
+	return a.House.Answers["shape.chimney"].Text == "none" && len(a.placesLike(besideChimney)) == 0 && !slices.ContainsFunc(a.underRoof(), open)
+}
+
 // underRoof are the places that a flue inside the house can go up through.
 func (a Answered) underRoof() []*Place {
 	return a.placesLike(underRoof)

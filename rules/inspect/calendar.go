@@ -26,10 +26,14 @@ func ParseDay(text string) (time.Time, error) {
 }
 
 // Leads are what must be done by a day in the house of a job: without what only
-// other kinds of place need, and without anything where no place has a plan.
+// other kinds of place need, what is behind the house at its stage, chimneys where
+// none goes up, and without anything where no place has a plan.
 func Leads(j Job) []catalog.Lead {
 	var out []catalog.Lead
 	for _, l := range j.Catalog().Acceptance().Leads {
+		if len(l.Stages) > 0 && !slices.Contains(l.Stages, j.Plan.Stage) || l.Chimney && j.Assessment.Answered.NoChimney() {
+			continue
+		}
 		if slices.ContainsFunc(j.Plan.Places, func(p plan.Place) bool {
 			return planned(p) && (len(l.Kinds) == 0 || slices.Contains(l.Kinds, p.Surface.Kind.ID))
 		}) {

@@ -160,7 +160,20 @@ func (p FoundPlace) ShortText(s units.System) string {
 		e.Assessed = *p.Got
 	}
 	at.Choice = &e
-	return at.ShortText(s)
+	short := at.ShortText(s)
+	if lacks := p.boardLacking(); lacks > 0 && short == "" {
+		return "SHORT by " + s.R(lacks) + " of the board: with less of it than counted on it does not meet " + at.Target.Text
+	}
+	return short
+}
+
+// boardLacking is the R that the board, as it was found, lacks of the target's own
+// board, 0 when nothing.
+func (p FoundPlace) boardLacking() float64 {
+	if r, said := boardSeen(p.Plan, p.Answers); said && p.Plan.Target.Required && r < p.Plan.Target.ContinuousR-0.05 {
+		return p.Plan.Target.ContinuousR - r
+	}
+	return 0
 }
 
 // FallsShort reports whether a point fails.

@@ -71,6 +71,14 @@ func askStore() page.Block {
 	return b
 }
 
+// overOldText names what lies there already, empty where nothing does.
+func overOldText(p plan.Place, s units.System) string {
+	if p.Surface.ExistingR <= 0 {
+		return ""
+	}
+	return "; the old " + s.R(p.Surface.ExistingR) + " lies there already"
+}
+
 // askInstaller is read on the phone: one line of what, then blanks.
 func askInstaller(o order.Order, p plan.Plan, s units.System) page.Block {
 	b := page.Block{ID: "ask", Title: "For installers, on the phone"}
@@ -80,7 +88,10 @@ func askInstaller(o order.Order, p plan.Plan, s units.System) page.Block {
 			continue
 		}
 		pl := p.Places[i]
-		b.Tick(page.Plain, fmt.Sprintf("%s: %s of %s, %s", place.Label, s.Area(place.AreaFt2), FrameText(pl, s), ProductText(pl.Choice.Assessed, s)))
+		b.Tick(page.Plain, fmt.Sprintf("%s: %s of %s, %s", place.Label, s.Area(place.AreaFt2), FrameText(pl, s), ProductText(pl.Choice.Assessed, s)+overOldText(pl, s)))
+		if mind := pl.MindText(s); mind != "" {
+			b.Sub("%s", mind)
+		}
 		b.Blank("Work and material", "$")
 		b.Blank("Work alone", "$")
 	}
