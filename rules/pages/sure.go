@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"battwright/rules/plan"
+	"battwright/rules/rank"
 )
 
 // AboutEqual is the bound below which two scores are about equal. It is a
@@ -25,13 +26,16 @@ func SureText(p plan.Place, o Options) string {
 		return "Nothing else may go here."
 	}
 	var b strings.Builder
-	word := s.Strength.String()
-	b.WriteString(strings.ToUpper(word[:1]) + word[1:])
 	runner := ""
 	if e := p.EntryOf(s.RunnerUp); e != nil {
 		runner = e.Name
 	}
-	if s.Equal && runner != "" {
+	equal, word := s.Equal && runner != "", s.Strength
+	if equal { // whoever wins most often, the points lie too near to call it clear
+		word = rank.CloseCall
+	}
+	b.WriteString(upperFirst(word.String()))
+	if equal {
 		fmt.Fprintf(&b, ": about equal with %s, %s", runner, equalAdvice(p, s, o))
 	}
 	if s.Shaky {

@@ -139,12 +139,12 @@ func Glance(place plan.Place, o Options) string {
 		if place.Choice != nil {
 			text = "Then: " + text
 		}
-		text = first + " " + text
+		text = first + " " + upperFirst(text)
 	}
 	if asks := place.FindFirst(o.Catalog, o.System); len(asks) > 0 {
 		then := " Once that is answered: "
 		if place.Choice == nil || place.Surface.Kind.BesideChimney { // a gap is kept empty in any case
-			then = " "
+			then, text = " ", upperFirst(text)
 		}
 		return plan.AskHead + strings.Join(asks, " ") + then + text
 	}
