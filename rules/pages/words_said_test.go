@@ -44,3 +44,10 @@ func TestWordsOfThePlanAgree(t *testing.T) {
 	require.True(t, strings.HasPrefix(text, plan.AskHead), text)
 	require.NotRegexp(t, regexp.MustCompile(`[.?] [a-z]`), text)
 }
+
+// The test of a damp wall needs the bare wall: board that is said to be on it comes
+// off there first (practice).
+func TestDampWallBehindBoardIsTested(t *testing.T) {
+	a := fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"5B\"\n[[place]]\nkind = \"basement-wall\"\ndampness = \"damp\"\nfoam_r = 5\n")
+	require.Contains(t, spaced(planned.Printed(t, planned.Job(a).Plan)), "for two days; where board is on it, take a piece off first")
+}
