@@ -76,6 +76,14 @@ type AcceptancePoint struct {
 	Unfaced   units.Prose `toml:"ask_unfaced"`  // asked instead where the plan has no face and one was found
 	Extra     units.Prose `toml:"ask_extra"`    // asked where something is there that the plan does not count on
 	Sheet     units.Prose `toml:"ask_sheet"`    // asked where another sheet is up than agreed
+	Other     units.Prose `toml:"ask_other"`    // asked where another face is there than agreed; the agreed blanket follows
+	NoSheet   units.Prose `toml:"ask_no_sheet"` // asked where the sheet that was agreed is not up
+	Then      units.Prose `toml:"ask_then"`     // asked of a sheet that was not agreed, behind what is asked of the face
+	Side      units.Prose `toml:"ask_side"`     // asked before that where nobody saw toward which side the face is
+	Serves    units.Prose `toml:"ask_serves"`   // asked where what is there does the work of what was agreed; its name follows
+	Wanted    units.Prose `toml:"ask_wanted"`   // asked where the plan has no retarder, the climate asks for one, and what is there is one
+	Swap      units.Prose `toml:"ask_swap"`     // asked there instead where something speaks against what is there
+	Drier     units.Prose `toml:"ask_drier"`    // asked where the place as found is drier than as agreed
 	Heat      units.Prose `toml:"ask_heat"`     // asked instead where a sheet or paint is near heat
 	Barred    units.Prose `toml:"ask_barred"`   // asked instead where the fiber itself may not be there; of a face, the agreed blanket follows
 	Ref

@@ -69,28 +69,10 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 		return x.Extra.In(j.System)
 	case x.From == catalog.FromFacing && p.sheetNearHeat() && !p.burns():
 		return x.Heat.In(j.System)
-	case x.From != catalog.FromFacing || !planned(p.Plan):
-		return x.Ask.In(j.System)
-	case p.otherSheet():
-		return x.Sheet.In(j.System)
-	case p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && p.fiberBarred():
-		return x.Barred.In(j.System) + agreedText(p.Plan, j) + "."
+	case x.From == catalog.FromFacing && planned(p.Plan):
+		return p.faceRemedy(j, x)
 	}
-	agreed := p.Plan.Choice.Facing
-	face := x.Ask
-	switch {
-	case agreed.Retarder() == "none":
-		face = x.Unfaced
-	case p.Measured.Facing == "none" && p.Measured.Sheet == "":
-		face = x.Absent // nothing is there to turn
-	}
-	switch {
-	case p.extraSheet(j.Catalog()) == "":
-		return face.In(j.System)
-	case p.Measured.Facing == agreed.OnBlanket:
-		return x.Extra.In(j.System)
-	}
-	return face.In(j.System) + " " + x.Extra.In(j.System)
+	return x.Ask.In(j.System)
 }
 
 // blanketKeys are the answers that nobody can give without a blanket there.
@@ -392,33 +374,26 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	if p.sheetNearHeat() {
 		return Halt, name(p.Answers["sheet"].Text) + " beside a chimney: it does not belong near heat"
 	}
-	if said.State != house.Given {
-		if text := p.extraSheet(c); text != "" {
-			return Fix, text
-		}
-		return NotSeen, "agreed: " + name(agreed)
-	}
-	if list := p.faceBarred(); len(list) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
+	faults := p.faceFaults()
+	if list := p.faceBarred(); said.State == house.Given && len(list) > 0 && len(p.Plan.Choice.Verdict.Excluded) == 0 {
 		text := strings.TrimSuffix(list[0].Text, ".")
+		if more := p.faceFaultText(c, slices.DeleteFunc(faults, func(f faceFault) bool { return f == otherFace })); more != "" {
+			text += "; " + more
+		}
 		if p.Plan.Surface.Kind.BesideChimney {
 			return Halt, text
 		}
 		return Fix, text
 	}
-	if text := p.extraSheet(c); text != "" {
-		return Fix, text
+	if len(faults) > 0 {
+		return Fix, p.faceFaultText(c, faults)
 	}
-	if said.Text != agreed {
-		return Fix, name(said.Text) + ", agreed " + name(agreed)
+	if said.State != house.Given {
+		return NotSeen, "agreed: " + name(agreed)
 	}
 	if sheet := sheetAgreed(p.Plan); sheet != "" {
-		switch got := p.Answers["sheet"]; {
-		case got.State != house.Given:
+		if p.Answers["sheet"].State != house.Given {
 			return NotSeen, "agreed: " + name(sheet) + "; look whether it is up"
-		case got.Text == "none":
-			return Fix, "no sheet, agreed " + name(sheet)
-		case p.otherSheet():
-			return Fix, name(got.Text) + ", agreed " + name(sheet) + p.trapped()
 		}
 		if agreed == "none" {
 			return Pass, name(agreed) + ", " + name(p.Answers["sheet"].Text)
@@ -433,11 +408,8 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	switch p.Measured.Side {
 	case "room":
 		return Pass, name(agreed) + " toward the heated room"
-	case "out":
-		if p.Plan.Surface.Kind.NoRoomSide {
-			return Pass, name(agreed) + " toward you"
-		}
-		return Fix, name(agreed) + " on the wrong side; agreed " + p.Plan.Choice.Facing.Side
+	case "out": // where neither side is the room's
+		return Pass, name(agreed) + " toward you"
 	}
 	return NotSeen, name(agreed) + ": look toward which side it is"
 }

@@ -1,15 +1,14 @@
 package inspect
 
-import (
-	"battwright/rules/catalog"
-	"battwright/rules/house"
-)
+import "battwright/rules/house"
 
 // otherSheet reports whether another sheet is up than the one that was agreed. A
-// smart sheet does what a plastic one does.
+// smart sheet does what a plastic one does, but where the damp check finds it worse,
+// and where it may be only the face that makes up for it.
 func (p FoundPlace) otherSheet() bool {
 	got, agreed := p.Answers["sheet"], sheetAgreed(p.Plan)
-	return agreed != "" && got.State == house.Given && got.Text != "none" && got.Text != agreed && !(got.Text == "smart" && agreed == "polyethylene")
+	does := got.Text == "smart" && agreed == "polyethylene" && !p.Damper() && p.Measured.Facing == p.Plan.Choice.Facing.OnBlanket
+	return agreed != "" && got.State == house.Given && got.Text != "none" && got.Text != agreed && !does
 }
 
 // sheetNearHeat reports whether a sheet or paint was found beside a chimney.
@@ -25,24 +24,4 @@ func (p FoundPlace) trapped() string {
 		return ""
 	}
 	return "; with the board outside the wood lies between two tight layers and cannot dry"
-}
-
-// extraSheet names a sheet on the room side that was not agreed; with a face on
-// the blanket it is the second of two retarders.
-func (p FoundPlace) extraSheet(c *catalog.Catalog) string {
-	got := p.Answers["sheet"]
-	if got.State != house.Given || got.Text == "none" || got.Text == "paint" || got.Text == p.Plan.Choice.Facing.Sheet {
-		return ""
-	}
-	sheet, _ := c.Facing(got.Text)
-	face, _ := c.Facing(p.Measured.Facing)
-	switch {
-	case p.Measured.Facing != "none" && p.Plan.Choice.Facing.Retarder() == "none":
-		return face.Name + " and " + sheet.Name + ", none agreed: both come out"
-	case p.Measured.Facing != "none":
-		return "two retarders, " + face.Name + " and " + sheet.Name + ": one of them comes out"
-	case sheetAgreed(p.Plan) == "":
-		return sheet.Name + ", no sheet agreed"
-	}
-	return ""
 }
