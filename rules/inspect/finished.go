@@ -225,7 +225,11 @@ func (p *FoundPlace) unread(list []house.Unread) {
 		}
 		for i := range p.Points {
 			if x := &p.Points[i]; x.State == NotSeen && (slices.Contains(pointKeys[x.Point.From], u.Key) || u.Key == seePrefix+x.Point.ID) {
-				x.Text, x.NotUnderstood = notUnderstoodText+u.Why, true
+				x.NotUnderstood = true
+				if x.Text != "" {
+					x.Text += ". "
+				}
+				x.Text += notUnderstoodText + u.Why
 			}
 		}
 	}

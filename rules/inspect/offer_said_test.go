@@ -76,4 +76,9 @@ func TestNotUnderstoodIsNotLeftOut(t *testing.T) {
 		require.Contains(t, x.Text, want)
 	}
 	require.False(t, result(t, p, "label").NotUnderstood)
+	j = jobOf(t, vermont, listed)
+	_, _ = w.Open(j, "form.toml", "version = 1\n[[place]]\nid = \"flue\"\nbatt_in_gap = \"ja\"\ngap_in = 2\n")
+	gap := result(t, place(t, w.Judge(j), "flue"), "chimney-gap")
+	require.Contains(t, gap.Text, "KEEP THE GAP EMPTY", "what could not be read hides no caution")
+	require.Contains(t, gap.Text, "NOT UNDERSTOOD")
 }

@@ -37,5 +37,5 @@ func TestCellsOfWhatWasNotUnderstood(t *testing.T) {
 	w.Open(j, "form.toml", "version = 1\n[[place]]\nid = \"wall\"\nfacing = \"foil\"\nmaterial = \"fiberglass\"\n")
 	r := w.Judge(j)
 	require.NotContains(t, pages.OpenText(r.Places[0]), "The face is the one agreed")
-	require.Contains(t, print.Text(pages.FoundPage(j, r, opts), 400), "The face is the one agreed, on the agreed side: NOT UNDERSTOOD, so not judged: form.toml:4")
+	require.Contains(t, print.Text(pages.FoundPage(j, r, opts), 400), "The face is the one agreed, on the agreed side: agreed: paper face (kraft). NOT UNDERSTOOD, so not judged: form.toml:4")
 }
