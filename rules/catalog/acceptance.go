@@ -78,7 +78,7 @@ type AcceptancePoint struct {
 	Sheet     units.Prose `toml:"ask_sheet"`    // asked where another sheet is up than agreed
 	Other     units.Prose `toml:"ask_other"`    // asked where another face is there than agreed; the agreed blanket follows
 	NoSheet   units.Prose `toml:"ask_no_sheet"` // asked where the sheet that was agreed is not up
-	Then      units.Prose `toml:"ask_then"`     // asked of a sheet that was not agreed, behind what is asked of the face
+	Then      units.Prose `toml:"ask_then"`     // asked behind the rest: of a sheet that was not agreed once the face is right, of a gap too small once it is empty
 	Side      units.Prose `toml:"ask_side"`     // asked before that where nobody saw toward which side the face is
 	Serves    units.Prose `toml:"ask_serves"`   // asked where what is there does the work of what was agreed; its name follows
 	Wanted    units.Prose `toml:"ask_wanted"`   // asked where the plan has no retarder, the climate asks for one, and what is there is one

@@ -63,6 +63,8 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 	switch in := p.Answers["batt_in_gap"]; {
 	case x.From == catalog.FromChimney && in.State == house.Given && !in.Bool:
 		return x.Absent.In(j.System) // nothing is there to take out
+	case x.From == catalog.FromChimney && in.State == house.Given && p.tooNear():
+		return x.Ask.In(j.System) + " " + x.Then.In(j.System)
 	case x.From == catalog.FromBoard:
 		return p.boardRemedy(x).In(j.System)
 	case x.From == catalog.FromThickness && p.bulges():
@@ -172,17 +174,32 @@ func failed(result string) State {
 func (p FoundPlace) chimney(j Job) (State, string) {
 	need := p.Plan.Surface.Clearance.Inches
 	in, gap := p.Answers["batt_in_gap"], p.Answers["gap_in"]
+	var faults []string
+	if in.State == house.Given && in.Bool {
+		faults = append(faults, "there is something in the gap")
+	}
+	if p.tooNear() {
+		text := fmt.Sprintf("the gap is %s at its tightest, %s must stay empty", j.System.Inches(gap.Number), j.System.Clearance(need))
+		if gap.Number >= p.Plan.Surface.Clearance.SureIn { // one side of it may be as near
+			text += " (" + p.Plan.Surface.Clearance.Reason + ")"
+		}
+		faults = append(faults, text)
+	}
 	switch {
-	case in.State == house.Given && in.Bool:
-		return Halt, "there is something in the gap: do not close"
-	case gap.State == house.Given && gap.Number < need:
-		return Halt, fmt.Sprintf("the gap is %s at its tightest, %s must stay empty: do not close", j.System.Inches(gap.Number), j.System.Clearance(need))
+	case len(faults) > 0:
+		return Halt, strings.Join(faults, ", and ") + ": do not close"
 	case !p.Plan.Surface.Clearance.Known:
 		return NotSeen, "KEEP THE GAP EMPTY, " + p.Plan.Surface.Clearance.Text(j.System) + " and type its width in the house file; do not close before that"
 	case in.State == house.Given && gap.State == house.Given:
 		return Pass, fmt.Sprintf("empty, %s at its tightest", j.System.Inches(gap.Number))
 	}
 	return NotSeen, "look into it and measure it before anything is closed"
+}
+
+// tooNear reports whether the gap was measured smaller than what must stay empty.
+func (p FoundPlace) tooNear() bool {
+	gap := p.Answers["gap_in"]
+	return gap.State == house.Given && gap.Number < p.Plan.Surface.Clearance.Inches
 }
 
 // label compares the R of each layer with the one agreed, layer by layer.

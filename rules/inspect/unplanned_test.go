@@ -256,6 +256,12 @@ func TestRemediesFitWhatWasFound(t *testing.T) {
 		}
 	}
 	require.Contains(t, asks["chimney-gap"], "Nothing has to come out")
+	both := result(t, place(t, found(t, j, "[[place]]\nid = \"c\"\nbatt_in_gap = true\ngap_in = 1\n"), "c"), "chimney-gap")
+	require.Contains(t, both.Text, "something in the gap, and the gap is 1 in at its tightest, 2 in must stay empty")
+	require.Contains(t, both.Ask, "Take every piece out")
+	require.Contains(t, both.Ask, "has to move back")
+	only := result(t, place(t, found(t, j, "[[place]]\nid = \"c\"\nbatt_in_gap = true\ngap_in = 2\n"), "c"), "chimney-gap")
+	require.NotContains(t, only.Ask, "has to move back")
 	for _, sheet := range []string{"paint", "smart", "polyethylene"} {
 		near := place(t, found(t, j, "[[place]]\nid = \"c\"\nfacing = \"none\"\nsheet = \""+sheet+"\"\n"), "c")
 		require.Equal(t, inspect.Halt, state(t, near, "facing-side"), sheet)
