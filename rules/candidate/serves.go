@@ -42,11 +42,15 @@ func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float6
 	}
 	most := min(rule.MostFt2, rule.Share*s.Ceilings.AllFt2)
 	t.From = append(t.From, rule.Ref)
+	note := func(text string) { t.Notes = append(t.Notes, text) }
+	if maxCavityR < rule.R {
+		defer note(fmt.Sprintf("no blanket in our tables counts %s in this frame as it lies; the most is %s", s.System.R(rule.R), s.System.R(maxCavityR)))
+	}
 	switch {
 	case !s.Ceilings.Known:
-		t.Notes = append(t.Notes, fmt.Sprintf("on a small part of the ceiling %s serves: type the area of every ceiling and slope, and the plan says on how much", s.System.R(rule.R)))
+		note(fmt.Sprintf("on a small part of the ceiling a blanket that counts %s as it lies serves: type the area of every ceiling and slope, and the plan says on how much", s.System.R(rule.R)))
 	case s.Ceilings.SlopesFt2 > most:
-		t.Notes = append(t.Notes, fmt.Sprintf("a blanket of %s serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more than that",
+		note(fmt.Sprintf("a blanket that counts %s as it lies serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more than that",
 			s.System.R(rule.R), s.System.Area(most), s.System.Area(s.Ceilings.AllFt2), s.System.Area(rule.MostFt2), s.System.Area(s.Ceilings.SlopesFt2), s.System.Area(s.Ceilings.SlopesFt2-most)))
 	default:
 		t.SlopedR = rule.R

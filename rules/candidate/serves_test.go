@@ -144,3 +144,15 @@ func TestSlopedException(t *testing.T) {
 	}
 	require.Zero(t, slope(1000, 180, "2x6").Candidates[0].Heat.SlopedR, "R-30 does not fit there either")
 }
+
+// A blanket of R-30 that is squeezed in its frame does not count as the R-30 that
+// serves on a slope, and the note does not read as if it did.
+func TestSlopeNoteGoesByWhatCounts(t *testing.T) {
+	c := fixture.Catalog(t)
+	for size, says := range map[string]bool{"2x8": true, "2x12": false} {
+		p := assess(t, c, "zone = \"2A\"\ncode = \"irc-2021\"", fmt.Sprintf("kind = \"sloped-ceiling\"\narea_ft2 = 700\nframing.size = %q\nframing.spacing_in = 24\n", size))
+		notes := strings.Join(p.Target.Notes, "\n")
+		require.Contains(t, notes, "counts R-30 as it lies", size)
+		require.Equal(t, says, strings.Contains(notes, "no blanket in our tables counts R-30 in this frame as it lies; the most is R-27"), notes)
+	}
+}

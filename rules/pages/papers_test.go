@@ -86,9 +86,25 @@ func TestShortIsOnEveryPaper(t *testing.T) {
 			require.Equal(t, want, strings.Contains(spaced(text), "SHORT by R-"), "%s %s", paper, size)
 		}
 		money := pages.MoneyText(planned.Job(a).Plan, units.US)
-		require.Equal(t, want, strings.Contains(money, "you allow, short at Slope"), money)
+		require.Equal(t, want, strings.Contains(money, "Even the cheapest set that falls no shorter than it must, at Slope"), money)
 		require.Equal(t, !want, strings.Contains(money, "keeps the targets"), money)
 	}
+}
+
+// The set that falls short by least is not called the cheapest where another costs
+// less and falls short by more: that one is named.
+func TestACheaperSetThatFallsShorterIsNamed(t *testing.T) {
+	const slope = "version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nid = \"s\"\nkind = \"sloped-ceiling\"\nlabel = \"Slope\"\narea_ft2 = 700\nframing.size = \"2x8\"\nframing.spacing_in = 24\n"
+	money := func(more string) string {
+		return pages.MoneyText(planned.Job(fixture.Read(t, slope+more+"[budget]\ntotal_usd = 10\n")).Plan, units.US)
+	}
+	p := planned.Job(fixture.Read(t, slope+"[budget]\ntotal_usd = 10\n")).Plan.Places[0]
+	c := p.CheaperShorter()
+	require.Greater(t, c.Heat.ShortByR, p.Choice.Heat.ShortByR)
+	require.Less(t, c.Money.Total.Typical, p.Choice.Money.Total.Typical)
+	require.Contains(t, money(""), "A cheaper set falls short by more: "+c.Material.Name+" at Slope, short by "+units.US.R(c.Heat.ShortByR))
+	require.NotContains(t, money("waive_target = true\n"), "no shorter than it must")
+	require.Contains(t, money("waive_target = true\n"), "you allow, short at Slope")
 }
 
 // A row for a machine says that what fits still needs its board.

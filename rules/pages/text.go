@@ -217,16 +217,37 @@ const NoPlace = "The house has no place to insulate yet: nothing to add up."
 
 // whatItKeeps says of the cheapest set whether it reaches what is asked.
 func whatItKeeps(p plan.Plan, s units.System) string {
-	var short []string
+	var short, accepted []string
 	for _, place := range p.Places {
-		if place.ShortText(s) != "" {
+		switch {
+		case place.ShortText(s) == "":
+		case place.Surface.Waived:
+			accepted = append(accepted, place.Surface.Label)
+		default:
 			short = append(short, place.Surface.Label)
 		}
 	}
-	if len(short) == 0 {
-		return "that keeps the targets"
+	switch {
+	case len(short) > 0:
+		return "that falls no shorter than it must, at " + strings.Join(append(short, accepted...), ", ")
+	case len(accepted) > 0:
+		return "you allow, short at " + strings.Join(accepted, ", ")
 	}
-	return "you allow, short at " + strings.Join(short, ", ")
+	return "that keeps the targets"
+}
+
+// cheaperText says which blankets cost less and fall short by more.
+func cheaperText(p plan.Plan, s units.System) string {
+	var out []string
+	for _, place := range p.Places {
+		if c := place.CheaperShorter(); c != nil && place.ShortText(s) != "" {
+			out = append(out, fmt.Sprintf("%s at %s, short by %s", c.Material.Name, place.Surface.Label, s.R(c.Heat.ShortByR)))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return " A cheaper set falls short by more: " + strings.Join(out, "; ") + "."
 }
 
 // MoneyText says what the blankets of the plan cost by area, and how that sits
@@ -248,7 +269,7 @@ func MoneyText(p plan.Plan, s units.System) string {
 	switch {
 	case p.Spend.Missing > 0:
 		text += fmt.Sprintf(" Even the cheapest set %s, the one shown, takes %s.", whatItKeeps(p, s), moreThan(p, s))
-		text += waitText(p)
+		text += cheaperText(p, s) + waitText(p)
 	case p.Spend.Applied:
 		text += fmt.Sprintf(" Chosen for your budget of %s: of all sets for the whole house whose blankets alone stay below it, the best.", budget)
 		if p.Spend.Rounded {

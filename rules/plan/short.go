@@ -1,6 +1,9 @@
 package plan
 
-import "battwright/rules/units"
+import (
+	"battwright/rules/candidate"
+	"battwright/rules/units"
+)
 
 // ShortText says by how much the blanket of a place falls short of what is asked
 // there, empty where it does not. Every paper that names the blanket says it.
@@ -13,4 +16,21 @@ func (p Place) ShortText(s units.System) string {
 		waived = "; you accepted that"
 	}
 	return "SHORT by " + p.Choice.Heat.ShortOf(p.Target, s) + waived
+}
+
+// CheaperShorter is, of the blankets that may go into a place, get no damper than
+// the one chosen, cost less and fall short by more, the one that falls short by
+// least; nil where there is none.
+func (p Place) CheaperShorter() *candidate.Assessed {
+	var out *candidate.Assessed
+	for i := range p.Candidates {
+		c := &p.Candidates[i]
+		switch {
+		case p.Choice == nil, c.Excluded(), c.Demoted() && !p.Choice.Demoted(), c.Damp.Risk() > p.Choice.Damp.Risk(), p.pinned() && c.Material.ID != p.Surface.Pin:
+		case c.Heat.ShortByR <= p.Choice.Heat.ShortByR, c.Money.Total.Typical >= p.Choice.Money.Total.Typical:
+		case out == nil || c.Heat.ShortByR < out.Heat.ShortByR:
+			out = c
+		}
+	}
+	return out
 }
