@@ -66,10 +66,19 @@ func (p *OfferedPlace) proud(j Job, g candidate.GivenStack) {
 	s, label := j.System, p.Plan.Surface.Label
 	p.find(Finding{
 		ID: "joist-tops", Level: Note, Line: p.Parts[0].Line, Ref: practice,
-		Text: fmt.Sprintf("%s between joists of %s, with open air above: nothing squeezes it, so it counts the %s of its label. With the wood it comes to about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
-			s.Inches(l.RoomIn), s.Inches(p.Plan.Surface.Frame.RoomIn), s.R(l.R), s.R(closed.Heat.AssemblyR), s.R(p.Offered.Heat.AssemblyR)),
+		Text: fmt.Sprintf("%s between joists of %s, with open air above: nothing squeezes it, so it counts the %s of its label. With the wood%s it comes to about %s where the blankets meet over the joist tops, about %s where the tops stay bare",
+			s.Inches(l.RoomIn), s.Inches(p.Plan.Surface.Frame.RoomIn), s.R(l.R), gapsTaken(*p.Offered), s.R(closed.Heat.AssemblyR), s.R(p.Offered.Heat.AssemblyR)),
 		Ask: label + ": How wide are the blankets, and do they meet over the joist tops?",
 	})
+}
+
+// gapsTaken names the gaps that the figures of a bid take for granted, whatever
+// grade it promises; empty for none.
+func gapsTaken(a candidate.Assessed) string {
+	if a.Heat.VoidShare <= 0 {
+		return ""
+	}
+	return " and gaps in " + percent(a.Heat.VoidShare) + " of the area, which are reckoned with whatever grade is promised,"
 }
 
 // products turns the lines into blankets. All of one place are of one fiber.
@@ -132,6 +141,9 @@ func (p *OfferedPlace) squeezed(j Job, a candidate.Assessed) {
 func roomAsk(p plan.Place, l candidate.Layer, s units.System) string {
 	if byChimney(p) && !planned(p) {
 		return p.Surface.Label + ": Nothing goes in there as the plan stands. Will you take this line out?"
+	}
+	if l.RoomIn <= 0 {
+		return fmt.Sprintf("%s: The room is %s deep and full without the second line. Do the lines lie side by side, and how much does each cover?", p.Surface.Label, s.Inches(p.Surface.Frame.RoomIn))
 	}
 	return fmt.Sprintf("%s: The room is %s deep. Which blanket has its full R in it?", p.Surface.Label, s.Inches(l.RoomIn))
 }

@@ -127,13 +127,20 @@ func (p *OfferedPlace) offered(j Job) {
 			p.find(Finding{ID: "note", Level: Ask, Line: part.Line, Text: "says too, and nothing here has judged it: " + note})
 		}
 	}
-	p.area(j)
+	p.covered(j)
 	p.price()
-	p.between()
+	split := p.Split(j.Catalog().Acceptance().Limits.AreaOff)
+	if !split {
+		p.between()
+	}
 	p.board(j)
 	p.bays(j)
 	p.called(j)
-	p.assess(j)
+	if split {
+		p.assessParts(j)
+	} else {
+		p.assess(j)
+	}
 	p.boardCautions()
 }
 
@@ -187,29 +194,6 @@ func (p *OfferedPlace) impossible(j Job, part Part) {
 	}
 	f.Ask = fmt.Sprintf("%s: Please send a photo of the label: R and thickness on one picture.", p.Plan.Surface.Label)
 	p.find(f)
-}
-
-// area compares what is covered, layer by layer, with what was measured.
-func (p *OfferedPlace) area(j Job) {
-	limits, want := j.Catalog().Acceptance().Limits, p.Plan.Surface.AreaFt2
-	for _, part := range p.Parts {
-		got, ok := part.num("area_ft2")
-		if !ok || want <= 0 {
-			continue
-		}
-		p.AreaFt2 = math.Max(p.AreaFt2, got)
-		if off := got/want - 1; math.Abs(off) > limits.AreaOff {
-			word := "more"
-			if off < 0 {
-				word = "less"
-			}
-			p.find(Finding{
-				ID: "area-off", Level: Wrong, Line: part.Line, Ref: limits.Ref,
-				Text: fmt.Sprintf("covers %s, the house file has %s: %s %s", j.System.Area(got), j.System.Area(want), j.System.Area(math.Abs(got-want)), word),
-				Ask:  fmt.Sprintf("%s: How did you measure it? I have %s, openings taken off.", p.Plan.Surface.Label, j.System.Area(want)),
-			})
-		}
-	}
 }
 
 func (p *OfferedPlace) price() {

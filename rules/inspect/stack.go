@@ -74,6 +74,9 @@ func squeezedAsPlanned(p plan.Place, i int, l candidate.Layer) bool {
 
 // tooThickText says what a blanket thicker than its room is worth there.
 func tooThickText(p plan.Place, l candidate.Layer, s units.System) string {
+	if l.RoomIn <= 0 {
+		return noRoomText(l, s)
+	}
 	text := fmt.Sprintf("%s thick in a room of %s: squeezed, it counts %s, not %s", s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn), s.R(l.R), s.R(l.Product.NominalR))
 	if byChimney(p) {
 		text += ", and presses toward the gap that stays empty"
