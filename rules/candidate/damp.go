@@ -39,7 +39,7 @@ type Damp struct {
 	// not counted as a mold risk, by the reason.
 	TooCold, AsOutdoors, TooFew []int
 	// What the check takes as there and is still to be bought or done.
-	BoardR       float64 // board of this R
+	BoardR       float64 // board of this R in all
 	Dehumidifier bool
 	UnderJoists  bool // a tight layer under the joists
 	FoamLeftOut  bool // the foam that goes into each bay is not in the check
@@ -96,7 +96,10 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 		d.Where = strings.Replace(d.Where, "and "+underJoists, "and the air above "+underJoists, 1)
 	}
 	d.excuse(r, months, limits(c), !soil)
-	d.BoardR, d.UnderJoists, d.FoamLeftOut = t.AddR, s.UnderJoists, s.FoamInBays
+	d.UnderJoists, d.FoamLeftOut = s.UnderJoists, s.FoamInBays
+	if t.AddR > 0 {
+		d.BoardR = s.CIR + t.AddR
+	}
 	d.Dehumidifier = s.Dehumid
 	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
 	return d

@@ -292,7 +292,11 @@ func countsText(p plan.Place, s units.System) string {
 	out := ""
 	for _, l := range p.Choice.Layers {
 		if !l.Across && l.RoomIn < l.Product.ThicknessIn {
-			out += fmt.Sprintf("; counts %s: squeezed from %s to %s", s.R(l.R), s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn))
+			what := "counts"
+			if len(p.Choice.Layers) > 1 {
+				what = "the " + s.R(l.Product.NominalR) + " counts"
+			}
+			out += fmt.Sprintf("; "+what+" %s: squeezed from %s to %s", s.R(l.R), s.Inches(l.Product.ThicknessIn), s.Inches(l.RoomIn))
 		}
 	}
 	return out

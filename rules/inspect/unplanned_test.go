@@ -262,6 +262,10 @@ func TestRemediesFitWhatWasFound(t *testing.T) {
 	require.Contains(t, both.Ask, "has to move back")
 	only := result(t, place(t, found(t, j, "[[place]]\nid = \"c\"\nbatt_in_gap = true\ngap_in = 2\n"), "c"), "chimney-gap")
 	require.NotContains(t, only.Ask, "has to move back")
+	fire := jobOf(t, vermont, "id = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-fireplace\"\ngap_in = 4\nframing.size = \"2x6\"\n")
+	side := result(t, place(t, found(t, fire, "[[place]]\nid = \"c\"\nbatt_in_gap = false\ngap_in = 2\n"), "c"), "chimney-gap")
+	require.Equal(t, inspect.Halt, side.State)
+	require.Contains(t, side.Text, "sides of a fireplace: 2 in; back of a fireplace: 4 in", "one of the two may be what was measured")
 	for _, sheet := range []string{"paint", "smart", "polyethylene"} {
 		near := place(t, found(t, j, "[[place]]\nid = \"c\"\nfacing = \"none\"\nsheet = \""+sheet+"\"\n"), "c")
 		require.Equal(t, inspect.Halt, state(t, near, "facing-side"), sheet)

@@ -6,6 +6,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/inspect"
+	"battwright/rules/pages"
+	"battwright/rules/print"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -45,6 +48,30 @@ func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
 // goingUp is the wall of a house through which something goes up.
 func goingUp(up string) string {
 	return strings.Replace(chimneyWall, "[site]", "[shape]\nchimney = \""+up+"\"\n[site]", 1)
+}
+
+// Finished work is looked at for the foam beside a chimney, and stops where it is too
+// near (IRC R1003.18: foam burns as wood does).
+func TestFoamBesideAChimneyIsLookedAt(t *testing.T) {
+	for kind, point := range map[string]string{"masonry-fireplace": "board-off-chimney", "factory-built": "board-off-pipe", "masonry-inside": ""} {
+		j := planned.Job(fixture.Read(t, chimneyWall+"ci_r = 10\n"+besideWall+"chimney = \""+kind+"\"\n"))
+		for _, id := range []string{"board-off-chimney", "board-off-pipe"} {
+			r := found(t, j, "[[place]]\nid = \"w\"\n[place.see]\n\""+id+"\" = \"bad\"\n")
+			require.Equal(t, id == point, strings.Contains(print.Text(pages.FormPage(j), 78), "STOP if not: "+titleOf(t, j, id)), "%s %s", kind, id)
+			require.True(t, r.Stops(), "whatever somebody noted counts")
+		}
+	}
+}
+
+func titleOf(t testing.TB, j inspect.Job, id string) string {
+	t.Helper()
+	for _, x := range j.Catalog().Acceptance().Points {
+		if x.ID == id {
+			return x.Title
+		}
+	}
+	require.Fail(t, "no such point", id)
+	return ""
 }
 
 // Of a listed pipe only the listing says how far wood and foam stay off (practice).

@@ -107,6 +107,22 @@ func TestACheaperSetThatFallsShorterIsNamed(t *testing.T) {
 	require.Contains(t, money("waive_target = true\n"), "you allow, short at Slope")
 }
 
+// Board that is there is not said to be on the list to buy, board there and board to
+// buy are one figure for the damp check, and the certificate names the layer that
+// counts less than its bag.
+func TestBoardAndLayersAreCountedOnce(t *testing.T) {
+	plan := func(house string) string {
+		p := planned.Job(fixture.Read(t, house)).Plan
+		return spaced(print.Text(pages.PlanPage(p, planned.Options(t)), 78))
+	}
+	require.Contains(t, plan("version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nkind = \"crawl-space\"\nvented = false\nwall_height_ft = 3\nground_cover = true\ndampness = \"dry\"\nfoam_r = 5\n"), "inside the foam board you said is there")
+	wall := plan("version = 1\nold = false\n[site]\nstate = \"MO\"\ncounty = \"Boone\"\ncode = \"irc-2021\"\n[[place]]\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x4\"\nci_r = 5\n")
+	require.Contains(t, wall, "with the R-10 board")
+	require.NotContains(t, wall, "with the R-5 board")
+	attic := papers(t, fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nkind = \"attic\"\narea_ft2 = 1000\nframing.size = \"2x6\"\nframing.spacing_in = 24\nheel_in = 12\nflue_through = false\nbath_fan_outside = true\nvents_ok = true\nnon_ic_lights = false\n"))
+	require.Contains(t, spaced(attic["form"])+spaced(attic["handover"]), "; the R-19 counts R-18: squeezed")
+}
+
 // A row for a machine says that what fits still needs its board.
 func TestCSVNamesTheBoardToBuy(t *testing.T) {
 	table, err := pages.CSV(planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\n")).Plan, planned.Options(t))

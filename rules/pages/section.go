@@ -154,6 +154,9 @@ func NothingText(p plan.Place) string {
 func wantedText(p plan.Place) string {
 	text := "you want one all the same, type the R you want here or name the fiber to keep"
 	if p.Surface.Kind.Boundary == "soil" {
+		if p.Surface.CIR > 0 && !p.Surface.FoamUnsaid {
+			return text + "; it then goes inside the foam board you said is there. What follows compares the four for that case."
+		}
 		text += "; foam board then goes on the concrete first, and is on the list to buy"
 	}
 	return text + ". What follows compares the four for that case."
