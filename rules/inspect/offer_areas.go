@@ -12,16 +12,19 @@ import (
 )
 
 // Split reports whether the lines of a place are parts of it, side by side, not
-// layers: where one blanket fills the room of the frame, and each line covers less
-// than the whole.
+// layers: each covers less than the whole. Where layers are usual, over the joists of
+// an attic, they are parts only if they make up the whole.
 func (p OfferedPlace) Split(areaOff float64) bool {
-	if len(p.Parts) < 2 || p.Plan.Surface.Kind.StackOverFraming {
-		return false
-	}
-	return !slices.ContainsFunc(p.Parts, func(part Part) bool {
+	want, sum := p.Plan.Surface.AreaFt2, 0.0
+	for _, part := range p.Parts {
 		ft2, said := part.num("area_ft2")
-		return !said || ft2 >= p.Plan.Surface.AreaFt2*(1-areaOff)
-	})
+		if !said || ft2 >= want*(1-areaOff) {
+			return false
+		}
+		sum += ft2
+	}
+	whole := sum >= want*(1-areaOff) && sum <= want*(1+areaOff)
+	return len(p.Parts) > 1 && (whole || !p.Plan.Surface.Kind.StackOverFraming)
 }
 
 // assessParts works out each part of a split place by itself, and keeps the poorest

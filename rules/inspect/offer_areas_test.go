@@ -47,6 +47,20 @@ func TestLinesThatSplitAWallAreParts(t *testing.T) {
 	require.NotContains(t, full.Text+full.Ask, "0 in")
 }
 
+// In an attic, where layers are usual, lines are parts only if they make up the whole.
+func TestLinesThatSplitAnAtticAreParts(t *testing.T) {
+	j := atticJob(t, "trusses", 24)
+	line := func(r, in, ft2 float64) string {
+		return strings.Replace(areaLine(r, in, ft2, "none"), "\"here\"", "\"attic\"", 1)
+	}
+	parts := at(t, offered(t, j, line(49, 14, 500)+line(38, 12, 400)), "attic")
+	require.Contains(t, ids(parts.Findings), "parts")
+	require.InDelta(t, 38, parts.Offered.CavityR, 1e-9, "the poorest, not their sum")
+	layers := at(t, offered(t, j, line(19, 6.25, 900)+line(30, 9.5, 900)), "attic")
+	require.NotContains(t, ids(layers.Findings), "parts")
+	require.Greater(t, layers.Offered.CavityR, 45.0)
+}
+
 // What the gaps take is not said to be the wood's.
 func TestGapsAreNotCalledWood(t *testing.T) {
 	j := atticJob(t, "trusses", 24)
