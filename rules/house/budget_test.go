@@ -29,7 +29,7 @@ func TestNoSumIsSpentUnasked(t *testing.T) {
 // What the program wrote itself is no comment that somebody would miss; a note
 // that begins like it is.
 func TestOnlyCommentsOfAPersonCount(t *testing.T) {
-	kept := house.PathMark + "\"h.toml\"\nversion = 1\n\n#| [[place]]\n#| id = \"attic\"\n"
+	kept := house.PathMark + "\"h.toml\"\n" + house.BeganMark + "0f\n" + house.WayMark + "ready to order\nversion = 1\n\n#| [[place]]\n#| id = \"attic\"\n"
 	require.False(t, house.HasComments(kept))
 	require.Equal(t, "[[place]]\nid = \"attic\"\n", house.FinishedWork(kept))
 	for _, more := range []string{"# mine\n", "#| ask the roofer\n", "x = [\n"} {

@@ -7,11 +7,24 @@ import (
 )
 
 // What the program itself writes as comments into answers that it keeps: first
-// which file they belong to, then what was noted of the finished work.
+// which file they belong to and what that file held, then how the house is asked
+// about, then what was noted of the finished work.
 const (
-	PathMark = "# answers kept by battwright for: "
-	WorkMark = "#| "
+	PathMark  = "# answers kept by battwright for: "
+	BeganMark = "# they began from the text with the SHA-256 sum: "
+	WayMark   = "# the questions of battwright: "
+	WorkMark  = "#| "
 )
+
+// ours reports whether the program wrote a line of kept answers as a comment.
+func ours(line string) bool {
+	for _, mark := range []string{PathMark, BeganMark, WayMark, WorkMark} {
+		if strings.HasPrefix(line, mark) {
+			return true
+		}
+	}
+	return false
+}
 
 // HasComments reports whether a house file holds comments of a person, which
 // writing it again would drop. A text that cannot be parsed counts as having
@@ -19,7 +32,7 @@ const (
 func HasComments(text string) bool {
 	var rest []string
 	for _, l := range strings.Split(text, "\n") {
-		if !strings.HasPrefix(l, PathMark) && !strings.HasPrefix(l, WorkMark) {
+		if !ours(l) {
 			rest = append(rest, l)
 		}
 	}

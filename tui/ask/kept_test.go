@@ -1,6 +1,7 @@
 package ask_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -8,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/testdata/fixture"
 	"battwright/tui/ask"
+	"battwright/tui/session"
 )
 
 // crashed is a store as a killed program leaves it: a file, and answers beside
@@ -19,7 +21,7 @@ func crashed(t *testing.T) (store *fixture.Memory, cfg ask.Config) {
 	later := demoHouse(t)
 	later.Answers["stage"] = house.Text("closed")
 	store = fixture.NewMemory()
-	store.Files["h.toml"], store.Kept, store.Text = text, true, house.Write(fixture.List(t), later)
+	store.Files["h.toml"], store.Kept, store.Text = text, true, session.Began(text)+house.Write(fixture.List(t), later)
 	require.NotEqual(t, text, store.Text)
 	return store, ask.Config{House: h, Path: "h.toml", Text: text}
 }
@@ -76,4 +78,23 @@ func TestAFileThatIsNotThereIsNotGoneOnWith(t *testing.T) {
 	has(t, out, "2. Begin a new house.")
 	require.NotContains(t, out, "file as it is")
 	has(t, out, "A new house, ready to order")
+}
+
+// A file that was changed after answers were kept for it comes first, and is not
+// saved over without a question.
+func TestKeptAnswersOlderThanTheirFile(t *testing.T) {
+	for says, save := range map[string][]string{"back": {"back"}, "the same again": {"h.toml", "yes"}} {
+		store, cfg := crashed(t)
+		changed := strings.Replace(cfg.Text, "non_ic_lights = false", "non_ic_lights = true", 1)
+		require.NotEqual(t, cfg.Text, changed)
+		store.Files["h.toml"], cfg.Text = changed, changed
+		store.Belongs("h.toml")
+		require.NoError(t, store.Autosave(1, store.Text))
+		out, err := said(t, store, cfg, append(append([]string{"2", "save"}, save...), "quit", "no")...)
+		require.NoError(t, err)
+		has(t, out, "h.toml was changed after these answers were kept. The program")
+		has(t, out, "1. Go on with the file as it is.")
+		has(t, out, "h.toml was changed after these answers were kept: save under another name")
+		require.Equal(t, says == "back", store.Files["h.toml"] == changed)
+	}
 }

@@ -13,10 +13,14 @@ import (
 	"battwright/tui/draw"
 )
 
-// KeptText is what is kept in the state folder: which way the questions go, the
-// house, and the walk through the finished work as far as it went.
+// KeptText is what is kept in the state folder: from which text of the file the
+// answers began, which way the questions go, the house, and the walk through the
+// finished work as far as it went.
 func (s *Session) KeptText() string {
 	out := KeptWay(s.Rough, s.Sized) + s.Text()
+	if s.Path != "" {
+		out = s.began + out
+	}
 	if s.walk != nil {
 		out += s.walk.Kept()
 	}
@@ -35,6 +39,7 @@ func (s *Session) TakeUp(kept, path, onDisk string) error {
 		return err
 	}
 	s.Open(h, path, onDisk)
+	s.began = beganOf(kept)
 	s.walk = nil // what is kept is newer than the file
 	s.TakeWalk(kept)
 	s.Saved = false
@@ -46,11 +51,13 @@ func (s *Session) TakeUp(kept, path, onDisk string) error {
 // somebody else's changes would be lost, or the file cannot be written, why says
 // so and nothing is written.
 func (s *Session) saving() (do func() (why string)) {
-	path, onDisk, text, store := s.Path, s.OnDisk, s.Text(), s.Store
+	path, onDisk, began, text, store := s.Path, s.OnDisk, s.began, s.Text(), s.Store
 	return func() string {
 		switch {
 		case store.Changed(path, onDisk):
 			return path + " was changed by another program since it was read: save under another name, or the same to overwrite."
+		case newer(path, began, onDisk) != "":
+			return newer(path, began, onDisk) + ": save under another name, or the same to overwrite."
 		case house.HasComments(onDisk):
 			return path + " holds comments, which saving would drop: save under another name, or the same to overwrite."
 		}
@@ -72,7 +79,7 @@ func (s *Session) savedIn(path, text string) Next {
 	if s.WalkBegun() {
 		s.Edits++ // it is kept, for this file from now on
 	}
-	s.Path, s.OnDisk, s.Saved, s.Changed = path, text, true, ""
+	s.Path, s.OnDisk, s.began, s.Saved, s.Changed = path, text, Began(text), true, ""
 	done := Next{Say: "Saved in " + path, Saved: true}
 	if !forget {
 		return done

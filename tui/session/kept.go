@@ -1,6 +1,13 @@
 package session
 
-import "path/filepath"
+import (
+	"crypto/sha256"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"battwright/rules/house"
+)
 
 // keptAtStart tells of them in the start menu.
 func keptAtStart(path string) string {
@@ -14,6 +21,35 @@ func keptAtStart(path string) string {
 type Earlier struct {
 	There bool
 	Path  string // the file they belong to
+	Newer string // that the file was changed after they were kept; empty when it was not
+}
+
+// Began is the line of kept answers that tells from which text of their file
+// they began, so that a change of it by somebody else is seen however much later.
+func Began(text string) string {
+	return fmt.Sprintf("%s%x\n", house.BeganMark, sha256.Sum256([]byte(text)))
+}
+
+// beganOf takes that line out of kept answers, empty when they have none.
+func beganOf(kept string) string {
+	for l := range strings.Lines(kept) {
+		if strings.HasPrefix(l, house.BeganMark) {
+			return l
+		}
+	}
+	return ""
+}
+
+// newer says that the file of kept answers holds something else than they began
+// from; empty when it does not, or is not there.
+func newer(path, began, onDisk string) string {
+	switch {
+	case onDisk == "" || began == Began(onDisk):
+		return ""
+	case began == "":
+		return path + " may have been changed after these answers were kept"
+	}
+	return path + " was changed after these answers were kept"
 }
 
 // NewFile says that a house begins under a name that no file has yet.

@@ -34,7 +34,7 @@ func TestWhatBecomesOfKeptAnswersIsSaid(t *testing.T) {
 }
 
 func TestWhatWouldBeReplaced(t *testing.T) {
-	none, nameless, ofA := Earlier{}, Earlier{There: true}, Earlier{true, "/a.toml"}
+	none, nameless, ofA := Earlier{}, Earlier{There: true}, Earlier{There: true, Path: "/a.toml"}
 	for _, c := range []struct {
 		saved, walk  bool
 		kept         Earlier

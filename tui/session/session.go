@@ -54,6 +54,7 @@ type Session struct {
 	Path    string // the person's own file, empty when none yet
 	Fresh   string // the file that was named at the start and is not there yet, until a house is begun
 	OnDisk  string // its text as last read or written
+	began   string // the line of kept answers that tells from which text of it the answers began
 	Saved   bool   // everything said is in the person's own file
 	Edits   int
 	Opened  int // edits when this house was opened: nothing is kept before the next
@@ -109,6 +110,12 @@ func Begin(c Config) (*Session, Next) {
 	}
 	n := s.goOn()
 	beside := s.Earlier.There && WithoutWay(kept) != c.Text
+	if onDisk := c.Text; beside && s.Earlier.Path != "" {
+		if !SameFile(s.Earlier.Path, c.Path) {
+			onDisk, _ = s.Store.Read(s.Earlier.Path)
+		}
+		s.Earlier.Newer = newer(s.Earlier.Path, beganOf(kept), onDisk)
+	}
 	if c.New { // how to begin it is asked first
 		s.Fresh = c.Path
 		n = Go(AtStart)
@@ -126,7 +133,7 @@ func Begin(c Config) (*Session, Next) {
 // of kept answers holds the walk through the finished work too.
 func (s *Session) Open(h *house.House, path, text string) {
 	s.House, s.Path, s.OnDisk, s.Saved, s.Changed = h, path, text, true, ""
-	s.Opened = s.Edits
+	s.began, s.Opened = Began(text), s.Edits
 	if s.Store != nil {
 		s.Store.Belongs(path)
 	}

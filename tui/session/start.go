@@ -3,6 +3,7 @@ package session
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"battwright/rules/house"
@@ -79,10 +80,16 @@ func keptView(s *Session, path string) (View, bool) {
 	if s.Fresh != "" {
 		leave = "Begin a new house"
 	}
-	return View{Page: titled("Answers were kept that are not saved", "They are for "+whose+". The program ended before they were saved."), Actions: []page.Action{
-		{ID: Resume, Label: "Go on with the kept answers"},
+	intro, rows := "They are for "+whose, []page.Action{
+		{ID: Resume, Arg: path, Label: "Go on with the kept answers"},
 		{ID: LeaveKept, Arg: path, Label: leave, Note: KeptNote(path, s.Path)},
-	}}, true
+	}
+	if s.Earlier.Newer != "" { // then the file goes first
+		intro = s.Earlier.Newer
+		rows[0].Note = "What was changed in the file is not in them. Saving asks before it overwrites that."
+		slices.Reverse(rows)
+	}
+	return View{Page: titled("Answers were kept that are not saved", intro+". The program ended before they were saved."), Actions: rows}, true
 }
 
 func stepsView(*Session, string) (View, bool) {
@@ -218,6 +225,7 @@ func (s *Session) openText(path, text string) Next {
 			return func() Next {
 				n := s.goOn()
 				if there && SameFile(kept, path) {
+					s.Earlier = Earlier{there, kept, newer(kept, beganOf(have), text)}
 					s.TakeWalk(have)
 					if WithoutWay(have) != text {
 						n.Open = At{Kept, kept}
@@ -239,7 +247,7 @@ func (s *Session) LookForKept() *Work {
 	return &Work{Doing: "Looking for kept answers", Do: func() func() Next {
 		_, path, there := store.Resume()
 		return func() Next {
-			s.Earlier = Earlier{there, path}
+			s.Earlier = Earlier{There: there, Path: path}
 			return Next{}
 		}
 	}}
@@ -247,8 +255,9 @@ func (s *Session) LookForKept() *Work {
 
 // resume takes the kept answers back, with the file they belong to, and leads a
 // house on its way to an order to the first place whose size and frame were not
-// asked to the end.
-func resume(s *Session, _ string) Next {
+// asked to the end. Where the file was changed after they were kept, and told is
+// empty, it opens the file, which tells of both and asks.
+func resume(s *Session, told string) Next {
 	store := s.Store
 	return Next{Work: &Work{Doing: "Reading the kept answers", Do: func() func() Next {
 		text, path, ok := store.Resume()
@@ -259,6 +268,9 @@ func resume(s *Session, _ string) Next {
 		return func() Next {
 			if !ok {
 				return Next{Say: "Nothing was kept."}
+			}
+			if told == "" && path != "" && newer(path, beganOf(text), onDisk) != "" {
+				return s.openText(path, onDisk)
 			}
 			if err := s.TakeUp(text, path, onDisk); err != nil {
 				return Next{Page: problems("The kept answers could not be read", "", err)}

@@ -5,11 +5,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-)
 
-// wayMark begins the lines of kept answers that tell how the house is asked
-// about. They are comments: no house file needs them.
-const wayMark = "# the questions of battwright: "
+	"battwright/rules/house"
+)
 
 // toOrder is the way to an order; the rough look is not written.
 const toOrder = "ready to order"
@@ -20,9 +18,9 @@ func KeptWay(rough bool, sized map[string]bool) string {
 	if rough {
 		return ""
 	}
-	out := wayMark + toOrder + "\n"
+	out := house.WayMark + toOrder + "\n"
 	for _, id := range slices.Sorted(maps.Keys(sized)) {
-		out += wayMark + strconv.Quote(id) + "\n"
+		out += house.WayMark + strconv.Quote(id) + "\n"
 	}
 	return out
 }
@@ -31,7 +29,7 @@ func KeptWay(rough bool, sized map[string]bool) string {
 func WayOf(kept string) (rough bool, sized map[string]bool) {
 	rough, sized = true, map[string]bool{}
 	for l := range strings.Lines(kept) {
-		what, ok := strings.CutPrefix(strings.TrimSpace(l), wayMark)
+		what, ok := strings.CutPrefix(strings.TrimSpace(l), house.WayMark)
 		switch id, err := strconv.Unquote(what); {
 		case !ok:
 		case what == toOrder:
@@ -47,7 +45,7 @@ func WayOf(kept string) (rough bool, sized map[string]bool) {
 func WithoutWay(kept string) string {
 	var out strings.Builder
 	for l := range strings.Lines(kept) {
-		if !strings.HasPrefix(l, wayMark) {
+		if !strings.HasPrefix(l, house.WayMark) && !strings.HasPrefix(l, house.BeganMark) {
 			out.WriteString(l)
 		}
 	}
