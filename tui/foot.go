@@ -43,7 +43,7 @@ func (m Model) foot(top screen) []row {
 func (m Model) footKeys(top screen) []key.Binding {
 	out := top.Keys(m.s)
 	if top.Typing() {
-		if _, ok := top.(settler); ok {
+		if x, ok := top.(*prompt); !ok || x.Prompt.Take != nil {
 			out = append(out, typed(keys.Save))
 		}
 		return append(out, typed(keys.GoTo), typed(keys.Quit))

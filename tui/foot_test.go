@@ -33,7 +33,7 @@ func TestFootKeepsWhatMattersMost(t *testing.T) {
 			foot := feet(p.resize(size[0], size[1]))
 			if p.m.top().Typing() {
 				require.Regexp(t, "esc (back|question before)", foot, "%s at %v", s.name, size)
-				if _, ok := p.m.top().(settler); ok {
+				if _, ok := p.m.top().(*form); ok {
 					require.Contains(t, foot, "ctrl+s save", "%s at %v", s.name, size)
 				}
 				continue

@@ -21,7 +21,7 @@ type form struct {
 	fields []field
 	active int
 	help   bool
-	leaves string // key that was held once because something typed could not be taken
+	held
 }
 
 func newForm(f session.Form, s *state) *form {
@@ -136,22 +136,14 @@ func (f *form) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	return f, nil
 }
 
-// holds keeps the form open at what was typed and cannot be taken: an answer about
-// safety must not go without a word. The same key again leaves it, and says so.
+// holds keeps the form open at what was typed and cannot be taken.
 func (f *form) holds(k string, s *state) bool {
 	f.settle(s)
 	at := slices.IndexFunc(f.fields, func(x field) bool { return x.textual() && x.typed })
-	switch {
-	case at < 0:
-		f.leaves = ""
-		return false
-	case f.leaves == k:
-		s.notice = "Not kept: \"" + f.fields[at].input.Value() + "\"."
-		return false
+	if at < 0 {
+		return f.release()
 	}
-	f.leaves = k
-	s.notice = "Not kept: \"" + f.fields[at].input.Value() + "\" (" + f.fields[at].q.Prompt.In(s.System) + "). Mend it, or " + k + " again leaves it out."
-	return true
+	return f.hold(k, f.fields[at].input.Value(), f.fields[at].q.Prompt.In(s.System), s)
 }
 
 func (f *form) forward(s *state) (screen, tea.Cmd) {

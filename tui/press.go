@@ -117,6 +117,7 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 		return m.leave(msg)
 	case m.width < minWidth || m.height < minHeight:
 		if key.Matches(msg, keys.Quit) {
+			m.settle()
 			return m.quit()
 		}
 		return m, nil
@@ -151,9 +152,11 @@ func (m Model) pressed(msg tea.KeyMsg) (tea.Model, tea.Cmd) {
 // are no letters.
 func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 	if x, ok := top.(settler); ok && key.Matches(msg, keys.Quit, keys.GoTo) {
-		x.settle(m.s)
-		if f, ok := top.(*form); ok && f.holds(msg.String(), m.s) {
+		if x.holds(msg.String(), m.s) {
 			return m, nil, true
+		}
+		if x, ok := top.(*prompt); ok && x.taken {
+			m = m.back()
 		}
 	}
 	switch {
@@ -179,14 +182,36 @@ func (m Model) everywhere(msg tea.KeyMsg, top screen) (Model, tea.Cmd, bool) {
 // settle takes in what is still being typed, where it is valid: whoever stops
 // the program loses no letter of it.
 func (m Model) settle() {
-	if x, ok := m.top().(settler); ok && m.s.busy == 0 {
-		x.settle(m.s)
+	if x, ok := m.top().(settler); ok && m.s.busy == 0 && !x.settle(m.s) {
+		x.settle(m.s) // what is odd can be asked about no more
 	}
 }
 
-// settler is a screen where something may still be typed.
+// settler is a screen where something may still be typed: whatever ends it asks
+// one of these.
 type settler interface {
-	settle(*state) (whole bool)
+	settle(*state) (whole bool)      // takes in what can be taken
+	holds(key string, s *state) bool // the same, and stays at what cannot
+}
+
+// held keeps a screen open at what was typed and cannot be taken: an answer about
+// safety must not go without a word.
+type held struct {
+	by string // the key that would have left it
+}
+
+func (h *held) release() bool { h.by = ""; return false }
+
+// hold is true the first time. The same key again leaves what was typed, and says
+// so.
+func (h *held) hold(k, typed, asked string, s *state) bool {
+	if h.by == k {
+		s.notice = "Not kept: \"" + typed + "\"."
+		return false
+	}
+	h.by = k
+	s.notice = "Not kept: \"" + typed + "\" (" + asked + "). Mend it, or " + k + " again leaves it out."
+	return true
 }
 
 // saveKey saves with what is still being typed, where that is valid.

@@ -21,6 +21,8 @@ type prompt struct {
 	live    bool   // what is typed is answered while it is typed
 	sure    string // what was asked twice: the same text accepted again means yes
 	fresh   bool   // it was just asked: letters are an answer of their own, not more of the name
+	taken   bool   // what is typed was taken in without enter
+	held
 }
 
 func newPrompt(at step, ask session.Prompt) *prompt {
@@ -54,17 +56,49 @@ func (x *prompt) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 	case key.Matches(k, keys.Accept) && x.live:
 		return x, nil
 	case key.Matches(k, keys.Accept):
-		text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
 		x.problem = ""
-		return x, s.done(func() session.Next { return s.Take(x.Prompt, text, &x.sure) }, x)
+		return x, s.done(func() session.Next { return s.Take(x.Prompt, x.typed(), &x.sure) }, x)
 	}
-	x.problem = ""
+	x.problem, x.taken = "", false
 	if x.fresh && k.Type == tea.KeyRunes {
 		x.input.SetValue("")
 	}
 	x.fresh = false
 	x.input, _ = x.input.Update(k)
 	return x, nil
+}
+
+func (x *prompt) typed() string {
+	text, _ := strict.CleanText(strings.TrimSpace(x.input.Value()))
+	return text
+}
+
+// settle takes in a figure or a name that was typed, when the person leaves
+// without enter: but no name of a file, where nothing is said about the house,
+// and nothing that takes the place of something else.
+func (x *prompt) settle(s *state) (whole bool) {
+	text := x.typed()
+	if x.Prompt.Take == nil || text == x.Value {
+		return true
+	}
+	if x.Warn != nil && x.Warn(text) != "" {
+		return false
+	}
+	n := s.Take(x.Prompt, text, &x.sure)
+	if n.Problem != "" {
+		x.problem = onScreen(n.Problem)
+		return false
+	}
+	s.views, s.notice, x.Value, x.taken = nil, n.Say, text, true
+	return true
+}
+
+// holds keeps the prompt open at what cannot be taken.
+func (x *prompt) holds(k string, s *state) bool {
+	if x.settle(s) {
+		return x.release()
+	}
+	return x.hold(k, x.typed(), x.Title, s)
 }
 
 func (x *prompt) View(p *canvas, s *state) {

@@ -104,7 +104,7 @@ func toTheEnd(p *tea.Program) error {
 	if !m.hurried {
 		m.settle()
 	}
-	if keep := m.autosave(); keep != nil && !m.hurried && !m.s.Saved {
+	if keep := m.autosave(); keep != nil && !m.hurried && (!m.s.Saved || m.s.WalkUnsaved()) {
 		msg := keep()
 		if slow, ok := msg.(slowMsg); ok {
 			msg = <-slow.rest
