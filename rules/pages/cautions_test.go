@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/order"
 	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/print"
@@ -29,9 +30,16 @@ func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
 		j := planned.Job(a)
 		all := papers(t, a)
 		all["plan"], all["offers"] = planned.Printed(t, j.Plan), bid(t, j, "version = 1\nfrom = \"Invented bidder\"\n")["text"]
-		b, err := pages.JSON(j.Plan, planned.Options(t), false)
-		require.NoError(t, err)
-		all["plan json"] = string(b)
+		opts := planned.Options(t)
+		for name, write := range map[string]func() ([]byte, error){
+			"plan json":     func() ([]byte, error) { return pages.JSON(j.Plan, opts, false) },
+			"handover json": func() ([]byte, error) { return pages.Handover{Job: j}.JSON(opts) },
+			"order json":    func() ([]byte, error) { return pages.OrderJSON(order.Make(j.Plan, a), j.Plan, opts, false) },
+		} {
+			b, err := write()
+			require.NoError(t, err)
+			all[name] = string(b)
+		}
 		for name := range all {
 			all[name] = spaced(strings.ReplaceAll(all[name], `\"`, `"`))
 		}
@@ -44,6 +52,13 @@ func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
 		}
 		for _, p := range j.Plan.Places {
 			minds := p.Minds(units.US)
+			for _, text := range p.BoardCautions() {
+				for _, name := range []string{"handover", "handover json", "order", "order json"} {
+					if p.Choice != nil && !p.Stopped() && p.Surface.Held() == "" {
+						missing(name, "board", p, all[name], spaced(text))
+					}
+				}
+			}
 			for _, h := range p.Safety {
 				e := h.Rule.Effect
 				if e.Severity < 3 {
@@ -60,6 +75,10 @@ func TestEveryCautionStandsOnEveryPaper(t *testing.T) {
 						continue
 					}
 					require.Contains(t, minds, short, h.Rule.ID)
+					if strings.HasSuffix(name, "json") {
+						missing(name, h.Rule.ID, p, text, spaced(short))
+						continue
+					}
 					missing(name, h.Rule.ID, p, text, spaced(p.MindText(units.US)))
 				}
 			}

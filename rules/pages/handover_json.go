@@ -39,6 +39,12 @@ type jsonSheet struct {
 	Stops   []jsonStop   `json:"stops"`
 	Ask     []jsonStop   `json:"find_out_first"`
 	Settle  []jsonStop   `json:"settle_first"`
+	Mind    []string     `json:"mind,omitempty"`     // by whoever works there
+	NoSheet string       `json:"no_sheet,omitempty"` // why
+	Target  string       `json:"target,omitempty"`   // how far it falls short of what is asked
+	Damp    string       `json:"damp,omitempty"`     // what must be settled before the place is closed
+	Board   []string     `json:"board_caution,omitempty"`
+	Beside  []string     `json:"beside,omitempty"` // needed too: no batt, and not in its price
 	Layers  []jsonLayer  `json:"layers,omitempty"`
 	DepthIn float64      `json:"depth_in,omitempty"`            // of the new blankets
 	Ceiling float64      `json:"depth_to_ceiling_in,omitempty"` // over an old blanket, about
@@ -99,8 +105,12 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 		}
 	}
 	for _, p := range h.Job.Plan.Places {
-		s, _ := inspect.SheetOf(h.Job, p)
-		out.Places = append(out.Places, jsonSheetOf(s, o))
+		s, ok := inspect.SheetOf(h.Job, p)
+		sheet := jsonSheetOf(s, o)
+		if !ok && !p.Stopped() {
+			sheet.NoSheet = noSheet(p, o)
+		}
+		out.Places = append(out.Places, sheet)
 	}
 	if !h.Drywall.IsZero() && len(inspect.Leads(h.Job)) > 0 {
 		out.Before = cleanAll(h.beforeDays(o))
@@ -119,9 +129,16 @@ func (h Handover) JSON(o Options) ([]byte, error) {
 func jsonSheetOf(s inspect.Sheet, o Options) jsonSheet {
 	p, sys := s.Plan, o.System
 	out := jsonSheet{
-		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), Settle: jsonSettles(p, o), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2), Ceiling: round(s.CeilingIn, 1),
+		ID: p.Surface.ID, Label: p.Surface.Label, Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), Ask: jsonAsks(p, o), Settle: jsonSettles(p, o), Mind: p.Minds(sys), AreaFt2: round(p.Surface.AreaFt2, 1), DepthIn: round(s.DepthIn, 2), Ceiling: round(s.CeilingIn, 1),
 		Facing: s.Facing, Side: s.Side, Sheet: s.Sheet, BoardR: round(p.Target.AddR, 1), ThereR: round(p.Surface.CIR, 1),
 		First: jsonHows(s.First, sys), Clear: jsonHows(s.Clear, sys), Leave: jsonHows(s.Leave, sys), Hold: jsonHows(s.Hold, sys),
+	}
+	if len(s.Layers) > 0 {
+		out.Target, out.Board = p.ShortText(sys), p.BoardCautions()
+		out.Damp = inspect.DampGlance(p.Choice.Damp, p.AllDamp())
+		for _, x := range p.Beside(sys) {
+			out.Beside = append(out.Beside, x.Name)
+		}
 	}
 	if p.Surface.Kind.BesideChimney {
 		out.GapIn = p.Surface.Clearance.Inches
