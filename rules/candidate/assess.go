@@ -278,6 +278,10 @@ func write(c *catalog.Catalog, h *rules.Hit, f *rules.Facts, sys units.System, f
 	h.Text = c.Book().Render(h.Rule, f, format)
 }
 
+// leastLength is the shortest length that a reason names, in inches: a sixteenth,
+// the finest mark of a tape measure.
+const leastLength = 1.0 / 16
+
 // formatIn shows the figures of a reason in a system of units.
 func formatIn(sys units.System) rules.Format {
 	return func(fact rules.Fact, value rules.Value) string {
@@ -290,6 +294,9 @@ func formatIn(sys units.System) rules.Format {
 		}
 		if fact.Unit == "%" {
 			return sys.Humidity(n / 100)
+		}
+		if fact.Unit == "in" && n > 0 && n < leastLength {
+			return "less than " + sys.Inches(leastLength) // what stops a place is never 0
 		}
 		if text, ok := sys.Of(n, fact.Unit); ok {
 			return text

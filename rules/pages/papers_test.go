@@ -140,3 +140,16 @@ func TestLeadPaintIsToldToAllWhoCut(t *testing.T) {
 		}
 	}
 }
+
+// A paper face burns (IRC R302.10): that it is covered stands on the order and on
+// every other paper, foam and marks or not.
+func TestAPaperFaceIsCoveredOnEveryPaper(t *testing.T) {
+	const wall = "version = 1\nold = false\ndrawings = true\n[site]\nzone = \"6B\"\n[drawing_r]\nwall = 20\nwall_board = 0\n[[place]]\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\nretarder = "
+	for retarder, want := range map[string]bool{"\"plan\"": true, "\"polyethylene\"": false} {
+		a := fixture.Read(t, wall+retarder+"\n")
+		require.Equal(t, want, planned.Job(a).Plan.Places[0].Choice.Facing.OnBlanket == "kraft")
+		for paper, text := range papers(t, a) {
+			require.Equal(t, want, strings.Contains(spaced(text), "The paper face burns quickly: cover it with drywall"), "%s %s", paper, retarder)
+		}
+	}
+}

@@ -144,11 +144,7 @@ func RankBlock(p plan.Place, o Options) page.Block { return page.Block{Rows: ran
 func cautionRows(p plan.Place, o Options) []page.Row {
 	var out []page.Row
 	for _, text := range Cautions(p, o) {
-		row := page.Row{Tone: page.Care, Mark: page.Caution, Text: text}
-		if p.Stopped() {
-			row.Mark = page.Open
-		}
-		out = append(out, row)
+		out = append(out, page.Row{Tone: page.Care, Mark: page.Caution, Text: text})
 	}
 	return out
 }

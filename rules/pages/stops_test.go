@@ -293,3 +293,21 @@ func TestWhatIsNotKnownGoesWithTheStop(t *testing.T) {
 		}
 	}
 }
+
+// A caution beside a stop is one, and no question.
+func TestACautionBesideAStopKeepsItsSign(t *testing.T) {
+	p := planned.Job(fixture.Read(t, "version = 1\nold = true\n[site]\nzone = \"6A\"\n[[place]]\nkind = \"chimney\"\nchimney = \"masonry-inside\"\nframing.size = \"2x8\"\ngap_in = 1\nknob_and_tube = false\n")).Plan.Places[0]
+	require.True(t, p.Stopped())
+	n := 0
+	for _, d := range []page.Page{pages.HowPage(p, planned.Options(t)), pages.PlanPage(plan.Plan{Places: []plan.Place{p}}, planned.Options(t))} {
+		for _, b := range d.Blocks {
+			for _, r := range b.Rows {
+				if strings.Contains(r.Text, "before 1978") {
+					require.Equal(t, page.Caution, r.Mark, r.Text)
+					n++
+				}
+			}
+		}
+	}
+	require.GreaterOrEqual(t, n, 2)
+}

@@ -20,6 +20,8 @@ func SureText(p plan.Place, o Options) string {
 	switch {
 	case !s.Known:
 		return "not worked out"
+	case budgetChose(p):
+		return "The budget chose it: by itself this place would get something else."
 	case s.Only && others(p) > 0:
 		return "Clear: the others fall short, get damp or always rank below."
 	case s.Only:
@@ -46,6 +48,12 @@ func SureText(p plan.Place, o Options) string {
 		b.WriteString(" " + text)
 	}
 	return b.String()
+}
+
+// budgetChose reports whether a place gets something else than by itself, and not
+// because the person keeps to a material.
+func budgetChose(p plan.Place) bool {
+	return p.Best != nil && p.Surface.Pin != p.Choice.MaterialID
 }
 
 // equalAdvice says what to do with two equals: take either, unless one costs
@@ -77,7 +85,7 @@ func others(p plan.Place) int {
 // SureNumbers is the figure behind the word, for the why page.
 func SureNumbers(p plan.Place, o Options) string {
 	s := p.SureOf(o.aboutEqual())
-	if !s.Known || s.Only {
+	if !s.Known || s.Only || budgetChose(p) {
 		return ""
 	}
 	return fmt.Sprintf("If we weigh your priorities differently but keep their order, it comes first in about %d of 100 cases and the runner-up in %d. This is not the chance that the choice is right.", s.WinsOf100, s.RunnerWins)
@@ -135,7 +143,10 @@ func jsonSureOf(p plan.Place, o Options) *jsonSure {
 		return nil
 	}
 	out := &jsonSure{Word: s.Strength.String(), WinsOf100: s.WinsOf100}
-	if s.Equal {
+	switch {
+	case budgetChose(p):
+		out.Word = "budget"
+	case s.Equal:
 		out.Word = "about equal"
 	}
 	for _, c := range s.Switches {

@@ -39,3 +39,23 @@ func TestDearerSwitchesDependOnTheBudget(t *testing.T) {
 		}
 	}
 }
+
+// Where the budget chose, nothing is clear: the chimney bay that may fall short
+// gets the cheaper fiber, which another one outranks and falls less short of.
+func TestWhatTheBudgetChoseIsNotCalledClear(t *testing.T) {
+	const chimney = "version = 1\nold = false\nstage = \"not-framed\"\n[site]\nzone = \"6B\"\n[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-outside\"\narea_ft2 = 200\nframing.size = \"2x6\"\ngap_in = 1\nwaive_target = true\n[priorities]\ncost = 1\n[budget]\nlabor = \"self\"\n"
+	at := func(more string) (plan.Place, string) {
+		p := planned.Job(fixture.Read(t, chimney+more)).Plan.Places[0]
+		require.NotNil(t, p.Choice)
+		b, err := pages.JSON(plan.Plan{Places: []plan.Place{p}}, planned.Options(t), false)
+		require.NoError(t, err)
+		return p, string(b)
+	}
+	free, _ := at("")
+	require.Contains(t, pages.SureText(free, planned.Options(t)), "lear")
+	p, written := at("total_usd = 10\n")
+	require.NotNil(t, p.Best)
+	require.Equal(t, "The budget chose it: by itself this place would get something else.", pages.SureText(p, planned.Options(t)))
+	require.Empty(t, pages.SureNumbers(p, planned.Options(t)))
+	require.Contains(t, written, `"word": "budget"`)
+}

@@ -66,6 +66,15 @@ func checkWood(t *testing.T, p plan.Place, least, gap float64, why string) {
 
 func nearRule(id string) bool { return id == "chimney-wood-near" || id == "pipe-wood-near" }
 
+// A shortfall too small for a tape measure is one all the same, and not 0.
+func TestATinyShortfallIsNotNothing(t *testing.T) {
+	for _, gap := range []float64{1.999, 1.95} {
+		p := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", fmt.Sprintf("id = \"x\"\nkind = \"chimney\"\nframing.size = \"2x8\"\nchimney = \"masonry-inside\"\ngap_in = %g", gap)))
+		require.True(t, p.Places[0].Stopped())
+		require.Contains(t, p.Places[0].StopText(), "less than 1/16 in too near", gap)
+	}
+}
+
 // The air there is already leaves more of the bay to the blanket: behind 2 in
 // of air the whole 2x6 may be filled, without it 3 1/2 in are left (5 1/2 - 2).
 func TestATypedGapLeavesMoreOfTheBay(t *testing.T) {
