@@ -96,3 +96,19 @@ func TestKeptAnswersOlderThanTheirFile(t *testing.T) {
 	p.press("m", "enter", "0", "s")
 	require.Contains(t, p.view(), "Saved in h.toml")
 }
+
+// Back leaves the kept answers, and they are not lost by it.
+func TestBackKeepsTheKeptAnswers(t *testing.T) {
+	store, text := fixture.NewMemory(), house.Write(fixture.List(t), demoHouse(t))
+	kept := session.Began(text) + strings.Replace(text, "length_ft = 40", "length_ft = 36", 1)
+	store.Files["h.toml"] = text
+	store.Belongs("h.toml")
+	require.NoError(t, store.Autosave(1, kept))
+	p := newPlayer(t, Config{Mono: true, Store: store, House: demoHouse(t), Path: "h.toml", Text: text}, 100, 40)
+	require.Contains(t, p.view(), "Answers were kept")
+	p.press("b")
+	require.Contains(t, p.view(), "The house at a glance")
+	require.Contains(t, p.view(), session.CopyIn("replaced.toml"))
+	p.press("m", "enter", "0")
+	require.Equal(t, kept, store.Files["replaced.toml"])
+}

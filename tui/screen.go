@@ -140,6 +140,8 @@ func (x *viewScreen) Update(msg tea.Msg, s *state) (screen, tea.Cmd) {
 		return x, s.act(a, x)
 	}
 	switch {
+	case key.Matches(k, keys.Back) && x.at.ID == session.Kept: // what is typed next is kept where they were
+		return x, s.act(page.Action{ID: session.LeaveKept, Arg: x.at.Arg}, x)
 	case key.Matches(k, keys.Back) && !x.root():
 		return x, send(backMsg{})
 	case len(rows) == 0:

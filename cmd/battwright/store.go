@@ -101,6 +101,13 @@ func (s *store) keep(n int, text string) error {
 	if err := s.claim(); err != nil {
 		return plainPathError(err)
 	}
+	if !s.mine { // what was offered and not taken up is not lost
+		if earlier, path, there := s.read(s.held); there {
+			if _, err := s.copyAside(earlier, path); err != nil {
+				return err
+			}
+		}
+	}
 	if err := writeWhole(s.file(s.held), house.PathMark+strconv.Quote(s.path)+"\n"+text, 0o600); err != nil {
 		return plainPathError(err)
 	}

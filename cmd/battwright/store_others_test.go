@@ -245,3 +245,30 @@ func TestLinksAndRights(t *testing.T) {
 	require.ErrorIs(t, s.Write(link, oldText, true), errReadOnly)
 	require.Equal(t, newText, readFile(t, behind))
 }
+
+// Answers that were offered for a file and not taken up are set aside before
+// those typed next are kept in their place, and those taken up are not.
+func TestWhatWasNotTakenUpIsSetAside(t *testing.T) {
+	for _, taken := range []bool{false, true} {
+		dir := t.TempDir()
+		before := storeIn(t, dir)
+		before.Belongs("h.toml")
+		require.NoError(t, before.Autosave(1, "earlier"))
+		before.Close()
+		s := storeIn(t, dir)
+		s.Belongs("h.toml")
+		_, _, ok := s.Resume()
+		require.True(t, ok)
+		if taken {
+			s.Belongs("h.toml")
+		}
+		require.NoError(t, s.Autosave(1, "later"))
+		require.NoError(t, s.Autosave(2, "later still"))
+		aside, err := filepath.Glob(filepath.Join(s.dir, asideName+"*"))
+		require.NoError(t, err)
+		require.Equal(t, taken, len(aside) == 0)
+		if !taken {
+			require.Contains(t, readFile(t, aside[0]), "earlier")
+		}
+	}
+}

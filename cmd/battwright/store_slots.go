@@ -134,6 +134,10 @@ func (s *store) SetAside(text string) (string, error) {
 			return "", errors.New("what was kept is gone")
 		}
 	}
+	return s.copyAside(text, path)
+}
+
+func (s *store) copyAside(text, path string) (string, error) {
 	if err := os.MkdirAll(s.dir, 0o700); err != nil {
 		return "", plainPathError(err)
 	}
