@@ -98,3 +98,17 @@ func TestKeptAnswersOlderThanTheirFile(t *testing.T) {
 		require.Equal(t, says == "back", store.Files["h.toml"] == changed)
 	}
 }
+
+// From the start menu such answers are offered beside their file too.
+func TestOlderKeptAnswersFromTheStart(t *testing.T) {
+	store, cfg := crashed(t)
+	store.Files["h.toml"] = strings.Replace(cfg.Text, "non_ic_lights = false", "non_ic_lights = true", 1)
+	store.Belongs("h.toml")
+	require.NoError(t, store.Autosave(1, store.Text))
+	changed := store.Files["h.toml"]
+	out, err := said(t, store, ask.Config{}, "1", "2", "save", "back", "quit", "no")
+	require.NoError(t, err)
+	has(t, out, "1. Go on with the file as it is.")
+	has(t, out, "h.toml was changed after these answers were kept: save under another name")
+	require.Equal(t, changed, store.Files["h.toml"])
+}
