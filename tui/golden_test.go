@@ -42,9 +42,9 @@ func TestGoldenScreens(t *testing.T) {
 	for _, name := range goldenScreens {
 		t.Run(name, func(t *testing.T) {
 			var b strings.Builder
-			usual := at(t, stopNamed(t, name), Config{Mono: true}, 80, 24).view()
+			usual := at(t, stopNamed(t, name), Config{Mono: true, List: fixture.Yearly(t)}, 80, 24).view()
 			for _, size := range goldenSizes(name, usual) {
-				p := at(t, stopNamed(t, name), Config{Mono: true}, size[0], size[1])
+				p := at(t, stopNamed(t, name), Config{Mono: true, List: fixture.Yearly(t)}, size[0], size[1])
 				fmt.Fprintf(&b, "== %dx%d\n%s\n", size[0], size[1], p.view())
 			}
 			golden(t, name, b.String())
@@ -60,7 +60,7 @@ func TestGoldenTooSmall(t *testing.T) {
 func TestGoldenASCII(t *testing.T) {
 	var b strings.Builder
 	for _, name := range []string{"start", "house-choice", "matters", "place-picture", "place-damp"} {
-		p := at(t, stopNamed(t, name), Config{Mono: true, ASCII: true}, 80, 24)
+		p := at(t, stopNamed(t, name), Config{Mono: true, ASCII: true, List: fixture.Yearly(t)}, 80, 24)
 		fmt.Fprintf(&b, "== %s\n%s\n", name, p.view())
 	}
 	golden(t, "ascii", b.String())

@@ -47,7 +47,10 @@ func newPlayer(t testing.TB, c Config, width, height int) *player {
 	if c.Store != nil {
 		store = c.Store.(*fixture.Memory)
 	}
-	c.List, c.Store = fixture.List(t), store
+	if c.List == nil {
+		c.List = fixture.List(t)
+	}
+	c.Store = store
 	p := &player{t: t, m: NewModel(c), store: store}
 	p.send(tea.WindowSizeMsg{Width: width, Height: height})
 	return p

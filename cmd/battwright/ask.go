@@ -21,7 +21,7 @@ func runAsk(o options, e env) int {
 	if len(o.files) > 1 {
 		return usage(e, "ask takes one house file; plan takes several")
 	}
-	c, err := loadCatalog(o.dataDir)
+	c, err := e.loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}

@@ -12,7 +12,7 @@ import (
 )
 
 func runCheck(o options, e env) int {
-	c, err := loadCatalog(o.dataDir)
+	c, err := e.loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}

@@ -65,7 +65,7 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 			}
 		}
 	}
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	var offered []string
 	for _, f := range flagTable() {

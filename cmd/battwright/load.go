@@ -17,7 +17,7 @@ import (
 )
 
 // loadCatalog reads the embedded data and lays an overlay folder over it.
-func loadCatalog(dir string) (*catalog.Catalog, error) {
+func (e env) loadCatalog(dir string) (*catalog.Catalog, error) {
 	var overlay fs.FS
 	if dir != "" {
 		info, err := os.Stat(dir)
@@ -28,6 +28,9 @@ func loadCatalog(dir string) (*catalog.Catalog, error) {
 			return nil, fmt.Errorf("--data %s: not a folder", dir)
 		}
 		overlay = dataFolder{os.DirFS(dir), dir}
+	}
+	if e.files != nil {
+		return catalog.Load(e.files, overlay)
 	}
 	return catalog.Load(data.Files, overlay)
 }

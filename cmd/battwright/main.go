@@ -5,6 +5,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"runtime/debug"
 	"time"
@@ -32,6 +33,7 @@ type env struct {
 	terminal       bool // both ends are a terminal
 	getenv         func(string) string
 	now            func() time.Time // nil: the clock of the machine
+	files          fs.FS            // nil: the data that are built in
 }
 
 // today is the day of the run, as a day without a time.
@@ -49,7 +51,7 @@ func main() {
 	// cost a fifth of it. From the limit on it is collected as usual.
 	debug.SetGCPercent(400)
 	debug.SetMemoryLimit(256 << 20)
-	e := env{os.Stdin, os.Stdout, os.Stderr, isTerminal(os.Stdin) && isTerminal(os.Stdout), os.Getenv, time.Now}
+	e := env{os.Stdin, os.Stdout, os.Stderr, isTerminal(os.Stdin) && isTerminal(os.Stdout), os.Getenv, time.Now, nil}
 	os.Exit(run(os.Args[1:], e))
 }
 

@@ -43,7 +43,7 @@ func everyProse(v reflect.Value, out *[]units.Prose) {
 // No question, help, word, rule or other prose of the data has a figure in US
 // units when SI is shown, and none shows a brace.
 func TestNothingIsLeftInUSUnits(t *testing.T) {
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	var all []units.Prose
 	for _, v := range []any{c, c.Words(), c.Helps(), c.Climates(), c.Acceptance()} {

@@ -16,7 +16,7 @@ import (
 
 // Every source that any output names is in the data, with a title and a mark.
 func TestEveryPrintedSourceExists(t *testing.T) {
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	marks := []string{"standard", "secondary", "practice", "memory", "invented"}
 	for _, name := range demo.Names() {
@@ -114,7 +114,7 @@ func TestEveryGroupOfFiguresHasASource(t *testing.T) {
 // changes nothing but that list.
 func TestEveryDefaultIsListedAndUsed(t *testing.T) {
 	t.Parallel()
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	l := house.NewList(c)
 	listed, tried := 0, 0

@@ -262,7 +262,7 @@ func everyReport(t *testing.T) []inBoth {
 		require.Equal(t, us.code, si.code, name)
 		out = append(out, inBoth{name, us.stdout, si.stdout})
 	}
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	for _, w := range c.Words() {
 		out = append(out, inBoth{"word " + w.Term, w.Meaning.In(units.US) + " " + w.Matters.In(units.US), w.Meaning.In(units.SI) + " " + w.Matters.In(units.SI)})

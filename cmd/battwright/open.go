@@ -24,7 +24,7 @@ type opened struct {
 // open reads the data and then the house files, or the demo house when none is
 // named. Anything but exitDone was reported.
 func open(o options, files []string, e env) (opened, int) {
-	c, err := loadCatalog(o.dataDir)
+	c, err := e.loadCatalog(o.dataDir)
 	if err != nil {
 		return opened{}, fail(e, err)
 	}

@@ -29,7 +29,7 @@ func TestReadmeShowsRealOutput(t *testing.T) {
 		return "<!-- real: " + name + " -->\n```\n" + readmeBlock(t, name) + "```\n<!-- end -->"
 	})
 	require.GreaterOrEqual(t, seen, 3)
-	l, err := loadCatalog("")
+	l, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	require.Contains(t, string(b), fmt.Sprintf("about %d questions on the house", house.NewList(l).Counts(true).House), "what is promised is counted")
 	if os.Getenv("UPDATE") == "1" {
@@ -43,7 +43,7 @@ func readmeBlock(t *testing.T, name string) string {
 	t.Helper()
 	switch name {
 	case "plan-street-wall":
-		out := runs("plan").stdout
+		out := with{yearly: true}.run("plan").stdout
 		_, rest, ok := strings.Cut(out, "\nStreet wall, ")
 		require.True(t, ok)
 		text, _, ok := strings.Cut("Street wall, "+rest, "\nRanks ")
@@ -61,7 +61,7 @@ func readmeBlock(t *testing.T, name string) string {
 // screen is the wizard on the demo house after some keys, 80 by 24, no colour.
 func screen(t *testing.T, keys ...tea.KeyMsg) string {
 	t.Helper()
-	c, err := loadCatalog("")
+	c, err := env{}.loadCatalog("")
 	require.NoError(t, err)
 	l := house.NewList(c)
 	h, err := house.Read(l, demo.Default, demo.Text(demo.Default))

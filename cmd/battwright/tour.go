@@ -14,7 +14,7 @@ func runTour(o options, e env) int {
 	if len(o.files) > 0 {
 		return usage(e, "tour takes nothing; it shows the demo house")
 	}
-	c, err := loadCatalog("")
+	c, err := e.loadCatalog("")
 	if err != nil {
 		return fail(e, err)
 	}

@@ -28,7 +28,7 @@ func runBare(o options, e env) int {
 	if len(o.files) > 1 {
 		return usage(e, "the screens take one house file; plan takes several")
 	}
-	c, err := loadCatalog(o.dataDir)
+	c, err := e.loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}

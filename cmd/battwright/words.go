@@ -14,7 +14,7 @@ import (
 
 func runWords(o options, e env) int {
 	system := systemOf(o.system)
-	c, err := loadCatalog(o.dataDir)
+	c, err := e.loadCatalog(o.dataDir)
 	if err != nil {
 		return fail(e, err)
 	}

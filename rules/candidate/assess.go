@@ -49,6 +49,9 @@ type PlaceResult struct {
 
 	facts *rules.Facts // that do not hang on a blanket
 	mostR float64      // most R on the bag that fits
+	c     *catalog.Catalog
+	site  *Site
+	tried *PlaceResult // the place as it is, where answers are only tried
 }
 
 // Assess works out one place. It never fails: what cannot be worked out is
@@ -63,8 +66,6 @@ type Begun struct {
 	PlaceResult
 	Same bool // answers reach nothing of it
 
-	c      *catalog.Catalog
-	site   *Site
 	stands []Blankets   // that fit and are not too heavy
 	stacks []Blankets   // of these, what is worth looking at; nil until they are asked for
 	keep   Kept         // of the candidates there were before
@@ -72,8 +73,7 @@ type Begun struct {
 }
 
 func begin(a house.Answered, p *house.Place, s Surface, site *Site) Begun {
-	b := Begun{PlaceResult: PlaceResult{Surface: s}, c: a.List.Catalog(), site: site}
-	b.Surface.DampAlone = s.Kind.Retarder == catalog.RetarderUnfaced && b.dampAlone()
+	b := Begun{PlaceResult: PlaceResult{Surface: s, c: a.List.Catalog(), site: site}}
 	b.facts = placeFacts(a, p, b.Surface, *site)
 	b.Verdict = verdictOf(b.c, b.facts, s.System)
 	b.Surface.UnderJoists, b.Surface.FoamInBays = needs(b.Verdict, underJoistsNeed), needs(b.Verdict, foamInBaysNeed)
@@ -125,16 +125,6 @@ func (b Begun) Finish() PlaceResult {
 	return out
 }
 
-// dampAlone reports whether some blanket gathers damp at a place like a rim,
-// where nothing may go on the room side of it.
-func (b *Begun) dampAlone() bool {
-	b.fit()
-	s, site, t := b.Surface, *b.site, b.Target
-	return slices.ContainsFunc(b.stacks, func(x Blankets) bool {
-		return dampOf(s, site, b.c, x, facingOf(s, site, b.c, x, t), t).Risk() > 0
-	})
-}
-
 // needs reports whether a rule requires something of the place, whatever the
 // blanket.
 func needs(v rules.Verdict, what string) bool {
@@ -151,10 +141,8 @@ func assessOne(s Surface, site Site, c *catalog.Catalog, b Blankets, t Target, b
 		out.Out = "its heat could not be worked out: " + err.Error()
 	}
 	if was != nil && was.Heat.AddOutsideR == t.AddR && was.Facing.like(out.Facing) {
-		out.Damp, out.Money = was.Damp, was.Money
+		out.Money = was.Money
 	} else {
-		out.Damp = dampOf(s, site, c, b, out.Facing, t)
-		out.retard(s, site, c, t)
 		out.Money = moneyOf(s, c, b, out.Facing)
 	}
 	out.measured = valuesOf(s, c, b, out.Facing, out.Heat, out.Damp, out.Money, t)
@@ -176,7 +164,7 @@ func (r *PlaceResult) candidate(b Blankets) *Assessed {
 		return nil
 	}
 	for i := range r.Candidates {
-		if a := &r.Candidates[i]; a.Material.ID == b.Material.ID && slices.Equal(a.Layers, b.Layers) {
+		if a := &r.Candidates[i]; a.Like(&Assessed{Blankets: b}) {
 			return a
 		}
 	}
@@ -205,7 +193,7 @@ func (a *Assessed) judge(s Surface, c *catalog.Catalog, base *rules.Facts) {
 func (r PlaceResult) Revise(a house.Answered, p *house.Place, site *Site, kept Kept) Begun {
 	c, s := a.List.Catalog(), surfaceOf(a, p)
 	now := s
-	now.DampAlone, now.UnderJoists, now.FoamInBays = r.Surface.DampAlone, r.Surface.UnderJoists, r.Surface.FoamInBays
+	now.UnderJoists, now.FoamInBays = r.Surface.UnderJoists, r.Surface.FoamInBays
 	if kept == KeptNothing || !reflect.DeepEqual(&now, &r.Surface) {
 		return begin(a, p, s, site)
 	}
@@ -229,7 +217,8 @@ func (r PlaceResult) Revise(a house.Answered, p *house.Place, site *Site, kept K
 		return begin(a, p, s, site)
 	}
 	r.facts, r.Verdict = base, v
-	return Begun{PlaceResult: r, c: c, site: site, keep: kept}
+	r.c, r.site = c, site
+	return Begun{PlaceResult: r, keep: kept}
 }
 
 // again is a candidate after answers that did not reach what it is judged by. Under
@@ -302,28 +291,6 @@ func formatIn(sys units.System) rules.Format {
 			return text
 		}
 		return rules.Plain(fact, value)
-	}
-}
-
-// dampRank orders the verdicts, mildest first.
-var dampRank = map[string]int{NoBuildUp: 0, Dries: 1, MoldRisk: 2, StaysWet: 3}
-
-// retard adds a retarder that the code leaves open where the damp check comes
-// out better with it. Where the code bars one, or the builder has decided, the
-// facing stays as it is.
-func (a *Assessed) retard(s Surface, site Site, c *catalog.Catalog, t Target) {
-	if a.Facing.Asked != RetarderNone || a.Damp.Verdict != MoldRisk && a.Damp.Verdict != StaysWet {
-		return
-	}
-	try, ok := openRetarder(a.Facing, s, a.Layers[0].Product.Has)
-	if !ok {
-		return
-	}
-	try.Class = classOf(try, c)
-	try.pairs(s, site, c, a.Blankets, t)
-	damp := dampOf(s, site, c, a.Blankets, try, t)
-	if damp.Checked && dampRank[damp.Verdict] < dampRank[a.Damp.Verdict] {
-		a.Facing, a.Damp = try, damp
 	}
 }
 

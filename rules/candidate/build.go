@@ -94,7 +94,7 @@ func blanketParts(s Surface, c *catalog.Catalog, b Blankets, f Facing) []damp.Pa
 		out = append(out, damp.Part{Role: damp.Lining, Name: "foam in the bays", Layers: []catalog.DampLayer{{Of: l.BayFoam, MM: l.BayFoamMM}}})
 	}
 	if s.UnderJoists {
-		out = append(out, damp.Part{Role: damp.Shell, Name: underJoists, Layers: []catalog.DampLayer{{Perm: c.Settings.UnderJoistsPerm}}})
+		out = append(out, damp.Part{Role: damp.Shell, Name: "the layer under the joists", Layers: []catalog.DampLayer{{Perm: c.Settings.UnderJoistsPerm}}})
 	}
 	return out
 }

@@ -1,253 +1,124 @@
 package candidate
 
 import (
-	"math"
-	"strings"
+	"context"
+	"slices"
 
 	"battwright/rules/catalog"
-	"battwright/rules/moisture"
-	"battwright/rules/units"
+	"battwright/rules/damp"
 )
 
-// The verdicts of the damp check. They speak of vapor only: never "dry".
-const (
-	NotChecked = "not-checked"
-	NoBuildUp  = "no-build-up"
-	Dries      = "dries"
-	MoldRisk   = "mold-risk"
-	StaysWet   = "stays-wet"
-)
-
-// Damp is the result of the monthly vapor balance of one candidate.
+// Damp is what the hourly check of damp makes of one candidate in its place, with
+// all that the plan counts on in it. Empty: not worked out.
 type Damp struct {
-	Verdict    string
-	Checked    bool
-	PeakGM2    float64 // most water held at judged planes, g/m2
-	PeakMonth  int     // 1 to 12, 0 when nothing is held
-	ClearMonth int
-	WorstRH    float64 // share, at the dampest judged plane
-	WorstMonth int
-	Where      string      // the dampest judged plane in words
-	WhereLayer int         // index in Layers of the layer behind that plane, -1 when there is none
-	HeldGM2    [12]float64 // at all judged planes, by month
-	RH         [12]float64 // at the dampest judged plane, by month
-	ColdestC   []float64   // temperature of each plane in the coldest month, inside first
-	Layers     []string    // names, inside first
-	InC        float64     // room and outside in the coldest month
-	OutC       float64
-	// Months, 1 to 12, in which the dampest plane stands above the line and is
-	// not counted as a mold risk, by the reason.
-	TooCold, AsOutdoors, TooFew []int
+	damp.Verdict
 	// What the check takes as there and is still to be bought or done.
 	BoardR       float64 // board of this R in all
 	Dehumidifier bool
 	UnderJoists  bool // a tight layer under the joists
-	FoamLeftOut  bool // the foam that goes into each bay is not in the check
-	Note         string
-	From         []catalog.Ref
+	FoamInBays   bool // foam cut to each bay
 }
 
+// WorkedOut reports whether somebody asked the check.
+func (d Damp) WorkedOut() bool { return d.Word != "" }
+
+// Judged reports whether the check could tell.
+func (d Damp) Judged() bool { return d.WorkedOut() && d.Word != damp.NotJudged }
+
 // Risk is what the verdict means for wood, paper and fiber: 0 nothing found, or
-// not checked; 1 mold; 2 water that does not dry within a year.
+// nothing worked out; 1 they get wet or mold although all is built as it should be.
 func (d Damp) Risk() int {
-	switch d.Verdict {
-	case MoldRisk:
+	if d.Alarm() {
 		return 1
-	case StaysWet:
-		return 2
 	}
 	return 0
 }
 
-// plainlyDampRH parts "on the damp side" from "damp" in words only.
-const plainlyDampRH = 0.9
+// unjudged is the damp of what nobody can judge, and why.
+func unjudged(why string) Damp {
+	return Damp{Verdict: damp.Verdict{Word: damp.NotJudged, WithHoles: damp.NotJudged, Why: why}}
+}
 
-// OnlyDampSide reports whether a verdict of mold is said mildly: it is the same.
-func (d Damp) OnlyDampSide() bool { return d.Verdict == MoldRisk && d.WorstRH < plainlyDampRH }
+// NotSeen stands where nobody said or saw which face, or which sheet, lies toward
+// which side.
+func NotSeen() Damp { return unjudged("the side of the face or the sheet is not known") }
 
-// dampOf runs the monthly balance where the method can judge: not at a roof
-// deck, not in a chimney chase, and not without a climate.
+// dampOf asks the hourly check.
 func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {
-	d := Damp{Verdict: NotChecked, WhereLayer: -1}
-	switch {
-	case s.Kind.Airway != "":
-		d.Note = "not checked: this method cannot judge the roof above the blanket. A sealed, painted ceiling and open vents are what the model code relies on here; we have not checked yours."
-		return d
-	case s.Kind.Boundary == "none":
-		d.Note = "not checked near a chimney"
-		return d
-	case !site.HasClimate:
-		d.Note = "not checked: no climate is known for the house"
-		return d
-	}
-	layers, rsi, rse := dampLayers(s, c, b, f, t)
-	months, soil, err := site.dampMonths(s, c)
+	v, err := damp.Of(c).Judge(context.Background(), site.DampHouse(s, c), DampBuild(s, c, b, f, t))
 	if err != nil {
-		d.Note = "not checked: " + err.Error()
-		return d
+		return unjudged(err.Error())
 	}
-	r, err := moisture.Year(layers, rsi, rse, months, moisture.Options{Limits: limits(c), OutsideAir: !soil})
-	if err != nil {
-		d.Note = "not checked: " + err.Error()
-		return d
-	}
-	d.fill(r, layers, months)
-	if b.HeightIn < s.Frame.RoomIn { // they do not touch; the air between holds no vapor back
-		d.Where = strings.Replace(d.Where, "and "+underJoists, "and the air above "+underJoists, 1)
-	}
-	d.excuse(r, months, limits(c), !soil)
-	d.UnderJoists, d.FoamLeftOut = s.UnderJoists, s.FoamInBays
+	d := Damp{Verdict: v, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
 	if t.AddR > 0 {
 		d.BoardR = s.CIR + t.AddR
 	}
-	d.Dehumidifier = s.Dehumid
-	d.From = uniqueRefs([]catalog.Ref{{Source: "iso-13788", Known: catalog.Memory}, site.ClimateRef, s.Kind.Ref})
+	if v.Word != damp.NotJudged {
+		d.From = uniqueRefs(append(slices.Clone(v.From), site.ClimateRef, s.Kind.Ref))
+	}
 	return d
 }
 
-func limits(c *catalog.Catalog) moisture.Limits {
-	return moisture.Limits{PeakGM2: c.Settings.PeakLimitGM2, TraceGM2: c.Settings.TraceGM2, MoldRH: c.Settings.MoldRH, MoldAboveC: c.Settings.MoldAboveC, MoldMonths: c.Settings.MoldMonths}
-}
-
-func (d *Damp) fill(r moisture.Result, layers []moisture.Layer, months [12]moisture.Month) {
-	d.Checked = true
-	switch r.Verdict {
-	case moisture.NoBuildUp:
-		d.Verdict = NoBuildUp
-	case moisture.BuildsUpAndDries:
-		d.Verdict = Dries
-	case moisture.MoldRisk:
-		d.Verdict = MoldRisk
-	case moisture.StaysWet:
-		d.Verdict = StaysWet
-	}
-	d.PeakGM2, d.PeakMonth, d.ClearMonth = r.PeakGM2, r.PeakMonth, r.ClearMonth
-	worst := r.Worst
-	if r.Verdict == moisture.MoldRisk && r.WorstWarm.Month > 0 {
-		worst = r.WorstWarm
-	}
-	d.WorstRH, d.WorstMonth = worst.RH, worst.Month
-	for _, p := range r.Planes {
-		if p.Judged {
-			for m := range d.HeldGM2 {
-				d.HeldGM2[m] += p.HeldGM2[m]
-			}
-		}
-	}
-	for _, l := range layers {
-		d.Layers = append(d.Layers, l.Name)
-	}
-	if worst.Month > 0 {
-		d.Where = planeName(layers, worst.Interface)
-		d.WhereLayer = min(worst.Interface, len(layers)-1)
-		d.RH = r.Interfaces[worst.Interface].RH
-	}
-	coldest := 0
-	for m := range months {
-		if months[m].OutC < months[coldest].OutC {
-			coldest = m
-		}
-	}
-	d.InC, d.OutC = months[coldest].InC, months[coldest].OutC
-	for _, i := range r.Interfaces {
-		d.ColdestC = append(d.ColdestC, i.TempC[coldest])
-	}
-}
-
-// excuse sorts the months in which the dampest plane stands above the line of
-// mold by why they are not counted. A verdict of mold has none.
-func (d *Damp) excuse(r moisture.Result, months [12]moisture.Month, l moisture.Limits, outsideAir bool) {
-	if d.Verdict != NoBuildUp || d.WorstMonth == 0 {
+// Dampen works out the damp of a candidate and all that hangs on it. What a place
+// has is costly to judge, so only what may be chosen is; the verdict for the rest
+// is that nothing is worked out. It changes the candidate in place.
+func (r *PlaceResult) Dampen(i int) {
+	a := &r.Candidates[i]
+	if a.Damp.WorkedOut() {
 		return
 	}
-	plane := r.Interfaces[r.Worst.Interface]
-	for m, rh := range plane.RH {
-		switch {
-		case rh <= l.MoldRH:
-		case plane.TempC[m] <= l.MoldAboveC:
-			d.TooCold = append(d.TooCold, m+1)
-		case outsideAir && rh <= outdoorRH(months[m]):
-			d.AsOutdoors = append(d.AsOutdoors, m+1)
-		default:
-			d.TooFew = append(d.TooFew, m+1)
+	if r.tried != nil {
+		a.Damp = r.tried.dampLike(a)
+	} else {
+		a.Damp = dampOf(r.Surface, *r.site, r.c, a.Blankets, a.Facing, r.Target)
+		if a.retard(r) {
+			a.Money = moneyOf(r.Surface, r.c, a.Blankets, a.Facing)
 		}
 	}
+	a.measured = valuesOf(r.Surface, r.c, a.Blankets, a.Facing, a.Heat, a.Damp, a.Money, r.Target)
+	a.judge(r.Surface, r.c, r.facts)
 }
 
-func outdoorRH(m moisture.Month) float64 {
-	sat, err := moisture.SaturationPa(m.OutC)
-	if err != nil {
-		return 0
+// DampUnder is the damp of a candidate of the place under another sky.
+func (r *PlaceResult) DampUnder(site Site, a *Assessed) Damp {
+	return dampOf(r.Surface, site, r.c, a.Blankets, a.Facing, r.Target)
+}
+
+// Like reports whether two candidates of a place are the same stack.
+func (a *Assessed) Like(b *Assessed) bool {
+	return a.Material.ID == b.Material.ID && slices.Equal(a.Layers, b.Layers)
+}
+
+// As takes the damp of a place whose answers are only tried from the place as it is:
+// a year is worked out for what somebody builds, not for each thing they may answer.
+func (r *PlaceResult) As(was *PlaceResult) { r.tried = was }
+
+// dampLike is the damp of the same stack with the same facing, else of any stack with
+// the verdict that counts: what nobody worked out is not judged.
+func (r *PlaceResult) dampLike(a *Assessed) Damp {
+	if like := r.candidate(a.Blankets); like != nil && like.Damp.WorkedOut() {
+		return like.Damp
 	}
-	return math.Min(1, m.OutPa/sat)
+	return unjudged("not worked out for an answer that is only tried")
 }
 
-const underJoists = "the layer under the joists"
-
-func planeName(layers []moisture.Layer, i int) string {
-	switch {
-	case i <= 0:
-		return "the inside surface"
-	case i >= len(layers):
-		return "the outside surface"
+// retard adds a retarder that the code leaves open where the place holds with it and
+// does not without. Where the code bars one, or the builder has decided, the facing
+// stays as it is.
+func (a *Assessed) retard(r *PlaceResult) bool {
+	if a.Facing.Asked != RetarderNone || !a.Damp.Alarm() {
+		return false
 	}
-	return "between " + layers[i-1].Name + " and " + layers[i].Name
-}
-
-// dampLayers lists the layers from the room outwards with their vapor
-// resistance, and the surface resistances. A vented cladding is left out, as
-// the method says, and the air behind it counts as outdoors.
-func dampLayers(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) (layers []moisture.Layer, rsi, rse float64) {
-	rsi, rse = s.Kind.InsideFilmR/units.RIPPerRSI, s.Kind.OutsideFilmR/units.RIPPerRSI
-	for _, l := range s.Kind.Layers {
-		switch l.Name {
-		case "blanket":
-			layers = append(layers, blanketDamp(c, b, f)...)
-			if s.UnderJoists {
-				layers = append(layers, sheet(underJoists, 0, c.Settings.UnderJoistsPerm, false))
-			}
-		case "sheathing":
-			layers = append(layers, sheet(s.Sheathing.Name.In(s.System), s.Sheathing.R, s.Sheathing.Perm, true))
-		case "board outside", "foam board":
-			if r := s.CIR + t.AddR; r > 0 {
-				layers = append(layers, sheet(c.Foam.Name, r, c.Foam.PermIn/(r/c.Foam.RPerIn), false))
-			}
-		case "cladding":
-			if s.Cladding.ID == "direct" {
-				layers = append(layers, sheet(s.Cladding.Name.In(s.System), s.Cladding.R, s.Cladding.Perm, false))
-			} else {
-				rse = s.Kind.InsideFilmR / units.RIPPerRSI
-			}
-		default:
-			layers = append(layers, sheet(l.Name.In(s.System), l.R, l.Perm, l.Sensitive))
-		}
+	try, ok := openRetarder(a.Facing, r.Surface, a.Layers[0].Product.Has)
+	if !ok {
+		return false
 	}
-	return layers, rsi, rse
-}
-
-func sheet(name string, rIP, perm float64, sensitive bool) moisture.Layer {
-	return moisture.Layer{Name: name, RM2KW: rIP / units.RIPPerRSI, SdM: units.SdMPerPerm / math.Max(perm, 1e-3), Sensitive: sensitive}
-}
-
-// blanketDamp is the blanket with what lies on its two sides: the retarder
-// toward the room, and behind it a face that was put in the wrong way round.
-func blanketDamp(c *catalog.Catalog, b Blankets, f Facing) []moisture.Layer {
-	thicknessM := b.HeightIn * units.MmPerInch / 1000
-	out := append(faceDamp(c, f.Retarder()), moisture.Layer{
-		Name: b.Material.Name, RM2KW: b.CavityR / units.RIPPerRSI, SdM: b.Material.Mu * thicknessM, Sensitive: true,
-	})
-	if f.Turned {
-		out = append(out, faceDamp(c, f.OnBlanket)...)
+	try.Class = classOf(try, r.c)
+	try.pairs(r.Surface, *r.site, r.c, a.Blankets, r.Target)
+	with := dampOf(r.Surface, *r.site, r.c, a.Blankets, try, r.Target)
+	if !with.Judged() || with.Alarm() {
+		return false
 	}
-	return out
-}
-
-func faceDamp(c *catalog.Catalog, id string) []moisture.Layer {
-	record, ok := c.Facing(id)
-	if !ok || record.ID == "none" {
-		return nil
-	}
-	l := sheet(record.Name, 0, record.PermWet, false)
-	l.SdDryingM = units.SdMPerPerm / record.PermDry
-	return []moisture.Layer{l}
+	a.Facing, a.Damp = try, with
+	return true
 }

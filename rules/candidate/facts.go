@@ -1,11 +1,13 @@
 package candidate
 
 import (
+	"cmp"
 	"errors"
 	"math"
 
 	"battwright/rules"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/house"
 )
 
@@ -59,7 +61,6 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		set("marine", rules.Bool(site.Marine))
 		set("humid_zone", rules.Bool(site.Letter == "A"))
 	}
-	set("damp_alone", rules.Bool(s.DampAlone))
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
 	set("chimney_in_wall", site.InWall)
 	set("listed_pipe", rules.Bool(site.ListedPipe))
@@ -202,11 +203,10 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 		// The heel is often a guess: whole inches are all that can be told.
 		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}
-	set("damp_verdict", rules.Text(d.Verdict))
-	set("foam_left_out", rules.Bool(d.FoamLeftOut))
-	if d.Checked {
-		set("peak_g_m2", rules.Number(d.PeakGM2))
-		set("worst_rh", rules.Number(d.WorstRH*100))
+	set("damp_verdict", rules.Text(cmp.Or(d.Word, damp.NotJudged)))
+	if d.Judged() {
+		set("wood_moisture", rules.Number(d.Sealed.Moisture*100))
+		set("mold_index", rules.Number(d.Sealed.Mold))
 	}
 	return out
 }

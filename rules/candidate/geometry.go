@@ -35,7 +35,6 @@ type Surface struct {
 	CIR                     float64 // board outside the studs, or foam inside below grade
 	Ceilings                Ceilings
 	UnderJoists             bool // a rule requires a tight layer there
-	DampAlone               bool // a blanket alone gathers damp there
 	FoamInBays              bool // a rule requires sealed foam in each bay under the blanket
 	FoamUnsaid              bool // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64

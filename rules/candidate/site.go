@@ -184,28 +184,6 @@ func (s Site) class() moisture.Class {
 	return moisture.Usual
 }
 
-// dampMonths gives the year inside and outside a place: air, or the soil
-// beside a basement wall. soil tells which.
-func (s Site) dampMonths(surface Surface, c *catalog.Catalog) (months [12]moisture.Month, soil bool, err error) {
-	air, err := moisture.AirSeries(s.MeanC, s.VaporPa)
-	if err != nil {
-		return months, false, err
-	}
-	in := s.indoor(surface, c)
-	room, err := in.Months(air)
-	if err != nil {
-		return months, false, err
-	}
-	if surface.Kind.Boundary != "soil" {
-		return moisture.Join(room, air), false, nil
-	}
-	ground, err := s.soil(c.Settings.SoilAmpShare)
-	if err != nil {
-		return months, true, err
-	}
-	return moisture.Join(room, ground), true, nil
-}
-
 // soil swings about the yearly mean of the air, less than the air does and a
 // month later than the coldest air.
 func (s Site) soil(ampShare float64) (moisture.Series, error) {

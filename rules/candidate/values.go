@@ -2,6 +2,7 @@ package candidate
 
 import (
 	"math"
+	"slices"
 
 	"battwright/rules/catalog"
 	"battwright/rules/rank"
@@ -124,22 +125,14 @@ func fireMeasure(k catalog.Criterion, c *catalog.Catalog, b Blankets, f Facing) 
 	return inParts(k, false, map[string]float64{"stays": b.Material.StaysC, "burnable": burnable}, nil, nil)
 }
 
-// moistureMeasure: condensate at its worst, liquid water taken up, moisture
-// buffered. Where it does not dry, the first part is worth nothing.
+// moistureMeasure: whether the year gets it wet or moldy, liquid water taken up,
+// moisture buffered. What nobody worked out yet counts as sound.
 func moistureMeasure(k catalog.Criterion, s Surface, b Blankets, d Damp) Measure {
-	wet := false
-	for _, id := range k.WetPlaces {
-		wet = wet || id == s.Kind.ID
+	wet := slices.Contains(k.WetPlaces, s.Kind.ID)
+	raw := map[string]float64{"alarm": float64(d.Risk()), "uptake": b.Material.UptakeKgM2.Typical}
+	if !d.Alarm() {
+		raw["buffer"] = b.Material.BufferGM2In * b.HeightIn
 	}
-	peak := d.PeakGM2
-	if d.Verdict == StaysWet {
-		peak = math.Inf(1)
-	}
-	buffer := 0.0
-	if d.Verdict != StaysWet && d.Verdict != MoldRisk {
-		buffer = b.Material.BufferGM2In * b.HeightIn
-	}
-	raw := map[string]float64{"peak": peak, "uptake": b.Material.UptakeKgM2.Typical, "buffer": buffer}
 	return inParts(k, wet, raw,
 		map[string]float64{"uptake": b.Material.UptakeKgM2.High},
 		map[string]float64{"uptake": b.Material.UptakeKgM2.Low})

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"io/fs"
+	"sync"
 
 	"battwright/rules"
 	"battwright/rules/units"
@@ -43,6 +44,7 @@ type Catalog struct {
 	handedOver func() *AcceptanceRecords
 	layers     func() *Layers
 	marks      func() map[string][]Known // of each source, as its figures carry them
+	made       sync.Map                  // what others made of it once
 }
 
 // bookOfRules is the rule book with what its records say beside the rules.
@@ -55,6 +57,13 @@ type bookOfRules struct {
 
 // Book is the rule book.
 func (c *Catalog) Book() *rules.Book { return must(c.book()).Book }
+
+// Once gives what was made of the catalog under a key, and makes it the first time:
+// for what is costly to make and hangs on nothing but the records.
+func (c *Catalog) Once(key any, make func() any) any {
+	once, _ := c.made.LoadOrStore(key, sync.OnceValue(make))
+	return once.(func() any)()
+}
 
 // Climates are the listed places with their weather.
 func (c *Catalog) Climates() []Climate { return must(c.climates()) }

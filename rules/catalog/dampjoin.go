@@ -37,6 +37,7 @@ type DampSection struct {
 	Faces      string      `toml:"faces,required"`
 	Grade      string      `toml:"grade"`
 	Outside    []DampLayer `toml:"outside"`     // beyond the layers of the place
+	Papered    bool        `toml:"papered"`     // a cover that is tight and may be there, is usual
 	ColderRoom bool        `toml:"colder_room"` // judged in a room that is cooled further, too
 	NotMarine  units.Prose `toml:"not_marine"`  // why it is not judged in a marine zone; empty: it is
 	Remove     bool        `toml:"remove"`

@@ -92,7 +92,7 @@ func TestEveryFactIsSetByTheProgram(t *testing.T) {
 // explain though our own texts say them otherwise, if at all.
 var heardElsewhere = strings.Split("density,R of the finished wall,U-factor,compression,void,thermal bridge,continuous insulation,marine,lumber size,soffit,ridge vent,house wrap,"+
 	"cladding,vented cladding,friction fit,water vapor,vapor barrier,class I,class II,class III,relative humidity,dew point,drying,air sealing,weatherstrip,code edition,IC light,"+
-	"above grade,STC,decoupling,payback,ready to order,house table", ",")
+	"above grade,STC,decoupling,payback,ready to order,house table,condensation", ",")
 
 // A word of the glossary is explained because something says it, or it is told here
 // where it is heard: a misspelled one is neither.

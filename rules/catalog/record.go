@@ -217,6 +217,10 @@ type CriterionPart struct {
 	Curve     []CurvePoint `toml:"curve,required"`
 }
 
+// AlarmUnit is that of a part which is 1 where the year of the damp check gets a place
+// wet or moldy, and 0 where nothing of the kind is found.
+const AlarmUnit = "alarm"
+
 // Criterion is one priority: what it measures and its fixed scale.
 type Criterion struct {
 	ID              string          `toml:"id,required"`

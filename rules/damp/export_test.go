@@ -16,7 +16,7 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 	var out []string
 	for _, id := range b.Sections {
 		sec, _ := l.Section(id)
-		for _, w := range b.ways(l, h.Indoor.Cooled) {
+		for _, w := range b.ways(l, &sec, h.Indoor.Cooled) {
 			list, err := b.layers(l, w, &sec)
 			if err != nil {
 				return nil, err
@@ -49,11 +49,4 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 		}
 	}
 	return out, nil
-}
-
-// Results is how many sections were run.
-func (j *Judge) Results() int {
-	j.runs.mu.Lock()
-	defer j.runs.mu.Unlock()
-	return len(j.runs.all)
 }

@@ -17,12 +17,12 @@ import (
 // with its own facing and board.
 func planned(t testing.TB, site, place, fiber string) (damp.House, damp.Build) {
 	t.Helper()
-	a := fixture.OfPlaces(t, site, place)
+	a := fixture.Judged(t, fixture.OfPlaces(t, site, place))
 	at := candidate.ResolveSite(a)
 	r := candidate.Assess(a, &a.House.Places[0], at)
 	for _, x := range r.Candidates {
 		if x.Material.ID == fiber {
-			c := fixture.Catalog(t)
+			c := fixture.Yearly(t).Catalog()
 			return at.DampHouse(r.Surface, c), candidate.DampBuild(r.Surface, c, x.Blankets, x.Facing, r.Target)
 		}
 	}
@@ -33,7 +33,7 @@ func planned(t testing.TB, site, place, fiber string) (damp.House, damp.Build) {
 // Every kind of place has the sections that a builder would draw of it. Read by
 // hand against data/places.toml.
 func TestSections(t *testing.T) {
-	c := fixture.Catalog(t)
+	c := fixture.Yearly(t).Catalog()
 	for _, x := range []struct {
 		name, site, place string
 		want              []string
@@ -80,7 +80,7 @@ func quote(s string) string { return strings.NewReplacer("^", `\^`, ".", `\.`).R
 
 // Every kind has sections that can be made of every fiber, or says why not.
 func TestEveryKindIsJudgedOrSaysWhy(t *testing.T) {
-	c := fixture.Catalog(t)
+	c := fixture.Yearly(t).Catalog()
 	for _, kind := range c.Kinds {
 		if kind.NotJudged != "" {
 			require.Empty(t, kind.Damp, kind.ID)
@@ -104,7 +104,7 @@ func TestEveryKindIsJudgedOrSaysWhy(t *testing.T) {
 
 // What the check has no figures for is not judged, and said.
 func TestNotJudged(t *testing.T) {
-	j := damp.New(fixture.Catalog(t))
+	j := damp.New(fixture.Yearly(t).Catalog())
 	judge := func(h damp.House, b damp.Build) damp.Verdict {
 		v, err := j.Judge(context.Background(), h, b)
 		require.NoError(t, err)
@@ -133,7 +133,7 @@ func TestUnknownIsTheWorstItMayBe(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	c := fixture.Catalog(t)
+	c := fixture.Yearly(t).Catalog()
 	j := damp.New(c)
 	h, b := planned(t, at("baltimore-md", true), vented("2x6", unfaced, "ci_r = 5"), "fiberglass")
 	judge := func(b damp.Build) damp.Verdict {
@@ -167,7 +167,7 @@ func TestMoreDampIsNeverDrier(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Catalog(t))
+	j := damp.New(fixture.Yearly(t).Catalog())
 	for _, place := range []string{vented("2x6", unfaced, "ci_r = 0"), vented("2x6"), "id = \"slope\"\nkind = \"sloped-ceiling\"", "id = \"attic\"\nkind = \"attic\"", "id = \"rim\"\nkind = \"rim-joist\""} {
 		for _, climate := range []string{"minneapolis-st-paul-mn"} {
 			var last damp.Verdict
@@ -189,7 +189,7 @@ func TestMoreDampIsNeverDrier(t *testing.T) {
 
 // Cancelled it gives up and keeps no half result; many may ask at once.
 func TestManyAsk(t *testing.T) {
-	j := damp.New(fixture.Catalog(t))
+	j := damp.New(fixture.Yearly(t).Catalog())
 	h, b := planned(t, at("duluth-mn", false), vented("2x6"), "fiberglass")
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

@@ -23,6 +23,12 @@ const (
 	NotJudged     = "not-judged"
 )
 
+// Rank puts the words in order, worst last; one that is not judged compares with
+// none and has 0.
+func Rank(word string) int {
+	return slices.Index([]string{Holds, HoldsIfSealed, Edge, Wets, Mold}, word) + 1
+}
+
 // Verdict is what a year makes of a place.
 type Verdict struct {
 	Word      string   // workmanlike, holes weighed in
@@ -32,6 +38,7 @@ type Verdict struct {
 	Holed     Worst    // with holes, and beside them
 	Open      []string // what nobody said and was tried in every usual way: cover, board, pitch
 	Runs      int      // sections that the verdict rests on
+	Year      Year
 	From      []catalog.Ref
 }
 
@@ -62,6 +69,13 @@ type Judge struct {
 // New is a judge that knows nothing yet.
 func New(c *catalog.Catalog) *Judge {
 	return &Judge{c: c, layers: c.DampLayers(), free: make(chan struct{}, runtime.GOMAXPROCS(0))}
+}
+
+type judgeOfCatalog struct{}
+
+// Of is the judge of a catalog: whoever asks again hears what was worked out.
+func Of(c *catalog.Catalog) *Judge {
+	return c.Once(judgeOfCatalog{}, func() any { return New(c) }).(*Judge)
 }
 
 var errUnknownPart = errors.New("the hourly check has no figures for")
@@ -104,7 +118,7 @@ func (j *Judge) Judge(ctx context.Context, h House, b Build) (Verdict, error) {
 		}
 		v.Holed.add(&jobs[i]) // holes are not everywhere, and may dry a roof
 	}
-	v.Word, v.WithHoles = j.word(v.Sealed), j.word(v.Holed)
+	v.Word, v.WithHoles, v.Year = j.word(v.Sealed), j.word(v.Holed), yearOf(jobs, v.Holed.Moisture > 0)
 	if !v.Alarm() && (v.WithHoles == Wets || v.WithHoles == Mold) {
 		v.Word = HoldsIfSealed
 	}
@@ -199,7 +213,7 @@ func (j *Judge) jobsOf(h House, b Build, sec *catalog.DampSection) ([]job, error
 		return nil, err
 	}
 	var out []job
-	for _, w := range b.ways(j.layers, h.Indoor.Cooled) {
+	for _, w := range b.ways(j.layers, sec, h.Indoor.Cooled) {
 		list, err := b.layers(j.layers, w, sec)
 		if err != nil {
 			return nil, err
@@ -259,7 +273,8 @@ func (b *Build) open(l *catalog.Layers, cooled bool) []string {
 	has := func(role Role) bool {
 		return slices.ContainsFunc(b.Parts, func(p Part) bool { return p.Role == role })
 	}
-	if b.Cover == Unknown && cooled && has(Covered) {
+	papered := func(id string) bool { s, _ := l.Section(id); return s.Papered }
+	if b.Cover == Unknown && cooled && has(Covered) && slices.ContainsFunc(b.Sections, papered) {
 		out = append(out, "cover")
 	}
 	if b.Board == Unknown && has(Board) {
@@ -270,4 +285,11 @@ func (b *Build) open(l *catalog.Layers, cooled bool) []string {
 		out = append(out, "pitch")
 	}
 	return out
+}
+
+// Results is how many sections were run.
+func (j *Judge) Results() int {
+	j.runs.mu.Lock()
+	defer j.runs.mu.Unlock()
+	return len(j.runs.all)
 }

@@ -22,11 +22,11 @@ type way struct {
 }
 
 // ways are all that the answers leave open.
-func (b *Build) ways(l *catalog.Layers, cooled bool) []way {
+func (b *Build) ways(l *catalog.Layers, sec *catalog.DampSection, cooled bool) []way {
 	covers, boards := []*catalog.DampCover{nil}, []*catalog.DampBoard{nil}
 	if slices.ContainsFunc(b.Parts, func(p Part) bool { return p.Role == Covered }) {
 		covers = pick(l.Covers, func(c *catalog.DampCover) bool {
-			return b.Cover == c.ID || b.Cover == Unknown && (cooled || !c.Cooled)
+			return b.Cover == c.ID || b.Cover == Unknown && (!c.Cooled || cooled && sec.Papered)
 		})
 	}
 	if slices.ContainsFunc(b.Parts, func(p Part) bool { return p.Role == Board }) {

@@ -27,6 +27,14 @@ func onePlace(t testing.TB, site, keys string) (inspect.Job, plan.Place) {
 	return j, j.Plan.Places[0]
 }
 
+// judgedPlace is onePlace with its damp judged.
+func judgedPlace(t testing.TB, site, keys string) (inspect.Job, plan.Place) {
+	t.Helper()
+	j := planned.Job(fixture.Judged(t, fixture.OfPlaces(t, site, "id = \"here\"\n"+keys)))
+	require.True(t, j.Plan.Places[0].Choice.Damp.Judged())
+	return j, j.Plan.Places[0]
+}
+
 func looked(t testing.TB, j inspect.Job, keys string) inspect.FoundPlace {
 	t.Helper()
 	return place(t, found(t, j, "[[place]]\nid = \"here\"\n"+keys), "here")
@@ -109,7 +117,7 @@ func TestAnswerAboutABoardIsNeverDropped(t *testing.T) {
 // zone (IRC R408): nobody may close before it was seen, and without it the damp
 // is worked out without it.
 func TestLayerUnderTheJoistsIsLookedFor(t *testing.T) {
-	j, p := onePlace(t, hot, "kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x8\"\nframing.spacing_in = 16")
+	j, p := judgedPlace(t, hot, "kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x8\"\nframing.spacing_in = 16")
 	require.True(t, asked(t, p, "see.layer-under-joists"))
 	unseen := looked(t, j, allSeen)
 	require.Equal(t, inspect.NotSeen, result(t, unseen, "layer-under-joists").State)
@@ -121,7 +129,7 @@ func TestLayerUnderTheJoistsIsLookedFor(t *testing.T) {
 	require.Equal(t, inspect.Pass, result(t, good, "layer-under-joists").State)
 	require.False(t, good.LayerCounted())
 	require.False(t, good.Damper())
-	_, p = onePlace(t, cold, "kind = \"crawl-space\"\nvented = true")
+	_, p = judgedPlace(t, cold, "kind = \"crawl-space\"\nvented = true")
 	require.False(t, asked(t, p, "see.layer-under-joists"))
 }
 
@@ -150,8 +158,11 @@ func TestSheetThatWasLeftOutIsLookedFor(t *testing.T) {
 // not, does not.
 func TestPagesSayWhereItGetsDamp(t *testing.T) {
 	met := 0
+	jobs := []inspect.Job{dampJob(t)}
 	for _, name := range demo.Names() {
-		j := planned.Job(fixture.Demo(t, name))
+		jobs = append(jobs, planned.Job(fixture.Demo(t, name)))
+	}
+	for _, j := range jobs {
 		for _, p := range j.Plan.Places {
 			damp := ""
 			if p.Choice != nil {
@@ -159,7 +170,7 @@ func TestPagesSayWhereItGetsDamp(t *testing.T) {
 			}
 			for _, person := range []string{"installer", "self", "framer", "store", "inspector"} {
 				text := partOf(t, j, person, p)
-				require.Equal(t, damp != "", strings.Contains(text, "Settle that before anything is bought or closed here."), "%s %s", name, person)
+				require.Equal(t, damp != "", strings.Contains(text, "Settle that before anything is bought or closed here."), "%s %s", p.Surface.ID, person)
 				require.Contains(t, text, damp)
 			}
 			if damp != "" {

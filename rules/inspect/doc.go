@@ -12,7 +12,6 @@ import (
 	"errors"
 	"slices"
 
-	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -82,9 +81,9 @@ func byChimney(p plan.Place) bool { return p.Surface.Kind.BesideChimney }
 // a danger stops it, or the width that must stay empty is not known.
 func barred(p plan.Place) bool { return p.Stopped() || p.Surface.Held() != "" }
 
-// damp reports whether the plan itself finds that a place gets damp.
-func damp(p plan.Place) bool {
-	return planned(p) && dampRank[p.Choice.Damp.Verdict] > dampRank[candidate.Dries]
+// getsDamp reports whether the plan itself finds that a place gets damp.
+func getsDamp(p plan.Place) bool {
+	return planned(p) && p.Choice.Damp.Alarm()
 }
 
 // Level is how much a finding weighs.

@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/heat"
 	"battwright/rules/house"
 	"battwright/rules/plan"
@@ -247,8 +248,8 @@ func (p *FoundPlace) work(j Job) {
 	p.Measured = measure(j.Catalog(), p.Plan, p.Answers)
 	got, err := p.given(j, p.Measured.Fit.Void)
 	if err == nil {
-		if !p.FaceSeen() || p.SheetUnjudged() || p.layerWanting() && dampRank[got.Damp.Verdict] <= dampRank[p.Plan.Choice.Damp.Verdict] {
-			got.Damp = notJudged
+		if !p.FaceSeen() || p.SheetUnjudged() || p.layerWanting() && damp.Rank(got.Damp.Word) <= damp.Rank(p.Plan.Choice.Damp.Word) {
+			got.Damp = candidate.NotSeen()
 		}
 		p.Got = &got
 		p.LostHeat = lost(got.Heat.LossMMBtu, p.Plan.Choice.Heat.LossMMBtu)
@@ -289,8 +290,8 @@ func (p FoundPlace) SheetUnjudged() bool { return sheetUnjudged(p.Plan, p.Measur
 // Damper reports whether the place as it was found has a worse verdict of the
 // damp check than the plan has.
 func (p FoundPlace) Damper() bool {
-	want := dampRank[p.Plan.Choice.Damp.Verdict]
-	return p.FaceSeen() && p.Got != nil && want > 0 && dampRank[p.Got.Damp.Verdict] > want
+	want := damp.Rank(p.Plan.Choice.Damp.Word)
+	return p.FaceSeen() && p.Got != nil && want > 0 && damp.Rank(p.Got.Damp.Word) > want
 }
 
 // given works out the place with what was found in it and a share of gaps.
@@ -362,7 +363,7 @@ func (p FoundPlace) layerWanting() bool {
 // LayerMissing reports whether that leaves the damp check without a verdict: no
 // check that finds nothing makes such a floor dry, it may only find it worse.
 func (p FoundPlace) LayerMissing() bool {
-	return p.layerWanting() && p.Got != nil && p.Got.Damp.Verdict == notJudged.Verdict
+	return p.layerWanting() && p.Got != nil && !p.Got.Damp.Judged()
 }
 
 // lost is how much more is lost than planned, end by end, never less than

@@ -154,7 +154,7 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	case catalog.FromBare:
 		return !planned(p) && (!p.Target.Idle || blanketFound(said))
 	case catalog.FromDamp:
-		return damp(p)
+		return getsDamp(p)
 	case catalog.FromBoard:
 		return planned(p) && p.BoardR() > 0 || boardNoted(said)
 	case catalog.FromChimney:

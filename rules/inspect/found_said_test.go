@@ -73,11 +73,11 @@ func TestWhatFillsTheAirwayCountsNothing(t *testing.T) {
 // No check that finds nothing makes a floor dry whose layer under the joists is
 // wanting (IRC R408): it is not judged.
 func TestFloorWithoutItsLayerIsNotDry(t *testing.T) {
-	j, p := onePlace(t, "state = \"GA\"\ncounty = \"Fulton\"\ncode = \"irc-2021\"", "kind = \"crawl-space\"\nvented = true\narea_ft2 = 1064\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x10\"\nframing.spacing_in = 16")
+	j, p := judgedPlace(t, "state = \"GA\"\ncounty = \"Fulton\"\ncode = \"irc-2021\"", "kind = \"crawl-space\"\nvented = true\narea_ft2 = 1064\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x10\"\nframing.spacing_in = 16")
 	require.True(t, asked(t, p, "see.layer-under-joists"))
 	bad := looked(t, j, allSeen+"see.layer-under-joists = \"bad\"")
 	require.True(t, bad.LayerMissing() || bad.Damper())
-	require.NotEqual(t, p.Choice.Damp.Verdict, bad.Got.Damp.Verdict)
+	require.NotEqual(t, p.Choice.Damp.Word, bad.Got.Damp.Word)
 }
 
 // Over an old blanket one quantity is asked for by name, and what was agreed

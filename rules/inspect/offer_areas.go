@@ -1,12 +1,14 @@
 package inspect
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
 	"strings"
 
 	"battwright/rules/candidate"
+	"battwright/rules/damp"
 	"battwright/rules/house"
 	"battwright/rules/units"
 )
@@ -80,17 +82,14 @@ func poorer(a, b *candidate.Assessed) *candidate.Assessed {
 		return a
 	}
 	rank := func(x *candidate.Assessed) int {
-		if r := dampRank[x.Damp.Verdict]; r > 0 {
-			return r
-		}
-		return dampRank[candidate.Dries]
+		return cmp.Or(damp.Rank(x.Damp.Word), damp.Rank(damp.Edge))
 	}
 	out := *a
 	if b.Heat.AssemblyR < a.Heat.AssemblyR {
 		out = *b
 	}
 	out.Damp = a.Damp
-	if rank(b) > rank(a) || rank(b) == rank(a) && !b.Damp.Checked {
+	if rank(b) > rank(a) || rank(b) == rank(a) && !b.Damp.Judged() {
 		out.Damp = b.Damp
 	}
 	return &out

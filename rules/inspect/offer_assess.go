@@ -7,6 +7,7 @@ import (
 	"battwright/rules"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/plan"
 	"battwright/rules/units"
 )
@@ -37,7 +38,7 @@ func (p *OfferedPlace) assess(j Job) {
 		return
 	}
 	if !p.FaceKnown() || planned(p.Plan) && sheetUnjudged(p.Plan, sheet) { // no verdict on a face that nobody named
-		got.Damp = notJudged
+		got.Damp = candidate.NotSeen()
 	}
 	p.Offered = &got
 	p.proud(j, given)
@@ -232,17 +233,17 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 		f.Text = "a face where the plan has none (" + p.Plan.Choice.Facing.Why + ")"
 		f.Ask = label + ": Why has the blanket a face here? We planned it unfaced."
 	}
-	if planned(p.Plan) && dampRank[p.Plan.Choice.Damp.Verdict] > 0 && dampRank[a.Damp.Verdict] > dampRank[p.Plan.Choice.Damp.Verdict] {
+	if planned(p.Plan) && p.Plan.Choice.Damp.Judged() && damp.Rank(a.Damp.Word) > damp.Rank(p.Plan.Choice.Damp.Word) {
 		said := DampSaid(a.Damp, j.System) + "; with the plan it does not come to that"
 		if f.ID != "" {
 			f.Text += ". Damp check: " + said
-			if dampRank[a.Damp.Verdict] > dampRank[candidate.Dries] {
-				f.Level, f.Ask = Wrong, f.Ask+" By the monthly check it gets damp so."
+			if a.Damp.Alarm() {
+				f.Level, f.Ask = Wrong, f.Ask+" By the damp check it gets damp so."
 			}
 		} else {
 			f.ID, f.Text, f.Ref = "damper", said, catalog.Ref{}
-			f.Ask = label + ": By the monthly check what you offer gets damp, and what we planned does not. What would you change so that it stays dry?"
-			if a.Damp.Verdict == candidate.Dries {
+			f.Ask = label + ": By the damp check what you offer gets damp, and what we planned does not. What would you change so that it stays dry?"
+			if !a.Damp.Alarm() {
 				f.Level, f.Ask = Note, ""
 			}
 		}
@@ -414,7 +415,7 @@ func (p *OfferedPlace) result() candidate.PlaceResult {
 
 // planDamp says that the plan itself finds damp, unless the bid is drier.
 func (p *OfferedPlace) planDamp(j Job) {
-	if !damp(p.Plan) {
+	if !getsDamp(p.Plan) {
 		return
 	}
 	if settles(p.Plan, p.Offered) {
@@ -422,7 +423,7 @@ func (p *OfferedPlace) planDamp(j Job) {
 	}
 	p.find(Finding{
 		ID: "plan-damp", Level: Ask, Text: "the plan says that this place gets damp (" + DampSaid(p.Plan.Choice.Damp, j.System) + "): settle that first",
-		Ask: p.askBidder("By the monthly check the build-up we planned gets damp. What would you change so that it stays dry?"),
+		Ask: p.askBidder("By the damp check the build-up we planned gets damp. What would you change so that it stays dry?"),
 	})
 }
 
@@ -456,7 +457,7 @@ func (p *OfferedPlace) rules(j Job, a candidate.Assessed, named bool) {
 
 // bidFacts are what a bid itself can have wrong. A caution that asks of none of
 // them is true whoever does the work, and only a note.
-var bidFacts = []string{"overloaded", "two_retarders", "thin_board", "retarder", "damp_verdict", "peak_g_m2", "worst_rh"}
+var bidFacts = []string{"overloaded", "two_retarders", "thin_board", "retarder", "damp_verdict", "wood_moisture", "mold_index"}
 
 // asksOf reports whether the condition of a rule asks of one of some facts.
 func asksOf(r *rules.Rule, facts ...string) bool {
@@ -466,7 +467,7 @@ func asksOf(r *rules.Rule, facts ...string) bool {
 // onDamp reports whether a rule fires for a missing retarder, or for what the
 // damp check finds.
 func onDamp(r *rules.Rule) bool {
-	return r.Where["retarder"] == "none" || asksOf(r, "damp_verdict", "peak_g_m2", "worst_rh")
+	return r.Where["retarder"] == "none" || asksOf(r, "damp_verdict", "wood_moisture", "mold_index")
 }
 
 func refOf(h rules.Hit) catalog.Ref {

@@ -16,14 +16,14 @@ import (
 // a face makes the place damp enough for mold the bid is wrong, not only asked.
 func TestAFaceInAHotClimate(t *testing.T) {
 	hotFloor := "kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x8\"\nframing.spacing_in = 16"
-	j, _ := onePlace(t, hot, hotFloor)
+	j, _ := judgedPlace(t, hot, hotFloor)
 	foil := line("here", "foil-rated", "")
 	room := said(t, at(t, offered(t, j, foil), "here").Findings, "face-unplanned")
 	require.Equal(t, inspect.Wrong, room.Level)
 	require.Contains(t, room.Ask, "gets damp so")
 	out := strings.Replace(foil, `"room"`, `"out"`, 1)
 	require.NotContains(t, said(t, at(t, offered(t, j, out), "here").Findings, "facing-side").Text, "hold damp in")
-	j, _ = onePlace(t, cold, "kind = \"rim-joist\"\nlength_ft = 128")
+	j, _ = judgedPlace(t, cold, "kind = \"rim-joist\"\nlength_ft = 128")
 	require.Contains(t, said(t, at(t, offered(t, j, out), "here").Findings, "facing-side").Text, "hold damp in")
 }
 

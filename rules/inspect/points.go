@@ -154,8 +154,7 @@ func settles(p plan.Place, got *candidate.Assessed) bool {
 		return false
 	}
 	face := got.Facing.OnBlanket
-	rank := dampRank[got.Damp.Verdict]
-	return rank > 0 && rank <= dampRank[candidate.Dries] && (face == "none" || face == p.Choice.Facing.OnBlanket) &&
+	return got.Damp.Judged() && !got.Damp.Alarm() && (face == "none" || face == p.Choice.Facing.OnBlanket) &&
 		(got.Facing.Sheet == "" || got.Facing.Sheet == p.Choice.Facing.Sheet)
 }
 

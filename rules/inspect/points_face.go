@@ -100,7 +100,7 @@ func (p FoundPlace) faceRemedy(j Job, x catalog.AcceptancePoint) string {
 	has := func(list ...faceFault) bool {
 		return slices.ContainsFunc(list, func(f faceFault) bool { return slices.Contains(faults, f) })
 	}
-	drier := p.takesRetarder() && p.clear() && p.Got.Damp.Checked && p.Got.Damp.Risk() < p.Plan.Choice.Damp.Risk()
+	drier := p.takesRetarder() && p.clear() && p.Got.Damp.Judged() && p.Got.Damp.Risk() < p.Plan.Choice.Damp.Risk()
 	switch {
 	case p.Got != nil && len(p.Got.Verdict.Excluded) > 0 && p.fiberBarred():
 		return x.Barred.In(s) + agreedText(p.Plan, j) + "."

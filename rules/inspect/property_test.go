@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/candidate"
+	"battwright/rules/damp"
 	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
@@ -91,9 +92,9 @@ func TestMeasuredAsPlannedGivesThePlan(t *testing.T) {
 			require.InDelta(t, p.Choice.Heat.AssemblyR, got.Got.Heat.AssemblyR, 1e-9, what)
 			require.InDelta(t, p.Choice.Heat.LossMMBtu.High, got.Got.Heat.LossMMBtu.High, 1e-9, what)
 			if len(a) > 0 {
-				require.Equal(t, p.Choice.Damp.Verdict, got.Got.Damp.Verdict, what)
+				require.Equal(t, p.Choice.Damp.Word, got.Got.Damp.Word, what)
 			} else {
-				require.Equal(t, candidate.NotChecked, got.Got.Damp.Verdict, "a face nobody saw has no verdict: "+what)
+				require.Equal(t, damp.NotJudged, got.Got.Damp.Word, "a face nobody saw has no verdict: "+what)
 			}
 			require.Zero(t, got.LostHeat.High, what)
 			require.Zero(t, got.LostUSD.High, what)
@@ -245,7 +246,7 @@ func TestOfferedAsPlannedIsThePlan(t *testing.T) {
 			require.NotNil(t, p.Offered, what)
 			require.InDelta(t, p.Plan.Choice.Heat.AssemblyR, p.Offered.Heat.AssemblyR, 1e-9, what)
 			require.InDelta(t, p.Plan.Choice.Heat.DeliveredR, p.Offered.Heat.DeliveredR, 1e-9, what)
-			require.Equal(t, p.Plan.Choice.Damp.Verdict, p.Offered.Damp.Verdict, what)
+			require.Equal(t, p.Plan.Choice.Damp.Word, p.Offered.Damp.Word, what)
 			for _, f := range p.Findings {
 				require.True(t, f.Level < inspect.Ask || f.ID == "plan-damp" || slices.Contains([]string{"beside", "find-first", "settle-first", "board-caution"}, f.ID) || strings.HasPrefix(f.ID, "called-"), "%s: %v", what, f)
 			}

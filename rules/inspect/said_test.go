@@ -21,13 +21,13 @@ func TestNoPlasticOnABasementWall(t *testing.T) {
 // One sheet is judged alike in a bid and in finished work (practice), and no damp
 // check that takes it on the other side of a floor calls it dry.
 func TestASheetUnderAFloorIsJudgedAlike(t *testing.T) {
-	j := jobOf(t, "zone = \"6A\"", "id = \"here\"\nkind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"")
+	j, _ := judgedPlace(t, "zone = \"6A\"", "kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"")
 	const sheet = "sheet = \"polyethylene\"\n"
 	bid := at(t, offered(t, j, line("here", "none", sheet)), "here")
 	require.Equal(t, inspect.Wrong, levelOf(t, bid, "loose-sheet"))
-	require.False(t, bid.Offered.Damp.Checked)
-	require.True(t, at(t, offered(t, j, line("here", "none", "")), "here").Offered.Damp.Checked)
+	require.False(t, bid.Offered.Damp.Judged())
+	require.True(t, at(t, offered(t, j, line("here", "none", "")), "here").Offered.Damp.Judged())
 	up := looked(t, j, "facing = \"none\"\nmaterial = \"fiberglass\"\n"+sheet)
 	require.Equal(t, inspect.Fix, result(t, up, "facing-side").State)
-	require.False(t, up.Got.Damp.Checked)
+	require.False(t, up.Got.Damp.Judged())
 }

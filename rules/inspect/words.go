@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"battwright/rules/candidate"
+	"battwright/rules/damp"
 	"battwright/rules/units"
 )
 
@@ -20,37 +21,11 @@ func layersText(layers []candidate.Layer, s units.System) string {
 // plan finds it damp, and whether another blanket would be drier. Empty when
 // nothing was found.
 func DampGlance(d candidate.Damp, all bool) string {
-	var text string
-	switch {
-	case d.Verdict == candidate.StaysWet:
-		text = "STAYS WET"
-	case d.OnlyDampSide():
-		text = "on the damp side, mold possible"
-	case d.Verdict == candidate.MoldRisk:
-		text = "DAMP, mold risk"
-	default:
-		return ""
-	}
-	if d.FoamLeftOut {
-		text += " (worked out without the foam in its bays, which makes it drier)"
-	}
-	if all {
-		return text + ", whichever fiber goes in"
+	text := map[string]string{damp.Wets: "GETS WET", damp.Mold: "MOLD grows"}[d.Word]
+	if text != "" && all {
+		text += ", whichever fiber goes in"
 	}
 	return text
-}
-
-// dampRank puts the verdicts of the damp check in order, worst last; one that
-// was not checked compares with none.
-var dampRank = map[string]int{candidate.NoBuildUp: 1, candidate.Dries: 2, candidate.MoldRisk: 3, candidate.StaysWet: 4}
-
-// notJudged stands where nobody said or saw which face, or which sheet, lies toward
-// which side.
-var notJudged = candidate.Damp{Verdict: candidate.NotChecked, WhereLayer: -1, Note: "not judged: the side of the face or the sheet is not known"}
-
-var dampText = map[string]string{
-	candidate.NoBuildUp: "no damp build-up from vapor", candidate.Dries: "damp builds up in winter and dries again",
-	candidate.MoldRisk: "damp enough for mold", candidate.StaysWet: "stays wet",
 }
 
 // DampWith names what the check takes as there, so that nobody reads its
@@ -63,21 +38,52 @@ func DampWith(d candidate.Damp, s units.System) string {
 	if d.UnderJoists {
 		with = append(with, "with the layer under the joists")
 	}
+	if d.FoamInBays {
+		with = append(with, "with the foam in its bays")
+	}
 	if d.Dehumidifier {
 		with = append(with, "if the dehumidifier runs from May to September")
 	}
 	return strings.Join(with, " and ")
 }
 
-// DampSaid is a verdict of the damp check with what it counts on and the water
-// it found, empty when nothing was checked.
+// DampSaid is a verdict of the damp check with what it counts on, empty when nothing
+// was judged.
 func DampSaid(d candidate.Damp, s units.System) string {
-	text := dampText[d.Verdict]
+	text := dampFound(d, s)
 	if with := DampWith(d, s); text != "" && with != "" {
 		text = with + ": " + text
 	}
-	if text != "" && d.Verdict != candidate.NoBuildUp && d.PeakMonth > 0 {
-		text += ", up to " + s.Moisture(d.PeakGM2) + " of water gathers"
-	}
 	return text
+}
+
+func dampFound(d candidate.Damp, s units.System) string {
+	switch d.Word {
+	case damp.Holds:
+		if d.Sealed.Moisture == 0 { // no wood in it
+			return "no mold grows"
+		}
+		return "the wood gets no wetter than " + s.Percent(d.Sealed.Moisture) + ", and no mold grows"
+	case damp.HoldsIfSealed:
+		return "it holds only if it is sealed: " + worstOf(d.WithHoles, d.Holed, s) + " where room air leaks through holes"
+	case damp.Edge:
+		return "borderline: " + worstOf(d.Word, d.Sealed, s)
+	case damp.Wets:
+		return "it gets wet even where it is built well: " + worstOf(d.Word, d.Sealed, s)
+	case damp.Mold:
+		return "mold grows even where it is built well"
+	}
+	return ""
+}
+
+// worstOf tells what a year does to the wood.
+func worstOf(word string, w damp.Worst, s units.System) string {
+	wood := "the wood gets to " + s.Percent(w.Moisture) + " water in its wettest month"
+	switch {
+	case word == damp.Mold:
+		return "mold grows"
+	case word == damp.Edge && w.Mold >= 1:
+		return "mold can begin to grow"
+	}
+	return wood
 }

@@ -10,7 +10,6 @@ import (
 	"battwright/rules/page"
 	"battwright/rules/pages"
 	"battwright/rules/print"
-	"battwright/testdata/demo"
 	"battwright/testdata/fixture"
 	"battwright/testdata/fixture/planned"
 )
@@ -56,10 +55,10 @@ func TestOfferSaysWhatIsOutsideIt(t *testing.T) {
 
 // Where the plan itself finds damp, the head of the offers says so.
 func TestOfferOfADampPlaceSaysSoFirst(t *testing.T) {
-	j := planned.Job(fixture.Demo(t, demo.Default))
-	for name, text := range bid(t, j, fixture.File(t, "offers/full.toml")) {
+	j := planned.Job(fixture.Judged(t, fixture.Read(t, wetWall)))
+	for name, text := range bid(t, j, "") {
 		if name != "json" {
-			require.Contains(t, text, "The plan says that a place gets damp (Rim", name)
+			require.Contains(t, text, "The plan says that a place gets damp (Walls", name)
 		}
 		require.Contains(t, text, "settle that first", name)
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"battwright/rules/candidate"
 	"battwright/rules/house"
 	"battwright/rules/page"
 	"battwright/rules/plan"
@@ -90,7 +89,7 @@ func heatOf(p plan.Plan) float64 {
 func dampCount(p plan.Plan) string {
 	bad := 0
 	for _, place := range p.Places {
-		if place.Choice != nil && (place.Choice.Damp.Verdict == candidate.MoldRisk || place.Choice.Damp.Verdict == candidate.StaysWet) {
+		if place.Choice != nil && place.Choice.Damp.Alarm() {
 			bad++
 		}
 	}

@@ -201,7 +201,9 @@ func TestThinBoardIsSaidWhereItIsBought(t *testing.T) {
 // The rows for a machine carry the damp of what is bought, as the text does.
 func TestOrderRowsCarryTheDamp(t *testing.T) {
 	o := planned.Options(t)
-	p, made := ordered(t, "version = 1\nold = false\n[site]\nstate = \"SC\"\ncounty = \"Charleston\"\n[[place]]\nkind = \"crawl-space\"\nlabel = \"Crawl\"\nvented = true\ndampness = \"dry\"\nground_cover = true\nframing.size = \"2x8\"\n[[place]]\nkind = \"attic\"\nlabel = \"Loft\"\n")
+	a := fixture.Judged(t, fixture.Read(t, wetWall+"[[place]]\nkind = \"attic\"\nlabel = \"Loft\"\n"))
+	p := plan.Make(a)
+	made := order.Make(p, a)
 	text := block(made, o, "shopping")
 	csv, err := pages.OrderCSV(made, o)
 	require.NoError(t, err)
@@ -217,7 +219,7 @@ func TestOrderRowsCarryTheDamp(t *testing.T) {
 	}
 	require.NoError(t, json.Unmarshal(b, &got))
 	for i, settled := range []bool{false, true} {
-		require.Equal(t, made.Places[i].Damp.Verdict, got.Places[i].Damp.Verdict)
+		require.Equal(t, made.Places[i].Damp.Word, got.Places[i].Damp.Verdict)
 		require.Equal(t, settled, got.Places[i].Damp.Settle == "", got.Places[i].Damp.Verdict)
 	}
 	require.Contains(t, got.Places[0].Damp.Settle, "Settle that before you buy for it")

@@ -1,8 +1,10 @@
 package pages
 
 import (
+	"cmp"
 	"battwright/rules"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/rank"
@@ -141,13 +143,21 @@ type jsonHeat struct {
 }
 
 type jsonDamp struct {
-	Verdict    string   `json:"verdict"`
-	PeakGM2    *float64 `json:"peak_g_m2,omitempty"`
-	PeakMonth  string   `json:"peak_month,omitempty"`
-	ClearMonth string   `json:"clear_month,omitempty"`
-	WorstRH    *float64 `json:"worst_rh,omitempty"`
-	Class      string   `json:"retarder_class,omitempty"`
-	From       []string `json:"from,omitempty"`
+	Verdict   string        `json:"verdict"` // not-worked-out: for what is not chosen
+	WithHoles string        `json:"with_holes,omitempty"`
+	Why       string        `json:"why,omitempty"`
+	Assumed   []string      `json:"assumed,omitempty"` // tried in every usual way: cover, board, pitch
+	Sealed    *jsonDampYear `json:"workmanlike,omitempty"`
+	Holed     *jsonDampYear `json:"leaking,omitempty"`
+	Class     string        `json:"retarder_class,omitempty"`
+	From      []string      `json:"from,omitempty"`
+}
+
+// jsonDampYear is the worst of a year: water in wood, highest 30-day mean in kg/kg,
+// and the mold index, 0 to 6.
+type jsonDampYear struct {
+	Moisture float64 `json:"wood_moisture"`
+	Mold     float64 `json:"mold_index"`
 }
 
 type jsonMoney struct {
@@ -335,11 +345,13 @@ func (out *jsonEntry) scores(e plan.Entry, whole plan.Plan) {
 }
 
 func jsonDampOf(e plan.Entry) *jsonDamp {
-	d := &jsonDamp{Verdict: e.Damp.Verdict, Class: e.Facing.Class, From: fromIDs(e.Damp.From)}
-	if e.Damp.Checked {
-		peak, rh := round(e.Damp.PeakGM2, 1), round(e.Damp.WorstRH, 3)
-		d.PeakGM2, d.WorstRH = &peak, &rh
-		d.PeakMonth, d.ClearMonth = MonthName(e.Damp.PeakMonth), MonthName(e.Damp.ClearMonth)
+	d := &jsonDamp{Verdict: cmp.Or(e.Damp.Word, "not-worked-out"), WithHoles: e.Damp.WithHoles, Why: e.Damp.Why, Assumed: e.Damp.Open, Class: e.Facing.Class, From: fromIDs(e.Damp.From)}
+	if e.Damp.Judged() {
+		d.Sealed, d.Holed = jsonYearOf(e.Damp.Sealed), jsonYearOf(e.Damp.Holed)
 	}
 	return d
+}
+
+func jsonYearOf(w damp.Worst) *jsonDampYear {
+	return &jsonDampYear{Moisture: round(w.Moisture, 3), Mold: round(w.Mold, 1)}
 }

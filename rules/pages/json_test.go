@@ -187,7 +187,7 @@ func TestEveryFigureSaysWhereItIsFrom(t *testing.T) {
 				require.NotEmpty(t, place.Target.From)
 			}
 			for _, e := range place.Entries {
-				require.True(t, !e.Damp.Checked || len(e.Damp.From) > 0)
+				require.True(t, !e.Damp.Judged() || len(e.Damp.From) > 0)
 			}
 		}
 	})

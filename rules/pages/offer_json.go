@@ -89,7 +89,7 @@ func jsonOfferedOf(p inspect.OfferedPlace) jsonOfferedPlace {
 func jsonComparedOf(a candidate.Assessed) *jsonCompared {
 	out := &jsonCompared{
 		Material: a.Material.ID, HeightIn: round(a.HeightIn, 2), DeliveredR: round(a.Heat.DeliveredR, 1), AssemblyR: round(a.Heat.AssemblyR, 1),
-		Damp: a.Damp.Verdict, Facing: a.Facing.OnBlanket,
+		Damp: a.Damp.Word, Facing: a.Facing.OnBlanket,
 	}
 	for _, l := range a.Layers {
 		out.LayersR = append(out.LayersR, round(l.Product.NominalR, 1))

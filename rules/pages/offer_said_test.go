@@ -16,13 +16,12 @@ import (
 // names the layer that it counts on (IRC R408.2: under a floor of a humid crawl
 // space).
 func TestOneVerdictOfDampOfABid(t *testing.T) {
-	j := planned.Job(fixture.OfPlaces(t, "state = \"FL\"\ncounty = \"Miami-Dade\"\ncode = \"irc-2021\"\ncooled = true",
-		"id = \"crawl\"\nkind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x8\"\nframing.spacing_in = 16"))
+	j := planned.Job(fixture.Judged(t, fixture.OfPlaces(t, "state = \"FL\"\ncounty = \"Miami-Dade\"\ncode = \"irc-2021\"\ncooled = true",
+		"id = \"crawl\"\nkind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"\nframing.size = \"2x8\"\nframing.spacing_in = 16")))
 	const line = "[[part]]\nplace = \"crawl\"\nmaterial = \"fiberglass\"\nform = \"batt\"\nr = 13\nthickness_in = 3.5\narea_ft2 = 700\nfacing = "
 	faced := bid(t, j, line+"\"foil-rated\"\nfacing_side = \"room\"\n")["markdown"]
-	require.NotContains(t, faced, "on the damp side")
-	require.Contains(t, faced, "damp enough for mold, counting a layer under the joists which is not in this bid")
-	require.Contains(t, faced, "no build-up from vapor, with the layer under the joists to buy")
+	require.Contains(t, faced, "mold grows, counting a layer under the joists which is not in this bid")
+	require.Contains(t, faced, "holds, with the layer under the joists to buy")
 	require.NotContains(t, bid(t, j, line+"\"none\"\nalso = [\"layer-under-joists\"]\n")["markdown"], "counting a layer")
 }
 

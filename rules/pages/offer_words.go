@@ -1,9 +1,11 @@
 package pages
 
 import (
+	"cmp"
 	"strings"
 
 	"battwright/rules/candidate"
+	"battwright/rules/damp"
 )
 
 // layersOf names the R of each layer by its bag, never their sum.
@@ -17,15 +19,9 @@ func layersOf(a candidate.Assessed, o Options) string {
 
 // dampWord is the verdict of the damp check in a cell.
 func dampWord(d candidate.Damp) string {
-	switch d.Verdict {
-	case candidate.NoBuildUp:
-		return "no build-up from vapor"
-	case candidate.Dries:
-		return "builds up, dries again"
-	case candidate.MoldRisk:
-		return "damp enough for mold" // as the check says it below the table
-	case candidate.StaysWet:
-		return "stays wet"
-	}
-	return "not checked"
+	return cmp.Or(dampWords[d.Word], "not judged")
+}
+
+var dampWords = map[string]string{
+	damp.Holds: "holds", damp.HoldsIfSealed: "holds if sealed", damp.Edge: "borderline", damp.Wets: "gets wet", damp.Mold: "mold grows",
 }

@@ -99,10 +99,10 @@ type jsonOrderDamp struct {
 }
 
 func jsonOrderDampOf(p order.Place) *jsonOrderDamp {
-	if p.Damp.Verdict == "" {
+	if p.Damp.Word == "" {
 		return nil // nothing is bought for it
 	}
-	return &jsonOrderDamp{p.Damp.Verdict, p.AllDamp, dampBeforeBuying(p)}
+	return &jsonOrderDamp{p.Damp.Word, p.AllDamp, dampBeforeBuying(p)}
 }
 
 type jsonPlaceMoney struct {

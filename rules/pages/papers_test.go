@@ -112,7 +112,7 @@ func TestACheaperSetThatFallsShorterIsNamed(t *testing.T) {
 // counts less than its bag.
 func TestBoardAndLayersAreCountedOnce(t *testing.T) {
 	plan := func(house string) string {
-		p := planned.Job(fixture.Read(t, house)).Plan
+		p := planned.Job(fixture.Judged(t, fixture.Read(t, house))).Plan
 		return spaced(print.Text(pages.PlanPage(p, planned.Options(t)), 78))
 	}
 	require.Contains(t, plan("version = 1\nold = false\n[site]\nzone = \"2A\"\n[[place]]\nkind = \"crawl-space\"\nvented = false\nwall_height_ft = 3\nground_cover = true\ndampness = \"dry\"\nfoam_r = 5\n"), "inside the foam board you said is there")

@@ -270,7 +270,7 @@ func DampPage(p plan.Place, o Options) (d page.Page, stopped bool) {
 		row.Tone = page.Stop
 	}
 	d.Blocks[0].Add(row)
-	return d, !p.Choice.Damp.Checked
+	return d, !p.Choice.Damp.Judged()
 }
 
 // NothingDamp stands where there is no blanket to check.

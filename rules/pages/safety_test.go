@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules"
+	"battwright/rules/house"
 	"battwright/rules/pages"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -58,6 +59,11 @@ func jsonRules(t *testing.T, p plan.Plan, lists ...string) []string {
 
 func planOf(t *testing.T, row safetyRow) plan.Plan {
 	t.Helper()
+	return plan.Make(houseOf(t, row))
+}
+
+func houseOf(t *testing.T, row safetyRow) house.Answered {
+	t.Helper()
 	site, top := row.Site, row.Top
 	if site == "" {
 		site = "zone = \"6A\""
@@ -65,7 +71,7 @@ func planOf(t *testing.T, row safetyRow) plan.Plan {
 	if top == "" {
 		top = "old = false"
 	}
-	return plan.Make(fixture.Read(t, "version = 1\n"+top+"\n[site]\n"+site+"\n[[place]]\nid = \"here\"\n"+row.House+"\n"))
+	return fixture.Read(t, "version = 1\n"+top+"\n[site]\n"+site+"\n[[place]]\nid = \"here\"\n"+row.House+"\n")
 }
 
 // Each danger of a real house comes out by its rule, and its words reach

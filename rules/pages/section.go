@@ -480,7 +480,14 @@ func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
 	}
 	parts := make([]string, len(v.Detail))
 	for i, d := range v.Detail {
-		parts[i] = s.Measured(d.Raw, d.Unit)
+		switch {
+		case d.Unit != catalog.AlarmUnit:
+			parts[i] = s.Measured(d.Raw, d.Unit)
+		case d.Raw > 0:
+			parts[i] = "gets wet or molds"
+		default:
+			parts[i] = "no damp found"
+		}
 	}
 	return strings.Join(parts, "; ")
 }

@@ -13,12 +13,11 @@ import (
 
 // A sheet that the plan keeps away settles no damp, in finished work or a bid.
 func TestForbiddenSheetSettlesNoDamp(t *testing.T) {
-	const head = "version = 1\nold = false\n[site]\nzone = \"7\"\n[[place]]\nid = \"base\"\nlabel = \"Base\"\nkind = \"basement-wall\"\nfoam_r = 15\nexposed = false\ndampness = \"dry\"\nframing.size = \"2x4\"\n"
-	j := planned.Job(fixture.Read(t, head))
+	j := planned.Job(fixture.Judged(t, fixture.Read(t, wetWall)))
 	p := j.Plan.Places[0]
 	require.NotNil(t, p.Choice)
 	for _, sheet := range []string{"none", "polyethylene"} {
-		r := found(t, j, "version = 1\n[[place]]\nid = \"base\"\nmaterial = \""+p.Choice.Material.ID+"\"\nfacing = \"none\"\nsheet = \""+sheet+"\"\n")
+		r := found(t, j, "version = 1\n[[place]]\nid = \"walls\"\nmaterial = \""+p.Choice.Material.ID+"\"\nfacing = \"none\"\nsheet = \""+sheet+"\"\n")
 		require.True(t, r.Places[0].DampPlanned(), sheet)
 	}
 }

@@ -133,46 +133,14 @@ func WhyOut(e plan.Entry) []string {
 // DampText says what the damp check found and on what it counts, never that a
 // place is dry.
 func DampText(d candidate.Damp, s units.System) string {
-	if !d.Checked {
-		return d.Note
+	if !d.Judged() {
+		return "not judged: " + d.Why + "."
 	}
-	text := dampFinding(d, s)
-	if d.FoamLeftOut {
-		text += " This is worked out without the foam that goes into each bay, which makes it drier: cut the foam in and seal it first, then the blanket; how much drier it gets is not worked out here."
-	}
-	if with := inspect.DampWith(d, s); with != "" {
-		text = with + ": " + text
-	}
-	return text + notChecked(d, s)
-}
-
-func notChecked(d candidate.Damp, s units.System) string {
-	text := " Leaks, rain and moving air are not covered."
+	text := inspect.DampSaid(d, s) + "."
 	if d.BoardR > 0 {
-		text = " Without the board this was not checked." + text
+		text += " Without the board this was not checked."
 	}
-	return text
-}
-
-func dampFinding(d candidate.Damp, s units.System) string {
-	switch d.Verdict {
-	case candidate.NoBuildUp:
-		return "no damp builds up from vapor."
-	case candidate.Dries:
-		if s.Moisture(d.PeakGM2) == aTrace {
-			return fmt.Sprintf("a trace of damp builds up by %s and dries again by %s.", MonthName(d.PeakMonth), MonthName(d.ClearMonth))
-		}
-		return fmt.Sprintf("damp builds up to %s in %s and dries again by %s.", s.Moisture(d.PeakGM2), MonthName(d.PeakMonth), MonthName(d.ClearMonth))
-	case candidate.MoldRisk:
-		if d.PeakGM2 > 0 && d.WorstRH >= 0.999 && s.Moisture(d.PeakGM2) != aTrace {
-			return fmt.Sprintf("DAMP, mold risk: up to %s of water %s, in %s.", s.Moisture(d.PeakGM2), d.Where, MonthName(d.PeakMonth))
-		}
-		if d.OnlyDampSide() {
-			return fmt.Sprintf("on the damp side, mold possible: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
-		}
-		return fmt.Sprintf("DAMP, mold risk: %s humidity %s, in %s.", s.Humidity(d.WorstRH), d.Where, MonthName(d.WorstMonth))
-	}
-	return fmt.Sprintf("STAYS WET: %s of water %s, and it does not dry within a year.", s.Moisture(d.PeakGM2), d.Where)
+	return text + " Rain and leaking water are not in it."
 }
 
 // DampAtAGlance is what a line about the choice of a place must not leave out:
@@ -189,64 +157,28 @@ func dampAtAGlance(d candidate.Damp, all bool) string {
 	return ""
 }
 
-// DampLimits say, under the year of the damp check, what it does not cover and
-// why months above the line do not count.
-func DampLimits(d candidate.Damp, set catalog.Settings, s units.System) []string {
+// DampLimits say, under the year of the damp check, what was tried because nobody
+// said, and what is not in it.
+func DampLimits(d candidate.Damp) []string {
 	var out []string
-	if text := excused(d, set, s); text != "" {
-		out = append(out, text)
+	if len(d.Open) > 0 {
+		out = append(out, "Nobody said "+list(dampOpen, d.Open)+": each usual one was tried, and the worst counts.")
 	}
-	return append(out, "A yearly balance of vapor only. Not in it: air leaks, which carry far more water, rain, sun, and what wood and fiber store. Seal first.")
+	return append(out,
+		"Worked out hour by hour over a typical year, twice: built well, and with room air leaking through holes. The worst side of the house counts.",
+		"Not in it: rain, leaking water, wet brick, and wood that is wet when it is closed in.")
 }
 
-// excused names the months above the line and why none of them is counted.
-func excused(d candidate.Damp, set catalog.Settings, s units.System) string {
-	var why []string
-	add := func(months []int, reason string) {
-		if len(months) > 0 {
-			why = append(why, "in "+MonthSpans(months)+" "+reason)
-		}
-	}
-	add(d.TooCold, "that spot is too cold for mold, "+s.Temp(set.MoldAboveC)+" or less")
-	add(d.AsOutdoors, "it is no damper than the air outdoors")
-	add(d.TooFew, "it is too short a time")
-	if len(why) == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Above %s %s, and not counted as a mold risk: %s. Leaking room air can still make it wet: seal first.", s.Percent(set.MoldRH), d.Where, strings.Join(why, "; "))
-}
+// dampOpen names what the check was not told.
+var dampOpen = map[string]string{"cover": "what covers the drywall (paint, wallpaper)", "board": "which kind of board", "pitch": "how steep the roof is"}
 
-// MonthSpans names months 1 to 12, given in order, by their runs; a run may
-// pass the turn of the year: "December to February and June".
-func MonthSpans(list []int) string {
-	if len(list) == len(months)-1 {
-		return "every month"
+func list(names map[string]string, ids []string) string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = cmp.Or(names[id], id)
 	}
-	start := 0 // begin behind a gap, so that no run is cut at the turn of the year
-	for i, m := range list {
-		if m-1 != list[(i+len(list)-1)%len(list)]%12 {
-			start = i
-			break
-		}
-	}
-	var spans []string
-	for i := 0; i < len(list); {
-		first := list[(start+i)%len(list)]
-		last := first
-		for i++; i < len(list) && list[(start+i)%len(list)] == last%12+1; i++ {
-			last = last%12 + 1
-		}
-		name := MonthName(first)
-		if last != first {
-			name += " to " + MonthName(last)
-		}
-		spans = append(spans, name)
-	}
-	return strings.Join(spans, " and ")
+	return strings.Join(out, ", or ")
 }
-
-// aTrace is how an amount of water is shown that would round to nothing.
-const aTrace = "a trace"
 
 // stageText names the stages of the build.
 var stageText = map[string]string{

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"battwright/rules/candidate"
@@ -10,8 +9,9 @@ import (
 	"battwright/rules/house"
 )
 
-// NearClimates says whether the weather of another listed place of the same
-// zone would change the plan: what is bought, or what the damp check finds.
+// NearClimates says whether the weather of the next listed place of the same zone
+// would change what the damp check finds of the plan. One is asked, as a year takes
+// its time.
 // Empty when no other place serves. A place of another moisture letter is
 // another question.
 func (a Assessment) NearClimates(p Preferences, base Plan) string {
@@ -19,51 +19,21 @@ func (a Assessment) NearClimates(p Preferences, base Plan) string {
 	if !ok {
 		return ""
 	}
-	var changed, damp, same []string
 	for _, near := range a.Site.Near {
 		if zone := near.Zone2021; len(zone) != len(base.Site.Zone) || !strings.HasSuffix(zone, base.Site.Letter) {
 			continue
 		}
-		now := answering(a.Answered, q, "", house.Text(near.ID))
-		site := candidate.ResolveSite(now)
+		site := candidate.ResolveSite(answering(a.Answered, q, "", house.Text(near.ID)))
 		if site.Zone != base.Site.Zone {
 			continue // another zone is another question
 		}
-		other := a.under(site, now).weighed(p)
-		name := a.stationName(near.Climate)
-		switch {
-		case len(materialChanges(Changes(base, other))) > 0:
-			changed = append(changed, name)
-		case !sameDamp(base, other):
-			damp = append(damp, name)
-		default:
-			same = append(same, name)
+		what := "the plan would be the same"
+		if !sameDamp(base, site) {
+			what = "the damp check would find something else"
 		}
+		return fmt.Sprintf("with the weather of %s %s", a.stationName(near.Climate), what)
 	}
-	var parts []string
-	add := func(names []string, what string) {
-		if len(names) > 0 {
-			parts = append(parts, fmt.Sprintf("with the weather of %s %s", strings.Join(names, " or "), what))
-		}
-	}
-	add(changed, "the plan would change")
-	add(damp, "the blankets would be the same, but the damp check would find something else")
-	if len(parts) == 0 {
-		add(same, "the plan would be the same")
-	}
-	return strings.Join(parts, "; ")
-}
-
-// under is the house under another sky of the same zone. Of what chooses, only
-// the damp check looks at the weather.
-func (a Assessment) under(site candidate.Site, now house.Answered) Assessment {
-	out := Assessment{Answered: now, Site: site, Places: slices.Clone(a.Places)}
-	for i := range out.Places {
-		if slices.ContainsFunc(out.Places[i].Candidates, func(c candidate.Assessed) bool { return c.Damp.Checked }) {
-			out.Places[i] = candidate.Assess(now, &now.House.Places[i], site)
-		}
-	}
-	return out
+	return ""
 }
 
 // stationName tells two listed places of one name apart by their state.
@@ -76,11 +46,12 @@ func (a Assessment) stationName(c catalog.Climate) string {
 	return c.Name
 }
 
-// sameDamp reports whether the damp check finds the same in every place.
-func sameDamp(a, b Plan) bool {
-	for i := range a.Places {
-		x, y := a.Places[i].Choice, b.Places[i].Choice
-		if x != nil && y != nil && x.Damp.Verdict != y.Damp.Verdict {
+// sameDamp reports whether the damp check finds the same of every choice under
+// another sky. Of what chooses nothing else looks at the weather.
+func sameDamp(base Plan, site candidate.Site) bool {
+	for i := range base.Places {
+		p := &base.Places[i]
+		if p.Choice != nil && p.Choice.Damp.Judged() && p.DampUnder(site, &p.Choice.Assessed).Word != p.Choice.Damp.Word {
 			return false
 		}
 	}

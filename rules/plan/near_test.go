@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/damp"
 	"battwright/rules/plan"
 	"battwright/testdata/fixture"
 )
@@ -14,21 +15,28 @@ import (
 // finds the same there, and only places of the same moisture letter are asked:
 // Phoenix and Tucson are 2B, Houston is 2A (county zones of the 2021 code).
 func TestNearWeatherComparesDampAndLetter(t *testing.T) {
-	a := plan.Assess(fixture.OfPlaces(t, "state = \"TX\"\ncounty = \"Harris\"\ncooled = true", "id = \"here\"\nkind = \"exterior-wall\"\nframing.size = \"2x4\""))
+	a := plan.Assess(fixture.Judged(t, fixture.OfPlaces(t, "state = \"TX\"\ncounty = \"Harris\"\ncooled = true", "id = \"here\"\nkind = \"exterior-wall\"\nframing.size = \"2x4\"")))
 	p := plan.Preferences{Priorities: even}
 	base := a.Weigh(p)
 	text := a.NearClimates(p, base)
 	require.NotContains(t, text, "Phoenix")
 	require.NotContains(t, text, "Tucson")
-	require.Equal(t, "mold-risk", base.Places[0].Choice.Damp.Verdict)
+	require.True(t, base.Places[0].Choice.Damp.Judged())
 
-	dry := base
-	dry.Places = append([]plan.Place{}, base.Places...)
-	choice := *base.Places[0].Choice
-	choice.Damp.Verdict = "no-build-up"
-	dry.Places[0].Choice = &choice
-	require.NotEqual(t, text, a.NearClimates(p, dry), "a verdict that turns is no same plan")
-	require.Contains(t, a.NearClimates(p, dry), "the damp check would find something else")
+	same := 0
+	for _, word := range []string{damp.Holds, damp.HoldsIfSealed, damp.Edge, damp.Wets, damp.Mold} {
+		turned := base
+		turned.Places = append([]plan.Place{}, base.Places...)
+		choice := *base.Places[0].Choice
+		choice.Damp.Word = word
+		turned.Places[0].Choice = &choice
+		if text := a.NearClimates(p, turned); strings.Contains(text, "the plan would be the same") {
+			same++
+		} else {
+			require.Contains(t, text, "the damp check would find something else")
+		}
+	}
+	require.Equal(t, 1, same, "a verdict that turns is no same plan")
 }
 
 // Two listed places of one name are told apart by their state.

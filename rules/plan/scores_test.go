@@ -33,7 +33,7 @@ func TestScoresNearThoseWorkedByHand(t *testing.T) {
 		for _, id := range materials {
 			e := p.EntryOf(id)
 			require.NotNil(t, e)
-			require.Zero(t, e.Damp.PeakGM2, "%s %s: the figures are for no condensate", row.Place, id)
+			require.Zero(t, e.Damp.Risk(), "%s %s: the figures are for no condensate", row.Place, id)
 			if d := math.Abs(e.Score - row.Scores[id]); d > row.Within {
 				t.Errorf("%s %s: %.1f, expected %.0f within %g (%s, %s)", row.Place, id, e.Score, row.Scores[id], row.Within, row.Source, row.Mark)
 			}

@@ -74,6 +74,40 @@ type spendable struct {
 	from  []*candidate.Assessed
 }
 
+// judged works out the damp of what a set picks, and reports whether it was known
+// already: if not, another set may be the best.
+func (p *Plan) judged(picks []int, back []spendable) bool {
+	known := true
+	for k, pick := range picks {
+		place := &p.Places[back[k].place]
+		for i := range place.Candidates {
+			if a := &place.Candidates[i]; a == back[k].from[pick] && !a.Damp.WorkedOut() {
+				known = false
+				place.dampen(i)
+			}
+		}
+	}
+	return known
+}
+
+// dampen works out the damp of one candidate, and of all where it is a bad one.
+func (p *Place) dampen(i int) {
+	p.Dampen(i)
+	if p.Candidates[i].Damp.Alarm() {
+		for j := range p.Candidates {
+			p.Dampen(j)
+		}
+	}
+}
+
+// own gives the plan candidates of its own, which nobody else looks at while their
+// damp is worked out.
+func (p *Plan) own() {
+	for i := range p.Places {
+		p.Places[i].Candidates = slices.Clone(p.Places[i].Candidates)
+	}
+}
+
 // optionsOf lists the stacks of a place that may be bought: what meets the
 // target, or where nothing does or the builder waived it, everything usable.
 //
@@ -168,17 +202,24 @@ func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendabl
 // over fit that the money buys, or the cheapest set that meets the
 // requirements when not even that is within it.
 func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
-	places, back := p.market(c, prefs.Stakes)
-	if len(places) == 0 {
+	p.own()
+	for {
+		places, back := p.market(c, prefs.Stakes)
+		if len(places) == 0 {
+			return
+		}
+		best, err := budget.Best(places, max(0, prefs.Budget))
+		if err != nil {
+			p.Spend.Failed = err.Error()
+			return
+		}
+		if !p.judged(best.Set.Picks, back) {
+			continue
+		}
+		p.Spend.Applied, p.Spend.Missing, p.Spend.Rounded = true, best.Missing, best.Rounded
+		p.take(c, best.Set.Picks, back)
 		return
 	}
-	best, err := budget.Best(places, max(0, prefs.Budget))
-	if err != nil {
-		p.Spend.Failed = err.Error()
-		return
-	}
-	p.Spend.Applied, p.Spend.Missing, p.Spend.Rounded = true, best.Missing, best.Rounded
-	p.take(c, best.Set.Picks, back)
 }
 
 // take makes a set the choice of the plan.
@@ -250,21 +291,49 @@ type RungChange struct {
 // Ladder is the whole frontier: each rung the best set for its money, from the
 // cheapest up. It is worked out when its screen is shown.
 func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
-	places, back := p.market(c, how)
-	if len(places) == 0 {
-		return nil, nil
-	}
-	front, err := budget.Frontier(places)
-	if err != nil {
-		return nil, err
-	}
-	var out []Rung
-	var before budget.Set
-	for i := range front.Points {
-		set, err := front.Set(i)
+	p.Places = slices.Clone(p.Places)
+	p.own()
+	for {
+		sets, back, err := p.frontier(c, how)
 		if err != nil {
 			return nil, err
 		}
+		known := true
+		for _, set := range sets {
+			known = p.judged(set.Picks, back) && known
+		}
+		if known {
+			return p.rungs(sets, back), nil
+		}
+	}
+}
+
+// frontier are the best sets, from the cheapest up.
+func (p *Plan) frontier(c *catalog.Catalog, how string) ([]budget.Set, []spendable, error) {
+	places, back := p.market(c, how)
+	if len(places) == 0 {
+		return nil, nil, nil
+	}
+	front, err := budget.Frontier(places)
+	if err != nil {
+		return nil, nil, err
+	}
+	var out []budget.Set
+	for i := range front.Points {
+		set, err := front.Set(i)
+		if err != nil {
+			return nil, nil, err
+		}
+		out = append(out, set)
+	}
+	return out, back, nil
+}
+
+// rungs tells what each set has other than the one below it.
+func (p *Plan) rungs(sets []budget.Set, back []spendable) []Rung {
+	var out []Rung
+	var before budget.Set
+	for i, set := range sets {
 		r := Rung{Cost: set.Cost, Here: p.isSet(set.Picks, back)}
 		if i > 0 {
 			r.Extra = set.Cost - before.Cost
@@ -277,7 +346,7 @@ func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
 		before = set
 		out = append(out, r)
 	}
-	return out, nil
+	return out
 }
 
 // isSet reports whether the plan is the set with these picks.

@@ -118,7 +118,9 @@ func (t trial) reach(q house.Question, placeID string, answer house.Answer) []*r
 // weigh weighs a place, once.
 func (t trial) weigh(x *reached) Place {
 	if x.place == nil {
-		place := weighOne(t.Answered.List.Catalog(), x.Finish(), t.p)
+		r := x.Finish()
+		r.As(&t.base.Places[x.at].PlaceResult)
+		place := weighOne(t.Answered.List.Catalog(), r, t.p)
 		x.place = &place
 	}
 	return *x.place

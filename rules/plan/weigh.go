@@ -105,7 +105,41 @@ func score(weights []float64, measures []candidate.Measure) (float64, []float64)
 	return points, parts
 }
 
+// weighPlace weighs a place, and works out the damp of what comes out first until
+// that has a verdict. The rest of a place is worked out only where something gets
+// wet or molds: then it matters what else there is.
 func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) Place {
+	r.Candidates = slices.Clone(r.Candidates)
+	for {
+		out := weighOnce(c, r, weights)
+		next := out.unjudged()
+		if len(next) == 0 {
+			return out
+		}
+		for _, i := range next {
+			r.Dampen(i)
+		}
+	}
+}
+
+// unjudged are the candidates whose damp must be known before the choice stands:
+// the choice itself; and where anything of the place gets wet or molds, all.
+func (p *Place) unjudged() []int {
+	if p.Choice == nil {
+		return nil
+	}
+	alarm := slices.ContainsFunc(p.Candidates, func(a candidate.Assessed) bool { return a.Damp.Alarm() })
+	var out []int
+	for i := range p.Candidates {
+		a := &p.Candidates[i]
+		if !a.Damp.WorkedOut() && !a.Excluded() && (alarm || a.Like(&p.Choice.Assessed)) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func weighOnce(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) Place {
 	out := Place{PlaceResult: r, Weights: weights, Entries: make([]Entry, 0, len(c.Materials))}
 	for _, m := range c.Materials {
 		out.Entries = append(out.Entries, entryOf(m, r, weights))

@@ -57,7 +57,7 @@ func (t Tool) Year(d page.Page, p plan.Place) page.Page {
 	}
 	figure(&d, x)
 	b := d.Block("")
-	for _, l := range pages.DampLimits(p.Choice.Damp, t.Catalog.Settings, t.System) {
+	for _, l := range pages.DampLimits(p.Choice.Damp) {
 		b.Add(page.Row{Tone: page.Quiet, Text: l})
 	}
 	return d
@@ -76,57 +76,46 @@ func (t Tool) Layers(p plan.Place) (chart.Drawing, bool) {
 	if p.Choice == nil {
 		return chart.Drawing{}, false
 	}
-	d := p.Choice.Damp
 	var layers []chart.SectionLayer
 	for _, l := range p.Choice.Stack(p.Surface, t.Catalog, p.Target) {
 		layers = append(layers, chart.SectionLayer{Name: l.Name, Note: l.Note, Kind: kindOf(l.Role)})
 	}
 	inside, outside := "the room", "what lies beyond"
-	if d.Checked {
-		t.known(layers, d)
-		inside = fmt.Sprintf("%s in the coldest month", t.System.Temp(d.InC))
-		outside = t.System.Temp(d.OutC)
+	if cold, ok := p.Coldest(&p.Choice.Assessed); ok {
+		t.known(layers, cold)
+		inside = fmt.Sprintf("%s in the coldest month", t.System.Temp(cold.InC))
+		outside = t.System.Temp(cold.OutC)
 	}
 	return t.Pen().Section(layers, inside, outside, t.width()), true
 }
 
-// known adds what the damp calculation knows of each layer, by name: the
-// picture has the same layers in the same order, and some it does not have.
-func (t Tool) known(layers []chart.SectionLayer, d candidate.Damp) {
+// known adds the temperature of each layer, by name: the picture has the same layers
+// in the same order, and some it does not have.
+func (t Tool) known(layers []chart.SectionLayer, cold candidate.Cold) {
 	at := 0
 	for i := range layers {
-		for j := at; j < len(d.Layers); j++ {
-			if d.Layers[j] != layers[i].Name || j >= len(d.ColdestC) {
-				continue
+		for j := at; j < len(cold.Layers); j++ {
+			if cold.Layers[j] == layers[i].Name {
+				layers[i].TempText, at = t.System.Temp(cold.InnerC[j]), j+1
+				break
 			}
-			layers[i].TempText, at = t.System.Temp(d.ColdestC[j]), j+1
-			if j == d.WhereLayer && d.Verdict != candidate.NoBuildUp {
-				layers[i].Note = joined(layers[i].Note, "damp sits at its inside face")
-			}
-			break
 		}
 	}
 }
 
-func joined(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + "; " + b
-}
-
-// Months draws the year of the damp check: water held where any is held, else
-// the humidity at the dampest spot; false when nothing was checked.
+// Months draws the year of the damp check: the water in the wood, or the humidity
+// where no wood is; false when nothing was judged.
 func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
-	if p.Choice == nil || !p.Choice.Damp.Checked {
+	if p.Choice == nil || !p.Choice.Damp.Judged() {
 		return chart.Drawing{}, false
 	}
-	d := p.Choice.Damp
 	const rows = 6
-	if d.PeakGM2 >= 1 {
-		return t.Pen().Months(d.HeldGM2, chart.MonthsOpts{What: "Water held at the dampest planes", Text: t.System.Moisture, Held: true, Rows: rows}, t.width()), true
+	year := p.Choice.Damp.Year
+	o := chart.MonthsOpts{What: "Humidity at the dampest spot, built well,", Text: t.System.Percent, Rows: rows}
+	if year.Wood {
+		o.What, o.Limit, o.LimitLabel = "Water in the wood, built well,", t.Catalog.DampLayers().WetsMoisture, "wet above"
 	}
-	return t.Pen().Months(d.RH, chart.MonthsOpts{What: "Humidity " + d.Where, Text: t.System.Percent, Limit: t.Catalog.Settings.MoldRH, LimitLabel: "mold may grow above", Rows: rows}, t.width()), true
+	return t.Pen().Months(year.Well.Of, o, t.width()), true
 }
 
 func kindOf(role string) chart.Kind {

@@ -263,7 +263,7 @@ func placeView(s *Session, id string) (View, bool) {
 	rows := []page.Action{
 		{ID: Why, Key: "w", Tag: "why", Word: "why", Note: "this one, and why not the others"},
 		{ID: Picture, Key: "p", Tag: "picture", Word: "layers", Note: "what lies on what, from inside to outside"},
-		{ID: Damp, Key: "d", Tag: "damp", Word: "damp", Note: "the damp check, month by month"},
+		{ID: Damp, Key: "d", Tag: "damp", Word: "damp", Note: "the damp check, a year hour by hour"},
 		Leads[How],
 	}
 	if s.Plan.Stage == "not-framed" && !p.Stopped() {
