@@ -98,7 +98,6 @@ func (w opened) plan(h *house.House, thorough bool) (plan.Plan, error) {
 	p := assessed.Weigh(prefs)
 	if thorough {
 		p.Unknown, _ = assessed.FindOut(prefs, p, plan.Whole)
-		p.NearClimate = assessed.NearClimates(prefs, p)
 	}
 	return p, nil
 }

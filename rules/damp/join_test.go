@@ -39,7 +39,7 @@ func TestSections(t *testing.T) {
 		want              []string
 	}{
 		{"wall with kraft", at("chicago-il", false), vented("2x6"), []string{
-			"outside-wall: !paint, !gypsum 12, !kraft, !fiberglass 140, !~^osb 11, xps 26, wrap, behind-siding 10, softwood 13",
+			"outside-wall: !paint, !gypsum 12, !kraft, !fiberglass 140, !~^osb 11, eps 33, wrap, behind-siding 10, softwood 13",
 		}},
 		{"floor in Miami: the layer that the plan requires is in", at("miami-fl", true), crawl, []string{
 			"floor-over-air: !perm 2, !_plywood 19, !~fiberglass 89, !perm 1",
@@ -162,6 +162,36 @@ func TestUnknownIsTheWorstItMayBe(t *testing.T) {
 	require.Equal(t, n, j.Results(), "nothing is run twice")
 }
 
+// XPS is no worse than the worse of EPS and foil-faced board, so that an unknown board
+// need not be tried as XPS.
+func TestXPSLiesBetween(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many years of weather")
+	}
+	j := damp.New(fixture.Yearly(t).Catalog())
+	for _, x := range []struct{ site, place string }{
+		{at("chicago-il", false), vented("2x6", "ci_r = 5")}, {at("duluth-mn", false), vented("2x6", unfaced, "ci_r = 15")},
+		{at("burlington-vt", false), wall("2x4", `cladding = "direct"`, "ci_r = 5")}, {at("houston-tx", true), vented("2x4", unfaced, "ci_r = 5")},
+		{at("seattle-tacoma-wa", false), vented("2x6", "ci_r = 10", `retarder = "smart"`)}, {at("baltimore-md", true), wall("2x6", unfaced, "ci_r = 5")},
+		{at("chicago-il", false), strings.Replace(cellar, "foam_r = 0", "foam_r = 5", 1)}, {at("burlington-vt", false), strings.Replace(cellar, "foam_r = 0", "foam_r = 15", 1)},
+		{at("duluth-mn", false), "id = \"rim\"\nkind = \"rim-joist\"\nci_r = 10"},
+	} {
+		h, b := planned(t, x.site, x.place, "fiberglass")
+		of := func(board string) damp.Verdict {
+			b.Board = board
+			v, err := j.Judge(context.Background(), h, b)
+			require.NoError(t, err)
+			return v
+		}
+		eps, xps, foil := of("eps"), of("xps"), of("polyiso")
+		for _, w := range []func(damp.Verdict) damp.Worst{func(v damp.Verdict) damp.Worst { return v.Sealed }, func(v damp.Verdict) damp.Worst { return v.Holed }} {
+			what := x.site + " " + x.place
+			require.LessOrEqual(t, w(xps).Moisture, max(w(eps).Moisture, w(foil).Moisture)+0.002, what)
+			require.LessOrEqual(t, w(xps).Mold, max(w(eps).Mold, w(foil).Mold)+0.05, what)
+		}
+	}
+}
+
 // More leak and more damp in the rooms never lower moisture or mold.
 func TestMoreDampIsNeverDrier(t *testing.T) {
 	if testing.Short() {
@@ -212,7 +242,7 @@ func TestManyAsk(t *testing.T) {
 // BenchmarkPlace is what a place costs whose answers are all unknown: with the
 // weather read and the faces made, in a judge that has run nothing yet.
 func BenchmarkPlace(b *testing.B) {
-	c := fixture.Catalog(b)
+	c := fixture.Yearly(b).Catalog()
 	for name, place := range map[string]string{
 		"wall": vented("2x6"), "wall with board": vented("2x6", "ci_r = 5"), "attic": "id = \"attic\"\nkind = \"attic\"",
 		"slope": "id = \"slope\"\nkind = \"sloped-ceiling\"", "floor": crawl, "cellar": cellar,
