@@ -136,6 +136,10 @@ func (m *matters) View(p *canvas, s *state) {
 		m.row(p, s, q, i)
 	}
 	p.blank()
+	if !s.Settled() {
+		waits(p, s)
+		return
+	}
 	if m.place != "" {
 		if pl := s.Place(m.place); pl != nil {
 			showBlocks(p, s, []page.Block{pages.RankBlock(*pl, s.Options())})

@@ -83,8 +83,11 @@ type Model struct {
 // Interrupted reports whether the person stopped the program with ctrl-c.
 func (m Model) Interrupted() bool { return m.interrupted }
 
-// Init starts nothing.
-func (m Model) Init() tea.Cmd { return nil }
+// Init works out what the first screen shows.
+func (m Model) Init() tea.Cmd {
+	_, cmd := m.shown()
+	return cmd
+}
 
 // Update follows a fixed order: size, keys that always work, navigation,
 // results of commands, then the top screen alone.
@@ -131,6 +134,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m.goTo(msg).shown()
 	case quitMsg:
 		return m.quit()
+	case aheadMsg:
+		return m.gone(msg)
 	case savedMsg:
 		return m.kept(msg)
 	}
@@ -166,7 +171,7 @@ func (m Model) keep(cmd tea.Cmd) (Model, tea.Cmd) {
 		return m, cmd
 	}
 	m.autosaved = m.s.Edits
-	return m, tea.Batch(m.autosave(), cmd)
+	return m, tea.Batch(m.autosave(), m.s.ahead(), cmd)
 }
 
 // kept takes in whether answers are kept. Until then the frame that shows them
@@ -254,10 +259,18 @@ func (m Model) continued() (tea.Model, tea.Cmd) {
 }
 
 // shown is what a screen needs to know once it comes up, and is not found out
-// while it is drawn: the start screen whether answers are kept.
+// while it is drawn: the start screen whether answers are kept, what shows the plan
+// its damp.
 func (m Model) shown() (tea.Model, tea.Cmd) {
 	if x, ok := m.top().(preparer); ok {
 		return m, x.prepare(m.s)
+	}
+	if _, ok := m.top().(*matters); ok {
+		work := m.s.Settle()
+		if work == nil {
+			return m, nil
+		}
+		return m, m.s.next(session.Next{Work: work}, m.top())
 	}
 	return m, nil
 }
@@ -360,7 +373,11 @@ func (m Model) draw() string {
 	}
 	p := newCanvas(m.width, m.theme.Glyphs.Ellipsis)
 	top := m.top()
-	top.View(p, m.s)
+	if !m.s.Settled() && showsPlan(top, m.s) {
+		waits(p, m.s)
+	} else {
+		top.View(p, m.s)
+	}
 	head, foot := m.head(top), m.foot(top)
 	room := m.height - len(head) - len(foot)
 	if m.paging {

@@ -53,6 +53,8 @@ func newPlayer(t testing.TB, c Config, width, height int) *player {
 	c.Store = store
 	p := &player{t: t, m: NewModel(c), store: store}
 	p.send(tea.WindowSizeMsg{Width: width, Height: height})
+	p.held = append(p.held, p.m.Init())
+	p.settle()
 	return p
 }
 

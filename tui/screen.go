@@ -85,7 +85,9 @@ func (x *viewScreen) prepare(s *state) tea.Cmd {
 		return s.next(session.Next{Work: s.LookForKept()}, x)
 	}
 	if slow := x.now(s).Slow; slow != nil {
-		return s.next(session.Next{Work: slow()}, x)
+		if work := slow(); work != nil {
+			return s.next(session.Next{Work: work}, x)
+		}
 	}
 	return nil
 }

@@ -32,6 +32,7 @@ type state struct {
 	picked  bool                        // the last key chose and went on by itself
 	views   map[session.At]session.View // as of edit viewsAt and since anything was done
 	viewsAt int
+	going   bool   // a plan is being worked out ahead
 	unread  screen // comes up next: keys typed before it does are not for it
 }
 

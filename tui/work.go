@@ -63,6 +63,7 @@ func (msg slowMsg) wait() tea.Msg {
 // worked goes on behind work that is done: with what it led to, and then with
 // the keys that waited.
 func (m Model) worked(msg doneMsg) (tea.Model, tea.Cmd) {
+	m.s.views = nil
 	if m.s.busy--; m.s.busy == 0 {
 		m.s.track = nil
 	}

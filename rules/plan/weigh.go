@@ -29,6 +29,23 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	return out
 }
 
+// WeighLike is Weigh without working out a year: what is judged in another plan of the
+// house keeps its verdict, all else has none. It is quick, and what it chooses may
+// not stand.
+func (a Assessment) WeighLike(p Preferences, like Plan) Plan {
+	a.Places = slices.Clone(a.Places)
+	for i := range a.Places {
+		was := &candidate.PlaceResult{}
+		for j := range like.Places {
+			if like.Places[j].Surface.ID == a.Places[i].Surface.ID {
+				was = &like.Places[j].PlaceResult
+			}
+		}
+		a.Places[i].As(was)
+	}
+	return a.Weigh(p)
+}
+
 // weighed is the choice of every place and what it costs, without the words
 // around it.
 func (a Assessment) weighed(p Preferences) Plan {

@@ -125,6 +125,14 @@ func (a *app) view(at session.At, back stop) (stop, error) {
 	var said page.Page
 	for first := true; ; first = false {
 		v, ok := a.s.View(at)
+		if ok && v.Slow != nil && !isRead(v) {
+			if work := v.Slow(); work != nil {
+				if _, err := a.done(work.Do()); err != nil {
+					return here, err
+				}
+				v, ok = a.s.View(at)
+			}
+		}
 		switch {
 		case !ok:
 			a.readPage(session.Gone())

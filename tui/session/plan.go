@@ -200,7 +200,9 @@ func compareView(s *Session, _ string) (View, bool) {
 }
 
 func mindsView(s *Session, _ string) (View, bool) {
-	return s.reading(AtLook, func(int) page.Page { return pages.MindPage(s.Minds(), s.Options()) })
+	v, ok := s.reading(AtLook, func(int) page.Page { return pages.MindPage(s.Minds(), s.Options()) })
+	v.Slow = s.mind
+	return v, ok
 }
 
 // plansView lists the saved plans: priorities and budget under a name.

@@ -66,6 +66,7 @@ type Session struct {
 	Offers  []inspect.OpenOffer
 	Earlier Earlier // answers of an earlier time
 	ASCII   bool
+	settled bool   // the damp of the plan is worked out
 	noted   func() // set where answers are kept beside the house: what to do after one
 
 	ladder  ladder
@@ -138,7 +139,7 @@ func (s *Session) Open(h *house.House, path, text string) {
 		s.Store.Belongs(path)
 	}
 	s.Assess = plan.Assess(s.Answered())
-	s.weigh()
+	s.weigh(plan.WholeHouse)
 	s.Offers, s.walk, s.Sized, s.Fresh = nil, nil, map[string]bool{}, ""
 	s.made, s.tried, s.minded = nil, nil, false
 	s.TakeWalk(text)
@@ -158,7 +159,53 @@ func (s *Session) Text() string { return house.Write(s.List, s.House) }
 // Preferences are what matters, and the budget.
 func (s *Session) Preferences() plan.Preferences { return plan.PreferencesOf(s.Answered(), nil) }
 
-func (s *Session) weigh() { s.Plan = s.Assess.Weigh(s.Preferences()) }
+// weigh makes the plan anew. A year of damp is worked out only where what matters
+// changed; after other answers the plan is settled before a page shows it.
+func (s *Session) weigh(after plan.Reach) {
+	s.settled = len(s.Assess.Places) == 0 || s.settled && after == plan.WeightsOnly
+	if s.settled {
+		s.Plan = s.Assess.Weigh(s.Preferences())
+		return
+	}
+	s.Plan = s.Assess.WeighLike(s.Preferences(), s.Plan)
+}
+
+// WorkingOut is said while a year is worked out.
+const WorkingOut = "Working out a year of damp"
+
+// Settle works out the damp of the plan as it is; nil when that is done.
+func (s *Session) Settle() *Work {
+	if s.settled {
+		return nil
+	}
+	work, at := s.Ahead(), s.Edits
+	return &Work{Doing: WorkingOut, Do: func() func() Next {
+		made := work()
+		return func() Next {
+			s.TakePlan(made, at)
+			return Next{}
+		}
+	}}
+}
+
+// TakePlan takes a plan that was worked out beside, unless answers came meanwhile.
+func (s *Session) TakePlan(made plan.Plan, at int) {
+	if at == s.Edits {
+		s.Plan, s.settled = made, true
+	}
+}
+
+// Ahead makes the plan as it is with the damp of all its choices. It touches nothing
+// of the session, so that it can go on while the person answers: what it works out
+// is kept, and nobody waits for it a second time.
+func (s *Session) Ahead() func() plan.Plan {
+	assess, prefs := s.Assess, s.Preferences()
+	assess.Answered.House = assess.Answered.House.Clone()
+	return func() plan.Plan { return assess.Weigh(prefs) }
+}
+
+// Settled reports whether the damp of the plan is worked out.
+func (s *Session) Settled() bool { return s.settled }
 
 // Options are those of every page.
 func (s *Session) Options() pages.Options {
@@ -189,7 +236,7 @@ func (s *Session) Answer(q house.Question, p *house.Place, v house.Answer) bool 
 func (s *Session) Edited(what plan.Reach, placeID string) {
 	before := s.Plan
 	s.Assess = s.Assess.Redo(s.Answered(), what, placeID)
-	s.weigh()
+	s.weigh(what)
 	s.Edits++
 	s.Saved, s.Changed = false, ""
 	if len(s.Plan.Places)+len(before.Places) > 0 {
@@ -273,14 +320,18 @@ func (s *Session) try() *Work {
 		return nil
 	}
 	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
-	track := &Track{}
+	settled, ahead, track := s.settled, s.Ahead(), &Track{}
 	return &Work{Doing: "Trying other answers", Track: track, Do: func() func() Next {
+		if !settled {
+			base = ahead()
+		}
 		found, ok := assess.FindOut(prefs, base, track.Tell)
 		if !ok {
 			return func() Next { return Next{Close: 1} }
 		}
 		out := &Tried{found, assess.NearClimates(prefs, base)}
 		return func() Next {
+			s.TakePlan(base, at)
 			s.tried, s.triedAt = out, at
 			return Next{}
 		}
@@ -295,13 +346,32 @@ func (s *Session) Tried() *Tried {
 	return s.tried
 }
 
-// Minds lists what would change the plan; worked out when it is shown.
+// Minds lists what would change the plan, nothing before it is worked out.
 func (s *Session) Minds() []plan.MindChange {
 	if !s.minded || s.mindAt != s.Edits {
-		s.minds = s.Assess.WouldChange(s.Preferences(), s.Plan)
-		s.minded, s.mindAt = true, s.Edits
+		return nil
 	}
 	return s.minds
+}
+
+// mind works out what would change the plan; nil when that is done.
+func (s *Session) mind() *Work {
+	if s.minded && s.mindAt == s.Edits {
+		return nil
+	}
+	assess, prefs, base, at := s.Assess, s.Preferences(), s.Plan, s.Edits
+	settled, ahead := s.settled, s.Ahead()
+	return &Work{Doing: "Trying other priorities", Do: func() func() Next {
+		if !settled {
+			base = ahead()
+		}
+		found := assess.WouldChange(prefs, base)
+		return func() Next {
+			s.TakePlan(base, at)
+			s.minds, s.minded, s.mindAt = found, true, at
+			return Next{}
+		}
+	}}
 }
 
 // HelpOf is what stands behind a question: why it is asked, how to find out, and

@@ -25,6 +25,9 @@ const (
 	AtCheck
 )
 
+// ShowsPlan reports whether the views of a step show what the plan chose.
+func ShowsPlan(at Step) bool { return at > AtPlaces }
+
 // StepNames are the names of the steps; the start menu lies below them all.
 var StepNames = []string{"", "house", "places", "what matters", "first look", "money", "order", "check"}
 
@@ -194,10 +197,15 @@ type doer func(s *Session, arg string) Next
 
 // View is the view of that name as things are now.
 func (s *Session) View(at At) (View, bool) {
-	if make := views[at.ID]; make != nil {
-		return make(s, at.Arg)
+	make := views[at.ID]
+	if make == nil {
+		return View{}, false
 	}
-	return View{}, false
+	v, ok := make(s, at.Arg)
+	if v.Slow == nil && ShowsPlan(v.Step) { // no page shows a choice that the year may take back
+		v.Slow = s.Settle
+	}
+	return v, ok
 }
 
 // Form is the form of that name, ok false when there is none.
