@@ -67,17 +67,21 @@ func screen(t *testing.T, keys ...tea.KeyMsg) string {
 	h, err := house.Read(l, demo.Default, demo.Text(demo.Default))
 	require.NoError(t, err)
 	var m tea.Model = tui.NewModel(tui.Config{List: l, House: h, Path: "demo.toml", Mono: true})
-	m, _ = m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
-	for _, k := range keys {
-		var cmd tea.Cmd
-		m, cmd = m.Update(k)
+	after := func(cmd tea.Cmd) {
 		for cmd != nil {
 			msg := cmd()
 			if msg == nil {
-				break
+				return
 			}
 			m, cmd = m.Update(msg)
 		}
+	}
+	m, _ = m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
+	after(m.Init())
+	for _, k := range keys {
+		var cmd tea.Cmd
+		m, cmd = m.Update(k)
+		after(cmd)
 	}
 	var b strings.Builder
 	for _, line := range strings.Split(m.View(), "\n") {
