@@ -23,11 +23,7 @@ func (r *PlaceResult) Coldest(a *Assessed) (Cold, bool) {
 	}
 	out := Cold{InC: r.c.Settings.HeatingC, OutC: slices.Min(r.site.MeanC[:])}
 	if s.Kind.Boundary == "soil" {
-		ground, err := r.site.soil(r.c.Settings.SoilAmpShare)
-		if err != nil {
-			return Cold{}, false
-		}
-		out.OutC = slices.Min(ground.TempC[:])
+		out.OutC = r.site.coldestSoil(r.c.Settings.SoilAmpShare)
 	}
 	list := coldLayers(s, r.c, a, r.Target)
 	outer := s.Kind.OutsideFilmR

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 
 	"battwright/rules"
@@ -184,18 +185,14 @@ func (s Site) class() moisture.Class {
 	return moisture.Usual
 }
 
-// soil swings about the yearly mean of the air, less than the air does and a
-// month later than the coldest air.
-func (s Site) soil(ampShare float64) (moisture.Series, error) {
-	sum, low, high, coldest := 0.0, math.Inf(1), math.Inf(-1), 0
-	for m, t := range s.MeanC {
+// coldestSoil is the coldest month of the soil at a wall: it swings about the yearly
+// mean of the air, by a share of how far the air does.
+func (s Site) coldestSoil(ampShare float64) float64 {
+	sum := 0.0
+	for _, t := range s.MeanC {
 		sum += t
-		if t < low {
-			low, coldest = t, m
-		}
-		high = math.Max(high, t)
 	}
-	return moisture.SoilMonths(sum/12, (high-low)/2*ampShare, float64((coldest+1)%12+1))
+	return sum/12 - (slices.Max(s.MeanC[:])-slices.Min(s.MeanC[:]))/2*ampShare
 }
 
 // lossOf is the heat a place loses in a year, as a range: the plain

@@ -164,7 +164,6 @@ func (c *Climate) check() []error {
 type NearClimate struct {
 	Climate
 	Why string
-	KM  float64 // from the middle of the state, since counties carry no position
 }
 
 // NearClimates offers listed US climates for a house: its own county's first,
@@ -200,7 +199,7 @@ func (c *Counties) NearClimates(climates []Climate, state, county, zone string, 
 	})
 	out := make([]NearClimate, 0, max(0, min(n, len(all))))
 	for _, r := range all[:cap(out)] {
-		out = append(out, NearClimate{*r.Climate, r.why, r.km})
+		out = append(out, NearClimate{*r.Climate, r.why})
 	}
 	return out, nil
 }

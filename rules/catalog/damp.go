@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 
+	"battwright/rules/units"
 	"battwright/rules/wetting"
 )
 
@@ -54,7 +55,7 @@ type membrane struct {
 }
 
 // kgPerPerm is a US perm in kg/(m2 s Pa).
-const kgPerPerm = 5.72135e-11
+const kgPerPerm = units.NgPerPerm * 1e-12
 
 func (m *membrane) sheet() wetting.Curve {
 	return porousCurve{Points: m.Perms}.curve(kgPerPerm)

@@ -7,6 +7,13 @@ import (
 	"battwright/rules/catalog"
 )
 
+// Results is how many sections were run.
+func (j *Judge) Results() int {
+	j.runs.mu.Lock()
+	defer j.runs.mu.Unlock()
+	return len(j.runs.all)
+}
+
 // Cuts tells the sections of a build-up in words, for tests: each layer from the
 // room outwards, "!" before one whose room side is watched for mold, "~" where
 // the leak comes out, "^" before wood whose room side is weighed, "_" for its

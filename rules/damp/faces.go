@@ -145,7 +145,7 @@ func (j *Judge) turned(h House, f wetting.Surface, name string, azimuths ...floa
 }
 
 // soil is the earth beside a wall: about the yearly mean of the air, its swing a
-// share of the air's, a month behind it (as the monthly balance takes it).
+// share of the air's, a month behind it.
 func (j *Judge) soil(h House) (face, error) {
 	key := fmt.Sprintf("%s soil %g", h.Climate.ID, h.SoilAtShare)
 	return j.faces.of(key, func() (face, error) {

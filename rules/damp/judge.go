@@ -286,10 +286,3 @@ func (b *Build) open(l *catalog.Layers, cooled bool) []string {
 	}
 	return out
 }
-
-// Results is how many sections were run.
-func (j *Judge) Results() int {
-	j.runs.mu.Lock()
-	defer j.runs.mu.Unlock()
-	return len(j.runs.all)
-}

@@ -11,11 +11,6 @@ var (
 	ErrTemperature = errors.New("temperature outside the range of the formula")
 	ErrPressure    = errors.New("impossible vapor pressure")
 	ErrHumidity    = errors.New("impossible relative humidity")
-	ErrLayer       = errors.New("impossible layer")
-	ErrResistance  = errors.New("impossible resistance")
-	ErrMonth       = errors.New("impossible month")
-	ErrLimit       = errors.New("impossible limit")
-	ErrTooMany     = errors.New("too many layers or slices")
 )
 
 // within is written so that NaN fails it.

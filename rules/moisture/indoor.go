@@ -17,18 +17,20 @@ const (
 const (
 	warmExcessGM3  = 1.0
 	warmExcessAtC  = 20.0
-	vapourGasJKgK  = 461.5
+	vaporGasJKgK  = 461.5
 	zeroCelsiusK   = 273.15
 	maxExcessGM3   = 20.0
+	gPerKg         = 1000.0
+	maxPa          = 1e5 // keeps pressures physical: saturation at MaxTempC is about 70 kPa
 	lowestIndoorC  = -40.0
 	highestIndoorC = 50.0
 )
 
-// IndoorExcessGM3 is the moisture excess of the room over outdoors in g/m3:
+// excessGM3At is the moisture excess of the room over outdoors in g/m3:
 // the class value at 0 C outside or colder, falling along a straight line to
 // 1 at 20 C (or to the class value if that is lower) and level above.
 // ErrTemperature, ErrHumidity for a class outside 0 to 20.
-func IndoorExcessGM3(class Class, outC float64) (float64, error) {
+func excessGM3At(class Class, outC float64) (float64, error) {
 	n := float64(class)
 	if !within(n, 0, maxExcessGM3) {
 		return 0, refuse(ErrHumidity, "excess g/m3", n)
@@ -41,10 +43,10 @@ func IndoorExcessGM3(class Class, outC float64) (float64, error) {
 	return n - (n-warm)*share, nil
 }
 
-// ExcessPa is the vapour pressure in Pa of an excess in g/m3 in a room at
+// excessPa is the vapor pressure in Pa of an excess in g/m3 in a room at
 // roomC (ideal gas: 1 g/m3 is 135 Pa at 20 C).
-func ExcessPa(excessGM3, roomC float64) float64 {
-	return excessGM3 / gPerKg * vapourGasJKgK * (roomC + zeroCelsiusK)
+func excessPa(excessGM3, roomC float64) float64 {
+	return excessGM3 / gPerKg * vaporGasJKgK * (roomC + zeroCelsiusK)
 }
 
 // Indoor is how a house is kept. Humidities are shares, 0 to 1.
@@ -52,40 +54,26 @@ type Indoor struct {
 	Class       Class
 	HeatingC    float64 // kept while it is colder outside
 	Cooled      bool    // has cooling
-	CoolingC    float64 // kept in months warmer than CoolAboveC outside
+	CoolingC    float64 // kept while it is warmer than CoolAboveC outside
 	CoolAboveC  float64
 	MaxRHCooled float64 // ceiling while cooling runs: the cooling dries the air
-	MaxRH       float64 // ceiling in every other month
-}
-
-// Months gives the room month by month for the outdoor air given (the air,
-// also for a wall below grade: the room breathes air, not soil). What was taken
-// down to the ceiling is marked in Capped. Errors as At.
-func (in Indoor) Months(air Series) (Series, error) {
-	var room Series
-	for m := range Months {
-		var err error
-		if room.TempC[m], room.Pa[m], room.Capped[m], err = in.At(air.TempC[m], air.Pa[m]); err != nil {
-			return Series{}, err
-		}
-	}
-	return room, nil
+	MaxRH       float64 // ceiling else
 }
 
 // At gives the room in C and Pa while the outdoor air is on average like that.
 // Neither heated nor cooled, the room follows outdoors when that is warmer.
 // Pressure above the ceiling is taken down. ErrTemperature, ErrPressure,
 // ErrHumidity.
-func (in Indoor) At(outC, outPa float64) (tC, pa float64, capped bool, err error) {
+func (in Indoor) At(outC, outPa float64) (tC, pa float64, err error) {
 	if err := in.check(); err != nil {
-		return 0, 0, false, err
+		return 0, 0, err
 	}
 	if !within(outPa, 0, maxPa) {
-		return 0, 0, false, refuse(ErrPressure, "Pa", outPa)
+		return 0, 0, refuse(ErrPressure, "Pa", outPa)
 	}
-	excess, err := IndoorExcessGM3(in.Class, outC)
+	excess, err := excessGM3At(in.Class, outC)
 	if err != nil {
-		return 0, 0, false, err
+		return 0, 0, err
 	}
 	t, ceiling := in.HeatingC, in.MaxRH
 	switch {
@@ -94,11 +82,8 @@ func (in Indoor) At(outC, outPa float64) (tC, pa float64, capped bool, err error
 	case outC > t:
 		t = outC
 	}
-	pa = outPa + ExcessPa(excess, t)
-	if top := ceiling * satPa(t); pa > top {
-		return t, top, true, nil
-	}
-	return t, pa, false, nil
+	pa = outPa + excessPa(excess, t)
+	return t, min(pa, ceiling*satPa(t)), nil
 }
 
 func (in Indoor) check() error {

@@ -11,90 +11,74 @@ import (
 func TestIndoorExcess(t *testing.T) {
 	f := published(t).Indoor
 	for _, row := range f.Rows {
-		got, err := IndoorExcessGM3(Class(row.Class), row.OutC)
+		got, err := excessGM3At(Class(row.Class), row.OutC)
 		require.NoError(t, err)
 		require.InDelta(t, row.Excess, got, 1e-12, "%+v", row)
 	}
-	require.InDelta(t, f.PaOf4, ExcessPa(4, 20), 0.6) // the source takes 293 K
-	_, err := IndoorExcessGM3(-1, 0)
+	require.InDelta(t, f.PaOf4, excessPa(4, 20), 0.6) // the source takes 293 K
+	_, err := excessGM3At(-1, 0)
 	require.ErrorIs(t, err, ErrHumidity)
-	_, err = IndoorExcessGM3(Usual, math.NaN())
+	_, err = excessGM3At(Usual, math.NaN())
 	require.ErrorIs(t, err, ErrTemperature)
 }
 
-// The house of table hot_crawl: cooled all year round but for the winter.
-func TestIndoorMonthsOfACooledHouse(t *testing.T) {
-	f := published(t)
-	air := f.air(t, f.HotCrawl.Place)
+// A house in Miami, cooled but in the coldest months.
+func TestACooledHouse(t *testing.T) {
+	out := published(t).air(t, "Miami")
 	in := kept()
 	in.Cooled = true
-	room := rooms(t, in, air)
-	for m := range Months {
-		sat := satPa(room.TempC[m])
-		if air.TempC[m] > in.CoolAboveC {
-			require.Equal(t, in.CoolingC, room.TempC[m])
-			require.LessOrEqual(t, room.Pa[m], in.MaxRHCooled*sat)
-		} else {
-			require.Equal(t, in.HeatingC, room.TempC[m])
-			require.LessOrEqual(t, room.Pa[m], in.MaxRH*sat)
+	capped := 0
+	for m, outC := range out.C {
+		roomC, pa, err := in.At(outC, out.Pa[m])
+		require.NoError(t, err)
+		wantC, most := in.HeatingC, in.MaxRH
+		if outC > in.CoolAboveC {
+			wantC, most = in.CoolingC, in.MaxRHCooled
+		}
+		require.Equal(t, wantC, roomC)
+		excess, err := excessGM3At(in.Class, outC)
+		require.NoError(t, err)
+		full := out.Pa[m] + excessPa(excess, roomC)
+		require.InDelta(t, min(full, most*satPa(roomC)), pa, 1e-9)
+		if full > pa {
+			capped++
 		}
 	}
-	require.True(t, room.Capped[6], "July air holds more than cooled rooms may")
+	require.Positive(t, capped, "the air of July holds more than cooled rooms may")
 
 	in.Cooled = false
-	room = rooms(t, in, air)
-	require.Equal(t, air.TempC[6], room.TempC[6], "without cooling the room follows")
-	require.False(t, rooms(t, kept(), f.air(t, "Burlington")).Capped[0])
+	roomC, _, err := in.At(out.C[6], out.Pa[6])
+	require.NoError(t, err)
+	require.Equal(t, out.C[6], roomC, "without cooling the room follows")
+}
+
+// Winter air brought in and warmed leaves rooms dry, the excess of the household
+// and all.
+func TestAHeatedHouseInTheCold(t *testing.T) {
+	out := published(t).air(t, "Burlington")
+	in := kept()
+	roomC, pa, err := in.At(out.C[0], out.Pa[0])
+	require.NoError(t, err)
+	require.Equal(t, in.HeatingC, roomC)
+	require.InDelta(t, out.Pa[0]+excessPa(float64(Usual), roomC), pa, 1e-9)
+	require.Less(t, pa, in.MaxRH*satPa(roomC))
 }
 
 func TestIndoorRefusesTheImpossible(t *testing.T) {
-	air := published(t).air(t, "Burlington")
-	for _, spoil := range []struct {
-		how  func(*Indoor, *Series)
-		want error
+	for _, c := range []struct {
+		spoil     func(*Indoor)
+		outC, out float64
+		want      error
 	}{
-		{func(in *Indoor, _ *Series) { in.HeatingC = math.NaN() }, ErrTemperature},
-		{func(in *Indoor, _ *Series) { in.MaxRH = 1.2 }, ErrHumidity},
-		{func(in *Indoor, _ *Series) { in.Class = -2 }, ErrHumidity},
-		{func(_ *Indoor, a *Series) { a.TempC[3] = math.Inf(-1) }, ErrTemperature},
-		{func(_ *Indoor, a *Series) { a.Pa[3] = -1 }, ErrPressure},
+		{func(in *Indoor) { in.HeatingC = math.NaN() }, 0, 500, ErrTemperature},
+		{func(in *Indoor) { in.MaxRH = 1.2 }, 0, 500, ErrHumidity},
+		{func(in *Indoor) { in.Class = -2 }, 0, 500, ErrHumidity},
+		{func(*Indoor) {}, math.Inf(-1), 500, ErrTemperature},
+		{func(*Indoor) {}, 0, -1, ErrPressure},
 	} {
-		in, a := kept(), air
-		spoil.how(&in, &a)
-		_, err := in.Months(a)
-		require.ErrorIs(t, err, spoil.want)
+		in := kept()
+		c.spoil(&in)
+		_, _, err := in.At(c.outC, c.out)
+		require.ErrorIs(t, err, c.want)
 	}
-}
-
-func TestAirIsCappedOverIce(t *testing.T) {
-	f := published(t)
-	air := f.air(t, f.FrostCap.Place)
-	require.True(t, air.Capped[0], "given over water, January holds more than ice allows")
-	require.InDelta(t, satPa(air.TempC[0]), air.Pa[0], 1e-9)
-	require.False(t, air.Capped[6])
-	_, err := AirSeries([Months]float64{2: 1000}, [Months]float64{})
-	require.ErrorIs(t, err, ErrTemperature)
-	_, err = AirSeries([Months]float64{}, [Months]float64{2: math.NaN()})
-	require.ErrorIs(t, err, ErrPressure)
-}
-
-func TestSoilMonths(t *testing.T) {
-	s, err := SoilMonths(7.7, 6, 3)
-	require.NoError(t, err)
-	require.InDelta(t, 1.7, s.TempC[2], 1e-9)
-	require.InDelta(t, 13.7, s.TempC[8], 1e-9)
-	var sum float64
-	for m := range Months {
-		sum += s.TempC[m]
-		require.InDelta(t, satPa(s.TempC[m]), s.Pa[m], 1e-9)
-	}
-	require.InDelta(t, 7.7*Months, sum, 1e-9)
-	for _, bad := range []float64{0, 13, math.NaN()} {
-		_, err = SoilMonths(7.7, 6, bad)
-		require.ErrorIs(t, err, ErrMonth)
-	}
-	_, err = SoilMonths(7.7, -1, 3)
-	require.ErrorIs(t, err, ErrTemperature)
-	_, err = SoilMonths(math.NaN(), 1, 3)
-	require.ErrorIs(t, err, ErrTemperature)
 }

@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"battwright/rules/units"
 )
 
 // figures is testdata/published/moisture.json: every figure taken from
@@ -33,10 +31,6 @@ type figures struct {
 			DewC      float64 `json:"dew_c"`
 		}
 	}
-	Perm []struct {
-		Perm float64
-		SdM  float64 `json:"sd_m"`
-	}
 	Indoor struct {
 		Rows []struct {
 			Class  float64
@@ -45,29 +39,7 @@ type figures struct {
 		}
 		PaOf4 float64 `json:"pa_of_4_g_m3_at_20c"`
 	}
-	PeriodWall struct {
-		Rsi, Rse      float64
-		InC           float64 `json:"in_c"`
-		InPa          float64 `json:"in_pa"`
-		OutC          float64 `json:"out_c"`
-		OutPa         float64 `json:"out_pa"`
-		Seconds       float64
-		Layers        []layerRow
-		TotalR        float64   `json:"total_r"`
-		HeatWM2       float64   `json:"heat_w_m2"`
-		TotalSd       float64   `json:"total_sd"`
-		FaceC         []float64 `json:"face_c"`
-		FaceSatPa     []float64 `json:"face_sat_pa"`
-		PlaneInner    int       `json:"plane_inner"`
-		Rate          float64   `json:"rate_kg_m2s"`
-		Condensed     float64   `json:"condensed_kg_m2"`
-		SummerPa      float64   `json:"summer_pa"`
-		SummerPlanePa float64   `json:"summer_plane_pa"`
-		Drying        float64   `json:"drying_kg_m2s"`
-		Dried         float64   `json:"dried_kg_m2"`
-	} `json:"period_wall"`
-	FrameWallIP frameWallIP `json:"frame_wall_ip"`
-	MoldFactor  []struct {
+	MoldFactor []struct {
 		InC       float64 `json:"in_c"`
 		InRH      float64 `json:"in_rh"`
 		OutC      float64 `json:"out_c"`
@@ -75,29 +47,15 @@ type figures struct {
 		Tolerance float64
 		SurfaceC  float64 `json:"surface_c"`
 	} `json:"mold_factor"`
-	FrameYear  frameYear  `json:"frame_year"`
-	AboveGrade aboveGrade `json:"above_grade"`
-	BelowGrade belowGrade `json:"below_grade"`
-	HotCrawl   hotCrawl   `json:"hot_crawl"`
-	FrostCap   struct {
-		Place    string
-		Capped   float64 `json:"capped_g_m2"`
-		Uncapped float64 `json:"uncapped_g_m2"`
-	} `json:"frost_cap"`
-	Climate []struct {
-		Place string
-		C, Pa [Months]float64
-	}
+	Climate []air
 }
 
 type satRow struct{ C, Pa float64 }
 
-type layerRow struct {
-	Name string
-	R    float64
-	RIP  float64 `json:"r_ip"`
-	Sd   float64
-	Perm float64
+// air is outdoor air, month by month.
+type air struct {
+	Place string
+	C, Pa [12]float64
 }
 
 func published(t testing.TB) figures {
@@ -109,41 +67,18 @@ func published(t testing.TB) figures {
 	return f
 }
 
-func (f figures) air(t testing.TB, place string) Series {
+func (f figures) air(t testing.TB, place string) air {
 	t.Helper()
 	for _, c := range f.Climate {
 		if c.Place == place {
-			s, err := AirSeries(c.C, c.Pa)
-			require.NoError(t, err)
-			return s
+			return c
 		}
 	}
 	require.Fail(t, "no climate", place)
-	return Series{}
+	return air{}
 }
-
-// limits are those the program starts from.
-var limits = Limits{PeakGM2: 200, TraceGM2: 1, MoldRH: 0.8, MoldAboveC: 5}
-
-// ip turns h.ft2.F/Btu into m2K/W.
-func ip(r float64) float64 { return r / units.RIPPerRSI }
 
 // kept is a house of usual moisture, as the program starts from.
 func kept() Indoor {
 	return Indoor{Class: Usual, HeatingC: 21, CoolingC: 24, CoolAboveC: 21, MaxRH: 0.7, MaxRHCooled: 0.55}
-}
-
-func rooms(t testing.TB, in Indoor, air Series) Series {
-	t.Helper()
-	s, err := in.Months(air)
-	require.NoError(t, err)
-	return s
-}
-
-func year(t testing.TB, layers []Layer, rsi, rse float64, months [Months]Month, opts Options) Result {
-	t.Helper()
-	r, err := Year(layers, rsi, rse, months, opts)
-	require.NoError(t, err)
-	require.True(t, r.Settled)
-	return r
 }

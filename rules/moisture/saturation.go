@@ -19,7 +19,7 @@ const (
 	iceShiftC   = 265.5
 )
 
-// SaturationPa is the vapour pressure of saturated air in Pa at tC (-90 to
+// SaturationPa is the vapor pressure of saturated air in Pa at tC (-90 to
 // 90 C), over ice below 0 C (ISO 13788:2012 Annex E). ErrTemperature outside.
 func SaturationPa(tC float64) (float64, error) {
 	if !within(tC, MinTempC, MaxTempC) {

@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"battwright/rules/units"
 )
 
 // Tables saturation (open psychrometric library, read), saturation_iso (ISO
@@ -70,12 +68,5 @@ func TestSaturationRefusesTheImpossible(t *testing.T) {
 	for _, c := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -273, 1e300} {
 		_, err := SaturationPa(c)
 		require.ErrorIs(t, err, ErrTemperature)
-	}
-}
-
-// Table perm (unit computed, sheets from memory).
-func TestSdOfAPerm(t *testing.T) {
-	for _, row := range published(t).Perm {
-		require.InEpsilon(t, row.SdM, units.SdMPerPerm/row.Perm, 0.01, "%v perm", row.Perm)
 	}
 }

@@ -28,7 +28,6 @@ type Order struct {
 	People int // who put it in, where the builder does; 0 when an installer does all
 	Days   int
 	Money  Money
-	Label  []string // what the label figures of the lines rest on, said once
 }
 
 // Place is the count of one place.

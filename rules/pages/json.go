@@ -2,6 +2,7 @@ package pages
 
 import (
 	"cmp"
+
 	"battwright/rules"
 	"battwright/rules/catalog"
 	"battwright/rules/damp"

@@ -15,16 +15,6 @@ import (
 	"battwright/rules/units"
 )
 
-var months = []string{"", "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
-
-// MonthName names a month 1 to 12; anything else is empty.
-func MonthName(m int) string {
-	if m < 1 || m > 12 {
-		return ""
-	}
-	return months[m]
-}
-
 // ProductText names what to buy, in one line: "mineral wool batts, no facing,
 // 5 1/2 in, R-23 on the bag".
 func ProductText(a candidate.Assessed, s units.System) string {

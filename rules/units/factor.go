@@ -12,9 +12,6 @@ const (
 
 	// RIPPerRSI is h.ft2.F/Btu per m2K/W (NBC Canada note, read: 5.678263).
 	RIPPerRSI = 5.678263
-	// SdMPerPerm is the sd value in metres of one US perm, with the vapour
-	// permeability of air at 2.0e-10 kg/(m.s.Pa) (ISO 13788, from memory).
-	SdMPerPerm = 3.496
 	// NgPerPerm is ng/(s.m2.Pa) per US perm (inHg at 0 C).
 	NgPerPerm = 57.2135
 )

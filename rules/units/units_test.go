@@ -43,6 +43,15 @@ func TestFractionRoundTrip(t *testing.T) {
 	require.Equal(t, "6.3", Fraction(6.3))
 }
 
+// One US perm is 57.2135 ng/(s.m2.Pa), computed. Beside still air of 2.0e-10
+// kg/(m.s.Pa) (ISO 13788) sheets then come to the meters that a public table of
+// vapor resistances has for them (from memory).
+func TestPermsAgreeWithATableOfResistances(t *testing.T) {
+	for perms, meters := range map[float64]float64{1: 3.496, 0.06: 58, 50: 0.07} {
+		require.InEpsilon(t, meters, 2.0e-10/(perms*NgPerPerm*1e-12), 0.01, "%v perm", perms)
+	}
+}
+
 // The factor is the one printed in a note of the National Building Code of
 // Canada, division B, part 9 (read): 5.678263 h.ft2.F/Btu per m2K/W. It must
 // agree with the definitions of the foot, the pound and the Btu.

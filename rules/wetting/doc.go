@@ -1,8 +1,7 @@
 // Package wetting follows heat and moisture through a wall, floor or roof hour
 // by hour: how wet wood gets, whether mold grows at a plane, and whether it all
-// dries again. The steady month of package moisture leaves out what this has:
-// storage, liquid water, sun and night sky, vented cavities, leaking air, soil,
-// attics, layers whose permeance follows humidity.
+// dries again, with storage, liquid water, sun and night sky, vented cavities,
+// leaking air, soil, attics, layers whose permeance follows humidity.
 //
 // Numbers in, numbers out, in SI units named in the identifiers. It reads
 // nothing, keeps nothing between runs, and knows no material by name. Steps

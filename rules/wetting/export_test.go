@@ -43,5 +43,10 @@ func Passes(sec Section, room, out []Edge, stepH float64) (passes, cells int, er
 // SunHeight is the sine of the height of the sun in an hour.
 func SunHeight(w *Weather, i int) float64 { return w.sunAt(i).up }
 
+// RoomAir is an hour of a room of that temperature and relative humidity, 0 to 1.
+func RoomAir(tC, rh float64) Edge {
+	return Edge{AirC: tC, VaporPa: rh * saturation(tC), HeatWM2K: roomFilmWM2K, VaporKG: roomFilmKG}
+}
+
 // RunEN is the benchmark of EN 15026 as the benchmarks compare with it.
 func RunEN(b testing.TB) { runEN(b, 73, 20, 86400, func(int, *solver) {}) }

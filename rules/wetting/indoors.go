@@ -12,12 +12,6 @@ const (
 	roomFilmKG   = 2e-8
 )
 
-// RoomAir is an hour of a room of that temperature and relative humidity, 0 to
-// 1.
-func RoomAir(tC, rh float64) Edge {
-	return Edge{AirC: tC, VaporPa: rh * saturation(tC), HeatWM2K: roomFilmWM2K, VaporKG: roomFilmKG}
-}
-
 // Room is a room hour by hour in a house kept like that. It follows the mean of
 // the outdoor air over the day that ends, as a house does. ErrClimate, and the
 // errors of moisture.Indoor.
@@ -39,7 +33,7 @@ func (w *Weather) Room(in moisture.Indoor) ([]Edge, error) {
 	for i := range out {
 		add(i, 1.0/dayH)
 		add(i-dayH, -1.0/dayH)
-		roomC, roomPa, _, err := in.At(tC, pa)
+		roomC, roomPa, err := in.At(tC, pa)
 		if err != nil {
 			return nil, err
 		}

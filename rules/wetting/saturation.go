@@ -23,8 +23,8 @@ func newSaturations() *saturations {
 	return s
 }
 
-// saturation is the formula of ISO 13788 as the steady month has it; beyond
-// its range, 90 C either way, the end of the range holds.
+// saturation is the formula of ISO 13788; beyond its range, 90 C either way, the
+// end of the range holds.
 func saturation(tC float64) float64 {
 	pa, _ := moisture.SaturationPa(min(max(tC, moisture.MinTempC), moisture.MaxTempC))
 	return pa
