@@ -282,7 +282,7 @@ func formatIn(sys units.System) rules.Format {
 			return rules.Plain(fact, value)
 		}
 		if fact.Unit == "%" {
-			return sys.Humidity(n / 100)
+			return sys.Percent(n / 100)
 		}
 		if fact.Unit == "in" && n > 0 && n < leastLength {
 			return "less than " + sys.Inches(leastLength) // what stops a place is never 0

@@ -110,7 +110,7 @@ func faceParts(c *catalog.Catalog, id string) []damp.Part {
 	}
 	sheet := catalog.DampLayer{Of: record.Damp}
 	if record.Damp == "" {
-		sheet.Perm = record.PermWet
+		sheet.Perm = record.Perm
 	}
 	return []damp.Part{{Role: damp.Lining, Name: record.Name, Layers: []catalog.DampLayer{sheet}}}
 }

@@ -29,7 +29,6 @@ type Site struct {
 	ClimateWhy string
 	ClimateRef catalog.Ref
 	MeanC      [12]float64
-	VaporPa    [12]float64
 	HDD65      float64
 	Indoor     string
 	Cooled     bool
@@ -64,7 +63,7 @@ func ResolveSite(a house.Answered) Site {
 	s.setZone(at.Zone, at.Why)
 	if at.HasClimate {
 		s.HasClimate, s.Climate, s.ClimateWhy, s.Near = true, at.Climate, at.ClimateWhy, at.Near
-		s.MeanC, s.VaporPa, s.HDD65 = at.Climate.MeanC, at.Climate.VaporPa, at.Climate.HDD65
+		s.MeanC, s.HDD65 = at.Climate.MeanC, at.Climate.HDD65
 		s.ClimateRef = catalog.Ref{Source: at.Climate.From.Temp, Known: at.Climate.Known.Temp}
 	}
 	s.ownFigures(a, c)
@@ -140,14 +139,8 @@ func (s *Site) ownFigures(a house.Answered, c *catalog.Catalog) {
 			s.MeanC[m] = v
 			means = append(means, units.CToF(v))
 		}
-		usualRH := c.Figure("outdoor-rh").Value
-		s.Notes = append(s.Notes, "monthly temperatures are your own; the damp in the air is taken as "+units.US.Percent(usualRH)+" of saturation")
+		s.Notes = append(s.Notes, "monthly temperatures are your own")
 		s.HasClimate, s.ClimateWhy = true, "your own figures"
-		for m, t := range s.MeanC {
-			if sat, err := moisture.SaturationPa(t); err == nil {
-				s.VaporPa[m] = sat * usualRH
-			}
-		}
 		if hdd, _, err := heat.DegreeDaysFromMonths([12]float64(means), 65); err == nil {
 			s.HDD65 = hdd
 		}

@@ -98,7 +98,6 @@ func (k *checker) materials() {
 		k.within(what, "density_kg_m3", m.DensityKgM3, 1, 300)
 		k.within(what, "stays_in_place_c", m.StaysC, 50, 2000)
 		k.within(what, "burnable_mj_kg", m.BurnableMJKg, 0, 50)
-		k.within(what, "mu", m.Mu, 1, 10)
 		k.within(what, "loft_share", m.LoftShare, 0.5, 1)
 		k.within(what, "irritant points", m.IrritantPoints(), 0, 10)
 		k.within(what, "irritant_high", m.IrritantHigh, m.IrritantPoints(), 10)
@@ -150,8 +149,9 @@ func (k *checker) facings() {
 	for _, f := range k.c.Facings {
 		what := "facing " + f.ID
 		k.ref(what, f.Ref)
-		k.within(what, "perm_wet", f.PermWet, 0.001, 200)
-		k.within(what, "perm_dry", f.PermDry, 0.001, 200)
+		if f.ID != "none" && f.Damp == "" {
+			k.within(what, "perm, where damp names nothing,", f.Perm, 0.001, 200)
+		}
 		if f.Price != "" {
 			if _, ok := k.c.prices[f.Price]; !ok {
 				k.bad("%s: price %q is not listed", what, f.Price)

@@ -69,7 +69,7 @@ func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 // figureNames are the figures that plan and order are worked out with; all must be there in
 // the data as shipped.
 var figureNames = []string{
-	"openings-share", "airway", "vent-floor", "soil-k", "outdoor-rh", "summer-zone",
+	"openings-share", "airway", "vent-floor", "soil-k", "summer-zone",
 	"house-length", "house-width", "story-height", "advice-old-blanket", "least-listing", "chord-meet", "one-story",
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "baffle-length", "hatch-length", "hatch-width",

@@ -26,7 +26,6 @@ type Material struct {
 	DensityKgM3   float64    `toml:"density_kg_m3"`
 	UptakeKgM2    Spread     `toml:"uptake_kg_m2"` // liquid water, short immersion
 	BufferGM2In   float64    `toml:"buffer_g_m2_per_in"`
-	Mu            float64    `toml:"mu"` // vapour resistance factor against still air
 	GainSTC35     Spread     `toml:"gain_stc_3_5"`
 	GainSTC55     Spread     `toml:"gain_stc_5_5"`
 	LoftShare     float64    `toml:"loft_share"` // share of label thickness at the low end
@@ -94,13 +93,12 @@ type Facing struct {
 	ID           string  `toml:"id,required"`
 	Name         string  `toml:"name,required"`
 	Remove       bool    `toml:"remove"`
-	PermWet      float64 `toml:"perm_wet,required"` // as it works when the wall takes up moisture
-	PermDry      float64 `toml:"perm_dry,required"` // as it works when the wall dries
 	Class        string  `toml:"class"`
 	BurnableMJM2 float64 `toml:"burnable_mj_m2"`
 	OnBlanket    bool    `toml:"on_blanket"`
 	Price        string  `toml:"price"`
-	Damp         string  `toml:"damp"` // the membrane it is in the hourly check of damp; none: its PermWet, whatever the humidity
+	Damp         string  `toml:"damp"` // the membrane it is in the hourly check of damp
+	Perm         float64 `toml:"perm"` // US perms, whatever the humidity, where no membrane is like it
 	Ref
 }
 
@@ -109,7 +107,6 @@ type Facing struct {
 type Layer struct {
 	Name      units.Prose `toml:"name,required"`
 	R         float64     `toml:"r"`
-	Perm      float64     `toml:"perm"`
 	Sensitive bool        `toml:"sensitive"` // wood or gypsum, which moisture can harm
 	Finish    bool        `toml:"finish"`    // not there where the blanket stays visible
 	Damp      []DampLayer `toml:"damp"`      // what it is in the hourly check of damp
@@ -125,7 +122,6 @@ type Sheet struct {
 	Name   units.Prose `toml:"name,required"`
 	Remove bool        `toml:"remove"`
 	R      float64     `toml:"r"`
-	Perm   float64     `toml:"perm,required"`
 	Damp   []DampLayer `toml:"damp"` // what it is in the hourly check of damp
 	Ref
 }
@@ -133,8 +129,6 @@ type Sheet struct {
 // Foam is the board other insulation is made of where the target needs it.
 type Foam struct {
 	Name   string     `toml:"name,required"`
-	RPerIn float64    `toml:"r_per_in,required"`
-	PermIn float64    `toml:"perm_in,required"`
 	Behind FoamBehind `toml:"behind,required"`
 	Ref
 }
@@ -245,8 +239,6 @@ type Settings struct {
 	GapOKIn         float64 `toml:"gap_ok_in,required"`
 	SavingsLow      float64 `toml:"savings_low,required"`
 	SavingsHigh     float64 `toml:"savings_high,required"`
-	PeakLimitGM2    float64 `toml:"peak_limit_g_m2,required"`
-	MoldRH          float64 `toml:"mold_rh,required"`
 	EmptyCavityR    float64 `toml:"empty_cavity_r"`
 	OldRPerIn       float64 `toml:"old_blanket_r_per_in"`
 	OldKgM3         float64 `toml:"old_blanket_kg_m3"`
@@ -254,9 +246,6 @@ type Settings struct {
 	CeilingLbStrong float64 `toml:"ceiling_lb_ft2_strong"`
 	HeatingC        float64 `toml:"heating_c"`
 	CoolingC        float64 `toml:"cooling_c"`
-	TraceGM2        float64 `toml:"trace_g_m2"`
-	MoldAboveC      float64 `toml:"mold_above_c"`
-	MoldMonths      int     `toml:"mold_months"`
 	SoilAmpShare    float64 `toml:"soil_amplitude_share"`
 	CoolAboveC      float64 `toml:"cool_above_c"`
 	RHCapCooled     float64 `toml:"rh_cap_cooled"`

@@ -17,7 +17,7 @@ const (
 const (
 	warmExcessGM3  = 1.0
 	warmExcessAtC  = 20.0
-	vaporGasJKgK  = 461.5
+	vaporGasJKgK   = 461.5
 	zeroCelsiusK   = 273.15
 	maxExcessGM3   = 20.0
 	gPerKg         = 1000.0

@@ -261,15 +261,6 @@ func (s System) Measured(v float64, unit string) string {
 	return num(v, 1) + " " + unit
 }
 
-// Humidity shows a relative humidity, 0 to 1, as a monthly balance can tell it:
-// near saturation one percent more or less means nothing.
-func (s System) Humidity(share float64) string {
-	if share > 0.95 {
-		return "over 95 %"
-	}
-	return s.Percent(share)
-}
-
 // Percent shows a share of one: 0.8 is "80 %".
 func (System) Percent(share float64) string { return num(share*100, 0) + " %" }
 
