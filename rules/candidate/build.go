@@ -42,40 +42,32 @@ func DampBuild(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) da
 	add := func(role damp.Role, name string, layers ...catalog.DampLayer) {
 		out.Parts = append(out.Parts, damp.Part{Role: role, Name: name, Layers: layers})
 	}
-	behind := false
 	for _, l := range s.Kind.Layers {
 		name := l.Name.In(s.System)
-		switch l.Name {
-		case "blanket":
-			behind = true
+		switch l.Role {
+		case catalog.RoleBlanket:
 			out.Parts = append(out.Parts, blanketParts(s, c, b, f)...)
-		case "sheathing":
+		case catalog.RoleSheathing:
 			add(damp.Bearer, s.Sheathing.Name.In(s.System), s.Sheathing.Damp...)
-		case "board outside", "foam board":
+		case catalog.RoleBoard:
 			if r := s.CIR + t.AddR; r > 0 {
 				out.Parts = append(out.Parts, damp.Part{Role: damp.Board, Name: name, R: r})
 			}
-		case "cladding":
+		case catalog.RoleCladding:
 			add(damp.Shell, s.Cladding.Name.In(s.System), s.Cladding.Damp...)
-		default:
-			if !(l.Finish && s.Exposed) {
-				add(roleOf(l, behind), name, l.Damp...)
+		case catalog.RoleWrap:
+			add(damp.Shell, name, l.Damp...)
+		case catalog.RoleLining:
+			add(damp.Lining, name, l.Damp...)
+		case catalog.RoleBearer, catalog.RoleConcrete:
+			add(damp.Bearer, name, l.Damp...)
+		case catalog.RoleFinish:
+			if !s.Exposed {
+				add(damp.Covered, name, l.Damp...)
 			}
 		}
 	}
 	return out
-}
-
-func roleOf(l catalog.Layer, behind bool) damp.Role {
-	switch {
-	case l.Finish:
-		return damp.Covered
-	case l.Sensitive || l.R > 0 && behind:
-		return damp.Bearer
-	case behind:
-		return damp.Shell
-	}
-	return damp.Lining
 }
 
 // blanketParts are the blanket with what lies on its two sides, as blanketDamp

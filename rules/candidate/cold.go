@@ -27,8 +27,7 @@ func (r *PlaceResult) Coldest(a *Assessed) (Cold, bool) {
 	}
 	list := coldLayers(s, r.c, a, r.Target)
 	outer := s.Kind.OutsideFilmR
-	clad := func(l catalog.Layer) bool { return l.Name == "cladding" }
-	if s.Cladding.ID != "direct" && slices.ContainsFunc(s.Kind.Layers, clad) {
+	if s.Cladding.ID != "direct" && s.Kind.HasLayer(catalog.RoleCladding) {
 		outer = s.Kind.InsideFilmR // the air behind it is still
 	}
 	all := s.Kind.InsideFilmR + outer
@@ -55,19 +54,19 @@ func coldLayers(s Surface, c *catalog.Catalog, a *Assessed, t Target) []coldLaye
 	var out []coldLayer
 	add := func(name string, r float64) { out = append(out, coldLayer{name, r}) }
 	for _, l := range s.Kind.Layers {
-		switch l.Name {
-		case "blanket":
+		switch l.Role {
+		case catalog.RoleBlanket:
 			if f, ok := c.Facing(a.Facing.Retarder()); ok && f.ID != "none" {
 				add(f.Name, 0)
 			}
 			add(a.Material.Name, a.CavityR)
-		case "sheathing":
+		case catalog.RoleSheathing:
 			add(s.Sheathing.Name.In(s.System), s.Sheathing.R)
-		case "board outside", "foam board":
+		case catalog.RoleBoard:
 			if r := s.CIR + t.AddR; r > 0 {
 				add(c.Foam.Name, r)
 			}
-		case "cladding":
+		case catalog.RoleCladding:
 			if s.Cladding.ID == "direct" {
 				add(s.Cladding.Name.In(s.System), s.Cladding.R)
 			}

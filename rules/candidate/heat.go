@@ -87,15 +87,15 @@ func series(s Surface, c *catalog.Catalog, b Blankets, addR float64, lowLoft boo
 	plain := func(r float64) heat.Voided { return heat.Whole(heat.Plain(r)) }
 	out := []heat.Voided{plain(s.Kind.InsideFilmR)}
 	for _, l := range s.Kind.Layers {
-		switch l.Name {
-		case "blanket":
+		switch l.Role {
+		case catalog.RoleBlanket:
 			out = append(out, oldBlanket(s, c)...)
 			out = append(out, blanketLayers(s, c, b, lowLoft)...)
-		case "sheathing":
+		case catalog.RoleSheathing:
 			out = append(out, plain(s.Sheathing.R))
-		case "board outside", "foam board":
+		case catalog.RoleBoard:
 			out = append(out, plain(s.CIR+addR))
-		case "cladding":
+		case catalog.RoleCladding:
 			out = append(out, plain(s.Cladding.R))
 		default:
 			out = append(out, plain(l.R))

@@ -23,8 +23,8 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 	var out []StackLayer
 	add := func(role, name, note string) { out = append(out, StackLayer{name, note, role}) }
 	for _, l := range s.Kind.Layers {
-		switch l.Name {
-		case "blanket":
+		switch l.Role {
+		case catalog.RoleBlanket:
 			if record, ok := c.Facing(a.Facing.Retarder()); ok && record.ID != "none" {
 				add(RoleRetarder, record.Name, a.Facing.Side)
 			}
@@ -41,9 +41,9 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 			if s.UnderJoists {
 				add(RoleBoard, "the layer under the joists", "to be bought")
 			}
-		case "sheathing":
+		case catalog.RoleSheathing:
 			add(RoleSheathing, s.Sheathing.Name.In(s.System), "")
-		case "board outside", "foam board":
+		case catalog.RoleBoard:
 			if r := s.CIR + t.AddR; r > 0 {
 				note := s.System.R(r)
 				switch {
@@ -54,14 +54,12 @@ func (a Assessed) Stack(s Surface, c *catalog.Catalog, t Target) []StackLayer {
 				}
 				add(RoleBoard, c.Foam.Name, note)
 			}
-		case "cladding":
+		case catalog.RoleCladding:
 			add(RoleCladding, s.Cladding.Name.In(s.System), "")
+		case catalog.RoleConcrete:
+			add(RoleConcrete, l.Name.In(s.System), "")
 		default:
-			role := RoleBoard
-			if s.Kind.Boundary == "soil" && !l.Sensitive {
-				role = RoleConcrete
-			}
-			add(role, l.Name.In(s.System), "")
+			add(RoleBoard, l.Name.In(s.System), "")
 		}
 	}
 	switch {

@@ -30,7 +30,7 @@ heat_flow = "horizontal"
 default_size = "2x6"
 default_spacing_in = 16
 default_practice = "standard"
-layer = [ { name = "blanket" } ]
+layer = [ { role = "blanket" } ]
 exposed = "asked"
 retarder = "unfaced"
 ft2_hour = { low = 40, typical = 70, high = 110 }
@@ -201,6 +201,10 @@ func TestOverlayMistakes(t *testing.T) {
 		"syntax":                     {"[[source]\n", "mine.toml:1"},
 		"kind without a size":        {ownSource + ownKind, `mine.toml:5: place[1].size: found nothing; want one of run, rectangle`},
 		"kind without any area":      {ownSource + ownKind + "size = \"rectangle\"\n", `place[1].area_of: found nothing; want one of footprint`},
+		"kind with an odd layer":     {ownSource + strings.Replace(ownKind, `"blanket"`, `"blankt"`, 1) + "size = \"rim\"\n", `mine.toml:14: place[1].layer[1].role: found "blankt"; want one of finish, lining, blanket`},
+		"kind with a nameless layer": {ownSource + strings.Replace(ownKind, `"blanket" }`, `"blanket" }, { role = "wrap" }`, 1) + "size = \"rim\"\n", `place[1].layer[2].name: found nothing; want a name`},
+		"kind that names a blanket":  {ownSource + strings.Replace(ownKind, `"blanket" }`, `"blanket", name = "wool" }`, 1) + "size = \"rim\"\n", `place[1].layer[1].name: found "wool"; want a name, and none for blanket`},
+		"kind with two blankets":     {ownSource + strings.Replace(ownKind, `"blanket" }`, `"blanket" }, { role = "blanket" }`, 1) + "size = \"rim\"\n", `place[1].layer: found 2 layers with the role blanket; want one`},
 		"kind with an odd question":  {ownSource + ownKind + "size = \"rim\"\nasks = [\"lenght_ft\"]\n", `mine.toml:21: place[1].asks: found "place.lenght_ft"; want a question of a place`},
 		"kind without its usual":     {ownSource + ownKind + "size = \"rim\"\nasks = [\"heel_in\"]\n", "place[1].usual.heel_in: found nothing"},
 		"kind that spares a phantom": {ownSource + ownKind + "size = \"rim\"\n[place.not_here]\nghosts = \"none\"\n", "mine.toml:22: place[1].not_here.ghosts: found no danger of that name"},

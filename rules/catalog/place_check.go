@@ -17,15 +17,8 @@ func (k *checker) kinds() {
 		if _, _, ok := k.c.WoodShare(p.ShareElement, p.DefaultPractice, p.DefaultSpacingIn); !ok {
 			k.bad("%s: no framing share for %q", what, p.ShareElement)
 		}
-		blankets := 0
 		for _, l := range p.Layers {
-			if l.Name == "blanket" {
-				blankets++
-			}
 			k.within(what, "layer r", l.R, 0, 100)
-		}
-		if blankets != 1 {
-			k.bad("%s: wants exactly one layer named blanket, has %d", what, blankets)
 		}
 	}
 }
@@ -93,9 +86,31 @@ func (k kindChecker) all() {
 	if p.BesideChimney != (p.Size == SizeChase) {
 		k.wrong(p.Size, "a chase beside a chimney, and nowhere else", "size")
 	}
+	k.layers()
 	k.area()
 	k.questions()
 	k.names()
+}
+
+// layers checks that each layer has a role and a name, or has its name from what
+// is answered, and that there is one blanket.
+func (k kindChecker) layers() {
+	blankets := 0
+	for i, l := range k.p.Layers {
+		if !slices.Contains(layerRoles, string(l.Role)) {
+			k.wrong(fmt.Sprintf("%q", l.Role), "one of "+strings.Join(layerRoles, ", "), "layer", i, "role")
+			continue
+		}
+		if l.named() == (l.Name == "") {
+			k.wrong(fmt.Sprintf("%q", l.Name), "a name, and none for blanket, sheathing and cladding", "layer", i, "name")
+		}
+		if l.Role == RoleBlanket {
+			blankets++
+		}
+	}
+	if blankets != 1 {
+		k.wrong(fmt.Sprintf("%d layers with the role blanket", blankets), "one", "layer")
+	}
 }
 
 // area checks that a size can be proposed for every place of the kind.

@@ -1,6 +1,10 @@
 package catalog
 
-import "battwright/rules/units"
+import (
+	"slices"
+
+	"battwright/rules/units"
+)
 
 // Spread is a figure with its low and high ends, as written in data/.
 type Spread = units.Range[float64]
@@ -102,19 +106,45 @@ type Facing struct {
 	Ref
 }
 
-// Layer is one layer of a place. The layers named blanket, sheathing, board
-// outside, foam board and cladding are filled in from the answers.
+// Layer is one layer of a place. What a layer is that the answers or the plan fill
+// in, they say.
 type Layer struct {
-	Name      units.Prose `toml:"name,required"`
-	R         float64     `toml:"r"`
-	Sensitive bool        `toml:"sensitive"` // wood or gypsum, which moisture can harm
-	Finish    bool        `toml:"finish"`    // not there where the blanket stays visible
-	Damp      []DampLayer `toml:"damp"`      // what it is in the hourly check of damp
+	Role LayerRole   `toml:"role,required"`
+	Name units.Prose `toml:"name"`
+	R    float64     `toml:"r"`
+	Damp []DampLayer `toml:"damp"` // what it is in the hourly check of damp
 }
 
-// IsBoard reports whether the layer is a board that the answers or the plan put
-// there.
-func (l Layer) IsBoard() bool { return l.Name == "board outside" || l.Name == "foam board" }
+// LayerRole is what a layer is in its place.
+type LayerRole string
+
+// The roles.
+const (
+	RoleFinish    LayerRole = "finish"    // drywall; not there where the blanket stays visible
+	RoleLining    LayerRole = "lining"    // other cover on the room side
+	RoleBlanket   LayerRole = "blanket"   // with its face or sheet
+	RoleSheathing LayerRole = "sheathing" // as answered
+	RoleBoard     LayerRole = "board"     // foam, there or to buy
+	RoleBearer    LayerRole = "bearer"    // wood or board that bears or closes the place
+	RoleConcrete  LayerRole = "concrete"
+	RoleWrap      LayerRole = "wrap"
+	RoleCladding  LayerRole = "cladding" // as answered
+)
+
+var layerRoles = []string{
+	string(RoleFinish), string(RoleLining), string(RoleBlanket), string(RoleSheathing), string(RoleBoard),
+	string(RoleBearer), string(RoleConcrete), string(RoleWrap), string(RoleCladding),
+}
+
+// named reports whether a layer has a name of its own.
+func (l Layer) named() bool {
+	return l.Role != RoleBlanket && l.Role != RoleSheathing && l.Role != RoleCladding
+}
+
+// HasLayer reports whether places of the kind have a layer of that role.
+func (k PlaceKind) HasLayer(role LayerRole) bool {
+	return slices.ContainsFunc(k.Layers, func(l Layer) bool { return l.Role == role })
+}
 
 // Sheet is a sheathing or a cladding.
 type Sheet struct {

@@ -39,7 +39,7 @@ func FoundList(c *catalog.Catalog) *house.QuestionList {
 
 func measuredQuestions(c *catalog.Catalog) []house.Question {
 	chimney := c.KindsLike(func(k catalog.PlaceKind) bool { return k.BesideChimney })
-	boarded := c.KindsLike(func(k catalog.PlaceKind) bool { return slices.ContainsFunc(k.Layers, catalog.Layer.IsBoard) })
+	boarded := c.KindsLike(func(k catalog.PlaceKind) bool { return k.HasLayer(catalog.RoleBoard) })
 	qs := []house.Question{
 		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
 		{Key: "gap_in", Kind: house.NumberKind, Unit: "in", Max: 48, Kinds: chimney, Prompt: "How wide is the gap at its tightest spot?"},
