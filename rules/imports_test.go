@@ -34,7 +34,7 @@ var allowed = map[string][]string{
 	"rules/damp":      {"rules/catalog", "rules/moisture", "rules/wetting"},
 	"rules/house":     {"rules/catalog", "rules/strict", "rules/units"},
 	"rules/candidate": {"rules", "rules/damp", "rules/catalog", "rules/house", "rules/heat", "rules/moisture", "rules/takeoff", "rules/rank", "rules/units"},
-	"rules/plan":      {"rules", "rules/candidate", "rules/catalog", "rules/house", "rules/rank", "rules/budget", "rules/takeoff", "rules/units"},
+	"rules/plan":      {"rules", "rules/damp", "rules/candidate", "rules/catalog", "rules/house", "rules/rank", "rules/budget", "rules/takeoff", "rules/units"},
 	"rules/order":     {"rules", "rules/plan", "rules/candidate", "rules/catalog", "rules/house", "rules/budget", "rules/takeoff", "rules/units"},
 	"rules/inspect":   {"rules", "rules/damp", "rules/plan", "rules/order", "rules/candidate", "rules/catalog", "rules/house", "rules/heat", "rules/takeoff", "rules/strict", "rules/units"},
 	"rules/page":      {},

@@ -93,6 +93,9 @@ func (a *Assessed) Like(b *Assessed) bool {
 // a year is worked out for what somebody builds, not for each thing they may answer.
 func (r *PlaceResult) As(was *PlaceResult) { r.tried = was }
 
+// Tried reports whether answers of the place are only tried.
+func (r *PlaceResult) Tried() bool { return r.tried != nil }
+
 // dampLike is the damp of the same stack with the same facing, else of any stack with
 // the verdict that counts: what nobody worked out is not judged.
 func (r *PlaceResult) dampLike(a *Assessed) Damp {

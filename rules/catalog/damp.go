@@ -108,6 +108,7 @@ type Layers struct {
 	Sections  []DampSection
 	Boards    []DampBoard
 	Covers    []DampCover
+	Ways      []DampWay
 	kinds     map[string]porous
 	materials map[string]*wetting.Material
 	sheets    map[string]wetting.Curve
@@ -119,7 +120,7 @@ func (c *Catalog) DampLayers() *Layers { return c.layers() }
 
 func (c *Catalog) buildLayers() *Layers {
 	r := must(c.parts[dampness]())
-	l := &Layers{Sections: r.Sections, Boards: r.Boards, Covers: r.Covers, kinds: map[string]porous{}, materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
+	l := &Layers{Sections: r.Sections, Boards: r.Boards, Covers: r.Covers, Ways: r.Ways, kinds: map[string]porous{}, materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
 	if r.Damp != nil {
 		l.DampFigures = *r.Damp
 	}

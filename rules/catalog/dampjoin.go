@@ -63,6 +63,19 @@ type DampCover struct {
 	Ref
 }
 
+// DampWay is a change that may cure a place that gets wet or molds: an answer, of
+// which the tries are typed as a person would, least work first. A figure is told
+// with its unit behind the text.
+type DampWay struct {
+	ID     string   `toml:"id,required"`
+	Ask    string   `toml:"ask,required"` // full key of the question
+	Tries  []string `toml:"tries,required"`
+	Text   string   `toml:"text,required"`
+	Number bool     `toml:"number"` // the tries are figures: more than is there, and the first that cures is enough
+	Remove bool     `toml:"remove"`
+	Ref
+}
+
 // DampVerdict is from what on a place is called what (shares, mold index), and
 // what stands in for answers that nobody gave.
 type DampVerdict struct {
@@ -84,6 +97,7 @@ type dampJoin struct {
 	Sections []DampSection `toml:"damp_section"`
 	Boards   []DampBoard   `toml:"damp_board"`
 	Covers   []DampCover   `toml:"damp_cover"`
+	Ways     []DampWay     `toml:"damp_way"`
 	Verdict  *DampVerdict  `toml:"damp_verdict"`
 }
 
@@ -147,6 +161,12 @@ func (k *checker) dampJoin(r *records) {
 	for _, v := range r.Covers {
 		k.ref("damp cover "+v.ID, v.Ref)
 		all("damp cover "+v.ID, []DampLayer{{Of: v.Of}})
+	}
+	for _, w := range r.Ways {
+		k.ref("damp way "+w.ID, w.Ref)
+		if !slices.Contains(r.questions, w.Ask) {
+			k.bad("damp way %s: ask = %q is no question", w.ID, w.Ask)
+		}
 	}
 	for _, f := range k.c.Facings {
 		if f.Damp != "" {

@@ -53,6 +53,7 @@ var recordKinds = []recordKind{
 	listed("damp section", func(r *records) *[]DampSection { return &r.Sections }, func(x DampSection) (string, bool) { return x.ID, x.Remove }),
 	listed("damp board", func(r *records) *[]DampBoard { return &r.Boards }, func(x DampBoard) (string, bool) { return x.ID, x.Remove }),
 	listed("damp cover", func(r *records) *[]DampCover { return &r.Covers }, func(x DampCover) (string, bool) { return x.ID, x.Remove }),
+	listed("damp way", func(r *records) *[]DampWay { return &r.Ways }, func(x DampWay) (string, bool) { return x.ID, x.Remove }),
 	single("damp_verdict", func(r *records) **DampVerdict { return &r.Verdict }),
 	single("damp", func(r *records) **DampFigures { return &r.Damp }),
 	single("acceptance_limits", func(r *records) **AcceptanceLimits { return &r.Limits }),

@@ -51,6 +51,7 @@ type jsonPlace struct {
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
 	AllDamp bool            `json:"all_damp,omitempty"` // the choice gets damp and nothing that may go there is drier
+	WaysOut []jsonWayOut    `json:"ways_out,omitempty"` // changes that would cure it, each alone, best first
 	Sure    *jsonSure       `json:"sure,omitempty"`
 	Order   []jsonOrderLine `json:"order,omitempty"`
 	Safety  []jsonSafety    `json:"safety"`
@@ -154,6 +155,13 @@ type jsonDamp struct {
 	From      []string      `json:"from,omitempty"`
 }
 
+// jsonWayOut is a change of one answer and the verdict of the damp check then.
+type jsonWayOut struct {
+	ID      string `json:"id"`
+	Text    string `json:"text"`
+	Verdict string `json:"verdict"`
+}
+
 // jsonDampYear is the worst of a year: water in wood, highest 30-day mean in kg/kg,
 // and the mold index, 0 to 6.
 type jsonDampYear struct {
@@ -247,6 +255,9 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	if p.Choice != nil {
 		e := jsonEntryOf(*p.Choice, whole, o)
 		out.Choice, out.AllDamp = &e, p.AllDamp()
+		for _, w := range p.WaysOut {
+			out.WaysOut = append(out.WaysOut, jsonWayOut{w.ID, w.Text, w.Word})
+		}
 		out.Sure = jsonSureOf(p, o)
 	}
 	out.Order = orderOf(p, o)

@@ -102,6 +102,9 @@ func PlaceRows(p plan.Place, o Options) []page.Row {
 		add("Instead", "%s", InsteadText(p, o.System))
 	}
 	add("Damp", "%s", DampText(e.Damp, o.System))
+	if e.Damp.Alarm() {
+		loud("Cure", waysOutText(p))
+	}
 	for _, h := range p.Depends {
 		if h.Rule.Effect.Kind == rules.Exclude {
 			add("Open", "depends on an answer that is not known yet: %s", lowerFirst(h.Rule.Title))
@@ -469,27 +472,6 @@ func Detail(p plan.Place, e plan.Entry, o Options) []Line {
 		out = append(out, Line{k.Name, fmt.Sprintf("worth %.0f points (%s)", e.Parts[i], measured(k, v, o.System))})
 	}
 	return out
-}
-
-func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
-	if len(v.Detail) == 0 {
-		if k.ID == "cost" {
-			return s.CentsForR(v.Raw.Typical)
-		}
-		return fmt.Sprintf("%.0f %s", v.Raw.Typical, k.Unit)
-	}
-	parts := make([]string, len(v.Detail))
-	for i, d := range v.Detail {
-		switch {
-		case d.Unit != catalog.AlarmUnit:
-			parts[i] = s.Measured(d.Raw, d.Unit)
-		case d.Raw > 0:
-			parts[i] = "gets wet or molds"
-		default:
-			parts[i] = "no damp found"
-		}
-	}
-	return strings.Join(parts, "; ")
 }
 
 func lowerFirst(s string) string {

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"battwright/rules/candidate"
+	"battwright/rules/catalog"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // WhyNotLines says of every other material why it was not chosen: the rule
@@ -78,4 +80,25 @@ func sourceOf(o Options, id string) string {
 // MindText says one change of a priority and what it turns.
 func MindText(m plan.MindChange, o Options) string {
 	return fmt.Sprintf("With %s at %g instead of %g: %s", o.Catalog.Criteria[m.Priority].Name, m.To, m.From, ChangeText(m.Changes, o.System))
+}
+
+func measured(k catalog.Criterion, v candidate.Measure, s units.System) string {
+	if len(v.Detail) == 0 {
+		if k.ID == "cost" {
+			return s.CentsForR(v.Raw.Typical)
+		}
+		return fmt.Sprintf("%.0f %s", v.Raw.Typical, k.Unit)
+	}
+	parts := make([]string, len(v.Detail))
+	for i, d := range v.Detail {
+		switch {
+		case d.Unit != catalog.AlarmUnit:
+			parts[i] = s.Measured(d.Raw, d.Unit)
+		case d.Raw > 0:
+			parts[i] = "gets wet or molds"
+		default:
+			parts[i] = "no damp found"
+		}
+	}
+	return strings.Join(parts, "; ")
 }

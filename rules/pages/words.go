@@ -147,6 +147,18 @@ func dampAtAGlance(d candidate.Damp, all bool) string {
 	return ""
 }
 
+// waysOutText names what would cure a place that gets wet or molds.
+func waysOutText(p plan.Place) string {
+	if len(p.WaysOut) == 0 {
+		return "none of the usual changes that we tried alone does it. Close nothing before somebody who does this for a living has looked."
+	}
+	ways := make([]string, len(p.WaysOut))
+	for i, w := range p.WaysOut {
+		ways[i] = w.Text + " (" + dampWords[w.Word] + ")"
+	}
+	return "by the same check one of these alone would do: " + strings.Join(ways, "; ") + ". Change that answer and look again before you buy."
+}
+
 // DampLimits say, under the year of the damp check, what was tried because nobody
 // said, and what is not in it.
 func DampLimits(d candidate.Damp) []string {

@@ -23,6 +23,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 		out.Priorities = append(out.Priorities, Priority{k.ID, k.Name, p.Priorities[k.ID]})
 	}
 	out.spread()
+	a.waysOut(&out)
 	a.said(&out)
 	a.notCovered(&out)
 	sources(&out, c)
