@@ -6,12 +6,14 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/damp"
+	"battwright/rules/moisture"
 )
 
 // Damp is what the hourly check of damp makes of one candidate in its place, with
 // all that the plan counts on in it. Empty: not worked out.
 type Damp struct {
 	damp.Verdict
+	Rooms moisture.Indoor // how the rooms beside it are kept
 	// What the check takes as there and is still to be bought or done.
 	BoardR       float64 // board of this R in all
 	Dehumidifier bool
@@ -49,7 +51,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	if err != nil {
 		return unjudged(err.Error())
 	}
-	d := Damp{Verdict: v, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
+	d := Damp{Verdict: v, Rooms: site.indoor(s, c), UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
 	if t.AddR > 0 {
 		d.BoardR = s.CIR + t.AddR
 	}

@@ -57,3 +57,9 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 	}
 	return out, nil
 }
+
+// MonthWord and MonthOf are monthWord and monthOf.
+var (
+	MonthWord = monthWord
+	MonthOf   = monthOf
+)

@@ -83,6 +83,7 @@ var errUnknownPart = errors.New("the hourly check has no figures for")
 // job is one section to run.
 type job struct {
 	name   string
+	told   Case
 	key    string
 	sec    wetting.Section
 	room   []wetting.Edge
@@ -118,7 +119,7 @@ func (j *Judge) Judge(ctx context.Context, h House, b Build) (Verdict, error) {
 		}
 		v.Holed.add(&jobs[i]) // holes are not everywhere, and may dry a roof
 	}
-	v.Word, v.WithHoles, v.Year = j.word(v.Sealed), j.word(v.Holed), yearOf(jobs, v.Holed.Moisture > 0)
+	v.Word, v.WithHoles, v.Year = j.word(v.Sealed), j.word(v.Holed), j.yearOf(jobs)
 	if !v.Alarm() && (v.WithHoles == Wets || v.WithHoles == Mold) {
 		v.Word = HoldsIfSealed
 	}
@@ -229,8 +230,9 @@ func (j *Judge) jobsOf(h House, b Build, sec *catalog.DampSection) ([]job, error
 					return nil, err
 				}
 				for _, f := range faces {
+					told := caseOf(f, w, in)
 					out = append(out, job{
-						name: w.name(f, in), sec: cut, room: room, out: f.out, holed: i > 0,
+						name: told.String(), told: told, sec: cut, room: room, out: f.out, holed: i > 0,
 						key: fmt.Sprintf("%s|%g|%s|%s", key(list), leak, f.at, roomKey(h, in)),
 					})
 				}
@@ -248,21 +250,6 @@ func (j *Judge) indoors(h House, w way, sec *catalog.DampSection) []moisture.Ind
 		in := h.Indoor
 		in.CoolingC = j.layers.ColderRoomC
 		out = append(out, in)
-	}
-	return out
-}
-
-// name tells a case for people: the face, and what was tried.
-func (w way) name(f face, in moisture.Indoor) string {
-	out := f.name
-	if w.cover != nil {
-		out += ", " + w.cover.ID
-	}
-	if w.board != nil {
-		out += ", board of " + w.board.ID
-	}
-	if in.Cooled {
-		out += fmt.Sprintf(", cooled to %g C", in.CoolingC)
 	}
 	return out
 }

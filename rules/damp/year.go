@@ -1,101 +1,202 @@
 package damp
 
-import "battwright/rules/wetting"
+import (
+	"cmp"
+	"fmt"
 
-// Year is the year of the section that comes out worst, month by month from
-// January: built as it should be, and with holes. Of wood the water in it, kg/kg;
-// where there is no wood, the humidity at the plane with the most mold, 0 to 1.
+	"battwright/rules/catalog"
+	"battwright/rules/moisture"
+	"battwright/rules/wetting"
+)
+
+// Year is the year of the run that decided the verdict, built as it should be,
+// and of the one that decided it with holes.
 type Year struct {
-	Wood        bool
+	Wood        bool // bars are the water in wood; else the humidity where most mold is
 	Well, Holes Months
 }
 
-// Months are twelve months of one run.
+// Months are twelve months of one run, from January.
 type Months struct {
-	Case string
-	Of   [12]float64 // means
-	Mold [12]float64 // highest mold index of all planes, at the end of the month
+	Case Case
+	// Of is the wettest wood: the highest 30-day mean whose middle lies in the
+	// month, kg/kg, so that the highest of the year is the one that is judged. Where
+	// no wood is, it is the mean humidity at the plane with most mold, 0 to 1.
+	Of    [12]float64
+	Mold  [12]float64 // highest index of all planes
+	Falls [12]bool    // that index falls in the month
+	Words [12]string  // Dry, Damp, Wet or Mold
 }
 
-// daysOf are the days of each month; years are typical ones, of 365 days.
+// What a month is called; from where on, the verdict's own steps say.
+const (
+	Dry  = "dry"
+	Damp = "damp"
+	Wet  = "wet"
+)
+
+// Case is one run of a place: the face, and what was tried.
+type Case struct {
+	Face         string
+	Cover, Board string  // ids; empty: there is none
+	CooledC      float64 // the rooms in summer; 0: not cooled
+}
+
+func caseOf(f face, w way, in moisture.Indoor) Case {
+	out := Case{Face: f.name}
+	if w.cover != nil {
+		out.Cover = w.cover.ID
+	}
+	if w.board != nil {
+		out.Board = w.board.ID
+	}
+	if in.Cooled {
+		out.CooledC = in.CoolingC
+	}
+	return out
+}
+
+// String tells a case in tests and tables.
+func (c Case) String() string {
+	out := c.Face
+	if c.Cover != "" {
+		out += ", " + c.Cover
+	}
+	if c.Board != "" {
+		out += ", board of " + c.Board
+	}
+	if c.CooledC != 0 {
+		out += fmt.Sprintf(", cooled to %g C", c.CooledC)
+	}
+	return out
+}
+
+// daysOf are the days of each month; years are typical ones, of yearD days.
 var daysOf = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
-// yearOf are the years of the runs that come out worst.
-func yearOf(jobs []job, wood bool) Year {
-	y := Year{Wood: wood}
-	y.Well, y.Holes = worstYear(jobs, wood, false), worstYear(jobs, wood, true)
+const yearD = 365
+
+// monthOf is the month of a day of the year, both from 0; years go round.
+func monthOf(day int) int {
+	day = (day + yearD) % yearD
+	m := 0
+	for day >= daysOf[m] {
+		day -= daysOf[m]
+		m++
+	}
+	return m
+}
+
+// yearOf are the years of the runs that decided.
+func (j *Judge) yearOf(jobs []job) Year {
+	well, holes := j.decider(jobs, false), j.decider(jobs, true)
+	if well == nil || holes == nil {
+		return Year{}
+	}
+	y := Year{Wood: len(well.result.Skins) > 0 && len(holes.result.Skins) > 0}
+	y.Well, y.Holes = monthsOf(well, y.Wood, j.layers.DampVerdict), monthsOf(holes, y.Wood, j.layers.DampVerdict)
 	return y
 }
 
-func worstYear(jobs []job, wood, holed bool) Months {
-	at, most := -1, -1.0
+// decider is the run with the worst word, of those the one nearest to an alarm, or
+// farthest past it.
+func (j *Judge) decider(jobs []job, holed bool) *job {
+	var out *job
+	worst, most := 0, 0.0
 	for i := range jobs {
 		if jobs[i].holed != holed {
 			continue
 		}
-		if worst := worstIn(&jobs[i].result, wood); worst > most {
-			at, most = i, worst
+		var w Worst
+		w.add(&jobs[i])
+		rank, near := Rank(j.word(w)), max(w.Moisture/j.layers.WetsMoisture, w.Mold/j.layers.DampVerdict.Mold)
+		if out == nil || cmp.Or(cmp.Compare(rank, worst), cmp.Compare(near, most)) > 0 {
+			out, worst, most = &jobs[i], rank, near
 		}
 	}
-	if at < 0 {
-		return Months{}
-	}
-	return monthsOf(&jobs[at], wood)
+	return out
 }
 
-// worstIn is the moisture of the wettest wood, or the most mold.
-func worstIn(r *wetting.Result, wood bool) float64 {
-	worst := 0.0
-	for _, s := range r.Skins {
-		if wood {
-			worst = max(worst, s.Worst)
-		}
+func monthsOf(x *job, wood bool, l catalog.DampVerdict) Months {
+	m := Months{Case: x.told}
+	if wood {
+		m.wettest(x.result.Skins)
+	} else {
+		m.humidity(x.result.Planes)
 	}
-	for _, p := range r.Planes {
-		if !wood {
-			worst = max(worst, p.Mold)
-		}
+	m.mold(x.result.Planes)
+	for i := range m.Words {
+		m.Words[i] = monthWord(m.Of[i], m.Mold[i], m.Falls[i], wood, l)
 	}
-	return worst
+	return m
 }
 
-func monthsOf(x *job, wood bool) Months {
-	out := Months{Case: x.name}
-	values := daysToDraw(&x.result, wood)
-	day := 0
-	for m, n := range daysOf {
+// monthWord is what a month is called. Mold that falls is what an earlier month
+// left.
+func monthWord(of, mold float64, falls, wood bool, l catalog.DampVerdict) string {
+	switch {
+	case mold >= l.Mold && !falls:
+		return Mold
+	case wood && of > l.WetsMoisture:
+		return Wet
+	case wood && of >= l.EdgeMoisture || mold >= l.EdgeMold:
+		return Damp
+	}
+	return Dry
+}
+
+func (m *Months) wettest(skins []wetting.SkinYear) {
+	var wet *wetting.SkinYear
+	for i := range skins {
+		if wet == nil || skins[i].Worst > wet.Worst {
+			wet = &skins[i]
+		}
+	}
+	first := len(wet.Days) - len(wet.Means)
+	for i, mean := range wet.Means {
+		at := monthOf(first + i - wetting.MonthD/2)
+		m.Of[at] = max(m.Of[at], mean)
+	}
+}
+
+func (m *Months) humidity(planes []wetting.PlaneYear) {
+	var moldy *wetting.PlaneYear
+	for i := range planes {
+		if moldy == nil || planes[i].Mold > moldy.Mold {
+			moldy = &planes[i]
+		}
+	}
+	if moldy == nil {
+		return
+	}
+	for day, d := range moldy.Days {
+		at := monthOf(day)
+		m.Of[at] += d.RH / float64(daysOf[at])
+	}
+}
+
+// mold tells the index of the months. The highest of the year is the one that is
+// judged, and where it is reached nothing falls.
+func (m *Months) mold(planes []wetting.PlaneYear) {
+	var days [yearD]float64
+	judged := 0.0
+	for _, p := range planes {
+		judged = max(judged, p.Mold)
+		for i, d := range p.Days {
+			days[i%yearD] = max(days[i%yearD], d.Mold)
+		}
+	}
+	day, top := 0, 0
+	for at, n := range daysOf {
+		before := days[max(day-1, 0)]
 		for range n {
-			if day < len(values) {
-				out.Of[m] += values[day] / float64(n)
-			}
-			for _, p := range x.result.Planes {
-				if day < len(p.Days) {
-					out.Mold[m] = max(out.Mold[m], p.Days[day].Mold)
-				}
-			}
+			m.Mold[at] = max(m.Mold[at], days[day])
 			day++
 		}
-	}
-	return out
-}
-
-// daysToDraw are the days of the wettest wood, or the humidity where most mold is.
-func daysToDraw(r *wetting.Result, wood bool) []float64 {
-	var out []float64
-	most := -1.0
-	for _, s := range r.Skins {
-		if wood && s.Worst > most {
-			most, out = s.Worst, s.Days
+		m.Falls[at] = days[day-1] < before
+		if m.Mold[at] > m.Mold[top] {
+			top = at
 		}
 	}
-	for _, p := range r.Planes {
-		if wood || p.Mold <= most {
-			continue
-		}
-		most, out = p.Mold, nil
-		for _, d := range p.Days {
-			out = append(out, d.RH)
-		}
-	}
-	return out
+	m.Mold[top], m.Falls[top] = max(m.Mold[top], judged), false
 }

@@ -44,6 +44,11 @@ func TestDampVerdictNamesWhatItCountsOn(t *testing.T) {
 	require.Contains(t, pages.DampText(placeOf(t, "zone = \"6A\"", "kind = \"rim-joist\"").Choice.Damp, units.US), "with the foam in its bays: ")
 }
 
+func limitsOf(t *testing.T, site, keys string, s units.System) string {
+	t.Helper()
+	return strings.Join(pages.DampLimits(placeOf(t, site, keys), fixture.Catalog(t), s), "\n")
+}
+
 // What nobody said is named, and that each usual answer was tried.
 func TestDampSaysWhatItWasNotTold(t *testing.T) {
 	hot := "state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = "
@@ -52,11 +57,33 @@ func TestDampSaysWhatItWasNotTold(t *testing.T) {
 		{hot + "true", "kind = \"attic\""}:                      "how steep the roof is",
 		{"zone = \"6A\"", "kind = \"exterior-wall\"\nci_r = 5"}: "which kind of board",
 	} {
-		limits := pages.DampLimits(placeOf(t, keys[0], keys[1]).Choice.Damp)
-		require.Len(t, limits, 3)
-		require.Contains(t, limits[0], want)
+		require.Contains(t, limitsOf(t, keys[0], keys[1], units.US), "Nobody said "+want)
 	}
-	require.Len(t, pages.DampLimits(placeOf(t, hot+"false", "kind = \"exterior-wall\"\nci_r = 0").Choice.Damp), 2)
+	require.NotContains(t, limitsOf(t, hot+"false", "kind = \"exterior-wall\"\nci_r = 0", units.US), "Nobody said")
+}
+
+// Under the year stand what the code asks, what practice says where a rule has it,
+// and what was taken for granted, with the figures of data and house.
+func TestDampSaysWhatItTakesForGranted(t *testing.T) {
+	wall, slope := "kind = \"exterior-wall\"", "kind = \"sloped-ceiling\""
+	cold, hot := "zone = \"6A\"\ncooled = false\n", "state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = true\n"
+	text := limitsOf(t, cold, wall, units.US)
+	require.Contains(t, text, "The code here: a vapor retarder toward the heated room is asked for. Planned: toward the heated room: the paper face slows damp air from the room.")
+	require.NotContains(t, text, "Practice:")
+	require.Contains(t, text, "Taken for granted: rooms of usual dampness, heated to 70 F, at most 70 % humidity; room air that leaks in, built well 0.1 ft3/ft2 an hour, with holes 0.5 ft3/ft2 an hour.")
+	require.Contains(t, limitsOf(t, cold, slope, units.US), "Practice: In this climate a vapor retarder toward the heated room is usual under a sloped ceiling")
+	text = limitsOf(t, hot+"indoor = \"humid\"", wall, units.SI)
+	require.Contains(t, text, "The code here: nothing vapor-tight may go on the room side. Planned: unfaced: in a hot, damp climate")
+	require.Contains(t, text, "rooms of humid air, heated to 21 C, at most 70 % humidity, while cooled 55 %; room air that leaks in, built well 0.03 m3/m2 an hour, with holes 0.15 m3/m2 an hour.")
+	require.Empty(t, fixture.LeftInUS(text))
+}
+
+// A case is told in words of the units that are shown.
+func TestDampCase(t *testing.T) {
+	x := damp.Case{Face: "north wall", Cover: "wallpaper-or-vinyl", Board: "xps", CooledC: 22}
+	require.Equal(t, "north wall, wallpaper or vinyl, XPS board, cooled to 72 F", pages.DampCase(x, units.US))
+	require.Equal(t, "north wall, wallpaper or vinyl, XPS board, cooled to 22 C", pages.DampCase(x, units.SI))
+	require.Equal(t, "underside", pages.DampCase(damp.Case{Face: "underside"}, units.US))
 }
 
 // Each word of the verdict has its sentence, in a cell, in a line and on the page

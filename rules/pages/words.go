@@ -5,11 +5,14 @@ package pages
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/inspect"
+	"battwright/rules/moisture"
 	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -159,17 +162,80 @@ func waysOutText(p plan.Place) string {
 	return "by the same check one of these alone would do: " + strings.Join(ways, "; ") + ". Change that answer and look again before you buy."
 }
 
-// DampLimits say, under the year of the damp check, what was tried because nobody
-// said, and what is not in it.
-func DampLimits(d candidate.Damp) []string {
-	var out []string
+// DampLimits say, under the year of the damp check, what the code asks and practice
+// says here, what was taken for granted, what was tried because nobody said, and
+// what is not in it.
+func DampLimits(p plan.Place, c *catalog.Catalog, s units.System) []string {
+	d := p.Choice.Damp
+	out := []string{"The code here: " + codeAsks[p.Choice.Facing.Asked] + ". Planned: " + faceText(*p.Choice) + "."}
+	if said := dampPractice(p); said != "" {
+		out = append(out, "Practice: "+said)
+	}
 	if len(d.Open) > 0 {
 		out = append(out, "Nobody said "+list(dampOpen, d.Open)+": each usual one was tried, and the worst counts.")
 	}
+	f := c.DampLayers().DampFigures
 	return append(out,
-		"Worked out hour by hour over a typical year, twice: built well, and with room air leaking through holes. The worst side of the house counts.",
+		"Taken for granted: "+roomsSaid(d.Rooms, s)+"; room air that leaks in, built well "+s.Leak(f.LeakWorkmanlikeM3M2H)+", with holes "+s.Leak(f.LeakWithHolesM3M2H)+".",
+		"Worked out hour by hour over a typical year, twice: built well, and with room air leaking through holes. The worst side of the house counts, and is drawn.",
 		"Not in it: rain, leaking water, wet brick, and wood that is wet when it is closed in.")
 }
+
+// codeAsks says what the code wants on the room side.
+var codeAsks = map[string]string{
+	candidate.RetarderNone:   "no vapor retarder is asked for",
+	candidate.RetarderWanted: "a vapor retarder toward the heated room is asked for",
+	candidate.RetarderBarred: "nothing vapor-tight may go on the room side",
+}
+
+// dampFacts are what a rule asks of that speaks about damp air.
+var dampFacts = []string{"retarder_asked", "retarder", "damp_verdict"}
+
+// dampPractice is what common practice says here about damp air: the most weighty
+// rule of that source that fires.
+func dampPractice(p plan.Place) string {
+	for _, h := range slices.Concat(p.Safety, p.Require, p.Install) {
+		speaks := func(fact string) bool { _, ok := h.Rule.Where[fact]; return ok }
+		if h.Rule.Source == "common-practice" && slices.ContainsFunc(dampFacts, speaks) {
+			return h.Text
+		}
+	}
+	return ""
+}
+
+// roomsSaid tells how the rooms are kept that the damp check looks out of.
+func roomsSaid(in moisture.Indoor, s units.System) string {
+	name := "usual dampness"
+	switch {
+	case in.Class <= moisture.Dry:
+		name = "dry air"
+	case in.Class >= moisture.Humid:
+		name = "humid air"
+	}
+	said := "rooms of " + name + ", heated to " + s.Temp(in.HeatingC) + ", at most " + s.Percent(in.MaxRH) + " humidity"
+	if in.Cooled {
+		said += ", while cooled " + s.Percent(in.MaxRHCooled)
+	}
+	return said
+}
+
+// DampCase tells which run of the damp check something is of: the face, what covers
+// the drywall, the board, how cool the rooms are.
+func DampCase(c damp.Case, s units.System) string {
+	parts := []string{c.Face}
+	for _, id := range []string{c.Cover, c.Board} {
+		if id != "" {
+			parts = append(parts, cmp.Or(dampParts[id], strings.ReplaceAll(id, "-", " ")))
+		}
+	}
+	if c.CooledC != 0 {
+		parts = append(parts, "cooled to "+s.Temp(c.CooledC))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// dampParts names boards where their ids do not.
+var dampParts = map[string]string{"eps": "EPS board", "xps": "XPS board", "polyiso": "polyiso board", "mineral-wool": "mineral wool board"}
 
 // dampOpen names what the check was not told.
 var dampOpen = map[string]string{"cover": "what covers the drywall (paint, wallpaper)", "board": "which kind of board", "pitch": "how steep the roof is"}

@@ -55,6 +55,7 @@ func TestEveryQuantityInBothSystems(t *testing.T) {
 		{"a criterion: water taken up", func(s System) string { return s.Measured(7.8118, "kg/m2") }, "1.6 lb/ft2", "7.8 kg/m2"},
 		{"a criterion in points", func(s System) string { return s.Measured(6, "points") }, "6 points", "6 points"},
 		{"a share", func(s System) string { return s.Percent(0.8) }, "80 %", "80 %"},
+		{"a leak", func(s System) string { return s.Leak(0.15) }, "0.5 ft3/ft2 an hour", "0.15 m3/m2 an hour"},
 		{"rounded away", func(s System) string { return s.PlainR(-0.01) }, "0", "0"},
 	} {
 		require.Equal(t, c.us, c.show(US), c.what)

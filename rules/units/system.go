@@ -186,6 +186,14 @@ func (s System) Moisture(gPerM2 float64) string {
 	return v + unit
 }
 
+// Leak shows how much air comes through a surface, given in m3/(m2 h).
+func (s System) Leak(m3M2H float64) string {
+	if s == SI {
+		return num(m3M2H, 2) + " m3/m2 an hour"
+	}
+	return num(m3M2H/MPerFoot, 1) + " ft3/ft2 an hour"
+}
+
 // Energy shows heat given in MMBtu.
 func (s System) Energy(mmbtu float64) string {
 	if s == SI {

@@ -32,6 +32,7 @@ type DayAt struct{ TempC, RH, Mold float64 }
 type SkinYear struct {
 	Worst float64 // highest 30-day mean
 	Days  []float64
+	Means []float64 // 30-day means that end on the last so many of the days
 }
 
 // Result is a run.
@@ -43,12 +44,14 @@ type Result struct {
 	DriftJM2  float64     // the same of heat
 }
 
+// MonthD is the days of a running mean.
+const MonthD = 30
+
 // Limits of a run.
 const (
 	maxHours = 24 * 366 * 3
 	maxRuns  = 10
 	dayH     = 24
-	monthD   = 30 // days of the running mean
 )
 
 func (c *Course) check(hours int) error {

@@ -122,25 +122,35 @@ func (r *runner) result(days int) Result {
 	}
 	for _, k := range r.skins {
 		from := len(k.days) - days
-		worst := worstMonth(len(k.days), from, func(i int) float64 { return k.days[i] })
-		out.Skins = append(out.Skins, SkinYear{Worst: worst, Days: k.days[from:]})
+		at := func(i int) float64 { return k.days[i] }
+		out.Skins = append(out.Skins, SkinYear{Worst: worstMonth(len(k.days), from, at), Days: k.days[from:], Means: means(len(k.days), from, at)})
 	}
 	return out
 }
 
-// worstMonth is the highest running mean of monthD days, or of all when there
-// are fewer, that ends on day from or later.
+// worstMonth is the highest of the means.
 func worstMonth(days, from int, at func(int) float64) float64 {
-	span := min(monthD, days)
-	worst, sum := 0.0, 0.0
+	worst := 0.0
+	for _, mean := range means(days, from, at) {
+		worst = max(worst, mean)
+	}
+	return worst
+}
+
+// means are the running means of MonthD days, or of all when there are fewer,
+// that end on day from or later.
+func means(days, from int, at func(int) float64) []float64 {
+	span := min(MonthD, days)
+	var out []float64
+	sum := 0.0
 	for i := range days {
 		sum += at(i)
 		if i >= span {
 			sum -= at(i - span)
 		}
 		if i >= max(from, span-1) {
-			worst = max(worst, sum/float64(span))
+			out = append(out, sum/float64(span))
 		}
 	}
-	return worst
+	return out
 }

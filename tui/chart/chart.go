@@ -7,7 +7,7 @@
 // instead of seeing it.
 //
 // Numbers arrive in the unit in which they are shown. Where a text can be
-// passed beside a number (BarRow.Text, SectionLayer.TempText, MonthsOpts.Text)
+// passed beside a number (SectionLayer.TempText, MonthsOpts.LimitText)
 // it is the caller who decides on units and rounding.
 package chart
 

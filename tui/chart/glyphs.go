@@ -4,7 +4,7 @@ package chart
 // ASCII and Unicode. The fields are closed so that no third set can appear in
 // which two kinds of layer look alike.
 type Glyphs struct {
-	bar, over       string // filled, filled above the limit
+	bar, second     string // of the first series, and of the other
 	base, limit     string // the two lines of the months
 	up, down        string // toward the inside, toward the outside
 	board           string // layers of a section, in the order of Kind
@@ -17,8 +17,8 @@ type Glyphs struct {
 // ASCII is the set for terminals and fonts that have nothing else.
 func ASCII() Glyphs {
 	return Glyphs{
-		bar: "#", over: "!",
-		base: "-", limit: "=",
+		bar: "#", second: ":",
+		base: "-", limit: ".",
 		up: "^", down: "v",
 		board: "=", fiber: "~", retarder: "-", sheathing: "#",
 		cladding: "/", gap: " ", concrete: "o",
@@ -29,8 +29,8 @@ func ASCII() Glyphs {
 // common console fonts have: no emoji, no Braille patterns.
 func Unicode() Glyphs {
 	return Glyphs{
-		bar: "█", over: "▒",
-		base: "─", limit: "═",
+		bar: "█", second: "░",
+		base: "─", limit: "╌",
 		up: "↑", down: "↓",
 		board: "═", fiber: "≈", retarder: "─", sheathing: "▓",
 		cladding: "▌", gap: " ", concrete: "▒",

@@ -2,7 +2,6 @@ package chart
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
@@ -12,13 +11,14 @@ import (
 // The golden files hold invented houses and prices; they fix the look, not
 // figures.
 
-var goldenWidths = []int{40, 80}
+var goldenWidths = []int{40, 50, 60, 80}
 
 // drawings is one sample of each kind, at the width given.
 var drawings = map[string]func(Pen, int) Drawing{
-	"section":  func(p Pen, w int) Drawing { return p.Section(sampleWall(), "living room, 70 F", "January, 20 F", w) },
-	"held":     func(p Pen, w int) Drawing { return p.Months(sampleHeld(), heldOpts(), w) },
-	"humidity": func(p Pen, w int) Drawing { return p.Months(sampleHumidity(), humidityOpts(), w) },
+	"section": func(p Pen, w int) Drawing { return p.Section(sampleWall(), "living room, 70 F", "January, 20 F", w) },
+	"sealed":  func(p Pen, w int) Drawing { return p.Months(sampleSealed(), w) },
+	"wet":     func(p Pen, w int) Drawing { return p.Months(sampleWet(), w) },
+	"no-wood": func(p Pen, w int) Drawing { return p.Months(sampleNoWood(), w) },
 }
 
 func TestGolden(t *testing.T) {
@@ -56,24 +56,40 @@ func sampleWall() []SectionLayer {
 	}
 }
 
-func sampleHeld() [12]float64 {
-	return [12]float64{120, 171, 190.4, 84, 3, 0, 0, 0, 0, 0, 12, 66}
-}
-
-func heldOpts() MonthsOpts {
-	return MonthsOpts{
-		What: "Water held against the sheathing", Held: true, Rows: 8,
-		Text: func(v float64) string { return fmt.Sprintf("%.0f g/m2", v) },
+// year is a run from October, as it is drawn; its words are those of four columns.
+func year(name string, values [12]float64, words string) MonthsRun {
+	r := MonthsRun{Name: name}
+	for i, w := range strings.Fields(words) {
+		r.Values[monthAt(i)] = values[i]
+		r.Words[monthAt(i)] = MonthWord{Text: w, Sign: map[string]string{"dry": "-", "damp": "d", "WET": "W", "MOLD": "M"}[w]}
 	}
+	return r
 }
 
-func sampleHumidity() [12]float64 {
-	return [12]float64{88, 86, 79, 71, 62, 55, 54, 56, 61, math.NaN(), 78, 85}
+func wood(runs ...MonthsRun) MonthsOpts {
+	return MonthsOpts{What: "Water in the OSB", Limit: 0.2, LimitName: "wet", LimitText: "20 %", Runs: runs}
 }
 
-func humidityOpts() MonthsOpts {
-	return MonthsOpts{
-		What: "Humidity at the sheathing", Limit: 80, LimitLabel: "mold risk above", Rows: 8,
-		Text: func(v float64) string { return fmt.Sprintf("%.0f %%", v) },
-	}
+const allDry = "dry dry dry dry dry dry dry dry dry dry dry dry"
+
+// sampleSealed holds if it is sealed.
+func sampleSealed() MonthsOpts {
+	const sealed = 0.08
+	return wood(
+		year("built well", [12]float64{sealed, sealed, sealed, sealed, sealed, sealed, sealed, sealed, sealed, sealed, sealed, sealed}, allDry),
+		year("with holes", [12]float64{0.075, 0.1, 0.125, 0.15, 0.18, 0.18, 0.17, 0.15, 0.125, 0.1, 0.075, 0.075}, "dry dry dry dry damp damp MOLD MOLD dry dry dry dry"),
+	)
+}
+
+// sampleWet is a wall that nobody should build.
+func sampleWet() MonthsOpts {
+	return wood(year("built well", [12]float64{0.1, 0.13, 0.17, 0.21, 0.28, 0.28, 0.18, 0.1, 0.075, 0.075, 0.075, 0.075}, "dry dry damp WET WET WET damp dry dry dry dry dry"))
+}
+
+// sampleNoWood has humidity, and holes that dry it in spring.
+func sampleNoWood() MonthsOpts {
+	well := year("built well", [12]float64{0.7, 0.66, 0.6, 0.55, 0.5, 0.52, 0.6, 0.7, 0.83, 0.88, 0.87, 0.8}, "damp damp dry dry dry dry dry dry dry damp MOLD MOLD")
+	holes := year("with holes", [12]float64{0.75, 0.6, 0.5, 0.4, 0.35, 0.4, 0.5, 0.7, 0.9, 0.95, 0.9, 0.8}, "MOLD damp damp damp dry dry dry dry dry damp MOLD MOLD")
+	well.Case, holes.Case = "in the soil, paint", "in the soil, wallpaper or vinyl"
+	return MonthsOpts{What: "Humidity where most mold may grow", Full: 1, LimitName: "top", LimitText: "100 %", Runs: []MonthsRun{well, holes}}
 }

@@ -1,200 +1,256 @@
 package chart
 
 import (
+	"fmt"
 	"math"
 	"strings"
 )
 
-// MonthsOpts says what twelve values are and how to write them.
+// MonthsOpts says what the bars are.
 type MonthsOpts struct {
-	What       string               // what is drawn: "Water held in the wall"
-	Text       func(float64) string // a value with its unit
-	Held       bool                 // an amount that builds up and should be gone again within the year
-	Limit      float64              // drawn as a line; 0 or less, NaN or Inf: none
-	LimitLabel string               // what the limit means: "mold risk above"
-	Rows       int                  // rows of marks, 2 to 20
+	What  string // what is drawn: "Water in the wood"
+	Limit float64
+	// LimitName and LimitText name the line and its value: "wet", "20 %". Without a
+	// limit (0 or less, NaN or Inf) they say what a bar as high as Full is.
+	LimitName, LimitText string
+	Full                 float64
+	Runs                 []MonthsRun // one or two; the first stands before the second
 }
+
+// MonthsRun is one series, from January.
+type MonthsRun struct {
+	Name   string // "built well"
+	Case   string // more about it, for the sentence
+	Values [12]float64
+	Words  [12]MonthWord
+}
+
+// MonthWord is what a month is called, and a sign for it where no word has room.
+type MonthWord struct{ Text, Sign string }
 
 // Bounds of the drawing of months.
 const (
-	mostRows  = 20
-	mostMonth = 6 // columns a month
+	mostRows    = 13 // rows of bars: 18 lines with the line, the axis, and two rows of words
+	wordColumns = 4
+	mostMonth   = wordColumns + 1 // columns a month
+	leastMonths = 44              // columns below which the sentence stands alone
+	firstMonth  = 9               // October: wetting and drying then read as one hill
 )
 
-// monthGrid is the division of the drawing. The limit has a line of its own
-// between the rows below it and those above, so that a bar crosses the line
-// if and only if its value is over the limit, however coarse the rows are.
+// rowsToLimit is the ladder of scales: rows from zero to the limit.
+var rowsToLimit = []int{8, 6, 4, 3, 2, 1}
+
+// monthGrid is the division of the drawing. The limit has a row of its own above
+// those below it, so that a bar crosses the line if and only if its value is over
+// the limit, however coarse the rows are.
 type monthGrid struct {
-	values       [12]float64 // in the order drawn
-	limit        float64     // 0: none
-	top          float64
-	below, above int // rows under and over the limit line
-	axis, month  int // columns of the axis texts and of a month
+	limit       float64 // 0: none
+	unit        float64 // a row
+	below       int     // rows under the line, or all
+	rows        int
+	left, month int // columns of the labels and of a month
 }
 
-// Months draws one bar a month from zero. A month without a figure has a
-// question mark; one above zero always has a mark.
-func (p Pen) Months(values [12]float64, opts MonthsOpts, width int) Drawing {
+// Months draws the bars of each month from zero, from October to September, and
+// under them what each run calls it.
+func (p Pen) Months(o MonthsOpts, width int) Drawing {
 	p, width = p.ready(), clampWidth(width)
-	opts = opts.filled()
-	g := p.monthGrid(values, opts, width)
-	lines := p.monthRows(g, opts)
-	lines = append(lines, p.monthFeet(g))
-	lines = append(lines, p.monthLegend(g, opts, width)...)
-	return finish(width, lines, monthSentence(values, opts))
+	o = o.filled()
+	if width < leastMonths {
+		return finish(width, nil, monthsSentence(o))
+	}
+	g := p.monthGrid(o, width)
+	var lines []string
+	for row := g.rows; row >= 1; row-- {
+		lines = append(lines, p.monthRow(g, o, row))
+	}
+	lines = append(lines, blank(g.left)+strings.Repeat(p.Glyphs.base, 12*g.month), p.monthFeet(g))
+	lines = append(lines, p.monthWords(g, o)...)
+	return finish(width, append(lines, p.monthLegend(g, o)...), monthsSentence(o))
 }
 
 // filled takes out what cannot be used.
 func (o MonthsOpts) filled() MonthsOpts {
-	o.What = unstop(clean(o.What))
-	text := o.Text
-	o.Text = func(v float64) string {
-		if !known(v) {
-			return noFigure
-		}
-		return clean(text(v))
-	}
+	o.What, o.LimitName, o.LimitText = unstop(clean(o.What)), clean(o.LimitName), clean(o.LimitText)
 	if !known(o.Limit) || o.Limit < 0 {
 		o.Limit = 0
 	}
-	o.Rows = min(max(o.Rows, 2), mostRows)
+	if !known(o.Full) || o.Full <= 0 {
+		o.Full = 1
+	}
+	runs := make([]MonthsRun, min(len(o.Runs), 2))
+	for i := range runs {
+		r := o.Runs[i]
+		r.Name, r.Case = clean(r.Name), unstop(clean(r.Case))
+		for m := range r.Words {
+			r.Words[m] = MonthWord{cut(r.Words[m].Text, wordColumns), cut(r.Words[m].Sign, 1)}
+		}
+		runs[i] = r
+	}
+	o.Runs = runs
 	return o
 }
 
-func (p Pen) monthGrid(values [12]float64, o MonthsOpts, width int) monthGrid {
-	g := monthGrid{limit: o.Limit, top: o.Limit, below: o.Rows}
-	g.values = values
-	for _, v := range values {
-		if known(v) {
-			g.top = max(g.top, v)
+// cut keeps the first columns of a text, and a dash of one that is empty.
+func cut(s string, cells int) string {
+	r := []rune(clean(s))
+	if len(r) == 0 {
+		return "-"
+	}
+	return strings.TrimSpace(string(r[:min(len(r), cells)]))
+}
+
+func (p Pen) monthGrid(o MonthsOpts, width int) monthGrid {
+	g := monthGrid{limit: o.Limit, month: mostMonth}
+	for _, to := range rowsToLimit {
+		g.below, g.unit = to, o.Limit/float64(to)
+		if o.Limit == 0 {
+			g.unit = o.Full / float64(to)
+		}
+		if g.rows = g.below; g.limit > 0 {
+			g.rows++
+		}
+		for _, r := range o.Runs {
+			for _, v := range r.Values {
+				g.rows = max(g.rows, g.high(v))
+			}
+		}
+		if g.rows <= mostRows {
+			break
 		}
 	}
-	if g.limit > 0 && g.top > g.limit {
-		g.below = int(math.Round(g.limit / g.top * float64(o.Rows)))
-		g.below = min(max(g.below, 1), o.Rows-1)
-		g.above = o.Rows - g.below
+	g.rows = min(g.rows, mostRows)
+	labels := []string{o.limitLabel()}
+	for i, r := range o.Runs {
+		labels = append(labels, p.bar(i)+" "+r.Name)
 	}
-	texts := []string{o.Text(0), o.Text(g.top)}
-	if g.limit > 0 {
-		texts = append(texts, o.Text(g.limit))
+	if g.left = widest(labels) + 1; width < g.left+12*g.month {
+		g.left, g.month = 0, min(width/12, mostMonth)
 	}
-	g.axis = widest(texts)
-	if width-g.axis-1 < 12 {
-		g.axis = 0 // the legend takes over
-	}
-	g.month = min((width-g.axis-1)/12, mostMonth)
 	return g
 }
 
-// marks is the number of rows a value fills under and over the limit.
-func (g monthGrid) marks(v float64) (under, over int) {
-	span := g.limit
-	if g.limit == 0 {
-		span = g.top
+func (o MonthsOpts) limitLabel() string { return o.LimitName + ": " + o.LimitText }
+
+// high is the highest row a value fills: one over the limit is above the row of
+// the line's own, none else is.
+func (g monthGrid) high(v float64) int {
+	if !known(v) || v <= 0 {
+		return 0
 	}
-	if !known(v) || v <= 0 || span <= 0 {
-		return 0, 0
+	n := int(min(math.Floor(v/g.unit+0.5), mostRows*100))
+	switch {
+	case g.limit > 0 && v > g.limit:
+		return max(n, g.below+1)
+	case g.limit > 0:
+		n = min(n, g.below)
 	}
-	under = share(min(v, span), span, g.below)
-	if g.limit > 0 && v > g.limit && g.above > 0 {
-		over = share(v-g.limit, g.top-g.limit, g.above)
-	}
-	return under, over
+	return max(n, 1)
 }
 
-// share rounds up, so that little is still something.
-func share(v, whole float64, rows int) int {
-	return min(max(int(math.Ceil(v/whole*float64(rows)-1e-9)), 1), rows)
+func (p Pen) bar(run int) string {
+	if run == 0 {
+		return p.Glyphs.bar
+	}
+	return p.Glyphs.second
 }
 
-// monthRows is everything above the base line, from the top down.
-func (p Pen) monthRows(g monthGrid, o MonthsOpts) []string {
-	var lines []string
-	for row := g.above; row >= 1; row-- {
-		lines = append(lines, p.monthLine(g, axisText(row == g.above, o.Text(g.top)), " ", func(v float64) string {
-			_, over := g.marks(v)
-			return p.mark(over >= row, p.Glyphs.over, " ")
-		}))
+// monthRow is one row of bars; the line of the limit is the row above those below
+// it.
+func (p Pen) monthRow(g monthGrid, o MonthsOpts, row int) string {
+	fill, label := " ", ""
+	switch {
+	case g.limit > 0 && row == g.below+1:
+		fill, label = p.Glyphs.limit, o.limitLabel()
+	case g.limit == 0 && row == g.rows:
+		label = o.limitLabel()
 	}
-	if g.limit > 0 {
-		lines = append(lines, p.monthLine(g, o.Text(g.limit), p.Glyphs.limit, func(v float64) string {
-			return p.mark(known(v) && v > g.limit, p.Glyphs.over, p.Glyphs.limit)
-		}))
+	if g.left == 0 {
+		label = ""
 	}
-	for row := g.below; row >= 1; row-- {
-		first := row == g.below && g.limit == 0 && g.top > 0
-		lines = append(lines, p.monthLine(g, axisText(first, o.Text(g.top)), " ", func(v float64) string {
-			if !known(v) && row == 1 {
-				return "?"
+	line := padRight(label, g.left)
+	for m := range 12 {
+		sign := fill
+		for i := len(o.Runs) - 1; i >= 0; i-- {
+			if g.high(o.Runs[i].Values[monthAt(m)]) >= row {
+				sign = p.bar(i)
 			}
-			under, _ := g.marks(v)
-			return p.mark(under >= row, p.Glyphs.bar, " ")
-		}))
+		}
+		solid := min(g.month-1, 3)
+		line += fill + strings.Repeat(sign, solid) + strings.Repeat(fill, g.month-1-solid)
 	}
-	return append(lines, p.monthLine(g, o.Text(0), p.Glyphs.base, func(float64) string { return p.Glyphs.base }))
+	return line
 }
 
-func axisText(show bool, text string) string {
-	if show {
-		return text
+// monthAt is the month in the place drawn, 0 to 11.
+func monthAt(place int) int { return (firstMonth + place) % 12 }
+
+func (Pen) monthFeet(g monthGrid) string {
+	line, letters := blank(g.left), 3
+	if g.month <= letters {
+		letters = 1
 	}
-	return ""
+	for m := range 12 {
+		line += padRight(" "+monthNames[monthAt(m)][:letters], g.month)
+	}
+	return line
 }
 
-func (Pen) mark(yes bool, on, off string) string {
-	if yes {
-		return on
-	}
-	return off
-}
-
-// monthLine repeats a sign over the columns of each month. From two columns up
-// one of them is a gap, or the bars of neighbors would run together.
-func (p Pen) monthLine(g monthGrid, axis, gap string, sign func(float64) string) string {
-	var b strings.Builder
-	for _, v := range g.values {
-		solid := max(g.month-1, 1)
-		b.WriteString(strings.Repeat(sign(v), solid) + strings.Repeat(gap, g.month-solid))
-	}
-	return p.axisPad(g, axis) + b.String()
-}
-
-func (p Pen) axisPad(g monthGrid, axis string) string {
-	if g.axis == 0 {
-		return " "
-	}
-	return padLeft(axis, g.axis) + " "
-}
-
-// monthFeet is the names of the months.
-func (p Pen) monthFeet(g monthGrid) string {
-	letters := 1
-	if g.month >= 4 {
-		letters = 3
-	}
-	room := max(g.month-1, 1)
-	names := ""
-	for _, name := range monthNames {
-		names += center(name[:letters], room) + blank(g.month-room)
-	}
-	return p.axisPad(g, "") + names
-}
-
-// monthLegend explains the lines, and the scale when no axis had room.
-func (p Pen) monthLegend(g monthGrid, o MonthsOpts, width int) []string {
-	var texts []string
-	if g.limit > 0 {
-		texts = append(texts, strings.Repeat(p.Glyphs.limit, 3)+" limit "+aside(o.Text(g.limit), o.LimitLabel))
-	}
-	if g.above > 0 {
-		texts = append(texts, strings.Repeat(p.Glyphs.over, 3)+" over the limit")
-	}
-	if g.axis == 0 && g.top > 0 {
-		texts = append(texts, "top of the drawing: "+o.Text(g.top))
-	}
+// monthWords is a row of words for each run, or of signs.
+func (p Pen) monthWords(g monthGrid, o MonthsOpts) []string {
 	var lines []string
-	for _, t := range texts {
-		lines = append(lines, hang(t, width)...)
+	for i, r := range o.Runs {
+		label := p.bar(i) + " " + r.Name
+		if g.left == 0 {
+			lines, label = append(lines, label), ""
+		}
+		line := padRight(label, g.left)
+		for m := range 12 {
+			w := r.Words[monthAt(m)]
+			text := " " + w.Text
+			if g.month < mostMonth {
+				text = " " + w.Sign
+			}
+			line += padRight(text, g.month)
+		}
+		lines = append(lines, line)
 	}
 	return lines
+}
+
+// monthLegend is what found no room beside the drawing, and what a bar hides.
+func (p Pen) monthLegend(g monthGrid, o MonthsOpts) []string {
+	var lines []string
+	switch {
+	case g.left == 0 && g.limit > 0:
+		lines = append(lines, strings.Repeat(p.Glyphs.limit, 3)+" "+o.limitLabel())
+	case g.left == 0:
+		lines = append(lines, o.limitLabel())
+	}
+	if g.month < mostMonth {
+		lines = append(lines, strings.Join(signs(o.Runs), "  "))
+	}
+	if len(o.Runs) == 2 {
+		for m := range 12 {
+			if g.high(o.Runs[1].Values[m]) < g.high(o.Runs[0].Values[m]) {
+				return append(lines, fmt.Sprintf("A lower bar of %s stands behind the one of %s.", p.bar(1), p.bar(0)))
+			}
+		}
+	}
+	return lines
+}
+
+// signs explains those that stand for words.
+func signs(runs []MonthsRun) []string {
+	var out []string
+	seen := map[MonthWord]bool{}
+	for _, r := range runs {
+		for m := range 12 {
+			if w := r.Words[monthAt(m)]; !seen[w] {
+				seen[w] = true
+				out = append(out, w.Sign+" "+w.Text)
+			}
+		}
+	}
+	return out
 }

@@ -1,8 +1,6 @@
 package chart
 
 import (
-	"cmp"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -11,109 +9,112 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// bare is a value without a unit.
-func bare(v float64) string { return fmt.Sprintf("%.3g", v) }
-
 // The bar of a month crosses the limit line if and only if its value is over
 // the limit, whatever the scale: the drawing may not disagree with the check.
 func TestBarsCrossTheLimitOnlyWhenOver(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
 	for range 500 {
-		o := MonthsOpts{Text: bare, Limit: 1 + r.Float64()*100, Rows: 2 + r.IntN(12)}
-		var v [12]float64
-		for i := range v {
-			// Half of the values lie within a thousandth of the limit.
-			v[i] = r.Float64() * 200
-			if i%2 == 0 {
-				v[i] = o.Limit * (1 + (r.Float64()-0.5)/500)
+		o := MonthsOpts{Limit: 1 + r.Float64()*100, Runs: make([]MonthsRun, 1+r.IntN(2))}
+		high := 1 + 9*r.Float64()
+		for run := range o.Runs {
+			v := &o.Runs[run].Values
+			for i := range v {
+				// Half of the values lie within a thousandth of the limit.
+				v[i] = r.Float64() * o.Limit * high
+				if i%2 == 0 {
+					v[i] = o.Limit * (1 + (r.Float64()-0.5)/500)
+				}
+			}
+			v[r.IntN(12)] = o.Limit // at the limit is not over it
+		}
+		for width := leastMonths; width < 100; width += 7 {
+			d := Pen{}.Months(o, width)
+			first := crossed(d, '#')
+			for m, v := range o.Runs[0].Values {
+				require.Equal(t, v > o.Limit, first[m], "%v limit %v\n%s", v, o.Limit, strings.Join(d.Lines, "\n"))
+			}
+			if len(o.Runs) < 2 {
+				continue
+			}
+			second := crossed(d, ':')
+			for m, v := range o.Runs[1].Values { // seen where the first is not in front
+				require.Equal(t, v > o.Limit && !first[m], second[m], "%v limit %v\n%s", v, o.Limit, strings.Join(d.Lines, "\n"))
 			}
 		}
-		v[r.IntN(12)] = o.Limit // at the limit is not over it
-		d := Pen{}.Months(v, o, 60)
-		line := limitLine(d.Lines)
-		bars := line[len(line)-12*4:] // four columns a month at this width
-		for i := range v {
-			require.Equal(t, v[i] > o.Limit, bars[i*4] == '!', "%v limit %v\n%s", v[i], o.Limit, strings.Join(d.Lines, "\n"))
-		}
 	}
 }
 
-// limitLine is the only line with the limit's sign between the months; the
-// legend below comes later.
-func limitLine(lines []string) string {
-	for _, l := range lines {
-		if strings.Contains(l, "=") {
-			return l
+// crossed are the months, from January, whose bar of a sign crosses the line.
+func crossed(d Drawing, sign rune) (over [12]bool) {
+	axis := -1
+	for i, l := range d.Lines {
+		if strings.Contains(l, strings.Repeat("-", 12)) {
+			axis = i
 		}
 	}
-	return ""
+	base := []rune(d.Lines[axis])
+	left := strings.Index(d.Lines[axis], "-")
+	month := (len(base) - left) / 12
+	for _, l := range d.Lines[:axis] {
+		r := []rune(l)
+		if len(r) != len(base) || r[left] != '.' {
+			continue
+		}
+		for place := range 12 {
+			over[monthAt(place)] = r[left+place*month+1] == sign
+		}
+	}
+	return over
 }
 
-// A taller month never gets fewer marks, and one above zero at least one.
+// A higher value never gets fewer rows, and one above zero at least one; up to the
+// limit a row is as much as any other, within half a row.
 func TestMonthHeightsFollowValues(t *testing.T) {
-	r := source{rand.New(rand.NewPCG(1, 2))}
+	r := rand.New(rand.NewPCG(1, 2))
 	for range 500 {
-		g := monthGrid{below: 1 + r.IntN(9), above: 1 + r.IntN(9), limit: 50, top: 50 + r.Float64()*100}
-		a, b := r.Float64()*g.top, r.Float64()*g.top
-		if a > b {
-			a, b = b, a
+		o := MonthsOpts{Limit: 50, Runs: []MonthsRun{{}}}
+		a, b := r.Float64()*200, r.Float64()*200
+		o.Runs[0].Values[3] = max(a, b)
+		g := Pen{Glyphs: ASCII()}.monthGrid(o, 80)
+		require.LessOrEqual(t, g.high(min(a, b)), g.high(max(a, b)))
+		require.Positive(t, g.high(min(a, b)))
+		require.LessOrEqual(t, g.rows, mostRows)
+		if v := min(a, b); v > g.unit && v <= g.limit {
+			require.InDelta(t, v/g.unit, g.high(v), 0.5+1e-9)
 		}
-		ua, oa := g.marks(a)
-		ub, ob := g.marks(b)
-		require.LessOrEqual(t, ua+oa, ub+ob)
-		require.Positive(t, ua+ub)
 	}
+	require.Zero(t, monthGrid{unit: 1}.high(0))
+	require.Zero(t, monthGrid{unit: 1}.high(math.NaN()))
 }
 
-func TestMonthSentences(t *testing.T) {
-	nan := math.NaN()
-	all := func(v float64) (m [12]float64) {
-		for i := range m {
-			m[i] = v
-		}
-		return m
+// The sentence has each month once, in the order of the drawing.
+func TestMonthsSentences(t *testing.T) {
+	for words, want := range map[string]string{
+		allDry: "Dry in all twelve months.",
+		"dry dry dry dry damp damp MOLD MOLD dry dry dry dry": "Dry until January, damp in February and March, MOLD in April and May, dry from June on.",
+		"dry dry damp WET WET WET damp dry dry dry dry dry":   "Dry until November, damp in December, WET from January to March, damp in April, dry from May on.",
+		"WET dry dry dry dry dry dry dry dry dry dry WET":     "WET in October, dry from November to August, WET in September.",
+		"WET WET dry dry dry dry dry dry dry dry WET WET":     "WET until November, dry from December to July, WET from August on.",
+	} {
+		got := Pen{}.Months(wood(year("built well", [12]float64{}, words)), 80).Sentence
+		require.Equal(t, "Water in the OSB, October to September, against the line of wet at 20 %. Built well: "+strings.ToLower(want[:1])+want[1:], strings.Replace(got, ": WET", ": wET", 1))
 	}
-	cases := []struct {
-		name   string
-		values [12]float64
-		opts   MonthsOpts
-		want   string
-	}{
-		{"no figures", all(nan), MonthsOpts{}, "The value: no figures."},
-		{"flat", all(84), MonthsOpts{Limit: 80}, "The value is the same in every month, 84; it is over the limit of 80 in every month."},
-		{"never clears", [12]float64{9, 8, 7, 6, 5, 4, 3, 2, 1, 2, 4, 7}, MonthsOpts{Held: true}, "The value is highest in January, 9; it does not clear in any month of the year."},
-		{"across new year", [12]float64{90, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 90}, MonthsOpts{Limit: 80}, "The value is highest in December and January, 90; it is over the limit of 80 in December and January and back within it in February."},
-		{"missing", [12]float64{3, nan, 0, 0, 0, 0, 0, 0, 0, 0, nan, nan}, MonthsOpts{Held: true}, "The value is highest in January, 3; it is gone by March; there is no figure for February, November and December."},
-		{"rounding left over", [12]float64{500, 1e-9, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}, MonthsOpts{Held: true}, "The value is highest in January, 500; it is gone by February."},
-		{"held and limited", [12]float64{600, 400, 0, 0, 0, 0, 0, 0, 0, 0, 0, 300}, MonthsOpts{Held: true, Limit: 500, What: "Water held."}, "Water held is highest in January, 600; it is gone by March; it is over the limit of 500 in January and back within it in February."},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			c.opts.Text, c.opts.What = bare, cmp.Or(c.opts.What, "The value")
-			require.Equal(t, c.want, Pen{}.Months(c.values, c.opts, 80).Sentence)
-		})
-	}
+	o := sampleNoWood()
+	require.Equal(t, "Humidity where most mold may grow, October to September; the full height is 100 %. Built well (in the soil, paint): damp until November, dry from December to June, damp in July, MOLD from August on. With holes (in the soil, wallpaper or vinyl): MOLD in October, damp from November to January, dry from February to June, damp in July, MOLD from August on.", Pen{}.Months(o, 80).Sentence)
 }
 
-func TestMissingMonthHasAQuestionMark(t *testing.T) {
-	v := sampleHumidity()
-	for width := MinWidth; width <= MaxWidth; width++ {
-		d := Pen{}.Months(v, MonthsOpts{Text: bare}, width)
-		marks := 0
-		for _, l := range d.Lines {
-			if strings.Contains(l, "?") {
-				marks++
+// The words of the drawing are those of the sentence, and every figure is in it.
+func TestDrawnFiguresAreSaid(t *testing.T) {
+	for _, o := range []MonthsOpts{sampleSealed(), sampleWet(), sampleNoWood()} {
+		for width := MinWidth; width < 100; width++ {
+			d := Pen{}.Months(o, width)
+			require.Equal(t, width < leastMonths, len(d.Lines) == 0)
+			require.LessOrEqual(t, len(d.Lines), 18+2*len(o.Runs))
+			for _, w := range strings.Fields(strings.Join(d.Lines, " ")) {
+				if w == "WET" || w == "MOLD" || w == "damp" || strings.ContainsAny(w, "0123456789") {
+					require.Contains(t, d.Sentence, w)
+				}
 			}
 		}
-		require.Equal(t, 1, marks, "width %d", width)
 	}
-}
-
-// A value on the edge of a row does not gain a row from rounding: 7 x 0.1 is a
-// little more than 0.7 in binary.
-func TestRowsForgiveRounding(t *testing.T) {
-	tenth := 0.1
-	require.Greater(t, tenth*7*10, 7.0)
-	require.Equal(t, 7, share(tenth*7, 1, 10))
-	require.Equal(t, 8, share(0.71, 1, 10))
 }

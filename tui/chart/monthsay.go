@@ -2,118 +2,59 @@ package chart
 
 import "strings"
 
-// nearZero is the share of the tallest month below which an amount counts as
-// gone: what is left of rounding, not water.
-const nearZero = 1e-6
-
-// monthSentence says what the bars show: the tallest month, when it is gone or
-// back under the limit, and what is missing.
-func monthSentence(values [12]float64, o MonthsOpts) string {
-	top, missing := -1, []int{}
-	for m, v := range values {
-		switch {
-		case !known(v):
-			missing = append(missing, m)
-		case top < 0 || v > values[top]:
-			top = m
-		}
-	}
-	if top < 0 {
-		return o.What + ": no figures."
-	}
-	parts := []string{o.What + " " + highest(values, top, o)}
-	if o.Held && values[top] > 0 {
-		parts = append(parts, gone(values, top))
-	}
+// monthsSentence says what the words under the bars say, run by run.
+func monthsSentence(o MonthsOpts) string {
+	head := o.What + ", October to September"
 	if o.Limit > 0 {
-		parts = append(parts, againstLimit(values, top, o))
+		head += ", against the line of " + o.LimitName + " at " + o.LimitText
+	} else {
+		head += "; the full height is " + o.LimitText
 	}
-	if len(missing) > 0 {
-		parts = append(parts, "there is no figure for "+list(spans(missing)))
+	parts := []string{unstop(head)}
+	for _, r := range o.Runs {
+		parts = append(parts, upperFirst(aside(r.Name, r.Case))+": "+unstop(strings.Join(stretches(r.Words), ", ")))
 	}
-	return strings.Join(parts, "; ") + "."
+	return strings.Join(parts, ". ") + "."
 }
 
-func highest(values [12]float64, top int, o MonthsOpts) string {
-	if o.Held && values[top] <= 0 {
-		return "is nothing in any month"
+func upperFirst(s string) string {
+	r := []rune(s)
+	if len(r) == 0 {
+		return s
 	}
-	// Months that are written alike are equal to the reader.
-	text := o.Text(values[top])
-	var same []int
-	for m, v := range values {
-		if known(v) && o.Text(v) == text {
-			same = append(same, m)
-		}
-	}
-	if len(same) == 12 {
-		return "is the same in every month, " + text
-	}
-	return "is highest in " + list(spans(same)) + ", " + text
+	return strings.ToUpper(string(r[0])) + string(r[1:])
 }
 
-// gone finds the first month after the tallest, going round the year, that
-// ends with nothing held.
-func gone(values [12]float64, top int) string {
-	for step := 1; step < 12; step++ {
-		m := (top + step) % 12
-		if known(values[m]) && values[m] <= nearZero*values[top] {
-			return "it is gone by " + monthNames[m]
+// stretches are neighboring months of one word, from October on: "dry until
+// January", "damp in February and March", "dry from April on".
+func stretches(words [12]MonthWord) []string {
+	var out []string
+	for from := 0; from < 12; {
+		word := words[monthAt(from)].Text
+		to := from
+		for to < 11 && words[monthAt(to+1)].Text == word {
+			to++
 		}
+		out = append(out, word+" "+span(from, to))
+		from = to + 1
 	}
-	return "it does not clear in any month of the year"
+	return out
 }
 
-func againstLimit(values [12]float64, top int, o MonthsOpts) string {
-	limit := "the limit of " + o.Text(o.Limit)
-	var over []int
-	for m, v := range values {
-		if known(v) && v > o.Limit {
-			over = append(over, m)
-		}
+// span names months by their places in the drawing.
+func span(from, to int) string {
+	first, last := monthNames[monthAt(from)], monthNames[monthAt(to)]
+	switch {
+	case from == 0 && to == 11:
+		return "in all twelve months"
+	case from == to:
+		return "in " + first
+	case from == 0:
+		return "until " + last
+	case to == 11:
+		return "from " + first + " on"
+	case to == from+1:
+		return "in " + first + " and " + last
 	}
-	switch len(over) {
-	case 0:
-		return "it is never over " + limit
-	case 12:
-		return "it is over " + limit + " in every month"
-	}
-	said := "it is over " + limit + " in " + list(spans(over))
-	for step := 1; step < 12; step++ {
-		if m := (top + step) % 12; known(values[m]) && values[m] <= o.Limit {
-			return said + " and back within it in " + monthNames[m]
-		}
-	}
-	return said
-}
-
-// spans names runs of months, December and January being neighbors: "November
-// to March".
-func spans(months []int) []string {
-	var in [12]bool
-	for _, m := range months {
-		in[m] = true
-	}
-	if len(months) == 12 {
-		return []string{"every month"}
-	}
-	var said []string
-	for m := range in {
-		if !in[m] || in[(m+11)%12] {
-			continue // not the first month of a run
-		}
-		last := m
-		for in[(last+1)%12] {
-			last = (last + 1) % 12
-		}
-		switch {
-		case last == m:
-			said = append(said, monthNames[m])
-		case last == (m+1)%12:
-			said = append(said, monthNames[m], monthNames[last])
-		default:
-			said = append(said, monthNames[m]+" to "+monthNames[last])
-		}
-	}
-	return said
+	return "from " + first + " to " + last
 }

@@ -51,20 +51,21 @@ func (r source) draw(p Pen, width int) map[string]Drawing {
 	for i := range layers {
 		layers[i] = SectionLayer{Name: r.text(), Note: r.text(), TempText: r.text(), Kind: Kind(r.IntN(12) - 1)}
 	}
-	var values [12]float64
-	for i := range values {
-		values[i] = r.number()
+	o := MonthsOpts{What: r.text(), Limit: r.number(), Full: r.number(), LimitName: r.text(), LimitText: r.text(), Runs: make([]MonthsRun, r.IntN(4))}
+	for i := range o.Runs {
+		o.Runs[i].Name, o.Runs[i].Case = r.text(), r.text()
+		for m := range 12 {
+			o.Runs[i].Values[m], o.Runs[i].Words[m] = r.number(), MonthWord{r.text(), r.text()}
+		}
 	}
-	o := MonthsOpts{What: r.text(), Held: r.IntN(2) == 0, Limit: r.number(), LimitLabel: r.text(), Rows: r.IntN(30) - 5, Text: func(float64) string { return r.text() }}
 	return map[string]Drawing{
 		"section": p.Section(layers, r.text(), r.text(), width),
-		"months":  p.Months(values, o, width),
+		"months":  p.Months(o, width),
 	}
 }
 
 func check(t *testing.T, d Drawing, width int, context ...any) {
 	t.Helper()
-	require.NotEmpty(t, d.Lines, context...)
 	require.True(t, strings.HasSuffix(d.Sentence, "."), context...)
 	for _, l := range append([]string{d.Sentence}, d.Lines...) {
 		require.True(t, utf8.ValidString(l), context...)

@@ -31,8 +31,6 @@ func padRight(s string, cells int) string { return s + blank(cells-columns(s)) }
 
 func padLeft(s string, cells int) string { return blank(cells-columns(s)) + s }
 
-func center(s string, cells int) string { return padRight(blank((cells-columns(s))/2)+s, cells) }
-
 func blank(cells int) string { return strings.Repeat(" ", max(cells, 0)) }
 
 func widest(texts []string) int {

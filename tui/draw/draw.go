@@ -7,6 +7,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/page"
 	"battwright/rules/pages"
 	"battwright/rules/plan"
@@ -44,6 +45,7 @@ func (t Tool) Picture(d page.Page, p plan.Place) page.Page {
 		b.Loud("There is nothing to draw: no blanket is planned here.")
 		return d
 	}
+	d.Block("").Say("%s", x.Sentence)
 	figure(&d, x)
 	d.Block("").Add(page.Row{Tone: page.Quiet, Text: "Layers from inside to outside. Temperatures are in steady cold, through the blanket and not through the wood."})
 	return d
@@ -55,18 +57,21 @@ func (t Tool) Year(d page.Page, p plan.Place) page.Page {
 	if !ok {
 		return d
 	}
-	figure(&d, x)
+	figure(&d, x) // first: it just fits the usual window
+	d.Block("").Say("%s", x.Sentence)
 	b := d.Block("")
-	for _, l := range pages.DampLimits(p.Choice.Damp) {
+	for _, l := range pages.DampLimits(p, t.Catalog, t.System) {
 		b.Add(page.Row{Tone: page.Quiet, Text: l})
 	}
 	return d
 }
 
-// figure puts a drawing on a page, the sentence that says the same first.
+// figure puts a drawing on a page; where there is no room for one, its sentence
+// stands alone.
 func figure(d *page.Page, x chart.Drawing) {
-	d.Block("").Say("%s", x.Sentence)
-	d.Block("").Add(page.Row{Kind: page.Figure, Lines: x.Lines})
+	if len(x.Lines) > 0 {
+		d.Block("").Add(page.Row{Kind: page.Figure, Lines: x.Lines})
+	}
 }
 
 // Layers draws the place from inside to outside with the temperature of each
@@ -106,16 +111,34 @@ func (t Tool) known(layers []chart.SectionLayer, cold candidate.Cold) {
 // Months draws the year of the damp check: the water in the wood, or the humidity
 // where no wood is; false when nothing was judged.
 func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
-	if p.Choice == nil || !p.Choice.Damp.Judged() {
+	if p.Choice == nil || !p.Choice.Damp.Judged() || p.Choice.Damp.Runs == 0 {
 		return chart.Drawing{}, false
 	}
-	const rows = 6
 	year := p.Choice.Damp.Year
-	o := chart.MonthsOpts{What: "Humidity at the dampest spot, built well,", Text: t.System.Percent, Rows: rows}
+	o := chart.MonthsOpts{What: "Humidity where most mold may grow", Full: 1, LimitName: "top", LimitText: t.System.Percent(1)}
 	if year.Wood {
-		o.What, o.Limit, o.LimitLabel = "Water in the wood, built well,", t.Catalog.DampLayers().WetsMoisture, "wet above"
+		wet := t.Catalog.DampLayers().WetsMoisture
+		o = chart.MonthsOpts{What: "Water in the wood", Limit: wet, LimitName: "wet", LimitText: t.System.Percent(wet)}
 	}
-	return t.Pen().Months(year.Well.Of, o, t.width()), true
+	well, holes := pages.DampCase(year.Well.Case, t.System), pages.DampCase(year.Holes.Case, t.System)
+	if well == holes {
+		o.What, well, holes = o.What+" ("+well+")", "", ""
+	}
+	o.Runs = []chart.MonthsRun{run("built well", well, year.Well), run("with holes", holes, year.Holes)}
+	return t.Pen().Months(o, t.width()), true
+}
+
+// wordOf is how a month is called in a drawing.
+var wordOf = map[string]chart.MonthWord{
+	damp.Dry: {Text: "dry", Sign: "-"}, damp.Damp: {Text: "damp", Sign: "d"}, damp.Wet: {Text: "WET", Sign: "W"}, damp.Mold: {Text: "MOLD", Sign: "M"},
+}
+
+func run(name, where string, m damp.Months) chart.MonthsRun {
+	out := chart.MonthsRun{Name: name, Case: where, Values: m.Of}
+	for i, w := range m.Words {
+		out.Words[i] = wordOf[w]
+	}
+	return out
 }
 
 func kindOf(role string) chart.Kind {
