@@ -13,7 +13,8 @@ import (
 // all that the plan counts on in it. Empty: not worked out.
 type Damp struct {
 	damp.Verdict
-	Rooms moisture.Indoor // how the rooms beside it are kept
+	Rooms  moisture.Indoor // how the rooms beside it are kept
+	Indoor string          // how damp their air is in winter, as it was answered
 	// What the check takes as there and is still to be bought or done.
 	BoardR       float64 // board of this R in all
 	Dehumidifier bool
@@ -51,7 +52,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	if err != nil {
 		return unjudged(err.Error())
 	}
-	d := Damp{Verdict: v, Rooms: site.indoor(s, c), UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
+	d := Damp{Verdict: v, Rooms: site.indoor(s, c), Indoor: site.Indoor, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
 	if t.AddR > 0 {
 		d.BoardR = s.CIR + t.AddR
 	}

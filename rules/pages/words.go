@@ -12,7 +12,6 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/damp"
 	"battwright/rules/inspect"
-	"battwright/rules/moisture"
 	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -176,7 +175,7 @@ func DampLimits(p plan.Place, c *catalog.Catalog, s units.System) []string {
 	}
 	f := c.DampLayers().DampFigures
 	return append(out,
-		"Taken for granted: "+roomsSaid(d.Rooms, s)+"; room air that leaks in, built well "+s.Leak(f.LeakWorkmanlikeM3M2H)+", with holes "+s.Leak(f.LeakWithHolesM3M2H)+".",
+		"Taken for granted: "+roomsSaid(d, s)+"; room air that leaks in, built well "+s.Leak(f.LeakWorkmanlikeM3M2H)+", with holes "+s.Leak(f.LeakWithHolesM3M2H)+".",
 		"Worked out hour by hour over a typical year, twice: built well, and with room air leaking through holes. The worst side of the house counts, and is drawn.",
 		"Not in it: rain, leaking water, wet brick, and wood that is wet when it is closed in.")
 }
@@ -204,20 +203,16 @@ func dampPractice(p plan.Place) string {
 }
 
 // roomsSaid tells how the rooms are kept that the damp check looks out of.
-func roomsSaid(in moisture.Indoor, s units.System) string {
-	name := "usual dampness"
-	switch {
-	case in.Class <= moisture.Dry:
-		name = "dry air"
-	case in.Class >= moisture.Humid:
-		name = "humid air"
-	}
-	said := "rooms of " + name + ", heated to " + s.Temp(in.HeatingC) + ", at most " + s.Percent(in.MaxRH) + " humidity"
-	if in.Cooled {
-		said += ", while cooled " + s.Percent(in.MaxRHCooled)
+func roomsSaid(d candidate.Damp, s units.System) string {
+	said := "rooms of " + cmp.Or(airSaid[d.Indoor], airSaid["usual"]) + ", heated to " + s.Temp(d.Rooms.HeatingC) + ", at most " + s.Percent(d.Rooms.MaxRH) + " humidity"
+	if d.Rooms.Cooled {
+		said += ", while cooled " + s.Percent(d.Rooms.MaxRHCooled)
 	}
 	return said
 }
+
+// airSaid names the answers about the air inside.
+var airSaid = map[string]string{"dry": "dry air", "usual": "usual dampness", "humid": "humid air"}
 
 // DampCase tells which run of the damp check something is of: the face, what covers
 // the drywall, the board, how cool the rooms are.

@@ -30,7 +30,7 @@ type MonthWord struct{ Text, Sign string }
 
 // Bounds of the drawing of months.
 const (
-	mostRows    = 13 // rows of bars: 18 lines with the line, the axis, and two rows of words
+	mostRows    = 12 // of bars, the line of the limit and the words of each run
 	wordColumns = 4
 	mostMonth   = wordColumns + 1 // columns a month
 	leastMonths = 44              // columns below which the sentence stands alone
@@ -102,6 +102,7 @@ func cut(s string, cells int) string {
 
 func (p Pen) monthGrid(o MonthsOpts, width int) monthGrid {
 	g := monthGrid{limit: o.Limit, month: mostMonth}
+	room := mostRows - len(o.Runs)
 	for _, to := range rowsToLimit {
 		g.below, g.unit = to, o.Limit/float64(to)
 		if o.Limit == 0 {
@@ -115,11 +116,11 @@ func (p Pen) monthGrid(o MonthsOpts, width int) monthGrid {
 				g.rows = max(g.rows, g.high(v))
 			}
 		}
-		if g.rows <= mostRows {
+		if g.rows <= room {
 			break
 		}
 	}
-	g.rows = min(g.rows, mostRows)
+	g.rows = min(g.rows, room)
 	labels := []string{o.limitLabel()}
 	for i, r := range o.Runs {
 		labels = append(labels, p.bar(i)+" "+r.Name)
@@ -138,7 +139,7 @@ func (g monthGrid) high(v float64) int {
 	if !known(v) || v <= 0 {
 		return 0
 	}
-	n := int(min(math.Floor(v/g.unit+0.5), mostRows*100))
+	n := int(min(math.Floor(v/g.unit+0.5), 2*mostRows))
 	switch {
 	case g.limit > 0 && v > g.limit:
 		return max(n, g.below+1)
