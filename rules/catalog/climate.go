@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"battwright/rules/strict"
-	"battwright/rules/units"
 )
 
 // ErrWeather marks weather that cannot be, or too little of it.
@@ -34,14 +33,13 @@ func (s Spot) KM(o Spot) float64 {
 // groups holds one thing for each group of figures of a climate.
 type groups[T ~string] struct {
 	Temp       T `toml:"temp"`
-	Vapor      T `toml:"vapor"`
 	DegreeDays T `toml:"degree_days"`
 	Precip     T `toml:"precip"`
 	Zone       T `toml:"zone"`
 }
 
 func (g *groups[T]) each() []*T {
-	return []*T{&g.Temp, &g.Vapor, &g.DegreeDays, &g.Precip, &g.Zone}
+	return []*T{&g.Temp, &g.DegreeDays, &g.Precip, &g.Zone}
 }
 
 // Climate is the weather of a listed place. Months run January to December.
@@ -60,29 +58,23 @@ type Climate struct {
 	PrecipMM      float64        `toml:"precip_mm"`       // of a year
 	PrecipMonthMM []float64      `toml:"precip_month_mm"` // 12, where known
 	MeanC         [12]float64    `toml:"t_c,required"`    // mean outdoor temperature
-	VaporPa       [12]float64    `toml:"pv_pa,required"`  // mean vapor pressure over water
 	Basis         string         `toml:"basis,required"`
 	From          groups[string] `toml:"from"`  // source ids; the basis fills what is empty
 	Known         groups[Known]  `toml:"known"` // marks
-	VaporFrom     string         `toml:"-"`     // how the vapor pressure was worked out
-	Cautions      []units.Prose  `toml:"-"`
 }
 
-// Refs gives where the figures are from, by group: temp, vapor, degree_days,
-// precip, zone.
+// Refs gives where the figures are from, by group: temp, degree_days, precip,
+// zone.
 func (c Climate) Refs() map[string]Ref {
 	return map[string]Ref{
-		"temp": {c.From.Temp, c.Known.Temp}, "vapor": {c.From.Vapor, c.Known.Vapor},
-		"degree_days": {c.From.DegreeDays, c.Known.DegreeDays},
-		"precip":      {c.From.Precip, c.Known.Precip}, "zone": {c.From.Zone, c.Known.Zone},
+		"temp": {c.From.Temp, c.Known.Temp}, "degree_days": {c.From.DegreeDays, c.Known.DegreeDays},
+		"precip": {c.From.Precip, c.Known.Precip}, "zone": {c.From.Zone, c.Known.Zone},
 	}
 }
 
 type basisRecord struct {
-	ID        string        `toml:"id,required"`
-	Title     string        `toml:"title,required"`
-	VaporFrom string        `toml:"vapor_from,required"`
-	Caution   []units.Prose `toml:"caution"`
+	ID    string `toml:"id,required"`
+	Title string `toml:"title,required"`
 	groups[string]
 }
 
@@ -113,7 +105,6 @@ func ParseClimates(text string) ([]Climate, error) {
 			errs = append(errs, fmt.Errorf("%w: climate %q: wants an id of its own and a listed basis, has %q", ErrData, c.ID, c.Basis))
 		}
 		seen[c.ID] = true
-		c.VaporFrom, c.Cautions = b.VaporFrom, b.Caution
 		for j, from := range c.From.each() {
 			if *from == "" {
 				*from = *b.each()[j]
@@ -140,7 +131,6 @@ func (c *Climate) check() []error {
 	}
 	for m := range 12 {
 		within("t_c", c.MeanC[m], -70, 50)
-		within("pv_pa", c.VaporPa[m], 1, 5000)
 	}
 	if n := len(c.PrecipMonthMM); n != 0 && n != 12 {
 		errs = append(errs, fmt.Errorf("%w: climate %s: precip_month_mm has %d months", ErrData, c.ID, n))

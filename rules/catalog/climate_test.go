@@ -230,19 +230,6 @@ func degreeDaysF(meanC [12]float64, baseF, sign float64) float64 {
 	return sum * 1.8
 }
 
-// Mean vapor pressure cannot pass saturation over water at the mean
-// temperature by more than the swing of a month allows (Magnus formula, WMO
-// guide, memory), and outdoor air is never drier than a few percent.
-func TestVaporPressureIsPossible(t *testing.T) {
-	for _, c := range climates(t) {
-		for m, v := range c.VaporPa {
-			saturated := 611.2 * math.Exp(17.62*c.MeanC[m]/(243.12+c.MeanC[m]))
-			require.Less(t, v, 1.3*saturated, "%s month %d", c.ID, m+1)
-			require.Greater(t, v, 0.1*saturated, "%s month %d", c.ID, m+1)
-		}
-	}
-}
-
 // The margin is honest: moving degree days by less than it never changes the
 // number, moving them just past it does.
 func TestMarginProperty(t *testing.T) {
@@ -305,8 +292,6 @@ func TestZoneFromWeatherRefuses(t *testing.T) {
 func TestClimatesAgreeWithCounties(t *testing.T) {
 	table, n := counties(t), 0
 	for _, c := range climates(t) {
-		require.Len(t, c.Cautions, 3)
-		require.NotEmpty(t, c.VaporFrom)
 		require.Equal(t, "US", c.Country, "%s: codes, counties and prices are of the US only", c.ID)
 		n++
 		county, _, err := table.Lookup(c.State, c.County)
@@ -395,7 +380,6 @@ func TestParseClimatesRefuses(t *testing.T) {
 		"zone":       {`zone_2021 = "1A"`, `zone_2021 = "11"`},
 		"no zone":    {`zone_2021 = "1A"`, `zone_2021 = ""`},
 		"month":      {`t_c = [19.4,`, `t_c = [194,`},
-		"vapor":      {`pv_pa = [1639,`, `pv_pa = [-1639,`},
 		"latitude":   {`lat = 25.817`, `lat = 95.817`},
 		"degreedays": {`hdd65 = 140`, `hdd65 = -140`},
 	} {

@@ -123,7 +123,7 @@ func (c *Catalog) anyOfZone(out *Located) {
 
 func (l *Located) take(cl Climate, why string) {
 	l.Climate, l.HasClimate, l.ClimateWhy = cl, true, why
-	l.From = append(l.From, Ref{cl.From.Temp, cl.Known.Temp}, Ref{cl.From.Vapor, cl.Known.Vapor})
+	l.From = append(l.From, Ref{cl.From.Temp, cl.Known.Temp})
 }
 
 // ZoneOf is the zone alone, empty when it is not known.
