@@ -32,12 +32,19 @@ func (s Site) indoor(surface Surface, c *catalog.Catalog) moisture.Indoor {
 }
 
 // DampBuild is a place with a candidate in it, its board and its sheets, there
-// or to buy, for the hourly check of damp. Cover, kind of board and pitch are
-// left unknown: whoever knows them sets them.
+// or to buy, for the hourly check of damp. Where board is still to be bought, its
+// kind is open whatever is there.
 func DampBuild(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) damp.Build {
 	out := damp.Build{
 		Sections: s.Kind.Damp, NotJudged: s.Kind.NotJudged.In(s.System),
-		HeightM: s.HeightFt * units.MPerFoot, AboveM: s.AboveFt * units.MPerFoot,
+		HeightM: s.HeightFt * units.MPerFoot, AboveM: s.AboveFt * units.MPerFoot, Cover: s.Cover,
+	}
+	if t.AddR == 0 {
+		out.Board = s.BoardKind
+	}
+	if s.Pitch != nil {
+		deg := units.PitchDeg(*s.Pitch)
+		out.PitchDeg = &deg
 	}
 	add := func(role damp.Role, name string, layers ...catalog.DampLayer) {
 		out.Parts = append(out.Parts, damp.Part{Role: role, Name: name, Layers: layers})

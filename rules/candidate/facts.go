@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"slices"
 
 	"battwright/rules"
 	"battwright/rules/catalog"
@@ -50,6 +51,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	if !s.Kind.AsksExposed() {
 		set("exposed", rules.Bool(s.Exposed))
 	}
+	set("tight_cover", tightCover(a, p, s, c))
 	set("vent_ft2", rules.Number(math.Ceil(s.AreaFt2/c.Figure("vent-floor").Value)))
 	sheet, why := leftOut(s, site, c, s.CIR)
 	set("left_out", rules.Text(sheet))
@@ -74,6 +76,15 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 		chimneyFacts(set, a, p, s)
 	}
 	return f
+}
+
+// tightCover tells whether what goes on the drywall can hold damp behind it while the
+// rooms are cooled; unknown while nobody said what that is.
+func tightCover(a house.Answered, p *house.Place, s Surface, c *catalog.Catalog) rules.Value {
+	if s.Cover == damp.Unknown && a.Asked(a.Question(house.PlaceScope, "inside_cover"), p) {
+		return rules.Unknown()
+	}
+	return rules.Bool(slices.ContainsFunc(c.DampCovers, func(x catalog.DampCover) bool { return x.ID == s.Cover && x.Cooled }))
 }
 
 // setter sets facts. A value out of its range is left unknown rather than wrong; a

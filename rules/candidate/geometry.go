@@ -32,7 +32,9 @@ type Surface struct {
 	OpenShare               float64           // of the place that its windows and doors take
 	AreaFt2                 float64
 	Frame                   Frame
-	CIR                     float64 // board outside the studs, or foam inside below grade
+	CIR                     float64  // board outside the studs, or foam inside below grade
+	Cover, BoardKind        string   // on the drywall, and of the board that is there; damp.Unknown while nobody said
+	Pitch                   *float64 // rise of the roof in 12; nil while nobody said
 	Ceilings                Ceilings
 	UnderJoists             bool // a rule requires a tight layer there
 	FoamInBays              bool // a rule requires sealed foam in each bay under the blanket
@@ -117,6 +119,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.Sheathing, _ = c.Sheathing(text("sheathing"))
 	s.Cladding, _ = c.Cladding(text("cladding"))
 	s.nameLayers()
+	s.tellDamp(a, p)
 	s.DrawingR, s.DrawingBoardR, s.HasDrawing = a.DrawnR(p)
 	s.OwnTarget = s.HasDrawing && a.Value(house.PlaceScope, p, "target_r").Source == house.FromAnswer
 	s.RuledOut = append(append([]string{}, a.Answer(house.Top, nil, "rule_out").List...), p.Answers["rule_out"].List...)
@@ -144,6 +147,16 @@ func (s *Surface) nameLayers() {
 		s.Kind.Layers[i].Name = units.Prose(s.Kind.Layers[i].Name.In(s.System))
 	}
 	s.Sheathing.Name, s.Cladding.Name = units.Prose(s.Sheathing.Name.In(s.System)), units.Prose(s.Cladding.Name.In(s.System))
+}
+
+// tellDamp takes what is answered for the check of damp alone.
+func (s *Surface) tellDamp(a house.Answered, p *house.Place) {
+	cover, _ := a.Told(p, "inside_cover")
+	board, _ := a.Told(p, "board_kind")
+	s.Cover, s.BoardKind = cover.Text, board.Text
+	if pitch, ok := a.Told(p, "roof_pitch"); ok {
+		s.Pitch = &pitch.Number
+	}
 }
 
 func frameOf(a house.Answered, p *house.Place, s Surface) Frame {

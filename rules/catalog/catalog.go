@@ -10,25 +10,28 @@ import (
 
 // Catalog is all of data/, checked. It is read-only after Load.
 type Catalog struct {
-	Materials  []Material
-	Products   []Product
-	Facings    []Facing
-	Kinds      []PlaceKind
-	Dangers    []Danger
-	Drawings   []Drawing // in the order in which they are asked
-	Sheathings []Sheet
-	Claddings  []Sheet
-	Sizes      []Size
-	Shares     []Share
-	Lumber     Lumber
-	Clearances []Clearance
-	Foam       Foam
-	Criteria   []Criterion
-	Settings   Settings
-	Fuels      []Fuel
-	Codes      *CodeBook
-	Counties   *Counties
-	Overlaid   []string // what an overlay replaced, added or removed, for the report
+	Materials    []Material
+	Products     []Product
+	Facings      []Facing
+	Kinds        []PlaceKind
+	Dangers      []Danger
+	Drawings     []Drawing // in the order in which they are asked
+	Sheathings   []Sheet
+	Claddings    []Sheet
+	Sizes        []Size
+	Shares       []Share
+	Lumber       Lumber
+	Clearances   []Clearance
+	Foam         Foam
+	Criteria     []Criterion
+	Settings     Settings
+	Fuels        []Fuel
+	DampSections []DampSection // what joins kinds of place and the check of damp
+	DampBoards   []DampBoard
+	DampCovers   []DampCover
+	Codes        *CodeBook
+	Counties     *Counties
+	Overlaid     []string // what an overlay replaced, added or removed, for the report
 
 	prices  map[string]Price
 	sources map[string]Source

@@ -97,7 +97,8 @@ type dampRecords struct {
 	Membranes []membrane   `toml:"membrane"`
 	Cavities  []cavity     `toml:"cavity"`
 	Damp      *DampFigures `toml:"damp"`
-	dampJoin
+	Verdict   *DampVerdict `toml:"damp_verdict"`
+	Ways      []DampWay    `toml:"damp_way"`
 }
 
 // Layers hands out what sections are made of, each of its materials once, so
@@ -115,12 +116,12 @@ type Layers struct {
 	air       map[string]*wetting.Air
 }
 
-// DampLayers is what data/damp.toml holds.
+// DampLayers is what data/damp.toml holds, with what joins it to places.
 func (c *Catalog) DampLayers() *Layers { return c.layers() }
 
 func (c *Catalog) buildLayers() *Layers {
 	r := must(c.parts[dampness]())
-	l := &Layers{Sections: r.Sections, Boards: r.Boards, Covers: r.Covers, Ways: r.Ways, kinds: map[string]porous{}, materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
+	l := &Layers{Sections: c.DampSections, Boards: c.DampBoards, Covers: c.DampCovers, Ways: r.Ways, kinds: map[string]porous{}, materials: map[string]*wetting.Material{}, sheets: map[string]wetting.Curve{}, air: map[string]*wetting.Air{}}
 	if r.Damp != nil {
 		l.DampFigures = *r.Damp
 	}

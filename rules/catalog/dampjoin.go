@@ -33,34 +33,96 @@ const (
 
 // DampSection is a cut through a kind of place.
 type DampSection struct {
-	ID         string      `toml:"id,required"`
-	Faces      string      `toml:"faces,required"`
-	Grade      string      `toml:"grade"`
-	Outside    []DampLayer `toml:"outside"`     // beyond the layers of the place
-	Papered    bool        `toml:"papered"`     // a cover that is tight and may be there, is usual
-	ColderRoom bool        `toml:"colder_room"` // judged in a room that is cooled further, too
-	NotMarine  units.Prose `toml:"not_marine"`  // why it is not judged in a marine zone; empty: it is
-	Remove     bool        `toml:"remove"`
+	ID          string      `toml:"id,required"`
+	Faces       string      `toml:"faces,required"`
+	Grade       string      `toml:"grade"`
+	Outside     []DampLayer `toml:"outside"`      // beyond the layers of the place
+	Papered     bool        `toml:"papered"`      // a cover that is tight and may be there, is usual
+	ColderRoom  bool        `toml:"colder_room"`  // judged in a room that is cooled further, too
+	BoardBehind bool        `toml:"board_behind"` // its board lies on concrete, behind the blanket
+	NotMarine   units.Prose `toml:"not_marine"`   // why it is not judged in a marine zone; empty: it is
+	Remove      bool        `toml:"remove"`
 	Ref
 }
 
 // DampBoard is a kind of board. Of its layers, the material without a thickness
 // has the R of the board.
 type DampBoard struct {
+	ID       string      `toml:"id,required"`
+	Name     units.Prose `toml:"name,required"`
+	Layers   []DampLayer `toml:"layers,required"`
+	Usual    bool        `toml:"usual"`    // what it may be until somebody says
+	Cooled   bool        `toml:"cooled"`   // the same in a house that is cooled: elsewhere it does no harm
+	Outdoors bool        `toml:"outdoors"` // never behind a blanket on concrete
+	Remove   bool        `toml:"remove"`
+	Ref
+}
+
+// MayBe reports whether the board is one to reckon with until somebody says what
+// there is.
+func (b DampBoard) MayBe(sec DampSection, cooled bool) bool {
+	return b.Goes(sec) && (b.Usual || b.Cooled && cooled)
+}
+
+// Goes reports whether the board goes into such a place at all.
+func (b DampBoard) Goes(sec DampSection) bool { return !b.Outdoors || !sec.BoardBehind }
+
+// DampCover is what is on the drywall.
+type DampCover struct {
 	ID     string      `toml:"id,required"`
-	Layers []DampLayer `toml:"layers,required"`
-	Usual  bool        `toml:"usual"` // what it may be until somebody says
+	Name   units.Prose `toml:"name,required"`
+	Of     string      `toml:"of,required"`
+	Cooled bool        `toml:"cooled"` // it can harm in cooled rooms alone, and is judged in one that is cooled further, too
 	Remove bool        `toml:"remove"`
 	Ref
 }
 
-// DampCover is what is on the drywall.
-type DampCover struct {
-	ID     string `toml:"id,required"`
-	Of     string `toml:"of,required"`
-	Cooled bool   `toml:"cooled"` // it can harm in cooled rooms alone, and is judged in one that is cooled further, too
-	Remove bool   `toml:"remove"`
-	Ref
+// MayBe reports whether the cover is one to reckon with until somebody says what
+// there is.
+func (c DampCover) MayBe(sec DampSection, cooled bool) bool {
+	return !c.Cooled || cooled && sec.Papered
+}
+
+// coverMatters reports whether what is on the drywall of a place, once there is some,
+// is more than one thing to the check of damp.
+func (c *Catalog) coverMatters(k *PlaceKind, cooled bool) bool {
+	return slices.ContainsFunc(c.sectionsOf(k), func(s DampSection) bool {
+		n := 0
+		for _, x := range c.DampCovers {
+			if x.MayBe(s, cooled) {
+				n++
+			}
+		}
+		return n > 1
+	})
+}
+
+// AsksCover reports whether the check of damp must be told what goes on the drywall
+// of a place: it has some, and may be covered with more than one thing.
+func (c *Catalog) AsksCover(k *PlaceKind, cooled bool) bool {
+	return k.HasLayer(RoleFinish) && k.Exposed != ExposedAlways && c.coverMatters(k, cooled)
+}
+
+// BoardGoes reports whether a board of that id may be in a place of the kind.
+func (c *Catalog) BoardGoes(k *PlaceKind, id string) bool {
+	b, ok := find(c.DampBoards, func(b *DampBoard) bool { return b.ID == id })
+	return !ok || !slices.ContainsFunc(c.sectionsOf(k), func(s DampSection) bool { return !b.Goes(s) })
+}
+
+// UnderRoof reports whether the outer face of a place is a roof to that check.
+func (c *Catalog) UnderRoof(k *PlaceKind) bool {
+	return slices.ContainsFunc(c.sectionsOf(k), func(s DampSection) bool { return s.Faces == FacesRoofs })
+}
+
+// sectionsOf are the sections of a kind of place.
+func (c *Catalog) sectionsOf(k *PlaceKind) []DampSection {
+	var out []DampSection
+	for _, s := range c.DampSections {
+		if slices.Contains(k.Damp, s.ID) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // DampWay is a change that may cure a place that gets wet or molds: an answer, of
@@ -79,26 +141,26 @@ type DampWay struct {
 // DampVerdict is from what on a place is called what (shares, mold index), and
 // what stands in for answers that nobody gave.
 type DampVerdict struct {
-	EdgeMoisture float64 `toml:"edge_moisture,required"`
-	WetsMoisture float64 `toml:"wets_moisture,required"`
-	EdgeMold     float64 `toml:"edge_mold,required"`
-	Mold         float64 `toml:"mold,required"`
-	ColderRoomC  float64 `toml:"colder_room_c,required"`
-	LowPitchDeg  float64 `toml:"low_pitch_deg,required"`
-	HighPitchDeg float64 `toml:"high_pitch_deg,required"`
-	BayFoamMM    float64 `toml:"bay_foam_mm,required"`
-	BayFoam      string  `toml:"bay_foam,required"`
-	OldBlanket   string  `toml:"old_blanket,required"`
+	EdgeMoisture  float64     `toml:"edge_moisture,required"`
+	WetsMoisture  float64     `toml:"wets_moisture,required"`
+	EdgeMold      float64     `toml:"edge_mold,required"`
+	Mold          float64     `toml:"mold,required"`
+	ColderRoomC   float64     `toml:"colder_room_c,required"`
+	LowPitchDeg   float64     `toml:"low_pitch_deg,required"`
+	HighPitchDeg  float64     `toml:"high_pitch_deg,required"`
+	LeastPitchDeg float64     `toml:"least_pitch_deg,required"` // flatter roofs are not judged
+	TooFlat       units.Prose `toml:"too_flat,required"`        // why not
+	BayFoamMM     float64     `toml:"bay_foam_mm,required"`
+	BayFoam       string      `toml:"bay_foam,required"`
+	OldBlanket    string      `toml:"old_blanket,required"`
 	Ref
 }
 
-// dampJoin is what joins places and the check.
+// dampJoin are the records of damp-places.toml, of which questions are made.
 type dampJoin struct {
 	Sections []DampSection `toml:"damp_section"`
 	Boards   []DampBoard   `toml:"damp_board"`
 	Covers   []DampCover   `toml:"damp_cover"`
-	Ways     []DampWay     `toml:"damp_way"`
-	Verdict  *DampVerdict  `toml:"damp_verdict"`
 }
 
 // Section is a section by its id.
@@ -147,18 +209,18 @@ func (k *checker) dampJoin(r *records) {
 			}
 		}
 	}
-	for _, s := range r.Sections {
+	for _, s := range k.c.DampSections {
 		k.ref("damp section "+s.ID, s.Ref)
 		all("damp section "+s.ID, s.Outside)
 		if !slices.Contains([]string{FacesWalls, FacesRoofs, FacesSheltered, FacesSoil}, s.Faces) || !slices.Contains([]string{"", GradeBelow, GradeAbove}, s.Grade) {
 			k.bad("damp section %s: faces = %q, grade = %q", s.ID, s.Faces, s.Grade)
 		}
 	}
-	for _, b := range r.Boards {
+	for _, b := range k.c.DampBoards {
 		k.ref("damp board "+b.ID, b.Ref)
 		all("damp board "+b.ID, l.BoardLayers(b, 5))
 	}
-	for _, v := range r.Covers {
+	for _, v := range k.c.DampCovers {
 		k.ref("damp cover "+v.ID, v.Ref)
 		all("damp cover "+v.ID, []DampLayer{{Of: v.Of}})
 	}
@@ -197,6 +259,7 @@ func (k *checker) dampVerdict(v *DampVerdict, all func(string, []DampLayer)) {
 	k.within(what, "edge_mold", v.EdgeMold, 0, v.Mold)
 	k.within(what, "mold", v.Mold, 0, 6)
 	k.within(what, "colder_room_c", v.ColderRoomC, 15, 30)
+	k.within(what, "least_pitch_deg", v.LeastPitchDeg, 0, v.LowPitchDeg)
 	k.within(what, "low_pitch_deg", v.LowPitchDeg, 0, v.HighPitchDeg)
 	k.within(what, "high_pitch_deg", v.HighPitchDeg, 0, 80)
 }

@@ -46,6 +46,7 @@ type records struct {
 
 	AcceptanceRecords
 	dampRecords
+	dampJoin
 
 	questions []string // keys of all questions, by the help of ours
 }
@@ -217,6 +218,7 @@ func (c *Catalog) build(texts map[string]string) error {
 	}
 	c.Sheathings, c.Claddings, c.Sizes, c.Shares = r.Sheathings, r.Claddings, r.Sizes, r.Shares
 	c.Criteria, c.Fuels, c.Clearances, c.Dangers, c.Drawings = r.Criteria, r.Fuels, r.Clearances, r.Dangers, r.Drawings
+	c.DampSections, c.DampBoards, c.DampCovers = r.Sections, r.Boards, r.Covers
 	c.goods = goods{r.Figures, r.Studs, r.Gear}
 	if r.Lumber == nil || r.Foam == nil || r.Settings == nil {
 		errs = append(errs, errors.New("data: [lumber], [foam] and [settings] must be there"))

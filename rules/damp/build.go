@@ -26,7 +26,7 @@ type Build struct {
 	AboveM    float64  // of it, above the soil
 	Cover     string   // id of a cover, or Unknown
 	Board     string   // id of a board, or Unknown
-	PitchDeg  float64  // of the roof; 0: unknown
+	PitchDeg  *float64 // of the roof; nil: unknown
 }
 
 // Role is what a part is in its place.

@@ -4,9 +4,9 @@
 //
 // It knows no kind of place and no material by name. A kind names the sections
 // it is judged by, its layers what they are there (data/places.toml); sections,
-// boards, covers and thresholds stand in data/damp.toml. What nobody said
-// (board, cover, pitch) is tried in every way that is usual, and the worst
-// counts.
+// boards and covers stand in data/damp-places.toml, thresholds in data/damp.toml.
+// What nobody said (board, cover, pitch) is tried in every way that is usual, and
+// the worst counts.
 //
 // Judged are the sheathing's moisture (the skin that looks at the blanket) and
 // the mold index at each plane of wood, paper or fiber from the room to the

@@ -85,7 +85,7 @@ func (j *Judge) sunniest(at catalog.Climate, f wetting.Surface) (float64, error)
 }
 
 // facesOf are what the outer face of a section meets.
-func (j *Judge) facesOf(h House, sec *catalog.DampSection, pitchDeg float64) ([]face, error) {
+func (j *Judge) facesOf(h House, sec *catalog.DampSection, pitchDeg *float64) ([]face, error) {
 	l := j.layers
 	switch sec.Faces {
 	case catalog.FacesSheltered:
@@ -107,8 +107,8 @@ func (j *Judge) facesOf(h House, sec *catalog.DampSection, pitchDeg float64) ([]
 	}
 	var out []face
 	pitches := []float64{l.LowPitchDeg, l.HighPitchDeg}
-	if pitchDeg > 0 {
-		pitches = []float64{pitchDeg}
+	if pitchDeg != nil {
+		pitches = []float64{*pitchDeg}
 	}
 	for _, deg := range pitches {
 		more, err := j.turned(h, wetting.Surface{TiltDeg: deg, Absorbs: l.AbsorbsRoof, Emits: l.Emits}, fmt.Sprintf("slope of %.0f degrees", deg), north)

@@ -184,6 +184,8 @@ func (j *Judge) jobs(h House, b Build) (jobs []job, why string) {
 			return nil, fmt.Sprintf("no section %q", id)
 		case h.Marine && sec.NotMarine != "":
 			return nil, string(sec.NotMarine)
+		case sec.Faces == catalog.FacesRoofs && b.PitchDeg != nil && *b.PitchDeg < j.layers.LeastPitchDeg:
+			return nil, string(j.layers.TooFlat)
 		case sec.Grade == catalog.GradeAbove && b.AboveM <= 0, sec.Grade == catalog.GradeBelow && b.AboveM >= b.HeightM && b.HeightM > 0:
 			continue
 		}
@@ -268,7 +270,7 @@ func (b *Build) open(l *catalog.Layers, cooled bool) []string {
 		out = append(out, "board")
 	}
 	roof := func(id string) bool { s, _ := l.Section(id); return s.Faces == catalog.FacesRoofs }
-	if b.PitchDeg == 0 && slices.ContainsFunc(b.Sections, roof) {
+	if b.PitchDeg == nil && slices.ContainsFunc(b.Sections, roof) {
 		out = append(out, "pitch")
 	}
 	return out

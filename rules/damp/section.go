@@ -26,11 +26,11 @@ func (b *Build) ways(l *catalog.Layers, sec *catalog.DampSection, cooled bool) [
 	covers, boards := []*catalog.DampCover{nil}, []*catalog.DampBoard{nil}
 	if slices.ContainsFunc(b.Parts, func(p Part) bool { return p.Role == Covered }) {
 		covers = pick(l.Covers, func(c *catalog.DampCover) bool {
-			return b.Cover == c.ID || b.Cover == Unknown && (!c.Cooled || cooled && sec.Papered)
+			return b.Cover == c.ID || b.Cover == Unknown && c.MayBe(*sec, cooled)
 		})
 	}
 	if slices.ContainsFunc(b.Parts, func(p Part) bool { return p.Role == Board }) {
-		boards = pick(l.Boards, func(x *catalog.DampBoard) bool { return b.Board == x.ID || b.Board == Unknown && x.Usual })
+		boards = pick(l.Boards, func(x *catalog.DampBoard) bool { return b.Board == x.ID || b.Board == Unknown && x.MayBe(*sec, cooled) })
 	}
 	var out []way
 	for _, c := range covers {

@@ -17,6 +17,7 @@ func placeQuestions(c *catalog.Catalog) []Question {
 	qs = append(qs, wallQuestions()...)
 	qs = append(qs, crawlQuestions()...)
 	qs = append(qs, basementQuestions()...)
+	qs = append(qs, dampQuestions(c)...)
 	qs = append(qs, chimneyQuestions()...)
 	qs = append(qs, placeChoiceQuestions(c)...)
 	for i := range qs {

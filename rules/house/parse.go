@@ -99,6 +99,8 @@ func (q Question) parseNumber(s string) (Answer, error) {
 		read = units.ParseFeet
 	case "in":
 		read = units.ParseInches
+	case units.Pitch:
+		read = units.ParsePitch
 	}
 	if q.Min < 0 {
 		read = numberIn

@@ -65,6 +65,7 @@ type Question struct {
 	ToOrder  bool // of a place: must be known before its blankets are ordered
 	Safety   bool // decides safety: unknown until answered
 	Whole    bool // whole numbers only
+	ForDamp  bool // heard by the check of damp alone, which takes the worst until it is answered
 	Record   bool // for the builder\'s own record: nothing is made of it, and How says so
 	Asked    func(Answered, *Place) bool
 	Default  func(Answered, *Place) Answer // what is assumed, and the stand-in for "don't know"
@@ -124,6 +125,8 @@ func UnitWords(unit string) string {
 		return "of degrees C"
 	case "R":
 		return "(R-value)"
+	case units.Pitch:
+		return "of inches of rise in 12"
 	case "0-5":
 		return ""
 	}

@@ -98,6 +98,9 @@ func changes(t *testing.T, q house.Question, kind string) bool {
 		if q.Scope == house.Drawings { // asked only of drawings that name R-values
 			a.House.Answers.Set("drawings", house.YesNo(true))
 		}
+		if q.ForDamp || q.FullKey() == "site.indoor" { // nothing else hears them
+			a = fixture.Judged(t, a)
+		}
 		before := ""
 		for _, answer := range tries(q) {
 			now := fixture.Copy(a)

@@ -86,6 +86,59 @@ func TestDampCase(t *testing.T) {
 	require.Equal(t, "underside", pages.DampCase(damp.Case{Face: "underside"}, units.US))
 }
 
+// What was answered is named no more, and tells: paint holds where an unknown cover
+// did not, vinyl does not. In a cooled house a caution says to leave vinyl off: where
+// the wall alarms on every paper.
+func TestWhatGoesOnTheDrywallTells(t *testing.T) {
+	wall := func(site, cover string) plan.Place {
+		return placeOf(t, site+"\ncooled = true", "kind = \"exterior-wall\"\nframing.size = \"2x4\"\nci_r = 0\narea_ft2 = 400\ninside_cover = \""+cover+"\"")
+	}
+	cautions := func(p plan.Place) (out []string) {
+		for _, h := range p.Safety {
+			if strings.HasPrefix(h.Rule.ID, "damp-tight-cover") {
+				out = append(out, h.Rule.ID)
+			}
+		}
+		return out
+	}
+	for site, caution := range map[string]string{
+		"state = \"FL\"\ncounty = \"Miami-Dade\"": "damp-tight-cover", "state = \"TX\"\ncounty = \"Harris\"": "damp-tight-cover-edge",
+	} {
+		open, paint, vinyl := wall(site, "unknown"), wall(site, "paint"), wall(site, "wallpaper-or-vinyl")
+		require.Equal(t, damp.Holds, paint.Choice.Damp.Word, site)
+		require.Greater(t, damp.Rank(vinyl.Choice.Damp.Word), damp.Rank(damp.Holds), site)
+		require.Equal(t, vinyl.Choice.Damp.Word, open.Choice.Damp.Word, site)
+		require.Len(t, pages.DampLimits(open.Choice.Damp), 3, site)
+		require.Len(t, pages.DampLimits(vinyl.Choice.Damp), 2, site)
+		require.Empty(t, cautions(paint), site)
+		cures := slices.ContainsFunc(vinyl.WaysOut, func(w plan.WayOut) bool { return w.ID == "paint-alone" })
+		require.Equal(t, vinyl.Choice.Damp.Alarm(), cures, "paint is a way out: %s", site)
+		require.Equal(t, []string{caution}, cautions(vinyl), site)
+		require.Equal(t, []string{caution}, cautions(open), "it asks: %s", site)
+	}
+	warm := placeOf(t, "state = \"MN\"\ncounty = \"St. Louis\"\ncooled = false", "kind = \"exterior-wall\"\nretarder = \"none\"\nci_r = 0\ninside_cover = \"wallpaper-or-vinyl\"")
+	require.Empty(t, cautions(warm), "the question is not asked there")
+}
+
+// The kind of a board and the pitch of a roof are named no more once they are told; of
+// a flat roof nothing is said.
+func TestBoardAndPitchTell(t *testing.T) {
+	const cold = "state = \"IL\"\ncounty = \"Cook\"\ncooled = false"
+	wall := func(more string) candidate.Damp {
+		return placeOf(t, cold, "kind = \"exterior-wall\"\nframing.size = \"2x6\"\nci_r = 5\n"+more).Choice.Damp
+	}
+	require.Equal(t, []string{"board"}, wall("").Open)
+	require.Empty(t, wall("board_kind = \"eps\"").Open)
+	require.Less(t, wall("board_kind = \"eps\"").Sealed.Moisture, wall("").Sealed.Moisture)
+	require.Equal(t, wall("").Sealed.Moisture, wall("board_kind = \"polyiso\"").Sealed.Moisture, "the tightest is the worst in the cold")
+	attic := func(more string) candidate.Damp { return placeOf(t, cold, "kind = \"attic\"\n"+more).Choice.Damp }
+	require.Equal(t, []string{"pitch"}, attic("").Open)
+	require.Empty(t, attic("roof_pitch = 4").Open)
+	require.NotEqual(t, attic("roof_pitch = 4").Sealed.Moisture, attic("roof_pitch = 12").Sealed.Moisture)
+	require.Equal(t, damp.NotJudged, attic("roof_pitch = 0").Word)
+	require.Contains(t, pages.DampText(attic("roof_pitch = 0"), units.US), "not judged: a roof flatter than 2:12")
+}
+
 // Each word of the verdict has its sentence, in a cell, in a line and on the page
 // that nobody may miss it on.
 func TestEveryVerdictIsSaid(t *testing.T) {

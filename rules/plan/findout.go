@@ -4,6 +4,7 @@ import (
 	"slices"
 	"sort"
 
+	"battwright/rules/damp"
 	"battwright/rules/house"
 )
 
@@ -69,6 +70,7 @@ const (
 	oldEffect     = "if \"yes\": old wiring or old loose fill can stop the work at any place; find out before anything is covered"
 	zoneEffect    = "without the climate zone there is no target, no facing rule and no damp check"
 	dutyEffect    = "changes no blanket, but what to look out for: find out before work begins"
+	dampEffect    = "the damp check took the worst that it may be: your answer may show that the place stays sound"
 	noPlaceEffect = "what it changes can be told when the house has places"
 	cautionEffect = "changes no blanket, but is about safety: find out before work begins"
 )
@@ -109,6 +111,9 @@ func (t trial) tryAnswers(s *Said) int {
 		s.Effect = noPlaceEffect
 		return 0
 	}
+	if q.ForDamp {
+		return t.calms(s)
+	}
 	most := 0
 	for _, answer := range possible(q) {
 		if w, effect := t.tryOne(q, s.Place, answer, most); w > most {
@@ -126,6 +131,25 @@ func (t trial) tryAnswers(s *Said) int {
 		return setsTargets
 	}
 	return most
+}
+
+// calms: what the check of damp was not told was tried in every usual way, and the
+// worst counts. A year is not worked out for each answer: where one can only calm, it
+// matters if the place alarms, and changes nothing where it holds.
+func (t trial) calms(s *Said) int {
+	i := slices.IndexFunc(t.base.Places, func(p Place) bool { return p.Surface.ID == s.Place })
+	if i < 0 || t.base.Places[i].Choice == nil {
+		return 0
+	}
+	switch d := t.base.Places[i].Choice.Damp; {
+	case d.Alarm():
+		s.Matters, s.Effect = true, dampEffect
+		return changesBlanket
+	case d.Judged() && d.Word != damp.Holds:
+		s.Effect = dampEffect
+		return changesCaution
+	}
+	return 0
 }
 
 // answering is a house with one more answer; what is not about it is shared.

@@ -234,6 +234,8 @@ func (s System) Of(v float64, unit string) (text string, ok bool) {
 	switch unit {
 	case "in":
 		return s.Inches(v), true
+	case Pitch:
+		return s.Pitch(v), true
 	case "ft":
 		return s.Feet(v), true
 	case "ft2":
