@@ -1,15 +1,25 @@
 package plan
 
-import "battwright/rules/candidate"
+import (
+	"math"
+
+	"battwright/rules/candidate"
+)
 
 // standing is where a stack of a place stands before any points are counted:
 // what may not go there at all comes last, then what a rule ranks below, then
 // what falls short of the target, then what gets damper than it must. No
-// priority, budget or rung of the ladder lifts a stack over a lower figure.
-type standing [4]int
+// priority, budget or rung of the ladder lifts a stack over a lower figure. Of what
+// falls short, what falls less short stands higher, by whole R, unless the builder
+// waived the target.
+type standing [5]int
 
-func standingOf(a *candidate.Assessed) standing {
-	return standing{asInt(a.Excluded()), asInt(a.Demoted()), asInt(!a.Heat.MeetsTarget), a.Damp.Risk()}
+func standingOf(a *candidate.Assessed, waived bool) standing {
+	s := standing{asInt(a.Excluded()), asInt(a.Demoted()), asInt(!a.Heat.MeetsTarget), a.Damp.Risk()}
+	if !waived && !a.Heat.MeetsTarget {
+		s[4] = int(math.Round(a.Heat.ShortByR))
+	}
+	return s
 }
 
 func asInt(b bool) int {

@@ -50,7 +50,7 @@ func (p Place) contest() contest {
 		if cand.Excluded() {
 			continue
 		}
-		if s := standingOf(cand); s.compare(best) < 0 {
+		if s := standingOf(cand, p.Surface.Waived); s.compare(best) < 0 {
 			best = s
 		}
 		if least, ok := nearest[cand.Material.ID]; !ok || cand.Heat.ShortByR < least {
@@ -65,7 +65,7 @@ func (p Place) contest() contest {
 		}
 		c.materials[id] = cand.Material.ID
 		c.options = append(c.options, rank.Option{
-			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: standingOf(cand).compare(best) > 0, CostCents: int64(cand.Money.Total.Typical),
+			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: standingOf(cand, p.Surface.Waived).compare(best) > 0, CostCents: int64(cand.Money.Total.Typical),
 		})
 		c.boxes = append(c.boxes, boxOf(cand.Values))
 	}
@@ -156,7 +156,7 @@ func (out *Sure) count(p Place, c contest, shares []rank.Share) {
 // gap measures the lead over the best rival of the same standing.
 func (out *Sure) gap(p Place, aboutEqual float64) {
 	for _, e := range p.Entries {
-		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || standingOf(&e.Assessed) != standingOf(&p.Choice.Assessed) {
+		if !e.Usable() || e.MaterialID == p.Choice.MaterialID || standingOf(&e.Assessed, p.Surface.Waived) != standingOf(&p.Choice.Assessed, p.Surface.Waived) {
 			continue
 		}
 		out.RunnerUp, out.Lead = e.MaterialID, p.Choice.Score-e.Score

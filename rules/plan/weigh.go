@@ -162,7 +162,7 @@ func weighOnce(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) P
 	for _, m := range c.Materials {
 		out.Entries = append(out.Entries, entryOf(m, r, weights))
 	}
-	rankEntries(out.Entries)
+	rankEntries(out.Entries, r.Surface.Waived)
 	if out.Stops = stopsOf(r.Verdict); !out.Stopped() && r.Surface.Held() == "" {
 		out.choose()
 	}
@@ -192,7 +192,7 @@ func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Ent
 		e.NoFit, e.Material = noFit(m, r), &catalog.Material{}
 		return e
 	}
-	slices.SortStableFunc(all, byWorth)
+	slices.SortStableFunc(all, byWorth(r.Surface.Waived))
 	e.Assessed, e.Others = *all[0].Assessed, all[1:]
 	e.Score, e.Parts = score(weights, e.Values)
 	return e
@@ -200,19 +200,21 @@ func entryOf(m catalog.Material, r candidate.PlaceResult, weights []float64) Ent
 
 // byWorth orders the stacks of one material: by standing, then by score, then
 // the cheaper.
-func byWorth(a, b Variant) int {
-	short := 0
-	if !a.Heat.MeetsTarget && !b.Heat.MeetsTarget {
-		// Short of the target, the stack that comes nearest is worth more than
-		// a few points.
-		short = cmp.Compare(a.Heat.ShortByR, b.Heat.ShortByR)
+func byWorth(waived bool) func(a, b Variant) int {
+	return func(a, b Variant) int {
+		short := 0
+		if !a.Heat.MeetsTarget && !b.Heat.MeetsTarget {
+			// Short of the target, the stack that comes nearest is worth more than
+			// a few points.
+			short = cmp.Compare(a.Heat.ShortByR, b.Heat.ShortByR)
+		}
+		return cmp.Or(
+			standingOf(a.Assessed, waived).compare(standingOf(b.Assessed, waived)),
+			short,
+			cmp.Compare(b.Score, a.Score),
+			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
+		)
 	}
-	return cmp.Or(
-		standingOf(a.Assessed).compare(standingOf(b.Assessed)),
-		short,
-		cmp.Compare(b.Score, a.Score),
-		cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
-	)
 }
 
 func noFit(m catalog.Material, r candidate.PlaceResult) string {
@@ -226,11 +228,11 @@ func noFit(m catalog.Material, r candidate.PlaceResult) string {
 
 // rankEntries orders the materials by standing, those of one standing by score;
 // excluded ones and those that do not fit come last, unranked.
-func rankEntries(entries []Entry) {
+func rankEntries(entries []Entry, waived bool) {
 	slices.SortStableFunc(entries, func(a, b Entry) int {
 		return cmp.Or(
 			asInt(!a.Usable())-asInt(!b.Usable()),
-			standingOf(&a.Assessed).compare(standingOf(&b.Assessed)),
+			standingOf(&a.Assessed, waived).compare(standingOf(&b.Assessed, waived)),
 			cmp.Compare(b.Score, a.Score),
 			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
 			cmp.Compare(a.MaterialID, b.MaterialID),
