@@ -20,6 +20,7 @@ type Damp struct {
 	Dehumidifier bool
 	UnderJoists  bool // a tight layer under the joists
 	FoamInBays   bool // foam cut to each bay
+	EarthCovered bool // the earth below, which is not known to be
 }
 
 // WorkedOut reports whether somebody asked the check.
@@ -52,7 +53,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	if err != nil {
 		return unjudged(err.Error())
 	}
-	d := Damp{Verdict: v, Rooms: site.indoor(s, c), Indoor: site.Indoor, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, Dehumidifier: s.Dehumid}
+	d := Damp{Verdict: v, Rooms: site.indoor(s, c), Indoor: site.Indoor, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, EarthCovered: s.EarthBare, Dehumidifier: s.Dehumid}
 	if t.AddR > 0 {
 		d.BoardR = s.CIR + t.AddR
 	}

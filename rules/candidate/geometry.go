@@ -38,6 +38,7 @@ type Surface struct {
 	Ceilings                Ceilings
 	UnderJoists             bool // a rule requires a tight layer there
 	FoamInBays              bool // a rule requires sealed foam in each bay under the blanket
+	EarthBare               bool // nobody said that the earth below is covered
 	FoamUnsaid              bool // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64
 	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R
@@ -111,6 +112,10 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	}
 	if s.Kind.Size == catalog.SizeRing {
 		s.HeightFt = num("wall_height_ft")
+	}
+	if a.Has(p, "ground_cover") {
+		cover := a.Value(house.PlaceScope, p, "ground_cover")
+		s.EarthBare = !cover.Known || !cover.Answer.Bool
 	}
 	s.Labour = text("labor")
 	if s.Labour == "" {

@@ -110,9 +110,8 @@ func oldBlanket(s Surface, c *catalog.Catalog) []heat.Voided {
 		return nil
 	}
 	old := heat.Cavity{FillR: s.ExistingR, EmptyR: c.Settings.EmptyCavityR}
-	if s.OldIn <= s.Frame.DepthIn { // deeper, it covers the wood
-		old.WoodR, old.WoodShare = s.OldIn*c.Lumber.RPerIn, s.Frame.WoodShare
-	}
+	over := max(0, s.OldIn-s.Frame.DepthIn) // of it, over the wood
+	old.WoodR, old.WoodShare = (s.OldIn-over)*c.Lumber.RPerIn+over*s.ExistingR/s.OldIn, s.Frame.WoodShare
 	return []heat.Voided{old.Voided()}
 }
 

@@ -74,7 +74,7 @@ func filledException(t *Target, s Surface, c *catalog.Catalog) {
 // asked of blankets that are not squeezed.
 func servesR(s Surface, t Target, b Blankets) (serves, counts float64) {
 	switch {
-	case mayRunFull(t, b) && fullHeel(s, b) <= s.HeelIn:
+	case mayRunFull(t, b) && lowerHeel(s, t, b) <= s.HeelIn:
 		return t.FullHeightR, b.CavityR
 	case t.FilledR > 0 && b.HeightIn >= t.FilledIn:
 		return t.FilledR, b.counted()
@@ -96,6 +96,16 @@ func shortBy(s Surface, t Target, b Blankets) float64 {
 // fullHeel is the heel in inches at which a stack runs uncrushed over the top
 // of the outside wall, with the airway above it.
 func fullHeel(s Surface, b Blankets) float64 { return StandsIn(s, b) + b.HeightIn + s.AirwayIn }
+
+// lowerHeel is the heel at which a stack would run full height that is as thick as
+// the lower R of full height takes: one that is thinner does not show that it fits.
+func lowerHeel(s Surface, t Target, b Blankets) float64 {
+	height := b.HeightIn
+	if b.CavityR > 0 && b.CavityR < t.FullHeightR {
+		height *= t.FullHeightR / b.CavityR
+	}
+	return StandsIn(s, b) + height + s.AirwayIn
+}
 
 // mayRunFull reports whether the code has a lower R for a stack that runs at full
 // height over the walls.

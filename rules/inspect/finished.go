@@ -306,6 +306,7 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	}
 	at := boardFound(p.Plan, p.Measured.BoardR)
 	at.Surface.UnderJoists = at.Surface.UnderJoists && !p.layerWanting()
+	at.Surface.FoamInBays = at.Surface.FoamInBays && p.Answers[seePrefix+bayFoamPoint].Text != seenBad
 	return candidate.Given(j.Assessment.Answered, at, j.Plan.Site, g)
 }
 
@@ -352,6 +353,15 @@ func (p FoundPlace) BoardCounted() float64 {
 // joists though nobody has seen it.
 func (p FoundPlace) LayerCounted() bool {
 	return p.Got != nil && p.Got.Damp.UnderJoists && p.Answers[seePrefix+underJoists].Text != seenGood
+}
+
+// bayFoamPoint is the point that looks for the foam in the bays of a rim.
+const bayFoamPoint = "bay-foam"
+
+// FoamCounted reports whether the damp check counts on foam in each bay though
+// nobody has seen it.
+func (p FoundPlace) FoamCounted() bool {
+	return p.Got != nil && p.Got.Damp.FoamInBays && p.Answers[seePrefix+bayFoamPoint].Text != seenGood
 }
 
 // layerWanting reports whether somebody looked for the layer under the joists

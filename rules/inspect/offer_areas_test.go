@@ -7,7 +7,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/damp"
 	"battwright/rules/inspect"
+	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func areaLine(r, in, ft2 float64, face string) string {
@@ -17,7 +20,9 @@ func areaLine(r, in, ft2 float64, face string) string {
 // Two lines that each cover a part of a wall lie side by side (practice): their areas
 // add up, each is judged, and none is squeezed into a room that the other fills.
 func TestLinesThatSplitAWallAreParts(t *testing.T) {
-	j := jobOf(t, vermont, "id = \"here\"\nkind = \"exterior-wall\"\narea_ft2 = 1250\nframing.size = \"2x6\"\nframing.spacing_in = 16\nsheathing = \"osb\"\ncladding = \"vented\"\nci_r = 5\n")
+	const wall1250 = "id = \"here\"\nkind = \"exterior-wall\"\narea_ft2 = 1250\nframing.size = \"2x6\"\nframing.spacing_in = 16\nsheathing = \"osb\"\ncladding = \"vented\"\nci_r = 5\n"
+	j := jobOf(t, vermont, wall1250)
+	judged := planned.Job(fixture.Judged(t, fixture.OfPlaces(t, vermont, wall1250)))
 	whole := at(t, offered(t, j, areaLine(20, 5.5, 1250, "kraft")), "here")
 	parts := at(t, offered(t, j, areaLine(20, 5.5, 650, "kraft")+areaLine(21, 5.5, 600, "kraft")), "here")
 	require.InDelta(t, 1250, parts.AreaFt2, 1e-9)
@@ -33,7 +38,8 @@ func TestLinesThatSplitAWallAreParts(t *testing.T) {
 	require.Less(t, thin.Offered.Heat.AssemblyR, whole.Offered.Heat.AssemblyR)
 	turned := at(t, offered(t, j, areaLine(20, 5.5, 650, "kraft")+strings.Replace(areaLine(20, 5.5, 600, "kraft"), `"room"`, `"out"`, 1)), "here")
 	require.Equal(t, inspect.Wrong, levelOf(t, turned, "facing-side"))
-	require.Positive(t, turned.Offered.Damp.Risk())
+	poorer := damp.Rank(at(t, offered(t, judged, areaLine(20, 5.5, 650, "kraft")+strings.Replace(areaLine(20, 5.5, 600, "kraft"), `"room"`, `"out"`, 1)), "here").Offered.Damp.Word)
+	require.Equal(t, damp.Rank(at(t, offered(t, judged, strings.Replace(areaLine(20, 5.5, 1250, "kraft"), `"room"`, `"out"`, 1)), "here").Offered.Damp.Word), poorer, "the damper of them")
 
 	// Parts that leave some of the wall bare say how much, once.
 	short := at(t, offered(t, j, areaLine(20, 5.5, 650, "kraft")+areaLine(20, 5.5, 400, "kraft")), "here")

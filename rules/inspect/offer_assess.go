@@ -225,6 +225,10 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 			f.Text += "; the plan has none here"
 		}
 		f.Ask = label + ": Why is the face on the outer side?"
+	case bare && p.FaceKnown() && a.Facing.PaintDoes && !a.Damp.Alarm():
+		f.ID, f.Level, f.Ref.Known = "no-retarder", Ask, catalog.Memory
+		f.Text = "nothing slows damp air from the room; from memory the code may accept painted drywall alone on this wall, the plan has more"
+		f.Ask = label + ": What goes on the room side to slow damp air, or does the building department accept painted drywall alone?"
 	case bare && p.FaceKnown():
 		f.ID, f.Text = "no-retarder", "nothing slows damp air from the room, which this climate wants"
 		f.Ask = label + ": What goes on the room side to slow damp air: paper face, sheet or paint?"
@@ -348,6 +352,12 @@ func (p *OfferedPlace) has(need string) bool {
 
 // HasLayer reports whether a line names the layer under the joists.
 func (p OfferedPlace) HasLayer() bool { return p.has(underJoists) }
+
+// HasBayFoam reports whether somebody is named who cuts foam to each bay.
+func (p *OfferedPlace) HasBayFoam() bool {
+	by, _, _, _ := p.partOf(bayFoamBy, "")
+	return by != ""
+}
 
 // called asks for what the cautions of the place call for with the blanket.
 func (p *OfferedPlace) called(j Job) {

@@ -41,6 +41,9 @@ func DampWith(d candidate.Damp, s units.System) string {
 	if d.FoamInBays {
 		with = append(with, "with the foam in its bays")
 	}
+	if d.EarthCovered {
+		with = append(with, "once the earth below is covered")
+	}
 	if d.Dehumidifier {
 		with = append(with, "if the dehumidifier runs from May to September")
 	}

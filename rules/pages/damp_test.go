@@ -38,7 +38,7 @@ func TestDampVerdictNamesWhatItCountsOn(t *testing.T) {
 	require.NotContains(t, pages.DampText(placeOf(t, "zone = \"5A\"", basement).Choice.Damp, units.US), "dehumidifier")
 
 	hot := "state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = true"
-	floor := "kind = \"crawl-space\"\nvented = true"
+	floor := "kind = \"crawl-space\"\nvented = true\nground_cover = true"
 	require.Contains(t, pages.DampText(placeOf(t, hot, floor).Choice.Damp, units.US), "with the layer under the joists: ")
 	require.NotContains(t, pages.DampText(placeOf(t, "zone = \"6A\"", floor).Choice.Damp, units.US), "under the joists")
 	require.Contains(t, pages.DampText(placeOf(t, "zone = \"6A\"", "kind = \"rim-joist\"").Choice.Damp, units.US), "with the foam in its bays: ")

@@ -300,6 +300,9 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 	if p.LayerCounted() {
 		got.UnderJoists, unseen = false, append(unseen, "the layer under the joists")
 	}
+	if p.FoamCounted() {
+		got.FoamInBays, unseen = false, append(unseen, "the foam in its bays")
+	}
 	text := inspect.DampSaid(got, o.System)
 	if len(unseen) > 0 {
 		text = "with " + strings.Join(unseen, " and ") + ", which nobody has seen yet: " + text

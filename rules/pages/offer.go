@@ -263,6 +263,9 @@ func offerColumn(p inspect.OfferedPlace, o Options) []string {
 		if p.Offered.Damp.UnderJoists && !p.HasLayer() {
 			layer = ", counting a layer under the joists which is not in this bid"
 		}
+		if p.Offered.Damp.FoamInBays && !p.HasBayFoam() {
+			layer += ", counting foam in its bays which is not in this bid"
+		}
 		set(6, dampWord(p.Offered.Damp)+board+layer)
 	}
 	set(4, facesText(p))

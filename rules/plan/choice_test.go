@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -32,8 +33,9 @@ func TestRankingIsInOrder(t *testing.T) {
 }
 
 // tierOf: what meets its target, then what falls short, then what a rule ranks
-// below the others whatever it meets; in each, the drier first.
-func tierOf(a candidate.Assessed) int {
+// below the others whatever it meets; in each, the drier first, and of what falls
+// short the nearer, by whole R.
+func tierOf(a candidate.Assessed, waived bool) int {
 	tier := 1
 	switch {
 	case a.Demoted():
@@ -41,8 +43,12 @@ func tierOf(a candidate.Assessed) int {
 	case a.Heat.MeetsTarget:
 		tier = 0
 	}
-	const verdicts = 3
-	return tier*verdicts + a.Damp.Risk()
+	const verdicts, farthest = 3, 1000
+	short := 0
+	if !waived && !a.Heat.MeetsTarget {
+		short = int(math.Round(a.Heat.ShortByR))
+	}
+	return (tier*verdicts+a.Damp.Risk())*farthest + short
 }
 
 func checkRanking(t *testing.T, place plan.Place) {
@@ -62,12 +68,12 @@ func checkRanking(t *testing.T, place plan.Place) {
 		require.LessOrEqual(t, e.Score, 100.0+1e-9)
 		if i > 0 {
 			before := place.Entries[i-1]
-			require.LessOrEqual(t, tierOf(before.Assessed), tierOf(e.Assessed))
-			require.True(t, tierOf(before.Assessed) < tierOf(e.Assessed) || before.Score >= e.Score)
+			require.LessOrEqual(t, tierOf(before.Assessed, place.Surface.Waived), tierOf(e.Assessed, place.Surface.Waived))
+			require.True(t, tierOf(before.Assessed, place.Surface.Waived) < tierOf(e.Assessed, place.Surface.Waived) || before.Score >= e.Score)
 		}
 		for _, o := range e.Others {
 			require.Equal(t, e.MaterialID, o.Material.ID)
-			require.True(t, o.Excluded() || tierOf(*o.Assessed) >= tierOf(e.Assessed), "a stack that meets the target is passed over")
+			require.True(t, o.Excluded() || tierOf(*o.Assessed, place.Surface.Waived) >= tierOf(e.Assessed, place.Surface.Waived), "a stack that meets the target is passed over")
 		}
 	}
 	free := !place.Stopped() && place.Surface.Held() == "" && !place.Target.Idle
