@@ -72,6 +72,7 @@ func DampBuild(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) da
 			if !s.Exposed {
 				add(damp.Covered, name, l.Damp...)
 			}
+			out.Bare = s.Exposed && f.Retarder() == "none"
 		}
 	}
 	return out

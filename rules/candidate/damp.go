@@ -21,6 +21,8 @@ type Damp struct {
 	UnderJoists  bool // a tight layer under the joists
 	FoamInBays   bool // foam cut to each bay
 	EarthCovered bool // the earth below, which is not known to be
+	VentsOpen    bool // of the roof, not known to be
+	FansOutdoors bool // blow there, not known to
 }
 
 // WorkedOut reports whether somebody asked the check.
@@ -53,7 +55,7 @@ func dampOf(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Ta
 	if err != nil {
 		return unjudged(err.Error())
 	}
-	d := Damp{Verdict: v, Rooms: site.indoor(s, c), Indoor: site.Indoor, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, EarthCovered: s.EarthBare, Dehumidifier: s.Dehumid}
+	d := Damp{Verdict: v, Rooms: site.indoor(s, c), Indoor: site.Indoor, UnderJoists: s.UnderJoists, FoamInBays: s.FoamInBays, EarthCovered: s.EarthBare, VentsOpen: s.VentsUnsaid, FansOutdoors: s.FansUnsaid, Dehumidifier: s.Dehumid}
 	if t.AddR > 0 {
 		d.BoardR = s.CIR + t.AddR
 	}

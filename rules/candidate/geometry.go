@@ -39,6 +39,8 @@ type Surface struct {
 	UnderJoists             bool // a rule requires a tight layer there
 	FoamInBays              bool // a rule requires sealed foam in each bay under the blanket
 	EarthBare               bool // nobody said that the earth below is covered
+	VentsUnsaid             bool // nobody said that the vents of the roof are open
+	FansUnsaid              bool // nobody said that the fans blow outdoors
 	FoamUnsaid              bool // nobody said what foam is behind: none is there, the plan buys it
 	ExistingR               float64
 	OldIn                   float64 // how thick the old blanket of an attic lies, guessed from its R
@@ -109,14 +111,21 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	if s.Kind.Boundary == "soil" {
 		s.CIR, s.Dehumid = num("foam_r"), a.Bool(house.PlaceScope, p, "dehumidifier")
 		s.FoamUnsaid = a.Value(house.PlaceScope, p, "foam_r").Source != house.FromAnswer
+		if p.Answers["board_kind"].Text == "mineral-wool" { // fiber on concrete is no foam: the plan buys it
+			s.CIR, s.FoamUnsaid = 0, true
+		}
 	}
 	if s.Kind.Size == catalog.SizeRing {
 		s.HeightFt = num("wall_height_ft")
 	}
-	if a.Has(p, "ground_cover") {
-		cover := a.Value(house.PlaceScope, p, "ground_cover")
-		s.EarthBare = !cover.Known || !cover.Answer.Bool
+	unsaid := func(key string) bool {
+		if !a.Has(p, key) {
+			return false
+		}
+		v := a.Value(house.PlaceScope, p, key)
+		return !v.Known || !v.Answer.Bool
 	}
+	s.EarthBare, s.VentsUnsaid, s.FansUnsaid = unsaid("ground_cover"), unsaid("vents_ok"), unsaid("bath_fan_outside")
 	s.Labour = text("labor")
 	if s.Labour == "" {
 		s.Labour = a.Text(house.Budget, nil, "labor")

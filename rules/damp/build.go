@@ -21,6 +21,7 @@ type House struct {
 type Build struct {
 	Sections  []string // of the kind of place
 	NotJudged string   // why there is none
+	Bare      bool     // nothing on the room side could be sealed: what it is with holes, it is
 	Parts     []Part   // from the room outwards
 	HeightM   float64  // of a wall in the soil
 	AboveM    float64  // of it, above the soil
@@ -48,4 +49,13 @@ type Part struct {
 	Layers []catalog.DampLayer
 	R      float64 // h.ft2.F/Btu
 	Name   string  // what to call it where something is missing
+}
+
+// leaks are those of a place as it should be built, and with holes. A bare blanket
+// has nothing that could be sealed: it is always as with holes.
+func (b *Build) leaks(l *catalog.Layers) []float64 {
+	if b.Bare {
+		return []float64{l.LeakWithHolesM3M2H, l.LeakWithHolesM3M2H}
+	}
+	return []float64{l.LeakWorkmanlikeM3M2H, l.LeakWithHolesM3M2H}
 }

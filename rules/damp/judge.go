@@ -32,6 +32,7 @@ func Rank(word string) int {
 // Verdict is what a year makes of a place.
 type Verdict struct {
 	Word      string   // workmanlike, holes weighed in
+	Built     string   // workmanlike alone
 	WithHoles string   // as it stands with holes
 	Why       string   // why it is not judged
 	Sealed    Worst    // workmanlike
@@ -120,6 +121,7 @@ func (j *Judge) Judge(ctx context.Context, h House, b Build) (Verdict, error) {
 		v.Holed.add(&jobs[i]) // holes are not everywhere, and may dry a roof
 	}
 	v.Word, v.WithHoles, v.Year = j.word(v.Sealed), j.word(v.Holed), j.yearOf(jobs)
+	v.Built = v.Word
 	if !v.Alarm() && (v.WithHoles == Wets || v.WithHoles == Mold) {
 		v.Word = HoldsIfSealed
 	}
@@ -202,10 +204,14 @@ func (j *Judge) jobs(h House, b Build) (jobs []job, why string) {
 }
 
 func distinct(jobs []job) []job {
-	seen := map[string]bool{}
+	type once struct {
+		key   string
+		holed bool
+	}
+	seen := map[once]bool{}
 	return slices.DeleteFunc(jobs, func(x job) bool {
-		was := seen[x.key]
-		seen[x.key] = true
+		was := seen[once{x.key, x.holed}]
+		seen[once{x.key, x.holed}] = true
 		return was
 	})
 }
@@ -226,7 +232,7 @@ func (j *Judge) jobsOf(h House, b Build, sec *catalog.DampSection) ([]job, error
 			if err != nil {
 				return nil, err
 			}
-			for i, leak := range []float64{j.layers.LeakWorkmanlikeM3M2H, j.layers.LeakWithHolesM3M2H} {
+			for i, leak := range b.leaks(j.layers) {
 				cut, err := section(j.layers, list, leak)
 				if err != nil {
 					return nil, err

@@ -116,7 +116,7 @@ func (r FoundResult) ReadyToClose() bool {
 			return false
 		}
 	}
-	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0
+	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0 && len(r.PartSeen()) == 0
 }
 
 // labels name the places that are so.

@@ -198,7 +198,8 @@ func (p FoundPlace) clear() bool {
 		return false
 	}
 	return !slices.ContainsFunc(p.Got.Verdict.Safety, func(h rules.Hit) bool {
-		of := asksOf(h.Rule, bidFacts...) && !asksOf(h.Rule, "thin_board")
+		// What a caution calls for beside is no fault of what is there.
+		of := asksOf(h.Rule, bidFacts...) && !asksOf(h.Rule, "thin_board") && h.Rule.Effect.Need == ""
 		return of && !warned(p.Plan, h) && !(len(h.Unknown) > 0 && asksOf(h.Rule, "exposed"))
 	})
 }

@@ -44,6 +44,12 @@ func DampWith(d candidate.Damp, s units.System) string {
 	if d.EarthCovered {
 		with = append(with, "once the earth below is covered")
 	}
+	if d.VentsOpen {
+		with = append(with, "once the vents of the roof are open")
+	}
+	if d.FansOutdoors {
+		with = append(with, "once the fans blow outdoors")
+	}
 	if d.Dehumidifier {
 		with = append(with, "if the dehumidifier runs from May to September")
 	}
@@ -64,10 +70,13 @@ func dampFound(d candidate.Damp, s units.System) string {
 	switch d.Word {
 	case damp.Holds:
 		if d.Sealed.Moisture == 0 { // no wood in it
-			return "no mold grows"
+			return "no mold grows" + holes(d)
 		}
-		return "the wood gets no wetter than " + s.Percent(d.Sealed.Moisture) + ", and no mold grows"
+		return "the wood gets no wetter than " + s.Percent(d.Sealed.Moisture) + ", and no mold grows" + holes(d)
 	case damp.HoldsIfSealed:
+		if d.Built == damp.Edge {
+			return "borderline where it is built well (" + worstOf(d.Built, d.Sealed, s) + "), and " + worstOf(d.WithHoles, d.Holed, s) + " where room air leaks through holes"
+		}
 		return "it holds only if it is sealed: " + worstOf(d.WithHoles, d.Holed, s) + " where room air leaks through holes"
 	case damp.Edge:
 		return "borderline: " + worstOf(d.Word, d.Sealed, s)
@@ -75,6 +84,14 @@ func dampFound(d candidate.Damp, s units.System) string {
 		return "it gets wet even where it is built well: " + worstOf(d.Word, d.Sealed, s)
 	case damp.Mold:
 		return "mold grows even where it is built well"
+	}
+	return ""
+}
+
+// holes is said behind a place that holds and is borderline with holes.
+func holes(d candidate.Damp) string {
+	if d.WithHoles == damp.Edge {
+		return ", built well; with holes toward the room it is borderline"
 	}
 	return ""
 }

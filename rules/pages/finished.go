@@ -150,7 +150,7 @@ func FoundVerdict(r inspect.FoundResult) string {
 		return "Every point on our list passes, but there is less R than is asked for (" + strings.Join(short, ", ") + "): settle that with the building department. Not ready to close."
 	}
 	if part := r.PartSeen(); len(part) > 0 {
-		return "Every point on our list passes where somebody looked; nobody looked at all of it (" + strings.Join(part, ", ") + "). The inspector decides."
+		return "Every point on our list passes where somebody looked; nobody looked at all of it (" + strings.Join(part, ", ") + "). Look at the rest before it is closed."
 	}
 	return "Every point on our list passes. The inspector decides."
 }

@@ -263,7 +263,7 @@ func moreRows(p plan.Place, o Options) []page.Row {
 			text += fmt.Sprintf(", some %s at usual prices; an estimate, never a bill", o.System.MoneyRange(dollarsRange(usd)))
 		}
 		if p.Choice.Heat.SummerMost {
-			text += ". That is winter alone: cooling, the bigger half in a climate like yours, is not in it"
+			text += ". That is winter alone: cooling, which can be the bigger half in a warm climate, is not in it"
 		}
 		add("Loses", text)
 	}

@@ -33,8 +33,8 @@ func TestRankingIsInOrder(t *testing.T) {
 }
 
 // tierOf: what meets its target, then what falls short, then what a rule ranks
-// below the others whatever it meets; in each, the drier first, and of what falls
-// short the nearer, by whole R.
+// below the others whatever it meets; in each the nearer to its target, by whole R,
+// then the drier.
 func tierOf(a candidate.Assessed, waived bool) int {
 	tier := 1
 	switch {
@@ -43,12 +43,12 @@ func tierOf(a candidate.Assessed, waived bool) int {
 	case a.Heat.MeetsTarget:
 		tier = 0
 	}
-	const verdicts, farthest = 3, 1000
+	const risks, farthest = 2, 1000
 	short := 0
 	if !waived && !a.Heat.MeetsTarget {
 		short = int(math.Round(a.Heat.ShortByR))
 	}
-	return (tier*verdicts+a.Damp.Risk())*farthest + short
+	return (tier*farthest+short)*risks + a.Damp.Risk()
 }
 
 func checkRanking(t *testing.T, place plan.Place) {

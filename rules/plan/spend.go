@@ -132,9 +132,12 @@ func optionsOf(p *Place) []*candidate.Assessed {
 		keep(func(a *candidate.Assessed) bool { return a.Heat.MeetsTarget })
 	}
 	// Money never buys mold while something of the same standing stays drier.
-	keep(driest(pool))
-	if p.Surface.Waived {
+	drier := func() []*candidate.Assessed {
+		keep(driest(pool))
 		return pool
+	}
+	if p.Surface.Waived {
+		return drier()
 	}
 	// Where nothing reaches the target, what comes nearest is kept: money never
 	// buys a lower R than the place can have.
@@ -143,7 +146,7 @@ func optionsOf(p *Place) []*candidate.Assessed {
 		least = math.Min(least, a.Heat.ShortByR)
 	}
 	keep(func(a *candidate.Assessed) bool { return a.Heat.ShortByR <= least })
-	return pool
+	return drier()
 }
 
 // driest keeps the stacks of a pool that get least damp.

@@ -8,18 +8,18 @@ import (
 
 // standing is where a stack of a place stands before any points are counted:
 // what may not go there at all comes last, then what a rule ranks below, then
-// what falls short of the target, then what gets damper than it must. No
-// priority, budget or rung of the ladder lifts a stack over a lower figure. Of what
-// falls short, what falls less short stands higher, by whole R, unless the builder
-// waived the target.
+// what falls short of the target, the less short the better by whole R unless the
+// builder waived the target, then what gets damper than it must: less R never wins
+// because more heat leaks out. No priority, budget or rung of the ladder lifts a stack
+// over a lower figure.
 type standing [5]int
 
 func standingOf(a *candidate.Assessed, waived bool) standing {
-	s := standing{asInt(a.Excluded()), asInt(a.Demoted()), asInt(!a.Heat.MeetsTarget), a.Damp.Risk()}
+	short := 0
 	if !waived && !a.Heat.MeetsTarget {
-		s[4] = int(math.Round(a.Heat.ShortByR))
+		short = int(math.Round(a.Heat.ShortByR))
 	}
-	return s
+	return standing{asInt(a.Excluded()), asInt(a.Demoted()), asInt(!a.Heat.MeetsTarget), short, a.Damp.Risk()}
 }
 
 func asInt(b bool) int {
