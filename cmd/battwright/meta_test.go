@@ -227,7 +227,7 @@ func TestSameEverywhere(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	out := func(environ ...string) string {
-		cmd := exec.Command(binary(t), "plan", "--format", "json")
+		cmd := exec.Command(binary(t), "plan", demoFolder+"house-by-the-water.toml", "--format", "json") // the quickest of the three
 		cmd.Env = append([]string{"HOME=" + dir}, environ...)
 		b, err := cmd.Output()
 		require.NoError(t, err)
@@ -266,7 +266,11 @@ func TestSameOn32Bits(t *testing.T) {
 		t.Skip("this machine does not run such a program:", err)
 	}
 	for _, name := range demo.Names() {
-		for _, command := range []string{"plan", "order", "handover"} {
+		commands := []string{"plan"}
+		if name == "house-by-the-water.toml" { // a year for each takes its time
+			commands = append(commands, "order", "handover")
+		}
+		for _, command := range commands {
 			args := []string{command, demoFolder + name, "--format", "json"}
 			b, err := exec.Command(path, args...).Output()
 			require.NoError(t, err)

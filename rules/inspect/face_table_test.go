@@ -145,7 +145,7 @@ func TestNoRemedyMakesAPlaceDamper(t *testing.T) {
 		for _, place0 := range []string{board, noBoard, slope} {
 			for _, retarder := range []string{"plan", "smart", "polyethylene", "paint", "none"} {
 				j := jobOf(t, site, place0+"retarder = \""+retarder+"\"")
-				if site == vermont && place0 != slope { // a year for each would take too long
+				if site == vermont && place0 != slope && (retarder == "plan" || retarder == "none") { // a year for each would take too long
 					j, _ = judgedPlace(t, site, strings.TrimPrefix(place0, "id = \"here\"\n")+"retarder = \""+retarder+"\"")
 				}
 				for _, f := range combos() {
