@@ -55,7 +55,7 @@ func TestAnAnswerIsNeverWorseThanNone(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for _, x := range said {
 		open, better := judged(t, j, x.site, x.place), 0
 		require.Len(t, open.Open, 1, x.place)
@@ -114,7 +114,7 @@ func TestAFlatRoofIsNotJudged(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for pitch, flat := range map[string]bool{"0": true, "1.9": true, "2": false, `"unknown"`: false} {
 		for _, place := range []string{attic, slope} {
 			h, b := planned(t, at("chicago-il", false), place+"\nroof_pitch = "+pitch, "fiberglass")

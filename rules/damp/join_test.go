@@ -168,7 +168,7 @@ func TestXPSLiesBetween(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for _, x := range []struct{ site, place string }{
 		{at("duluth-mn", false), vented("2x6", unfaced, "ci_r = 15")},
 		{at("burlington-vt", false), wall("2x4", `cladding = "direct"`, "ci_r = 5")},
@@ -198,7 +198,7 @@ func TestMoreDampIsNeverDrier(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for _, place := range []string{vented("2x6", unfaced, "ci_r = 0"), vented("2x6"), "id = \"slope\"\nkind = \"sloped-ceiling\"", "id = \"attic\"\nkind = \"attic\"", "id = \"rim\"\nkind = \"rim-joist\""} {
 		for _, climate := range []string{"minneapolis-st-paul-mn"} {
 			var last damp.Verdict

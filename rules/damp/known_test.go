@@ -205,7 +205,7 @@ func TestWellKnown(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	count := map[string]int{}
 	for _, k := range wellKnown() {
 		count[score(k, try(t, j, k))]++
@@ -221,7 +221,7 @@ func TestWellKnownWithoutAnswers(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for _, k := range wellKnown() {
 		h, b := build(t, k)
 		said, err := j.Judge(context.Background(), h, b)
@@ -239,7 +239,7 @@ func TestFurtherKnown(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	for _, k := range further() {
 		v := try(t, j, k)
 		switch strings.Fields(k.name)[0] {
@@ -256,7 +256,7 @@ func TestDocumented(t *testing.T) {
 	if testing.Short() {
 		t.Skip("many years of weather")
 	}
-	j := damp.New(fixture.Yearly(t).Catalog())
+	j := damp.Of(fixture.Yearly(t).Catalog())
 	got := map[string]damp.Verdict{}
 	for _, k := range documented() {
 		got[k.name[:3]] = try(t, j, k)

@@ -104,7 +104,7 @@ func TestMonthsAgreeWithTheVerdict(t *testing.T) {
 		t.Skip("many years of weather")
 	}
 	c := fixture.Yearly(t).Catalog()
-	j := damp.New(c)
+	j := damp.Of(c)
 	words := map[string]int{}
 	for _, k := range slices.Concat(wellKnown(), further(), documented()) {
 		v := try(t, j, k)
