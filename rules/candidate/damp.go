@@ -102,8 +102,8 @@ func (r *PlaceResult) As(was *PlaceResult) { r.tried = was }
 // Tried reports whether answers of the place are only tried.
 func (r *PlaceResult) Tried() bool { return r.tried != nil }
 
-// dampLike is the damp of the same stack with the same facing, else of any stack with
-// the verdict that counts: what nobody worked out is not judged.
+// dampLike is the damp of the same stack in the place as it is: what nobody worked out
+// there is not judged.
 func (r *PlaceResult) dampLike(a *Assessed) Damp {
 	if like := r.candidate(a.Blankets); like != nil && like.Damp.WorkedOut() {
 		return like.Damp

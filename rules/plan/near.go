@@ -14,7 +14,7 @@ import (
 // its time.
 // Empty when no other place serves. A place of another moisture letter is
 // another question.
-func (a Assessment) NearClimates(p Preferences, base Plan) string {
+func (a Assessment) NearClimates(base Plan) string {
 	q, ok := a.Answered.List.Find("site.climate")
 	if !ok {
 		return ""

@@ -18,7 +18,7 @@ func TestNearWeatherComparesDampAndLetter(t *testing.T) {
 	a := plan.Assess(fixture.Judged(t, fixture.OfPlaces(t, "state = \"TX\"\ncounty = \"Harris\"\ncooled = true", "id = \"here\"\nkind = \"exterior-wall\"\nframing.size = \"2x4\"")))
 	p := plan.Preferences{Priorities: even}
 	base := a.Weigh(p)
-	text := a.NearClimates(p, base)
+	text := a.NearClimates(base)
 	require.NotContains(t, text, "Phoenix")
 	require.NotContains(t, text, "Tucson")
 	require.True(t, base.Places[0].Choice.Damp.Judged())
@@ -30,7 +30,7 @@ func TestNearWeatherComparesDampAndLetter(t *testing.T) {
 		choice := *base.Places[0].Choice
 		choice.Damp.Word = word
 		turned.Places[0].Choice = &choice
-		if text := a.NearClimates(p, turned); strings.Contains(text, "the plan would be the same") {
+		if text := a.NearClimates(turned); strings.Contains(text, "the plan would be the same") {
 			same++
 		} else {
 			require.Contains(t, text, "the damp check would find something else")
@@ -45,7 +45,7 @@ func TestNearWeatherNamesTheState(t *testing.T) {
 	for _, site := range []string{"state = \"WA\"\ncounty = \"King\"", "state = \"VT\"\ncounty = \"Chittenden\"", "state = \"NH\"\ncounty = \"Coos\"", "state = \"OR\"\ncounty = \"Lane\""} {
 		a := plan.Assess(fixture.OfPlaces(t, site, "id = \"here\"\nkind = \"exterior-wall\""))
 		p := plan.Preferences{Priorities: even}
-		for _, part := range strings.Split(a.NearClimates(p, a.Weigh(p)), "Portland")[1:] {
+		for _, part := range strings.Split(a.NearClimates(a.Weigh(p)), "Portland")[1:] {
 			met++
 			require.Regexp(t, `^, (OR|ME)\b`, part)
 		}

@@ -287,6 +287,7 @@ func writeOrder(s *Session, arg string) Next {
 	_, _ = fmt.Sscan(arg, &at)
 	f := OrderFormats[at]
 	return written("Export the order", f.What+"."+f.Ext, "."+f.Ext, func() (string, error) {
-		return pages.OrderFile(s.Order(), s.Plan, f.What, f.Ext, s.Options())
+		p := s.settledPlan()
+		return pages.OrderFile(s.Order(), p, f.What, f.Ext, s.Options())
 	})
 }

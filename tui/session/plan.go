@@ -223,7 +223,7 @@ func keepPlan(s *Session, _ string) Next {
 		case s.House.Variant(name) == nil && len(s.House.Variants) >= house.MaxVariants:
 			return Next{}, fmt.Sprintf("A house can have at most %d saved plans.", house.MaxVariants)
 		}
-		s.Answered().KeepVariant(name, pages.Kept(s.Plan))
+		s.Answered().KeepVariant(name, pages.Kept(s.settledPlan()))
 		s.Edits++
 		s.Saved, s.Changed = false, ""
 		return Next{Say: "Kept as " + name}, ""

@@ -192,7 +192,17 @@ func (s *Session) Settle() *Work {
 func (s *Session) TakePlan(made plan.Plan, at int) {
 	if at == s.Edits {
 		s.Plan, s.settled = made, true
+		s.made = nil // it may be of a choice that did not stand
 	}
+}
+
+// settledPlan is the plan with its damp worked out, for what leaves the program: a
+// file must not say that a verdict is not worked out yet.
+func (s *Session) settledPlan() plan.Plan {
+	if !s.settled {
+		s.TakePlan(s.Ahead()(), s.Edits)
+	}
+	return s.Plan
 }
 
 // Ahead makes the plan as it is with the damp of all its choices. It touches nothing
@@ -329,7 +339,7 @@ func (s *Session) try() *Work {
 		if !ok {
 			return func() Next { return Next{Close: 1} }
 		}
-		out := &Tried{found, assess.NearClimates(prefs, base)}
+		out := &Tried{found, assess.NearClimates(base)}
 		return func() Next {
 			s.TakePlan(base, at)
 			s.tried, s.triedAt = out, at

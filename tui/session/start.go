@@ -121,7 +121,7 @@ func exportView(*Session, string) (View, bool) {
 }
 
 func writePlan(s *Session, ext string) Next {
-	n := written("Export", "my-house."+ext, "."+ext, func() (string, error) { return pages.PlanFile(s.Plan, s.Order(), ext, s.Options()) })
+	n := written("Export", "my-house."+ext, "."+ext, func() (string, error) { p := s.settledPlan(); return pages.PlanFile(p, s.Order(), ext, s.Options()) })
 	n.Prompt.Written = func(path string) Next { return Next{Say: Written(path), Close: 1} }
 	return n
 }

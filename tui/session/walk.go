@@ -6,7 +6,7 @@ import (
 )
 
 // Job is the house with its plan as it is now.
-func (s *Session) Job() inspect.Job { return inspect.NewJob(s.Assess, s.Plan, s.System) }
+func (s *Session) Job() inspect.Job { return inspect.NewJob(s.Assess, s.settledPlan(), s.System) }
 
 // Walk gives the walk through the finished work with every place that has a
 // plan now.
