@@ -124,7 +124,7 @@ func (a Assessment) notCovered(out *Plan) {
 	}
 	out.NotCovered = append(out.NotCovered,
 		"air leaks, rain and plumbing leaks: sealing comes before blankets",
-		"what happens under the roof boards and behind the siding",
+		"rain that gets behind the siding, and ice at the eaves",
 		"windows, doors, slabs, ducts and heating equipment",
 		"blown, sprayed and board insulation, except where the target needs a board",
 	)
