@@ -266,11 +266,10 @@ func TestSameOn32Bits(t *testing.T) {
 		t.Skip("this machine does not run such a program:", err)
 	}
 	for _, name := range demo.Names() {
-		commands := []string{"plan"}
-		if name == "house-by-the-water.toml" { // a year for each takes its time
-			commands = append(commands, "order", "handover")
+		if name == demo.Default { // the largest: a year for each of its places takes its time
+			continue
 		}
-		for _, command := range commands {
+		for _, command := range []string{"plan", "order", "handover"} {
 			args := []string{command, demoFolder + name, "--format", "json"}
 			b, err := exec.Command(path, args...).Output()
 			require.NoError(t, err)

@@ -12,6 +12,9 @@ import (
 // What was counted, or leaves the program, before the year was worked out is made
 // again with it: no file and no order keeps a verdict that is not worked out.
 func TestNothingKeepsAPlanThatIsNotSettled(t *testing.T) {
+	if testing.Short() {
+		t.Skip("years of weather")
+	}
 	a := fixture.Judged(t, fixture.OfPlaces(t, "state = \"VT\"\ncounty = \"Chittenden\"", "id = \"walls\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\nci_r = 5"))
 	s, _ := Begin(Config{List: a.List, House: a.House})
 	s.settledPlan()
