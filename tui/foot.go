@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -12,6 +13,9 @@ import (
 
 // roomyHeight is the least height that gives the keys two lines.
 const roomyHeight = 16
+
+// narrow is the width below which two lines of keys hold too few.
+const narrow = 60
 
 // foot is what happened, and the keys.
 func (m Model) foot(top screen) []row {
@@ -67,20 +71,42 @@ func (m Model) keyLines(p *canvas, bindings []key.Binding) {
 			shown = append(shown, b)
 		}
 	}
-	all := !m.top().Typing() && !asksWhy(m.top(), m.s)
-	for more := false; ; more = all {
-		list := shown
-		if more {
-			list = append(append([]key.Binding{}, shown...), keys.All)
-		}
-		rows := packKeys(list, m.width)
-		drop := leastUseful(shown)
-		if len(rows) <= lines || drop < 0 {
-			p.rows = append(p.rows, rows[:min(lines, len(rows))]...)
-			return
-		}
-		shown = append(append([]key.Binding{}, shown[:drop]...), shown[drop+1:]...)
+	rows := packKeys(shown, m.width)
+	if len(rows) > lines {
+		shown = m.brief(shown, lines == 1 || m.width < narrow)
 	}
+	for rows = packKeys(shown, m.width); len(rows) > lines; rows = packKeys(shown, m.width) {
+		drop := leastUseful(shown)
+		if drop < 0 {
+			break
+		}
+		shown = slices.Delete(shown, drop, drop+1)
+	}
+	p.rows = append(p.rows, rows[:min(lines, len(rows))]...)
+}
+
+// brief are the keys where not all have room, with the one that lists all. At a
+// question that is the one of its help, which names the keys too; where room is
+// scarce it says so and stays.
+func (m Model) brief(shown []key.Binding, scarce bool) []key.Binding {
+	out, all := []key.Binding{}, keys.All
+	all.SetEnabled(!m.top().Typing() && !asksWhy(m.top(), m.s))
+	for _, b := range shown {
+		switch name := b.Help().Key; {
+		case !scarce:
+		case b.Help().Desc == keys.Why.Help().Desc:
+			all = b
+			all.SetHelp(name, keys.All.Help().Desc)
+			continue
+		case b.Help().Desc == keyBefore.Help().Desc:
+			b.SetHelp(name, keys.Back.Help().Desc)
+		}
+		out = append(out, b)
+	}
+	if all.Enabled() {
+		out = append(out, all)
+	}
+	return out
 }
 
 // packKeys sets keys side by side in as many lines as they need.
@@ -105,27 +131,29 @@ func packKeys(bindings []key.Binding, width int) []row {
 
 // leastUseful is the key that is left out first: in a form the one that
 // leaves the questions to come, then words, then go to, then the screen's own from the last
-// on. Going on, back, saving and quitting stay to
-// the end; -1 when one is left.
+// on, then an enter that its row explains, then quitting and saving. Answering,
+// going back and the list of all keys stay to the end; -1 when no other is left.
 func leastUseful(bindings []key.Binding) int {
-	if len(bindings) < 2 {
-		return -1
+	is := func(names ...string) func(key.Binding) bool {
+		return func(b key.Binding) bool {
+			return slices.Contains(names, b.Help().Key) || slices.Contains(names, b.Help().Desc)
+		}
 	}
-	for _, first := range []key.Binding{keyDone, keys.Next, keys.Words, keys.GoTo} {
-		for i, b := range bindings {
-			if b.Help().Desc == first.Help().Desc {
+	own := func(b key.Binding) bool {
+		return !is("enter", "b", "esc", "s", "ctrl+s", "q", keys.All.Help().Desc)(b)
+	}
+	enter := func(b key.Binding) bool { return b.Help().Key == "enter" && b.Help().Desc != keys.Accept.Help().Desc }
+	for _, first := range []func(key.Binding) bool{
+		is(keyDone.Help().Desc), is(keys.Next.Help().Desc), is(keys.Words.Help().Desc), is(keys.GoTo.Help().Desc),
+		own, enter, is("q"), is("s", "ctrl+s"),
+	} {
+		for i := len(bindings) - 1; i >= 0; i-- {
+			if first(bindings[i]) {
 				return i
 			}
 		}
 	}
-	for i := len(bindings) - 1; i >= 0; i-- {
-		switch bindings[i].Help().Key {
-		case "enter", "b", "esc", "s", "ctrl+s", "q":
-		default:
-			return i
-		}
-	}
-	return 0
+	return -1
 }
 
 // asksWhy reports whether "?" belongs to the screen: it tells why a question is

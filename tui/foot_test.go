@@ -48,6 +48,40 @@ func TestFootKeepsWhatMattersMost(t *testing.T) {
 	}
 }
 
+// In the smallest window every question still names what takes the answer, the way
+// back and the key that tells all others; every page the way back and that key.
+func TestFootOfTheSmallestWindow(t *testing.T) {
+	for _, s := range stops {
+		if s.name == "leave" {
+			continue // its question stands there instead
+		}
+		p := at(t, s, Config{Mono: true}, 80, 24)
+		for _, size := range [][2]int{{minWidth, minHeight}, {41, 10}, {40, 24}} {
+			foot := feet(p.resize(size[0], size[1]))
+			if p.m.top().Step() != session.AtStart || p.m.top().Typing() {
+				require.Regexp(t, `\b(b|esc) (back|question before)`, foot, "%s at %v", s.name, size)
+			}
+			if x, ok := p.m.top().(*form); ok {
+				require.Contains(t, foot, "enter", "%s at %v", s.name, size)
+				if !x.help && asksWhy(x, p.m.s) {
+					require.Regexp(t, `(\?|f1) all keys`, foot, "%s at %v", s.name, size)
+				}
+			}
+			if _, ok := p.m.top().(*prompt); !ok { // there esc leads back to where it stands
+				require.Regexp(t, "quit|all keys", foot, "%s at %v", s.name, size)
+			}
+		}
+	}
+	p := at(t, stopNamed(t, "house-text"), Config{Mono: true}, 41, 10)
+	seen := ""
+	for p.press("f1"); !strings.Contains(seen, p.view()); p.press("pgdn") {
+		seen += p.view()
+	}
+	for _, want := range []string{"enter close help", "ctrl+g go to", "ctrl+s save", "ctrl+q quit"} {
+		require.Contains(t, strings.Join(strings.Fields(seen), " "), want)
+	}
+}
+
 // What has no room in the footer is one key away.
 func TestAllKeys(t *testing.T) {
 	p := at(t, stopNamed(t, "place-result"), Config{Mono: true}, 60, 20)

@@ -226,7 +226,7 @@ func (f *form) helpRows(p *canvas, s *state) {
 		p.para(style.Good, 4, text)
 	}
 	x := &f.fields[f.active]
-	text := keySentence(append(f.Keys(s), x.shown(keys.GoTo)))
+	text := keySentence(append(f.Keys(s), x.shown(keys.GoTo), x.shown(keys.Save), x.shown(keys.Quit)))
 	if !x.textual() && x.digitsChoose() {
 		text += " " + oneEnter
 	}

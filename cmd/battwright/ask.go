@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"syscall"
 
+	"github.com/charmbracelet/x/term"
+
 	"battwright/rules/house"
 	"battwright/tui"
 	"battwright/tui/ask"
@@ -52,10 +54,11 @@ func askInLines(cfg tui.Config, e env) int {
 	if cfg.New {
 		tell(e, "battwright: "+shared.NewFile(cfg.Path))
 	}
-	width, _ := strconv.Atoi(e.getenv("COLUMNS"))
-	err := ask.Run(stoppable(ctx, e.stdin), e.stdout, ask.Config{
+	resumed, deaf := resumes()
+	defer deaf()
+	err := ask.Run(stoppable(ctx, resumed, e.stdin), e.stdout, ask.Config{
 		List: cfg.List, Store: cfg.Store, House: cfg.House, Path: cfg.Path, Text: cfg.Text, New: cfg.New,
-		System: cfg.System, Width: max(0, width), Echo: !typedAt(e.stdin),
+		System: cfg.System, Width: lineWidth(e), Echo: !typedAt(e.stdin),
 	})
 	switch {
 	case errors.Is(err, ask.ErrInterrupted):
@@ -70,6 +73,22 @@ func askInLines(cfg tui.Config, e env) int {
 	return exitDone
 }
 
+// lineWidth is how long lines may be, in characters: what the person set, else the
+// usual, less in a narrower window; 0 is the usual.
+func lineWidth(e env) int {
+	if set, err := strconv.Atoi(e.getenv("COLUMNS")); err == nil {
+		return max(0, set)
+	}
+	f, ok := e.stdout.(*os.File)
+	if !ok {
+		return 0
+	}
+	if window, _, err := term.GetSize(f.Fd()); err == nil && window < ask.UsualWidth {
+		return max(0, window)
+	}
+	return 0
+}
+
 // typedAt reports whether a terminal shows what is typed by itself.
 func typedAt(in io.Reader) bool {
 	f, ok := in.(*os.File)
@@ -77,9 +96,9 @@ func typedAt(in io.Reader) bool {
 }
 
 // stoppable is a reader that ends with ErrInterrupted when the context does,
-// even while it waits for a line.
-func stoppable(ctx context.Context, in io.Reader) io.Reader {
-	s := &stopReader{ctx: ctx, parts: make(chan part)}
+// even while it waits for a line, and says so when it waits on after a pause.
+func stoppable(ctx context.Context, resumed <-chan os.Signal, in io.Reader) io.Reader {
+	s := &stopReader{ctx: ctx, resumed: resumed, parts: make(chan part)}
 	go s.pump(in)
 	return s
 }
@@ -90,11 +109,16 @@ type part struct {
 }
 
 type stopReader struct {
-	ctx   context.Context
-	parts chan part
-	rest  []byte
-	err   error
+	ctx     context.Context
+	resumed <-chan os.Signal
+	again   func()
+	parts   chan part
+	rest    []byte
+	err     error
 }
+
+// OnResume is ask.Resumer.
+func (s *stopReader) OnResume(again func()) { s.again = again }
 
 // pump hands on what is read until the input or the context ends. It may stay
 // behind in a read that never returns; the program ends without it.
@@ -121,6 +145,8 @@ func (s *stopReader) Read(p []byte) (int, error) {
 		select {
 		case <-s.ctx.Done():
 			s.err = ask.ErrInterrupted
+		case <-s.resumed:
+			s.again()
 		case got := <-s.parts:
 			s.rest, s.err = got.data, got.err
 		}

@@ -88,6 +88,7 @@ func TestPausedInAShell(t *testing.T) {
 			at := len(s.bytes())
 			s.write("fg\r")
 			if mode == "lines" {
+				s.until("the prompt", func() bool { return strings.HasSuffix(s.bytes()[at:], "Answer: ") }, nil)
 				s.write("framed\r")
 			} else {
 				s.until("the screens", func() bool { return strings.Contains(s.bytes()[at:], c.next) }, nil)

@@ -37,3 +37,17 @@ func TestAskInATerminal(t *testing.T) {
 		})
 	}
 }
+
+// Lines keep to a narrow window: a terminal breaks longer ones in the middle of a
+// word.
+func TestAskKeepsToTheWindow(t *testing.T) {
+	t.Parallel()
+	for width, longest := range map[uint16]int{40: 40, 60: 60, 120: 78} {
+		s := start(t, t.TempDir(), width, 100, nil, "ask")
+		s.sees("Your choice:").write("quit\r")
+		require.Equal(t, exitDone, s.exit())
+		for _, l := range strings.Split(s.bytes(), "\r\n") {
+			require.LessOrEqual(t, len(l), longest, "%q", l)
+		}
+	}
+}

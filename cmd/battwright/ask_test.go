@@ -75,7 +75,7 @@ func TestAskKeepsToTheColumns(t *testing.T) {
 func TestStoppableReader(t *testing.T) {
 	text := strings.Repeat("forty feet\n", 2000)
 	for _, in := range []io.Reader{strings.NewReader(text), iotest.OneByteReader(strings.NewReader(text)), iotest.DataErrReader(strings.NewReader(text))} {
-		got, err := io.ReadAll(stoppable(context.Background(), in))
+		got, err := io.ReadAll(stoppable(context.Background(), nil, in))
 		require.NoError(t, err)
 		require.Equal(t, text, string(got))
 	}
@@ -83,7 +83,7 @@ func TestStoppableReader(t *testing.T) {
 	r, w, err := os.Pipe()
 	require.NoError(t, err)
 	defer w.Close()
-	s := stoppable(ctx, r)
+	s := stoppable(ctx, nil, r)
 	_, err = w.WriteString("40")
 	require.NoError(t, err)
 	buf := make([]byte, 10)

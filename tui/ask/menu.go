@@ -10,16 +10,16 @@ import (
 )
 
 // line prompts and reads a line. What works everywhere is done here: quit,
-// save, and lines that are too long.
+// save, and lines that cannot be taken.
 func (a *app) line(prompt string) (string, error) {
 	for {
-		line, long, err := a.talk.typed(prompt)
+		line, problem, err := a.talk.typed(prompt)
 		if err != nil {
 			return "", err
 		}
 		switch {
-		case long:
-			a.problem(fmt.Sprintf("a line may have at most %d characters.", maxTyped))
+		case problem != "":
+			a.problem(problem)
 		case wordIn(line) == wordSave:
 			if err := a.whole().save(); err != nil {
 				return "", err

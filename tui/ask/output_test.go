@@ -73,6 +73,16 @@ func TestWhatIsTypedNeverReachesTheTerminalRaw(t *testing.T) {
 	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
 }
 
+// A line of which nothing can be read is no enter: it neither passes a question
+// over nor takes what is assumed.
+func TestNothingReadableIsNoEnter(t *testing.T) {
+	store := fixture.NewMemory()
+	out, err := said(t, store, ask.Config{Echo: true}, "1", "\x07\x07", "\xff\xfe", "\x1b", "\x00", "\u202e", "framed", "quit")
+	require.NoError(t, err)
+	require.Equal(t, 5, strings.Count(out, "Not taken: nothing in that line can be read"))
+	require.Equal(t, house.Text("framed"), kept(t, store).Answers["stage"])
+}
+
 func TestBothUnitsAreSaidWhereFiguresAreInSI(t *testing.T) {
 	out, err := said(t, fixture.NewMemory(), ask.Config{System: 1}, "1", "skip", "skip", "no", "VT", "Chittenden", "quit")
 	require.NoError(t, err)

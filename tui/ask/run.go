@@ -26,9 +26,11 @@ var (
 	ErrInterrupted = errors.New("interrupted")
 )
 
-// Widths of lines, in characters.
+// UsualWidth is how long lines are where nobody says otherwise, in characters.
+const UsualWidth = 78
+
+// The limits of a width that was said.
 const (
-	usualWidth = 78
 	leastWidth = 30
 	mostWidth  = 200
 )
@@ -42,7 +44,7 @@ type Config struct {
 	Text   string        // the text of that file as read
 	New    bool          // the file is not there yet: the house will be saved in it
 	System units.System
-	Width  int  // of a line, 30 to 200; 0 means 78
+	Width  int  // of a line, 30 to 200; 0 means the usual
 	Echo   bool // write each answer after its prompt: for input that no terminal echoes
 }
 

@@ -2,6 +2,7 @@ package ask
 
 import (
 	"bufio"
+	"fmt"
 	"io"
 	"strings"
 
@@ -19,21 +20,32 @@ type talk struct {
 	out   *bufio.Writer
 	width int
 	echo  bool
-	open  bool // the cursor stands behind a prompt
+	open  string // the prompt that the cursor stands behind
 }
+
+// Resumer is a reader that calls back when the program goes on after a pause,
+// while it waits for a line: a shell wrote on the terminal meanwhile.
+type Resumer interface{ OnResume(func()) }
 
 func newTalk(in io.Reader, out io.Writer, width int, echo bool) *talk {
 	if width == 0 {
-		width = usualWidth
+		width = UsualWidth
 	}
-	return &talk{in: bufio.NewReader(in), out: bufio.NewWriter(out), width: min(max(width, leastWidth), mostWidth), echo: echo}
+	t := &talk{in: bufio.NewReader(in), out: bufio.NewWriter(out), width: min(max(width, leastWidth), mostWidth), echo: echo}
+	if r, ok := in.(Resumer); ok {
+		r.OnResume(func() {
+			t.out.WriteString(t.open)
+			t.out.Flush()
+		})
+	}
+	return t
 }
 
 // endLine ends the line of a prompt that got no answer.
 func (t *talk) endLine() {
-	if t.open {
+	if t.open != "" {
 		t.out.WriteByte('\n')
-		t.open = false
+		t.open = ""
 	}
 	t.out.Flush()
 }
@@ -77,30 +89,32 @@ func (t *talk) labelled(label, s string) {
 	t.hang(label+": ", s)
 }
 
-// typed prompts and reads one line. A line that is too long comes back as
-// long == true, so that nobody's half answer is taken.
-func (t *talk) typed(prompt string) (line string, long bool, err error) {
+// typed prompts and reads one line. A line that is too long, or of which nothing
+// can be read, comes back empty with a problem, so that nobody's half answer is
+// taken, nor one that was meant for no answer.
+func (t *talk) typed(prompt string) (line, problem string, err error) {
 	clean, _ := strict.CleanText(prompt)
-	t.out.WriteString(clean + ": ")
-	t.open = true
+	t.open = clean + ": "
+	t.out.WriteString(t.open)
 	if err := t.out.Flush(); err != nil {
-		return "", false, err
+		return "", "", err
 	}
-	line, long, err = t.read()
+	line, problem, err = t.read()
 	if err != nil {
-		return "", false, err
+		return "", "", err
 	}
 	if t.echo {
 		t.out.WriteString(line + "\n")
 	}
-	t.open = false
-	return line, long, nil
+	t.open = ""
+	return line, problem, nil
 }
 
 // read takes one line of any length without keeping more of it than counts. A
 // last line without its end is a line.
-func (t *talk) read() (line string, long bool, err error) {
+func (t *talk) read() (line, problem string, err error) {
 	var b strings.Builder
+	long := false
 	for {
 		part, more, err := t.in.ReadLine()
 		if room := 4*maxTyped - b.Len(); room < len(part) {
@@ -109,15 +123,18 @@ func (t *talk) read() (line string, long bool, err error) {
 		b.Write(part)
 		switch {
 		case err != nil:
-			return "", false, err
+			return "", "", err
 		case more:
 			continue
 		}
 		line, _ = strict.CleanText(b.String())
 		line = strings.TrimSpace(line)
-		if long || len([]rune(line)) > maxTyped {
-			return "", true, nil
+		switch {
+		case long || len([]rune(line)) > maxTyped:
+			return "", fmt.Sprintf("a line may have at most %d characters.", maxTyped), nil
+		case line == "" && strings.TrimSpace(b.String()) != "":
+			return "", "nothing in that line can be read as letters or digits.", nil
 		}
-		return line, false, nil
+		return line, "", nil
 	}
 }
