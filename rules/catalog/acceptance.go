@@ -64,7 +64,7 @@ type AcceptancePoint struct {
 	SettledBy string      `toml:"settled_by"`
 	Needs     string      `toml:"needs"`     // what a rule of the place must require for the point to be there
 	Rule      string      `toml:"rule"`      // the rule that must warn at the place for the point to be there
-	Unplanned bool        `toml:"unplanned"` // also where nothing is asked and no blanket is planned, but something must be minded
+	Unplanned bool        `toml:"unplanned"` // also where no blanket is planned, but something must be minded
 	Fills     bool        `toml:"fills"`     // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`

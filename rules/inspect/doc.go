@@ -67,10 +67,10 @@ func inspected(p plan.Place) bool {
 	return planned(p) || !p.Target.Idle || p.Stopped() || minded(p) || byChimney(p)
 }
 
-// minded reports whether something must be looked at in a place where nothing is
-// asked and no blanket is planned.
+// minded reports whether something must be looked at in a place where no blanket is
+// planned, whether one is asked for or not: what can hurt there does so all the same.
 func minded(p plan.Place) bool {
-	return !planned(p) && p.Target.Idle && !p.Stopped() && len(p.Settles())+len(p.Minds(units.US)) > 0
+	return !planned(p) && !p.Stopped() && len(p.Settles())+len(p.Minds(units.US)) > 0
 }
 
 // byChimney reports whether a place lies beside a chimney, whose air gap stays

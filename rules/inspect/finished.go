@@ -151,10 +151,10 @@ func (p FoundPlace) SeenFt2() float64 {
 }
 
 // ShortText says by how much the blankets fall short of what is asked: as found,
-// as planned where that could not be worked out.
+// as planned where that could not be worked out; where none is planned, all of it.
 func (p FoundPlace) ShortText(s units.System) string {
 	if !planned(p.Plan) {
-		return ""
+		return p.Plan.BareText(s)
 	}
 	at, e := p.Plan, *p.Plan.Choice
 	if p.Got != nil {

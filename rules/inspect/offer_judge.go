@@ -15,7 +15,7 @@ import (
 // OfferResult is an offer held against the plan.
 type OfferResult struct {
 	Offer     Offer
-	Places    []OfferedPlace // in the order of the house, all that have a plan, a danger or an offer
+	Places    []OfferedPlace // in the order of the house, all that have a plan, a danger, something to mind or an offer
 	Findings  []Finding      // about the whole offer
 	Total     units.Cents    // as offered, or the sum of the lines
 	HasTotal  bool
@@ -59,7 +59,7 @@ func JudgeOffer(j Job, o Offer) OfferResult {
 				op.Parts = append(op.Parts, part)
 			}
 		}
-		if len(op.Parts) == 0 && !planned(p) && !barred(p) {
+		if len(op.Parts) == 0 && !planned(p) && !barred(p) && !minded(p) {
 			continue
 		}
 		op.judge(j)
@@ -81,8 +81,11 @@ func (p *OfferedPlace) judge(j Job) {
 		p.find(Finding{ID: "find-first", Level: Stop, Text: plan.AskHead + text, Ask: p.askBidder("Nobody has answered this yet, and nothing begins before it is: who finds it out?")})
 	}
 	for i, text := range p.Plan.SettleFirst(j.Catalog(), j.System) {
-		h := p.Plan.Settles()[i]
-		p.find(Finding{ID: "settle-first", Level: Ask, Ref: refOf(h), Text: plan.SettleHead + text, Ask: p.askBidder("Who settles this before the work begins, and is it in the price? " + plan.SettleTitle(h) + ".")})
+		h, level := p.Plan.Settles()[i], Ask
+		if p.untouched() {
+			level = Note
+		}
+		p.find(Finding{ID: "settle-first", Level: level, Ref: refOf(h), Text: plan.SettleHead + text, Ask: p.askBidder("Who settles this before the work begins, and is it in the price? " + plan.SettleTitle(h) + ".")})
 	}
 	if text := p.Plan.MindText(j.System); text != "" {
 		p.find(Finding{ID: "mind", Level: Note, Text: text})
@@ -95,6 +98,10 @@ func (p *OfferedPlace) judge(j Job) {
 	p.planDamp(j)
 	slices.SortStableFunc(p.Findings, func(a, b Finding) int { return boolInt(b.Level == Stop) - boolInt(a.Level == Stop) })
 }
+
+// untouched reports whether nothing is planned and nothing offered in the place: what
+// waits there is said, and is no fault of the bid.
+func (p *OfferedPlace) untouched() bool { return len(p.Parts) == 0 && !planned(p.Plan) }
 
 func boolInt(yes bool) int {
 	if yes {
@@ -115,6 +122,9 @@ func (p *OfferedPlace) askBidder(text string) string {
 func (p *OfferedPlace) offered(j Job) {
 	if len(p.Parts) == 0 {
 		if !planned(p.Plan) {
+			for _, x := range p.Plan.Checks(j.System) { // needed whether anybody insulates there or not
+				p.find(Finding{ID: "called-" + x.Need, Level: Note, Ref: practice, Text: x.Name + ": needed here, and not in this bid"})
+			}
 			return
 		}
 		p.find(Finding{ID: "not-offered", Level: Ask, Text: "nothing is offered here", Ask: p.Plan.Surface.Label + ": Is it in the price? The plan has " + planText(p.Plan, j.System) + "."})

@@ -51,8 +51,7 @@ func (m *maker) unplanned(pl *plan.Place) []Extra {
 	if s.p == nil {
 		return nil
 	}
-	out := slices.Concat(m.ground(s), m.covers(s), m.checks(pl))
-	return slices.DeleteFunc(out, func(x Extra) bool { return x.ID == "lead-test" }) // nobody cuts there
+	return slices.Concat(m.ground(s), m.covers(s), m.checks(pl))
 }
 
 // board is the foam or mineral board that the target needs beside the blanket.

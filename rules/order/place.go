@@ -32,7 +32,7 @@ func (m *maker) place(pl *plan.Place) {
 		out.Extras = m.unplanned(pl)
 		return
 	case pl.Choice == nil:
-		out.Skipped = m.noneText(pl)
+		out.Skipped, out.Extras = m.noneText(pl), m.unplanned(pl)
 		return
 	}
 	out.Board, out.NearHeat = pl.BoardCautions(), pl.Surface.Kind.BesideChimney

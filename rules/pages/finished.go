@@ -230,6 +230,9 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 			text = Glance(p.Plan, o)
 		}
 		add("Plan", "%s", text)
+		if short := p.ShortText(o.System); short != "" {
+			add("Target", "%s", short)
+		}
 		return out
 	}
 	if brief := settleBrief(p.Plan); brief != "" { // a tick may be the later truth

@@ -90,6 +90,7 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		if !ok {
 			sec.Loud("%s", noSheet(p, o))
 			mind(sec, p, o)
+			h.lookedAt(d, sec, p, o)
 			continue
 		}
 		mind(sec, p, o)
@@ -117,6 +118,19 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		sec.Room("Agreed otherwise:")
 		sec.Room("Installer, date:")
 		sec.Room("Owner, date:")
+	}
+}
+
+// lookedAt are the points that a place without a blanket is looked at for.
+func (h Handover) lookedAt(d *page.Page, sec *page.Block, p plan.Place, o Options) {
+	points := inspect.FormOf(h.Job, p)
+	if len(points) == 0 || p.Stopped() {
+		return
+	}
+	sec.Say("Looked at all the same:")
+	for _, f := range points {
+		sec.Tick(page.Plain, PointText(f.Point, o.System))
+		cite(d, o.Catalog, f.Point.Ref)
 	}
 }
 
@@ -220,10 +234,8 @@ func (h Handover) beforeDays(o Options) []string {
 		if text := settleBrief(p); text != "" {
 			lines = append(lines, text)
 		}
-		if p.Choice != nil {
-			for _, x := range p.Checks(o.System) {
-				lines = append(lines, plan.SettleHead+x.Name)
-			}
+		for _, x := range p.Checks(o.System) {
+			lines = append(lines, plan.SettleHead+x.Name)
 		}
 		for _, l := range lines {
 			out = append(out, p.Surface.Label+": "+l)

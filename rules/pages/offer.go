@@ -141,19 +141,16 @@ func placesOf(offers []inspect.OfferResult) []inspect.OfferedPlace {
 // offerPlace lays one place side by side: the plan, then each offer.
 func offerPlace(d *page.Page, offers []inspect.OfferResult, i int, o Options) {
 	at := placesOf(offers)[i]
-	if at.Plan.Choice == nil && !slices.ContainsFunc(offers, func(r inspect.OfferResult) bool { return len(find(r, at.Plan.Surface.ID).Parts) > 0 }) {
-		return // stopped, and said to be
+	untouched := at.Plan.Choice == nil && !slices.ContainsFunc(offers, func(r inspect.OfferResult) bool { return len(find(r, at.Plan.Surface.ID).Parts) > 0 })
+	if untouched && (at.Plan.Stopped() || at.Plan.Surface.Held() != "") {
+		return // said to be, before any bid
 	}
 	sec := d.Block(at.Plan.Surface.Label)
-	head, rows := []string{"", "Plan"}, planColumn(at, o)
-	for _, r := range offers {
-		head = append(head, name(offers, r))
-		col := offerColumn(find(r, at.Plan.Surface.ID), o)
-		for k := range rows {
-			rows[k] = append(rows[k], col[k])
-		}
+	if untouched { // what must be minded there is said once
+		offers = offers[:1]
+	} else {
+		sec.Table = offerTable(at, offers, o)
 	}
-	sec.Table = append([][]string{head}, rows...)
 	for _, r := range offers {
 		p := find(r, at.Plan.Surface.ID)
 		for _, f := range p.Findings {
@@ -165,6 +162,19 @@ func offerPlace(d *page.Page, offers []inspect.OfferResult, i int, o Options) {
 			cite(d, o.Catalog, f.Ref)
 		}
 	}
+}
+
+// offerTable lays what is offered for a place beside its plan.
+func offerTable(at inspect.OfferedPlace, offers []inspect.OfferResult, o Options) [][]string {
+	head, rows := []string{"", "Plan"}, planColumn(at, o)
+	for _, r := range offers {
+		head = append(head, name(offers, r))
+		col := offerColumn(find(r, at.Plan.Surface.ID), o)
+		for k := range rows {
+			rows[k] = append(rows[k], col[k])
+		}
+	}
+	return append([][]string{head}, rows...)
 }
 
 // findingTones are how the findings about a bid are meant.

@@ -55,6 +55,28 @@ func TestPlacesWithoutABlanketAreMinded(t *testing.T) {
 	}
 }
 
+// A crawl space is closed whether a blanket is planned on its walls or not: where bare
+// concrete bars one, every paper names the burners all the same, and the bare wall is
+// short of what is asked (IRC R408.3; IECC table of minimum R).
+func TestAClosedCrawlSpaceWithoutABlanketIsChecked(t *testing.T) {
+	for _, old := range []string{"true", "false"} {
+		a := fixture.Read(t, "version = 1\nold = "+old+"\nstage = \"framed\"\n[site]\nstate = \"NJ\"\ncounty = \"Sussex\"\ncode = \"irc-2021\"\n[[place]]\nid = \"wall\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\nlength_ft = 40\n"+
+			"[[place]]\nid = \"here\"\nlabel = \"Here\"\nkind = \"crawl-space\"\nvented = false\nfoam_r = 0\nground_cover = true\ndampness = \"dry\"\nknob_and_tube = false\n")
+		j, all := planned.Job(a), papers(t, a)
+		require.Nil(t, j.Plan.Places[1].Choice)
+		for _, name := range []string{"order", "handover", "page plumber"} {
+			require.Contains(t, spaced(all[name]), "draws its air from the closed crawl space", name)
+		}
+		require.Contains(t, spaced(all["form"]), "STOP if not: No burner draws its air from the closed crawl space")
+		require.Contains(t, all["inspect template"], "see.burner-air")
+		require.Contains(t, spaced(bid(t, j, "version = 1\n[[part]]\nplace = \"wall\"\nmaterial = \"fiberglass\"\n")["text"]), "none draws its air from the closed crawl space")
+		bare := found(t, j, "version = 1\n[[place]]\nid = \"here\"\nblanket_there = false\nsee.burner-air = \"good\"\nsee.crawl-air = \"good\"\nsee.ground-sheet = \"good\"\n")
+		require.Equal(t, inspect.Pass, bare.Places[1].Worst())
+		require.Contains(t, bare.Short(), "Here")
+		require.Contains(t, print.Text(pages.FoundPage(j, bare, planned.Options(t)), 78), "SHORT: R-0 of insulation and no blanket; asked is R-19")
+	}
+}
+
 // Whoever is called to a place that is stopped is told of loose fill that may run
 // out of its framing (practice).
 func TestFillIsToldWhereAnotherDangerStops(t *testing.T) {

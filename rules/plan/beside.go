@@ -73,9 +73,12 @@ func (p Place) Called(s units.System) []Beside {
 // checkNeeds are what somebody who knows must look at or see to before the work begins.
 var checkNeeds = []string{"burner-air", "crawl-air", "lead-test"}
 
-// Checks are those of Called that come before the work: one look in each place.
+// Checks are those of Called that come before the work: one look in each place. Where
+// no blanket is planned nobody cuts, and paint is not tested.
 func (p Place) Checks(s units.System) []Beside {
-	return slices.DeleteFunc(p.Called(s), func(x Beside) bool { return !slices.Contains(checkNeeds, x.Need) })
+	return slices.DeleteFunc(p.Called(s), func(x Beside) bool {
+		return !slices.Contains(checkNeeds, x.Need) || p.Choice == nil && x.Need == "lead-test"
+	})
 }
 
 // BoardCautions are the cautions and the steps about the board beside the

@@ -11,11 +11,24 @@ func (p Place) ShortText(s units.System) string {
 	if p.Choice == nil || !p.Target.Required || p.Choice.Heat.ShortByR <= 0 {
 		return ""
 	}
-	waived := ""
-	if p.Surface.Waived {
-		waived = "; you accepted that"
+	return "SHORT by " + p.Choice.Heat.ShortOf(p.Target, s) + p.waivedText()
+}
+
+// BareText says that a place has no blanket though R is asked there, empty where it
+// is not, and where one may not lie as things stand.
+func (p Place) BareText(s units.System) string {
+	if p.Choice != nil || !p.Target.Required || p.Stopped() || p.Surface.Held() != "" {
+		return ""
 	}
-	return "SHORT by " + p.Choice.Heat.ShortOf(p.Target, s) + waived
+	return "SHORT: " + s.R(p.Surface.CIR) + " of insulation and no blanket; asked is " + p.Target.Text + p.waivedText()
+}
+
+// waivedText is said behind what is short where somebody accepted it.
+func (p Place) waivedText() string {
+	if p.Surface.Waived {
+		return "; you accepted that"
+	}
+	return ""
 }
 
 // CheaperShorter is, of the blankets that may go into a place, get no damper than
