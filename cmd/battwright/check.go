@@ -9,6 +9,7 @@ import (
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/plan"
+	"battwright/rules/strict"
 )
 
 func runCheck(o options, e env) int {
@@ -23,14 +24,19 @@ func runCheck(o options, e env) int {
 	l := house.NewList(c)
 	var errs []error
 	for _, path := range o.files {
-		h, err := readHouse(l, path, e.stdin)
+		text, err := readText(path, e.stdin)
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s: %w", path, plainPathError(err)))
+			continue
+		}
+		h, err := house.Read(l, path, text)
 		if err != nil {
 			errs = append(errs, err)
 			continue
 		}
-		disagree := disagreeing(house.Answered{List: l, House: h})
-		for _, text := range disagree {
-			fmt.Fprintf(e.stdout, "%s: %s\n", path, text)
+		disagree := disagreeing(house.Answered{List: l, House: h}, path, text)
+		for _, line := range disagree {
+			fmt.Fprintln(e.stdout, line)
 			code = exitShort
 		}
 		if len(disagree) == 0 {
@@ -46,13 +52,21 @@ func runCheck(o options, e env) int {
 	return code
 }
 
-// disagreeing are answers that cannot both be true, and sizes of a place that do
-// not give the area that was typed.
-func disagreeing(a house.Answered) []string {
-	out := a.Disagree()
+// disagreeing are answers of a file that cannot both be true, and sizes of a place
+// that do not give the area that was typed, a line each with where it is known.
+func disagreeing(a house.Answered, path, text string) []string {
+	var out []string
+	tree, _ := strict.Parse(path, text)
+	for _, x := range a.Disagreements() {
+		at := path
+		if x.Key != "" {
+			at = tree.Problem([]any{"place", x.Place, x.Key}, "", "").Error()
+		}
+		out = append(out, at+": "+x.Text)
+	}
 	for _, p := range order.Make(plan.Make(a), a).Places {
 		if p.Differ != "" {
-			out = append(out, "SIZES DISAGREE, "+p.Label+": "+p.Differ+".")
+			out = append(out, path+": SIZES DISAGREE, "+p.Label+": "+p.Differ+".")
 		}
 	}
 	return out

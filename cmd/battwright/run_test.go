@@ -166,6 +166,10 @@ func TestCheckNamesSizesThatDisagree(t *testing.T) {
 	require.Equal(t, exitShort, r.code)
 	require.Contains(t, r.stdout, "SIZES DISAGREE, Attic floor: you typed 9000 square feet")
 	require.Equal(t, exitDone, with{stdin: attic + "area_ft2 = 1120\n"}.run("check", "-").code)
+
+	r = with{stdin: attic + "[[place]]\nkind = \"crawl-space\"\nvented = false\nwall_height_ft = 4\nabove_grade_ft = 6\n"}.run("check", "-")
+	require.Equal(t, exitShort, r.code)
+	require.Contains(t, r.stdout, "-:13: place[2].above_grade_ft: TWO ANSWERS DISAGREE: of Crawl space, 6 ft of wall")
 }
 
 func TestCheckRules(t *testing.T) {
