@@ -134,7 +134,9 @@ type DampWay struct {
 	Tries  []string `toml:"tries,required"`
 	Text   string   `toml:"text,required"`
 	Number bool     `toml:"number"` // the tries are figures: more than is there, and the first that cures is enough
-	Remove bool     `toml:"remove"`
+	// The plan decides until the builder does: nobody is asked for it.
+	Planned bool `toml:"planned"`
+	Remove  bool `toml:"remove"`
 	Ref
 }
 

@@ -14,8 +14,24 @@ import (
 func (o Options) aboutEqual() float64 { return o.Catalog.Settings.AboutEqual }
 
 // SureText says how firmly a choice stands and what would change it, in words
-// first. It never speaks of the chance of being right.
+// first, and which answer that nobody gave it hangs on. It never speaks of the chance
+// of being right.
 func SureText(p plan.Place, o Options) string {
+	text := sureText(p, o)
+	if len(p.Hinges) == 0 {
+		return text
+	}
+	if clear, ok := strings.CutPrefix(text, "Clear"); ok {
+		text = "Clear only as assumed" + clear
+	}
+	text += " An answer that nobody gave decides here."
+	for _, h := range p.Hinges {
+		text += " " + upperFirst(h.Text("", o.System)) + "."
+	}
+	return text
+}
+
+func sureText(p plan.Place, o Options) string {
 	s := p.SureOf(o.aboutEqual())
 	switch {
 	case !s.Known:
@@ -129,6 +145,14 @@ type jsonSure struct {
 	Word      string       `json:"word"`
 	WinsOf100 int          `json:"wins_of_100"`
 	Switches  []jsonSwitch `json:"switches,omitempty"`
+	Hinges    []jsonHinge  `json:"hinges,omitempty"`
+}
+
+// jsonHinge is an answer that nobody gave and with which the place would get another
+// blanket, or neither get wet nor mold.
+type jsonHinge struct {
+	Key  string `json:"key"`
+	Text string `json:"text"`
 }
 
 type jsonSwitch struct {
@@ -151,6 +175,9 @@ func jsonSureOf(p plan.Place, o Options) *jsonSure {
 	}
 	for _, c := range s.Switches {
 		out.Switches = append(out.Switches, jsonSwitch{o.Catalog.Criteria[c.Priority].ID, round(c.Beyond, 3), c.To})
+	}
+	for _, h := range p.Hinges {
+		out.Hinges = append(out.Hinges, jsonHinge{h.Key, h.Text("", o.System)})
 	}
 	return out
 }

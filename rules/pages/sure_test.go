@@ -59,3 +59,17 @@ func TestWhatTheBudgetChoseIsNotCalledClear(t *testing.T) {
 	require.Empty(t, pages.SureNumbers(p, planned.Options(t)))
 	require.Contains(t, written, `"word": "budget"`)
 }
+
+// A choice that hangs on an answer nobody gave is not called clear without it: this
+// basement gets wool only because no dehumidifier is assumed to run.
+func TestWhatHangsOnAnAnswerIsNotCalledClear(t *testing.T) {
+	sure := func(more string) string {
+		a := fixture.Judged(t, fixture.Read(t, "version = 1\nold = false\n[site]\nstate = \"SD\"\ncounty = \"Brookings\"\nindoor = \"usual\"\n[[place]]\nid = \"b\"\nkind = \"basement-wall\"\nlength_ft = 144\nheight_ft = 8\ndampness = \"dry\"\nabove_grade_ft = 2\nframing.spacing_in = 24\n"+more+"[priorities]\nfire = 4\nmoisture = 5\n"))
+		return pages.SureText(plan.Make(a).Places[0], planned.Options(t))
+	}
+	require.Contains(t, sure("dehumidifier = false\n"), "Clear: the others fall short, get damp")
+	open := sure("")
+	require.Contains(t, open, "Clear only as assumed: the others fall short, get damp")
+	require.Contains(t, open, "An answer that nobody gave decides here. With a dehumidifier from May to September: ")
+	require.Contains(t, open, " less.")
+}

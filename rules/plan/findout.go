@@ -111,7 +111,8 @@ func (t trial) tryAnswers(s *Said) int {
 		s.Effect = noPlaceEffect
 		return 0
 	}
-	if q.ForDamp {
+	hinge := t.base.hingeOf(*s, t.Answered.System)
+	if q.ForDamp && hinge == "" {
 		return t.calms(s)
 	}
 	most := 0
@@ -126,6 +127,9 @@ func (t trial) tryAnswers(s *Said) int {
 	if q.Safety && most < changesCaution {
 		most, s.Effect = changesCaution, cautionEffect
 	}
+	if hinge != "" && most < stopsPlace {
+		most, s.Effect = changesChoice, hinge
+	}
 	s.Matters = most >= changesBlanket
 	if s.Key == codeKey && s.Matters {
 		return setsTargets
@@ -134,18 +138,14 @@ func (t trial) tryAnswers(s *Said) int {
 }
 
 // calms: what the check of damp was not told was tried in every usual way, and the
-// worst counts. A year is not worked out for each answer: where one can only calm, it
-// matters if the place alarms, and changes nothing where it holds.
+// worst counts. Where a place alarms each answer was tried (Place.Hinges); elsewhere one
+// can only calm, and changes nothing where it holds.
 func (t trial) calms(s *Said) int {
 	i := slices.IndexFunc(t.base.Places, func(p Place) bool { return p.Surface.ID == s.Place })
 	if i < 0 || t.base.Places[i].Choice == nil {
 		return 0
 	}
-	switch d := t.base.Places[i].Choice.Damp; {
-	case d.Alarm():
-		s.Matters, s.Effect = true, dampEffect
-		return changesBlanket
-	case d.Judged() && d.Word != damp.Holds:
+	if d := t.base.Places[i].Choice.Damp; d.Judged() && !d.Alarm() && d.Word != damp.Holds {
 		s.Effect = dampEffect
 		return changesCaution
 	}

@@ -109,6 +109,27 @@ func (a Assessment) said(out *Plan) {
 			note(q, p, a.Places[i].Surface.Label)
 		}
 	}
+	a.sayHinges(out)
+}
+
+// sayHinges puts the answers that decide about damp on the list of what is not known
+// yet, where they are assumed too.
+func (a Assessment) sayHinges(out *Plan) {
+	for i := range out.Places {
+		place := &out.Places[i]
+		for _, h := range place.Hinges {
+			q, _ := a.Answered.List.Find(h.Key)
+			s := Said{Key: h.Key, Prompt: q.Prompt.In(a.Answered.System)}
+			if q.Scope == house.PlaceScope {
+				s.Place, s.Label = place.Surface.ID, place.Surface.Label
+			}
+			at := slices.IndexFunc(out.Unknown, s.is)
+			if at < 0 {
+				at, out.Unknown = len(out.Unknown), append(out.Unknown, s)
+			}
+			out.Unknown[at].Matters, out.Unknown[at].Effect = true, out.hingeOf(s, a.Answered.System)
+		}
+	}
 }
 
 // notCovered says once what the whole plan leaves out.

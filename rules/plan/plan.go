@@ -63,6 +63,7 @@ type Place struct {
 	Levels    []float64 // 0 to 5, in the order of the criteria
 	Own       bool      // the place has priorities of its own
 	WaysOut   []WayOut  // what would cure a choice that gets wet or molds, each alone; none: nothing that was tried
+	Hinges    []Hinge   // answers that nobody gave and that decide about damp there
 	Limited   bool      // a budget for the whole house may choose otherwise than the priorities
 }
 

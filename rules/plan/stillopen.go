@@ -81,7 +81,7 @@ func (a Assessment) with(prefs Preferences, q house.Question, placeID string, v 
 	now := house.Answered{List: a.Answered.List, House: h, System: a.Answered.System}
 	now.Store(q, h.Place(placeID), v)
 	prefs.HasBudget = false
-	for _, p := range a.Update(now, placeID).Weigh(prefs).Places {
+	for _, p := range a.Update(now, placeID).weighed(prefs).Places {
 		if p.Surface.ID == placeID {
 			return p, true
 		}

@@ -8,6 +8,7 @@ import (
 	"battwright/rules/catalog"
 	"battwright/rules/damp"
 	"battwright/rules/house"
+	"battwright/rules/units"
 )
 
 // WayOut is one change after which a place neither gets wet nor molds, as far as the
@@ -56,13 +57,17 @@ func (a Assessment) wayOut(p *Place, w catalog.DampWay) (WayOut, bool) {
 		if r.Dampen(i); !r.Candidates[i].Damp.Judged() || r.Candidates[i].Damp.Alarm() || r.Candidates[i].Excluded() {
 			continue
 		}
-		text := w.Text
-		if w.Number {
-			text += " " + a.Answered.System.R(answer.Number)
-		}
-		return WayOut{w.ID, text, r.Candidates[i].Damp.Word}, true
+		return WayOut{w.ID, wayText(w, answer, a.Answered.System), r.Candidates[i].Damp.Word}, true
 	}
 	return WayOut{}, false
+}
+
+// wayText is a way with the figure that was tried.
+func wayText(w catalog.DampWay, answer house.Answer, s units.System) string {
+	if w.Number {
+		return w.Text + " " + s.R(answer.Number)
+	}
+	return w.Text
 }
 
 // isThere reports whether an answer is what holds already, or less than that.

@@ -24,6 +24,7 @@ func (a Assessment) Weigh(p Preferences) Plan {
 	}
 	out.spread()
 	a.waysOut(&out)
+	a.hinges(&out, p)
 	a.said(&out)
 	a.notCovered(&out)
 	sources(&out, c)
@@ -77,7 +78,7 @@ func (p *Plan) afford(c *catalog.Catalog, prefs Preferences) {
 // weighOne weighs one place by itself; no other place and no budget has a say.
 func weighOne(c *catalog.Catalog, place candidate.PlaceResult, p Preferences) Place {
 	own := p.Places[place.Surface.ID]
-	out := weighPlace(c, place, weightsOf(c, p.Priorities, own))
+	out := weighPlace(c, place, weightsOf(c, p.Priorities, own), (*Place).unjudged)
 	out.Levels, out.Own = levelsOf(c, p.Priorities, own), own != nil
 	out.Limited = p.HasBudget
 	return out
@@ -125,12 +126,12 @@ func score(weights []float64, measures []candidate.Measure) (float64, []float64)
 
 // weighPlace weighs a place, and works out the damp of what comes out first until
 // that has a verdict. The rest of a place is worked out only where something gets
-// wet or molds: then it matters what else there is.
-func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) Place {
+// wet or molds: then it matters what else there is. need lists what must be known yet.
+func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64, need func(*Place) []int) Place {
 	r.Candidates = slices.Clone(r.Candidates)
 	for {
 		out := weighOnce(c, r, weights)
-		next := out.unjudged()
+		next := need(&out)
 		if len(next) == 0 {
 			return out
 		}
@@ -143,14 +144,24 @@ func weighPlace(c *catalog.Catalog, r candidate.PlaceResult, weights []float64) 
 // unjudged are the candidates whose damp must be known before the choice stands:
 // the choice itself; and where anything of the place gets wet or molds, all.
 func (p *Place) unjudged() []int {
+	if slices.ContainsFunc(p.Candidates, func(a candidate.Assessed) bool { return a.Damp.Alarm() }) {
+		return p.unjudgedOf(func(*candidate.Assessed) bool { return true })
+	}
+	return p.unjudgedChoice()
+}
+
+// unjudgedChoice is the choice alone, while its damp is not worked out.
+func (p *Place) unjudgedChoice() []int {
+	return p.unjudgedOf(func(x *candidate.Assessed) bool { return x.Like(&p.Choice.Assessed) })
+}
+
+func (p *Place) unjudgedOf(is func(*candidate.Assessed) bool) []int {
 	if p.Choice == nil {
 		return nil
 	}
-	alarm := slices.ContainsFunc(p.Candidates, func(a candidate.Assessed) bool { return a.Damp.Alarm() })
 	var out []int
 	for i := range p.Candidates {
-		a := &p.Candidates[i]
-		if !a.Damp.WorkedOut() && !a.Excluded() && (alarm || a.Like(&p.Choice.Assessed)) {
+		if a := &p.Candidates[i]; !a.Damp.WorkedOut() && !a.Excluded() && is(a) {
 			out = append(out, i)
 		}
 	}

@@ -30,6 +30,9 @@ func riseOfDeg(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
 // PitchDeg is the slope in degrees of a roof that rises so many inches in 12.
 func PitchDeg(rise float64) float64 { return math.Atan(rise/InchPerFoot) * 180 / math.Pi }
 
+// PitchOf is the rise in 12 of a roof that slopes so many degrees.
+func PitchOf(deg float64) float64 { return riseOfDeg(deg) * InchPerFoot }
+
 // ParsePitch reads the slope of a roof as its rise in 12: "6", "6/12", "6:12",
 // "4 1/2 in 12", "27 degrees", "50 %". A fraction alone is refused: 1/3 may be a share
 // of the span.

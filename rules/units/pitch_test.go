@@ -31,4 +31,7 @@ func TestPitchInBothSystems(t *testing.T) {
 	require.InDelta(t, 45, PitchDeg(12), 1e-9)
 	require.InDelta(t, math.Atan2(6, 12)*180/math.Pi, PitchDeg(6), 1e-9)
 	require.Zero(t, PitchDeg(0))
+	for _, rise := range []float64{0, 4, 12} {
+		require.InDelta(t, rise, PitchOf(PitchDeg(rise)), 1e-9)
+	}
 }
