@@ -34,26 +34,26 @@ func (a Answered) Disagreements() []Disagreement {
 	var out []Disagreement
 	say := func(text string) { out = append(out, Disagreement{Text: "TWO ANSWERS DISAGREE: " + text}) }
 	if typed := a.drawnInVain(); len(typed) > 0 {
-		say("R-values of your drawings are typed ("+joinList(typed)+"), but you said that your drawings name none. They do not count. If the drawings name them, say yes there; if not, take the figures out.")
+		say("R-values of your drawings are typed (" + joinList(typed) + "), but you said that your drawings name none. They do not count. If the drawings name them, say yes there; if not, take the figures out.")
 	}
 	if chimneys, places := a.flueDenied(); len(chimneys) > 0 {
-		say("you listed a chimney or a gas vent inside the house ("+a.labels(chimneys)+"), but said that none goes up through "+a.labels(places)+". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
+		say("you listed a chimney or a gas vent inside the house (" + a.labels(chimneys) + "), but said that none goes up through " + a.labels(places) + ". Look, then change one of the two. Until then its empty space and its shield stay in the plan there.")
 	}
 	if places := a.fluesOfNone(); len(places) > 0 {
-		say("you said that nothing goes up through the house from a stove or furnace, but something does by what you said of "+a.labels(places)+". Look, then change one of the two. Until then the plan goes by the place.")
+		say("you said that nothing goes up through the house from a stove or furnace, but something does by what you said of " + a.labels(places) + ". Look, then change one of the two. Until then the plan goes by the place.")
 	}
 	if places := a.oldDenied(); len(places) > 0 {
-		say("you said that no part of the house is old, but that there is old wiring or old fill in "+a.labels(places)+". Look, then change one of the two. Until then every place is taken as one of an old house.")
+		say("you said that no part of the house is old, but that there is old wiring or old fill in " + a.labels(places) + ". Look, then change one of the two. Until then every place is taken as one of an old house.")
 	}
 	if pipe := a.pipeWithoutPlace(); pipe != "" {
-		say("you named "+pipe+" for the house, but no place beside it, and none that it goes through. Its own space stays empty wherever it passes. Add the place near it, or take it out of the shape.")
+		say("you named " + pipe + " for the house, but no place beside it, and none that it goes through. Its own space stays empty wherever it passes. Add the place near it, or take it out of the shape.")
 	}
 	if crawls := a.ventsDenied(); len(crawls) > 0 {
 		what := map[bool]string{true: "without vents, but that there are open vents in ", false: "with vents, but that there are none in "}[crawls[0].Answers["vented"].Bool]
-		say("you said that the house stands over a crawl space "+what+a.labels(crawls)+". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
+		say("you said that the house stands over a crawl space " + what + a.labels(crawls) + ". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")
 	}
 	if typed, listed := a.zoneDenied(); typed != "" {
-		say("you typed climate zone "+typed+", and the county list has "+listed+" for the county you named. Which side of a wall gets a retarder depends on it. Ask the building department, then change one of the two. Until then the plan goes by the zone you typed.")
+		say("you typed climate zone " + typed + ", and the county list has " + listed + " for the county you named. Which side of a wall gets a retarder depends on it. Ask the building department, then change one of the two. Until then the plan goes by the zone you typed.")
 	}
 	for _, text := range a.sizedTwice() {
 		say(text)
