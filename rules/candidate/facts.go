@@ -58,6 +58,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	set("left_out_why", rules.Text(why))
 	set("labor", rules.Text(s.Labour))
 	set("edition", rules.Text(site.Edition))
+	set("cool_rooms", rules.Bool(site.Cooled))
 	if site.Zone != "" {
 		set("zone", rules.Number(float64(site.ZoneNumber)))
 		set("marine", rules.Bool(site.Marine))

@@ -28,7 +28,7 @@ var lookedFor = map[string]string{
 	"chimney-fireblock": "fireblocks", "pipe-fire-stop": "fireblocks",
 	"basement-foam-first": "no-blanket", "chimney-no-room": "no-blanket",
 	"attic-old-face": "", "attic-old-load": "", "closed-up": "", "closed-up-inside": "", "old-paint-lead": "", "old-leaks": "",
-	"fiber-left-visible": "", "crawl-hot-humid": "", "hot-humid-left-out": "", "sheet-left-visible": "", "rim-cold": "", "rim-damp": "", "second-tight-layer": "",
+	"fiber-left-visible": "", "crawl-hot-humid": "", "crawl-hot-humid-later": "", "hot-humid-left-out": "", "sheet-left-visible": "", "rim-cold": "", "rim-damp": "", "second-tight-layer": "",
 }
 
 // randomPlaces are places of random houses, of every kind, half of those below grade

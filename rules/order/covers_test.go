@@ -34,6 +34,8 @@ func TestCoversAreOnTheList(t *testing.T) {
 	require.True(t, layer.Quote)
 	require.Zero(t, layer.Cost)
 	require.NotContains(t, ids(cold+floor), "layer-under-joists")
+	require.NotContains(t, ids(hot+"cooled = false\n"+floor), "layer-under-joists", "the floor is no colder than the air below")
+	require.Contains(t, ids(hot+"cooled = \"unknown\"\n"+floor), "layer-under-joists", "unknown, a house is cooled there")
 	require.NotContains(t, ids(hot+floor), "cover")
 	require.NotContains(t, ids(hot+walls), "layer-under-joists", "a closed crawl space has no damp outdoor air")
 	require.Contains(t, ids(cold+walls), "cover", "foil is too tight for the room side of a crawl wall, and nothing else may stay visible")
