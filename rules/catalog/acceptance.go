@@ -65,6 +65,7 @@ type AcceptancePoint struct {
 	Needs     string      `toml:"needs"`     // what a rule of the place must require for the point to be there
 	Rule      string      `toml:"rule"`      // the rule that must warn at the place for the point to be there
 	Unplanned bool        `toml:"unplanned"` // also where no blanket is planned, but something must be minded
+	Later     bool        `toml:"later"`     // it goes on the drywall: open until then, and nothing waits for it
 	Fills     bool        `toml:"fills"`     // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`
@@ -84,7 +85,7 @@ type AcceptancePoint struct {
 	Wanted    units.Prose `toml:"ask_wanted"`   // asked where the plan has no retarder, the climate asks for one, and what is there is one
 	Swap      units.Prose `toml:"ask_swap"`     // asked there instead where something speaks against what is there
 	Drier     units.Prose `toml:"ask_drier"`    // asked where the place as found is drier than as agreed
-	Heat      units.Prose `toml:"ask_heat"`     // asked instead where a sheet or paint is near heat
+	Heat      units.Prose `toml:"ask_heat"`     // asked instead where a sheet is near heat
 	Barred    units.Prose `toml:"ask_barred"`   // asked instead where the fiber itself may not be there; of a face, the agreed blanket follows
 	Ref
 }
@@ -139,6 +140,7 @@ type Lead struct {
 	Stages []string `toml:"stages"`        // of the house while it still is to do; none means all
 	// Only where a chimney or a flue may go up through the house.
 	Chimney bool        `toml:"chimney"`
+	Needs   string      `toml:"needs"` // as for a point of acceptance
 	Text    units.Prose `toml:"text,required"`
 	Ref
 }

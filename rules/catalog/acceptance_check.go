@@ -96,6 +96,7 @@ func (k *checker) handover() {
 		k.ref("lead "+l.ID, l.Ref)
 		k.within("lead "+l.ID, "days", float64(l.Days), -60, 400)
 		k.names("lead "+l.ID, "kinds", "place", l.Kinds...)
+		k.names("lead "+l.ID, "needs", "need of a rule", l.Needs)
 		k.names("lead "+l.ID, "stages", "stage", l.Stages...)
 		k.oneOf("lead "+l.ID, "person", l.Person, Persons)
 	}

@@ -12,7 +12,7 @@ import (
 // Needs are what a rule can require: the plan, the order, the sheets and the points
 // of acceptance know each by its name. One misspelled would ask for nothing.
 var Needs = strings.Fields(`
-	baffle board burner-air cover crawl-air dehumidifier fill-cleared fire-mark fire-mark-fiber fireblock flue-shield foam-in-bays
+	baffle board burner-air cover crawl-air dehumidifier fill-cleared fire-mark fire-mark-fiber fireblock flue-retarder flue-shield foam-in-bays
 	ground-cover ground-sheet hold-back layer-under-joists lead-test opened-wall retarder retarder-paint
 `)
 

@@ -35,7 +35,7 @@ func Leads(j Job) []catalog.Lead {
 			continue
 		}
 		if slices.ContainsFunc(j.Plan.Places, func(p plan.Place) bool {
-			return planned(p) && (len(l.Kinds) == 0 || slices.Contains(l.Kinds, p.Surface.Kind.ID))
+			return planned(p) && (l.Needs == "" || requires(p, l.Needs)) && (len(l.Kinds) == 0 || slices.Contains(l.Kinds, p.Surface.Kind.ID))
 		}) {
 			out = append(out, l)
 		}

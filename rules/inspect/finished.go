@@ -87,9 +87,10 @@ func (p FoundPlace) count(so func(PointResult) bool) int {
 	return n
 }
 
-// Open counts the points of a place that nobody looked at.
+// Open counts the points of a place that nobody looked at, but for what can only be
+// seen later.
 func (p FoundPlace) Open() int {
-	return p.count(func(x PointResult) bool { return x.State == NotSeen })
+	return p.count(func(x PointResult) bool { return x.State == NotSeen && !x.Point.Later })
 }
 
 // OpenStops counts the points that can hurt people and that nobody looked at.
@@ -109,14 +110,15 @@ func (r FoundResult) Stops() bool {
 }
 
 // ReadyToClose reports whether every point of every place was looked at and
-// passes. It never means that an inspector agrees.
+// passes, and nothing that goes on the drywall is still to come. It never means that
+// an inspector agrees.
 func (r FoundResult) ReadyToClose() bool {
 	for _, p := range r.Places {
 		if p.Worst() != Pass || p.Open() > 0 {
 			return false
 		}
 	}
-	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short()) == 0 && len(r.PartSeen()) == 0
+	return len(r.Places) > 0 && len(r.First) == 0 && len(r.Stopped) == 0 && len(r.Unasked) == 0 && len(r.Short())+len(r.PartSeen())+len(r.ToCome()) == 0
 }
 
 // labels name the places that are so.
@@ -139,6 +141,14 @@ func (r FoundResult) Short() []string {
 // PartSeen are the places of which somebody looked at a part only.
 func (r FoundResult) PartSeen() []string {
 	return r.labels(func(p FoundPlace) bool { return p.SeenFt2() > 0 })
+}
+
+// ToCome are the places where something that the plan counts on goes on the drywall,
+// and nobody has seen it there.
+func (r FoundResult) ToCome() []string {
+	return r.labels(func(p FoundPlace) bool {
+		return p.count(func(x PointResult) bool { return x.State == NotSeen && x.Point.Later }) > 0
+	})
 }
 
 // SeenFt2 is how much of a place was looked at, 0 where it was all or nobody

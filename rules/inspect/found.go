@@ -15,6 +15,14 @@ import (
 // floor counts on.
 const underJoists = "layer-under-joists"
 
+// retarderPaint is the point, and the need of a rule, for paint that the damp check
+// counts on and that nobody can see before the drywall is up.
+const retarderPaint = "retarder-paint"
+
+// flueRetarder is the point, and the need of a rule, for what the building department
+// lets slow damp air beside a flue.
+const flueRetarder = "flue-retarder"
+
 // seePrefix is the table of the points that a person looks at.
 const seePrefix = "see."
 
@@ -159,6 +167,9 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 		return planned(p) && p.BoardR() > 0 || boardNoted(said)
 	case catalog.FromChimney:
 		return byChimney(p)
+	}
+	if x.ID == flueRetarder && paintFound(said) && byChimney(p) {
+		return true
 	}
 	if !noted && (!planned(p) && !(x.Unplanned && minded(p)) || x.Needs != "" && !requires(p, x.Needs) || x.Rule != "" && !warns(p, x.Rule) || x.Fills && !p.Surface.Frame.MustFill ||
 		x.Old && !p.Surface.MayBeOld || settled(p, x.SettledBy)) {

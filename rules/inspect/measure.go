@@ -48,6 +48,8 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	}
 	m.Sheet = e.Facing.Sheet
 	switch f := a["sheet"]; {
+	case e.Facing.Sheet == "paint" && a[seePrefix+retarderPaint].Text == seenBad && !sheetNoted(f):
+		m.Sheet = ""
 	case f.State != house.Given:
 	case f.Text != "none":
 		m.Sheet = f.Text

@@ -45,6 +45,12 @@ func (p *OfferedPlace) looseSheet(j Job) {
 		f := Finding{ID: "loose-sheet", Level: Ask, Line: part.Line, Ref: practice, Text: sheet.Name + ", and the plan has none here"}
 		f.Ask = p.askBidder("What is the " + sheet.Name + " for? The plan has none here.")
 		switch {
+		case byChimney(p.Plan) && sheet.ID == "paint" && p.has(flueRetarder):
+			f.Level, f.Ask = Note, ""
+			f.Text = sheet.Name + " near heat: only on the room face of the drywall, as the building department allows"
+		case byChimney(p.Plan) && sheet.ID == "paint":
+			f.Text = sheet.Name + " near heat: only on the room face of the drywall, and only if the building department allows it this near a flue"
+			f.Ask = p.askBidder("Has the building department said in writing that the " + sheet.Name + " may go on the drywall this near the flue?")
 		case byChimney(p.Plan):
 			f.Level, f.Text = Stop, sheet.Name+" does not belong near heat: nothing lies beside a chimney but what the plan has"
 			f.Ask = p.askBidder("Will you leave the " + sheet.Name + " out?")

@@ -41,15 +41,13 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 		out.State, out.Text = p.squeezed(j)
 	case catalog.FromFacing:
 		out.State, out.Text = p.facing(j)
-		if p.Damper() && (out.State > Pass || !p.boardFault()) { // else it stands with the board
+		if p.Damper() && (out.State > Pass || !p.boardFault() && !p.paintFault()) { // else it stands with the board or the paint
 			out.Text += ". Damp check: " + DampSaid(p.Got.Damp, j.System)
 		}
 	default:
-		switch p.Answers[seePrefix+x.ID].Text {
-		case seenGood:
-			out.State = Pass
-		case seenBad:
-			out.State = failed(x.Result)
+		out.State, out.Text = p.seen(j, x)
+		if x.ID == retarderPaint && p.paintFault() && p.Damper() {
+			out.Text = x.Fails.In(j.System) + ". Damp check: " + DampSaid(p.Got.Damp, j.System)
 		}
 	}
 	if out.State > Pass {
@@ -57,6 +55,27 @@ func (p FoundPlace) point(j Job, x catalog.AcceptancePoint) PointResult {
 	}
 	return out
 }
+
+// seen decides a point from what a person saw. What goes on the drywall is still to
+// come until somebody says that it is there, and no drywall is up before the end.
+func (p FoundPlace) seen(j Job, x catalog.AcceptancePoint) (State, string) {
+	switch p.Answers[seePrefix+x.ID].Text {
+	case seenGood:
+		return Pass, ""
+	case seenBad:
+		return failed(x.Result), ""
+	}
+	switch {
+	case x.ID == retarderPaint && paintFound(p.Answers) && j.Plan.Stage == stageClosed:
+		return Pass, "noted as the sheet on the room side"
+	case x.Later:
+		return NotSeen, "still to come, on the drywall; the plan counts on it"
+	}
+	return NotSeen, ""
+}
+
+// stageClosed is the stage of a house whose drywall is up.
+const stageClosed = "closed"
 
 // remedy is what to ask for where a point failed, by what was found there.
 func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
@@ -386,6 +405,9 @@ func (p FoundPlace) facing(j Job) (State, string) {
 	name := func(id string) string {
 		f, _ := c.Facing(id)
 		return f.Name
+	}
+	if p.paintAsked() {
+		return NotSeen, name("paint") + " beside a chimney: only on the room face of the drywall, and only as the building department allows; mark that below once it has said so"
 	}
 	if p.sheetNearHeat() {
 		return Halt, name(p.Answers["sheet"].Text) + " beside a chimney: it does not belong near heat"

@@ -1,6 +1,10 @@
 package inspect
 
-import "battwright/rules/house"
+import (
+	"slices"
+
+	"battwright/rules/house"
+)
 
 // otherSheet reports whether another sheet is up than the one that was agreed. A
 // smart sheet does what a plastic one does, but where the damp check finds it worse,
@@ -11,10 +15,38 @@ func (p FoundPlace) otherSheet() bool {
 	return agreed != "" && got.State == house.Given && got.Text != "none" && got.Text != agreed && !does
 }
 
-// sheetNearHeat reports whether a sheet or paint was found beside a chimney.
+// sheetNearHeat reports whether a sheet was found beside a chimney. Paint on the
+// room face of the drywall is none: the building department may want it.
 func (p FoundPlace) sheetNearHeat() bool {
-	got := p.Answers["sheet"]
-	return byChimney(p.Plan) && got.State == house.Given && got.Text != "none"
+	return byChimney(p.Plan) && sheetNoted(p.Answers["sheet"])
+}
+
+// paintAsked reports whether retarder paint was found beside a chimney and nobody has
+// noted that the building department allows it.
+func (p FoundPlace) paintAsked() bool {
+	return byChimney(p.Plan) && paintFound(p.Answers) && p.Answers[seePrefix+flueRetarder].Text != seenGood
+}
+
+// paintFound reports whether somebody noted retarder paint on the room side.
+func paintFound(said house.Answers) bool {
+	got := said["sheet"]
+	return got.State == house.Given && got.Text == "paint"
+}
+
+// sheetNoted reports whether an answer names a sheet that is up.
+func sheetNoted(got house.Answer) bool {
+	return got.State == house.Given && got.Text != "none" && got.Text != "paint"
+}
+
+// paintFault reports whether somebody looked for the retarder paint that the plan
+// counts on and did not find it.
+func (p FoundPlace) paintFault() bool {
+	return requires(p.Plan, retarderPaint) && p.Answers[seePrefix+retarderPaint].Text == seenBad
+}
+
+// PaintToCome reports whether the plan counts on retarder paint that nobody has seen.
+func (p FoundPlace) PaintToCome() bool {
+	return slices.ContainsFunc(p.Points, func(x PointResult) bool { return x.Point.ID == retarderPaint && x.State == NotSeen })
 }
 
 // trapped says that what was found closes the wood in between two tight layers,

@@ -63,6 +63,9 @@ func AgreedLines(p plan.Place, j Job) []string {
 		if sheetAgreed(p) != "" {
 			agreed += "; sheet: " + sheetText(j, p)
 		}
+		if requires(p, retarderPaint) {
+			agreed += "; then, on the drywall: " + sheetText(j, p)
+		}
 		out = append(out, agreed)
 		if short := p.ShortText(j.System); short != "" {
 			out = append(out, short)

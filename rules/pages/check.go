@@ -7,6 +7,7 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/page"
 	"battwright/rules/plan"
+	"battwright/rules/units"
 )
 
 // closingBlock ends a page.
@@ -98,7 +99,11 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []page.Block {
 	if !ok {
 		head.Add(page.Row{Tone: page.Stop, Text: "No sheet: " + Glance(p, o)})
 		mind(&head, p, o)
-		return []page.Block{head}
+		same := page.Block{Title: "Looked at all the same"}
+		for _, x := range lookedAt(j, p) {
+			same.Tick(page.Plain, PointText(x, o.System))
+		}
+		return page.Full([]page.Block{head, same})
 	}
 	for _, text := range FindFirst(p, o) {
 		head.Tick(page.Stop, text)
@@ -161,6 +166,10 @@ func FoundNote(p inspect.FoundPlace) string {
 		return fmt.Sprintf("%s; %d of %d points not looked at", p.Worst(), open, len(p.Points))
 	case open > 0:
 		return fmt.Sprintf("%d of %d points not looked at", open, len(p.Points))
+	case p.ShortText(units.US) != "" && !p.Plan.Surface.Waived:
+		return "less R than is asked for"
+	case p.PaintToCome():
+		return "every point passes but the paint, still to come on the drywall"
 	}
 	return "every point passes"
 }

@@ -1,11 +1,13 @@
 package pages_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/rules/page"
 	"battwright/rules/pages"
@@ -98,4 +100,32 @@ func TestFoundNamesTheFlueThatIsOpen(t *testing.T) {
 	require.Contains(t, string(b), `"stop_points_not_seen": 3`)
 	require.NotContains(t, string(b), `"result": "pass"`, "nobody looked yet")
 	require.Contains(t, string(b), `"counts_on_unseen_board_r": 5`)
+}
+
+// Paint that goes on the drywall keeps the work open and not the drywall waiting: every
+// page of the walk says what is still to come.
+func TestFoundSaysWhatIsStillToCome(t *testing.T) {
+	j := checkedJob(t, "id = \"wall\"\nkind = \"exterior-wall\"\nlength_ft = 12\nframing.size = \"2x6\"\nci_r = 0\ntarget_r = 20\nexposed = false\nretarder = \"paint\"")
+	h := inspect.EmptyFound(j)
+	l := inspect.FoundList(j.Catalog())
+	plan := j.Plan.Places[0].Choice
+	num := func(v float64) house.Answer { return house.List(fmt.Sprint(v)) }
+	a := house.Answers{
+		"material": house.Text(plan.MaterialID), "label_r": num(plan.Layers[0].Product.NominalR), "label_thickness_in": num(plan.Layers[0].Product.ThicknessIn), "thickness_in": num(plan.Layers[0].RoomIn), "facing": house.Text("none"), "sheet": house.Text("none"),
+		"void_pct": house.Number(0), "squeezed_pct": house.Number(0),
+	}
+	for _, q := range inspect.QuestionsOf(l, j.Plan.Places[0], a) {
+		if q.Key != "see.retarder-paint" && strings.HasPrefix(q.Key, "see.") {
+			a[q.Key] = house.Text("good")
+		}
+	}
+	h.Places[0].Answers = a
+	r := inspect.JudgeFound(j, h, nil)
+	require.False(t, r.ReadyToClose())
+	require.Equal(t, "Every point on our list that can be seen before the drywall passes. What goes on the drywall is still to come (Exterior wall): look again when it is on. The inspector decides.", pages.FoundVerdict(r))
+	text := spaced(print.Text(pages.FoundPage(j, r, planned.Options(t)), 78))
+	require.Contains(t, text, "The vapor retarder paint is on the drywall: still to come, on the drywall")
+	require.NotContains(t, text, "NOT LOOKED AT")
+	require.Contains(t, pages.FoundNote(r.Places[0]), "still to come on the drywall")
+	require.Contains(t, spaced(print.Text(pages.FormPage(j), 78)), "then, on the drywall: vapor retarder paint")
 }

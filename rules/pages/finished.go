@@ -58,7 +58,7 @@ func FoundPage(j inspect.Job, r inspect.FoundResult, o Options) page.Page {
 			}
 		}
 		for _, x := range p.Points {
-			if x.NotUnderstood {
+			if x.NotUnderstood || x.Point.Later && x.State == inspect.NotSeen {
 				sec.Item(page.Care, titled(x))
 			}
 		}
@@ -152,6 +152,9 @@ func FoundVerdict(r inspect.FoundResult) string {
 	if part := r.PartSeen(); len(part) > 0 {
 		return "Every point on our list passes where somebody looked; nobody looked at all of it (" + strings.Join(part, ", ") + "). Look at the rest before it is closed."
 	}
+	if later := r.ToCome(); len(later) > 0 {
+		return "Every point on our list that can be seen before the drywall passes. What goes on the drywall is still to come (" + strings.Join(later, ", ") + "): look again when it is on. The inspector decides."
+	}
 	return "Every point on our list passes. The inspector decides."
 }
 
@@ -210,7 +213,7 @@ func titled(x inspect.PointResult) string {
 func OpenText(p inspect.FoundPlace) string {
 	var out []string
 	for _, x := range p.Points {
-		if x.State == inspect.NotSeen && !x.NotUnderstood {
+		if x.State == inspect.NotSeen && !x.NotUnderstood && !x.Point.Later {
 			out = append(out, x.Point.Title)
 		}
 	}
@@ -305,6 +308,9 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 	}
 	if p.FoamCounted() {
 		got.FoamInBays, unseen = false, append(unseen, "the foam in its bays")
+	}
+	if paint, ok := o.Catalog.Facing(p.Plan.Choice.Facing.Sheet); ok && p.PaintToCome() {
+		unseen = append(unseen, "the "+paint.Name)
 	}
 	text := inspect.DampSaid(got, o.System)
 	if len(unseen) > 0 {

@@ -90,7 +90,14 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		if !ok {
 			sec.Loud("%s", noSheet(p, o))
 			mind(sec, p, o)
-			h.lookedAt(d, sec, p, o)
+			points := lookedAt(h.Job, p)
+			if len(points) > 0 {
+				sec.Say("Looked at all the same:")
+			}
+			for _, x := range points {
+				sec.Tick(page.Plain, PointText(x, o.System))
+				cite(d, o.Catalog, x.Ref)
+			}
 			continue
 		}
 		mind(sec, p, o)
@@ -121,17 +128,17 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 	}
 }
 
-// lookedAt are the points that a place without a blanket is looked at for.
-func (h Handover) lookedAt(d *page.Page, sec *page.Block, p plan.Place, o Options) {
-	points := inspect.FormOf(h.Job, p)
-	if len(points) == 0 || p.Stopped() {
-		return
+// lookedAt are the points that a place without a blanket is looked at for, where
+// nothing stops it.
+func lookedAt(j inspect.Job, p plan.Place) []catalog.AcceptancePoint {
+	if p.Stopped() {
+		return nil
 	}
-	sec.Say("Looked at all the same:")
-	for _, f := range points {
-		sec.Tick(page.Plain, PointText(f.Point, o.System))
-		cite(d, o.Catalog, f.Point.Ref)
+	var out []catalog.AcceptancePoint
+	for _, f := range inspect.FormOf(j, p) {
+		out = append(out, f.Point)
 	}
+	return out
 }
 
 func noSheet(p plan.Place, o Options) string {
