@@ -62,6 +62,7 @@ type Surface struct {
 	Waived                  bool
 	Framed                  bool // its frame stands: a heel or a stud can no longer be ordered otherwise
 	Finished                bool // its insulation is in: a board can go on only where something comes off
+	MayBeThere              bool // by the stage a blanket may lie there already, and nobody said what does
 	MayBeOld                bool // old wiring or old fill may be found here
 	Old                     bool // the house is said to have old parts
 	HasDrawing              bool
@@ -101,6 +102,7 @@ func surfaceOf(a house.Answered, p *house.Place) Surface {
 	s.AreaFt2, s.OpenShare = a.Sized(p)
 	stage := a.Text(house.Top, nil, "stage")
 	s.Finished = stage == "insulated" || stage == "closed"
+	s.MayBeThere = s.Finished && (!a.Has(p, "existing_r") || a.Value(house.PlaceScope, p, "existing_r").Source != house.FromAnswer)
 	s.Framed = s.Finished || stage == "framed" || stage == "wired"
 	s.Old = a.Bool(house.Top, nil, "old")
 	s.MayBeOld = a.MayBeOld() || a.Bool(house.PlaceScope, p, "knob_and_tube") || a.Bool(house.PlaceScope, p, "vermiculite")

@@ -55,6 +55,9 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		at := homes[l]
 		if !slices.Contains(out.Places, m.out.Places[at].Label) {
 			out.Places = append(out.Places, m.out.Places[at].Label)
+			if m.plan.Places[at].Surface.MayBeThere {
+				out.OnlyIf = append(out.OnlyIf, m.out.Places[at].Label)
+			}
 		}
 		out.Visible = max(out.Visible, l.visible)
 		if label := m.out.Places[at].Label; len(l.layout.Bays) > 0 && !slices.Contains(out.CutFor, label) {
@@ -65,6 +68,7 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 		spare += l.needFt2() * l.spare
 	}
 	slices.Sort(out.Places)
+	slices.Sort(out.OnlyIf)
 	slices.Sort(out.CutFor)
 	if weight > 0 {
 		spare /= weight

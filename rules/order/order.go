@@ -19,15 +19,17 @@ import (
 
 // Order is the order of a whole house.
 type Order struct {
-	First  []string // what must be settled for the whole house before anybody buys
-	Lines  []Line   // blankets: the shopping list
-	Unused []Line   // with a quote, but of no place now: nothing is bought, the quote stays in reach
-	Goods  []Goods  // what goes with them
-	Gear   []Goods
-	Places []Place
-	People int // who put it in, where the builder does; 0 when an installer does all
-	Days   int
-	Money  Money
+	First []string // what must be settled for the whole house before anybody buys
+	// InPlace says that blankets may lie already where it counts new ones.
+	InPlace string
+	Lines   []Line  // blankets: the shopping list
+	Unused  []Line  // with a quote, but of no place now: nothing is bought, the quote stays in reach
+	Goods   []Goods // what goes with them
+	Gear    []Goods
+	Places  []Place
+	People  int // who put it in, where the builder does; 0 when an installer does all
+	Days    int
+	Money   Money
 }
 
 // Place is the count of one place.
@@ -98,6 +100,7 @@ type Line struct {
 	PackageFt2 float64 // coverage of a package
 	Label      bool    // sizes are from the builder's label; else usual ones
 	Places     []string
+	OnlyIf     []string // of them those where a blanket may lie already, which then has to come out first
 	Visible    Visible  // whether it must carry the fire mark
 	CutFor     []string // of them those whose pieces the patterns cut; the others are counted by the area
 	Stock      int      // batts or rolls to cut from
@@ -181,7 +184,7 @@ type Money struct {
 // Make counts a plan. It never fails: a place that cannot be counted says why.
 func Make(p plan.Plan, a house.Answered) Order {
 	m := &maker{plan: p, a: a, c: a.List.Catalog()}
-	m.out.First = p.First()
+	m.out.First, m.out.InPlace = p.First(), p.InPlace()
 	for i := range p.Places {
 		m.place(&p.Places[i])
 	}

@@ -32,7 +32,8 @@ type jsonHouse struct {
 	Code       string             `json:"code"`
 	Stage      string             `json:"stage"`
 	Priorities map[string]float64 `json:"priorities"`
-	First      []string           `json:"find_out_first"` // of the whole house, before anybody buys
+	First      []string           `json:"find_out_first"`     // of the whole house, before anybody buys
+	InPlace    string             `json:"in_place,omitempty"` // that blankets may lie already where it plans new ones
 	Assumed    []jsonSaid         `json:"assumed"`
 	Unknown    []jsonSaid         `json:"unknown"`
 }
@@ -220,7 +221,7 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 	out := jsonPlan{
 		Schema: Schema, Places: []jsonPlace{}, Sources: []jsonSource{},
 		NotCovered: cleanAll(p.NotCovered), Overlaid: cleanAll(p.Overlaid), Closing: Closing,
-		House:  jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, First: cleanAll(p.First()), Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
+		House:  jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, First: cleanAll(p.First()), InPlace: clean(p.InPlace()), Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
 		Budget: jsonBudget{jsonCents: centsOf(p.Money.Total), Cheapest: p.Money.Cheapest},
 	}
 	for _, k := range p.Priorities {

@@ -16,6 +16,9 @@ func GlancePage(p plan.Plan, o Options) page.Page {
 	for _, text := range p.First() {
 		b.Loud("%s", text)
 	}
+	if text := p.InPlace(); text != "" {
+		b.Loud("%s", text)
+	}
 	if len(p.Places) == 0 {
 		b.Loud("There is no place yet: add one under places.")
 	}

@@ -92,6 +92,9 @@ func beforeRows(b *page.Block, o order.Order) {
 	for _, text := range o.First {
 		b.Loud("%s", text)
 	}
+	if o.InPlace != "" {
+		b.Loud("%s", o.InPlace)
+	}
 	if where := unmeasured(o); where != "" {
 		b.Loud("NOT MEASURED: %s. Measure before you buy.", where)
 	}
@@ -126,6 +129,9 @@ func shoppingBlock(o order.Order, opts Options) page.Block {
 	for _, l := range o.Lines {
 		b.Tick(page.Plain, fmt.Sprintf("%s: %s", buyText(l), lineText(l, s)))
 		b.Sub("for %s", strings.Join(l.Places, ", "))
+		if text := onlyIf(l); text != "" {
+			b.Sub("%s", text)
+		}
 		if text := fireMark(l); text != "" {
 			b.Sub("%s", text)
 		}
@@ -148,6 +154,15 @@ func shoppingBlock(o order.Order, opts Options) page.Block {
 	b.Say("Keep it dry: bags closed, off the ground, under a roof until the day they go in. A wet blanket is not put in. Keep the receipt and one label of each kind.")
 	b.Say("Blankets of one kind are counted together: an offcut of one place serves the next, so keep them until all is in.")
 	return b
+}
+
+// onlyIf says for which places of a line nothing is bought while what lies there
+// stays; empty for none.
+func onlyIf(l order.Line) string {
+	if len(l.OnlyIf) == 0 {
+		return ""
+	}
+	return "only if what is in comes out, or none is in yet: " + strings.Join(l.OnlyIf, ", ")
 }
 
 // firstTexts say of a place what must be found out before anybody buys for it,

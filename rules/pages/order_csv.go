@@ -31,12 +31,18 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 	for _, text := range o.First {
 		rows = append(rows, csvOf("find out first", order.Place{Label: "the whole house"}, text))
 	}
+	if o.InPlace != "" {
+		rows = append(rows, csvOf("in place", order.Place{Label: "the whole house"}, o.InPlace))
+	}
 	for _, l := range o.Lines {
 		note, price := "", fmt.Sprintf("rough %d", l.Year)
 		if !l.Label {
 			note = "usual package, the label decides"
 		}
 		if text := fireMark(l); text != "" {
+			note = strings.Trim(note+"; "+text, "; ")
+		}
+		if text := onlyIf(l); text != "" {
 			note = strings.Trim(note+"; "+text, "; ")
 		}
 		if l.Quoted {

@@ -11,6 +11,7 @@ type jsonOrder struct {
 	Schema   int              `json:"schema"`
 	House    string           `json:"house,omitempty"`
 	First    []string         `json:"find_out_first"`
+	InPlace  string           `json:"in_place,omitempty"` // that blankets may lie already where it counts new ones
 	Shopping []jsonLine       `json:"shopping"`
 	Other    []jsonGoods      `json:"other"`
 	Extras   []jsonGoods      `json:"extras"`
@@ -38,6 +39,7 @@ type jsonLine struct {
 	Returns    int         `json:"returns"`
 	Ft3        float64     `json:"ft3"`
 	Places     []string    `json:"places"`
+	OnlyIf     []string    `json:"only_if_out,omitempty"` // those where what is in has to come out first
 	FireMark   string      `json:"fire_mark,omitempty"`
 	Patterns   []jsonCut   `json:"patterns,omitempty"`
 	ShortOf    int         `json:"maybe_fewer,omitempty"`
@@ -173,7 +175,7 @@ func OrderJSON(o order.Order, p plan.Plan, opts Options, oneLine bool) ([]byte, 
 
 func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	out := jsonOrder{
-		Schema: Schema, House: p.Name, Closing: Closing, First: cleanAll(o.First), Shopping: []jsonLine{}, Other: []jsonGoods{}, Extras: []jsonGoods{}, Gear: []jsonGoods{}, Places: []jsonOrderPlace{},
+		Schema: Schema, House: p.Name, Closing: Closing, First: cleanAll(o.First), InPlace: clean(o.InPlace), Shopping: []jsonLine{}, Other: []jsonGoods{}, Extras: []jsonGoods{}, Gear: []jsonGoods{}, Places: []jsonOrderPlace{},
 	}
 	for _, l := range o.Lines {
 		out.Shopping = append(out.Shopping, jsonLineOf(l, opts))
@@ -203,7 +205,7 @@ func jsonLineOf(l order.Line, opts Options) jsonLine {
 	out := jsonLine{
 		Product: l.Product.ID, Text: lineText(l, opts.System), FireMark: fireMark(l), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
 		PerPackage: l.PerPackage, PackageFt2: round(l.PackageFt2, 2), FromLabel: l.Label, Pieces: l.Stock, Spare: l.Spare, Packages: l.Packages, Have: l.Have, Buy: l.Buy,
-		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: centsOf(l.Cost),
+		Returns: l.Returns, Ft3: round(l.Ft3, 1), Places: l.Places, OnlyIf: l.OnlyIf, ShortOf: l.Short, Quoted: l.Quoted, Year: l.Year, Known: string(l.Ref.Known), Money: centsOf(l.Cost),
 		PerPackUSD: jsonDollars{round(l.PerPack.Low, 2), round(l.PerPack.Typical, 2), round(l.PerPack.High, 2)}, From: []string{l.Product.Source},
 	}
 	if l.Ref.Source != "" {

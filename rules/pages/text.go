@@ -15,6 +15,9 @@ func PlanPage(p plan.Plan, o Options) page.Page {
 	d := page.Page{Title: houseName(p), End: Closing}
 	head := d.Block("")
 	head.Say("%s", houseLine(p))
+	if text := p.InPlace(); text != "" {
+		head.Loud("%s", text)
+	}
 	head.Items(page.Plain, SiteLines(p, o))
 	head.Say("Priorities, 0 to 5: %s. %s", prioritiesText(p), First)
 	glance := d.Block("The house at a glance")

@@ -34,3 +34,22 @@ func (p Plan) drawingsText() string {
 	}
 	return "THE R-VALUES OF YOUR DRAWINGS ARE NOT IN THIS PLAN YET (" + strings.Join(p.Undrawn, ", ") + "). They win over the model code" + meanwhile + ". Read them off the drawings and type them before you buy."
 }
+
+// InPlace says what a plan is for in a house whose stage says that its insulation is
+// in, and in which places; empty where nothing may be in that nobody told of.
+func (p Plan) InPlace() string {
+	var labels []string
+	for _, place := range p.Places {
+		if place.Choice != nil && place.Surface.MayBeThere {
+			labels = append(labels, place.Surface.Label)
+		}
+	}
+	if len(labels) == 0 {
+		return ""
+	}
+	said := "THE INSULATION IS IN"
+	if p.Stage == "closed" {
+		said = "THE HOUSE IS CLOSED"
+	}
+	return said + ", you said. What lies there already is not known here (" + strings.Join(labels, ", ") + "): this plan is what would go in anew. Hold what is there against it, and buy only for a place where it comes out, or where none is yet."
+}
