@@ -216,6 +216,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 		set("eave_short_in", rules.Number(math.Ceil(h.EaveShortIn)))
 	}
 	set("damp_verdict", rules.Text(cmp.Or(d.Word, damp.NotJudged)))
+	set("damp_season", rules.Text(cmp.Or(d.Season(), "none")))
 	if d.Judged() {
 		set("wood_moisture", rules.Number(d.Sealed.Moisture*100))
 		set("mold_index", rules.Number(d.Sealed.Mold))

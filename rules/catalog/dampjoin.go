@@ -12,9 +12,10 @@ import (
 // its thickness, a membrane without one, or a sheet that is told by its US perms
 // alone.
 type DampLayer struct {
-	Of   string  `toml:"of"`
-	MM   float64 `toml:"mm"`
-	Perm float64 `toml:"perm"`
+	Of     string  `toml:"of"`
+	MM     float64 `toml:"mm"`
+	Perm   float64 `toml:"perm"`
+	Called string  `toml:"called"` // what a verdict calls it, behind "the": where it is wood, or mold can feed on it
 }
 
 // What the outer face of a section meets.

@@ -113,3 +113,26 @@ words:
 	}
 	require.Empty(t, idle)
 }
+
+// All wood of a place that the hourly check of damp judges has a name of the trade.
+func TestWoodHasAName(t *testing.T) {
+	c := fixture.Catalog(t)
+	l := c.DampLayers()
+	var all []catalog.DampLayer
+	for _, k := range c.Kinds {
+		for _, x := range k.Layers {
+			all = append(all, x.Damp...)
+		}
+	}
+	for _, s := range c.Sheathings {
+		all = append(all, s.Damp...)
+	}
+	for _, s := range c.DampSections {
+		all = append(all, s.Outside...)
+	}
+	for _, x := range all {
+		if l.Wood(x.Of) {
+			require.NotEmpty(t, x.Called, x.Of)
+		}
+	}
+}

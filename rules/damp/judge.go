@@ -49,8 +49,10 @@ func (v Verdict) Alarm() bool { return v.Word == Wets || v.Word == Mold }
 // Worst is the worst of all runs, moisture and mold each where it is worst.
 type Worst struct {
 	Moisture     float64 // of wood, highest 30-day mean of its skin, kg/kg
+	MoistureOf   string  // that wood: "OSB sheathing"; empty where it has no name
 	MoistureCase string
 	Mold         float64
+	MoldOn       string // what it feeds on; empty where that has no name
 	MoldCase     string
 }
 
@@ -86,7 +88,7 @@ type job struct {
 	name   string
 	told   Case
 	key    string
-	sec    wetting.Section
+	sec    cut
 	room   []wetting.Edge
 	out    []wetting.Edge
 	holed  bool
@@ -139,19 +141,19 @@ func (j *Judge) run(ctx context.Context, x *job) {
 		return
 	}
 	x.result, x.err = j.runs.of(x.key, func() (wetting.Result, error) {
-		return wetting.Run(x.sec, x.room, x.out, wetting.Course{})
+		return wetting.Run(x.sec.Section, x.room, x.out, wetting.Course{})
 	})
 }
 
 func (w *Worst) add(x *job) {
-	for _, s := range x.result.Skins {
+	for i, s := range x.result.Skins {
 		if s.Worst > w.Moisture {
-			w.Moisture, w.MoistureCase = s.Worst, x.name
+			w.Moisture, w.MoistureOf, w.MoistureCase = s.Worst, x.sec.skins[i], x.name
 		}
 	}
-	for _, p := range x.result.Planes {
+	for i, p := range x.result.Planes {
 		if p.Mold > w.Mold {
-			w.Mold, w.MoldCase = p.Mold, x.name
+			w.Mold, w.MoldOn, w.MoldCase = p.Mold, x.sec.planes[i], x.name
 		}
 	}
 }

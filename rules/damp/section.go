@@ -15,6 +15,12 @@ type layer struct {
 	role Role
 }
 
+// cut is a section with what its skins and watched planes are called, in their order.
+type cut struct {
+	wetting.Section
+	skins, planes []string
+}
+
 // way is one way in which a build-up may be meant.
 type way struct {
 	cover *catalog.DampCover // nil: nothing is there to be covered
@@ -80,8 +86,8 @@ func (b *Build) layers(l *catalog.Layers, w way, sec *catalog.DampSection) ([]la
 }
 
 // section makes the cut that is run.
-func section(l *catalog.Layers, list []layer, leakM3M2H float64) (wetting.Section, error) {
-	sec := wetting.Section{StartC: l.StartC, StartRH: l.StartRH}
+func section(l *catalog.Layers, list []layer, leakM3M2H float64) (cut, error) {
+	sec := cut{Section: wetting.Section{StartC: l.StartC, StartRH: l.StartRH}}
 	for _, x := range list {
 		made, err := l.Make(x.DampLayer)
 		if err != nil {
@@ -93,11 +99,16 @@ func section(l *catalog.Layers, list []layer, leakM3M2H float64) (wetting.Sectio
 	for i, x := range list {
 		if x.role == Bearer && l.Wood(x.Of) {
 			sec.Skins = append(sec.Skins, wetting.Skin{Layer: i, DepthM: min(l.SkinMM/1000, sec.Layers[i].ThickM), Outer: i < from})
+			sec.skins = append(sec.skins, x.Called)
 		}
 	}
-	sec.Leaks = []wetting.Leak{{Layer: leaksAt(&sec, from, to), M3M2H: leakM3M2H}}
+	sec.Leaks = []wetting.Leak{{Layer: leaksAt(&sec.Section, from, to), M3M2H: leakM3M2H}}
 	for k := range list {
-		if k <= lastPlane(&sec, list, l, to) && feeds(l, list, &sec, k) {
+		if k > lastPlane(&sec.Section, list, l, to) {
+			continue
+		}
+		if on, ok := feeds(l, list, &sec.Section, k); ok {
+			sec.planes = append(sec.planes, on)
 			sec.Watch = append(sec.Watch, wetting.Watch{Plane: k, Class: wetting.Sensitive})
 		}
 	}
@@ -141,18 +152,36 @@ func lastPlane(sec *wetting.Section, list []layer, l *catalog.Layers, to int) in
 	return min(last, len(sec.Layers)-1)
 }
 
-// feeds reports whether something at plane k feeds mold: one of the two layers
-// with a thickness that meet there. Beside air only wood counts: fiber that
-// lies open has the air's own humidity.
-func feeds(l *catalog.Layers, list []layer, sec *wetting.Section, k int) bool {
+// feeds reports whether something at plane k feeds mold, and what it is called: one of
+// the two layers with a thickness that meet there, wood before paper before fiber.
+// Beside air only wood counts: fiber that lies open has the air's own humidity.
+func feeds(l *catalog.Layers, list []layer, sec *wetting.Section, k int) (on string, ok bool) {
 	in, out := thick(sec, k-1, -1), thick(sec, k, 1)
-	open := false
+	open, best := false, 0
 	for _, i := range []int{in, out} {
 		open = open || i >= 0 && sec.Layers[i].Air != nil
 	}
-	return slices.ContainsFunc([]int{in, out}, func(i int) bool {
-		return i >= 0 && (l.Wood(list[i].Of) || !open && l.Feeds(list[i].Of))
-	})
+	for _, i := range []int{in, out} {
+		if i < 0 {
+			continue
+		}
+		name, weight := list[i].Called, 0
+		switch {
+		case l.Wood(list[i].Of):
+			weight = 3
+		case open || !l.Feeds(list[i].Of):
+		case list[i].role != Blanket:
+			weight = 2
+		case i == in:
+			name, weight = "far side of the blanket", 1
+		default:
+			name, weight = "room side of the blanket", 1
+		}
+		if weight > best {
+			on, best = name, weight
+		}
+	}
+	return on, best > 0
 }
 
 // thick is the next layer with a thickness from i on, -1 for none.

@@ -18,7 +18,9 @@ type Year struct {
 
 // Months are twelve months of one run, from January.
 type Months struct {
-	Case Case
+	Case   Case
+	Wood   string // what it is of: "OSB sheathing"; empty where no wood is
+	MoldOn string // where most mold is; empty where none is
 	// Of is the wettest wood: the highest 30-day mean whose middle lies in the
 	// month, kg/kg, so that the highest of the year is the one that is judged. Where
 	// no wood is, it is the mean humidity at the plane with most mold, 0 to 1.
@@ -26,6 +28,7 @@ type Months struct {
 	Mold  [12]float64 // highest index of all planes
 	Falls [12]bool    // that index falls in the month
 	Words [12]string  // Dry, Damp, Wet or Mold
+	Adds  [12]float64 // what the month adds to what decided: mold that grows, or water above the mean
 }
 
 // What a month is called; from where on, the verdict's own steps say.
@@ -70,6 +73,42 @@ func (c Case) String() string {
 	}
 	return out
 }
+
+// When the damp of a year comes.
+const (
+	Winter = "winter"
+	Summer = "summer" // May to September, the months of a dehumidifier
+)
+
+// Season is when the damp comes that decided: when the wood is wettest, or the mold
+// grows. Empty where the place holds, and where nobody can tell.
+func (v Verdict) Season() string {
+	m, decided := v.Year.Well, v.Built
+	if v.Word == HoldsIfSealed {
+		m, decided = v.Year.Holes, v.WithHoles
+	}
+	if decided != Edge && decided != Wets && decided != Mold {
+		return ""
+	}
+	summer, winter := 0.0, 0.0
+	for i, of := range m.Adds {
+		if i >= firstSummer && i <= lastSummer {
+			summer += of
+		} else {
+			winter += of
+		}
+	}
+	switch {
+	case summer == 0 && winter == 0:
+		return ""
+	case summer > winter:
+		return Summer
+	}
+	return Winter
+}
+
+// May to September, from 0.
+const firstSummer, lastSummer = 4, 8
 
 // daysOf are the days of each month; years are typical ones, of yearD days.
 var daysOf = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
@@ -118,7 +157,9 @@ func (j *Judge) decider(jobs []job, holed bool) *job {
 }
 
 func monthsOf(x *job, wood bool, l catalog.DampVerdict) Months {
-	m := Months{Case: x.told}
+	var worst Worst
+	worst.add(x)
+	m := Months{Case: x.told, Wood: worst.MoistureOf, MoldOn: worst.MoldOn}
 	if wood {
 		m.wettest(x.result.Skins)
 	} else {
@@ -128,7 +169,23 @@ func monthsOf(x *job, wood bool, l catalog.DampVerdict) Months {
 	for i := range m.Words {
 		m.Words[i] = monthWord(m.Of[i], m.Mold[i], m.Falls[i], wood, l)
 	}
+	m.adds(worst.Mold >= l.Mold || worst.Moisture <= l.WetsMoisture && worst.Mold/l.EdgeMold >= worst.Moisture/l.EdgeMoisture)
 	return m
+}
+
+// adds tells what each month adds: to the mold where that decided, else to the water.
+func (m *Months) adds(mold bool) {
+	mean := 0.0
+	for _, of := range m.Of {
+		mean += of / float64(len(m.Of))
+	}
+	for i := range m.Adds {
+		if before := (i + len(m.Mold) - 1) % len(m.Mold); mold && !m.Falls[i] {
+			m.Adds[i] = max(0, m.Mold[i]-m.Mold[before])
+		} else if !mold {
+			m.Adds[i] = max(0, m.Of[i]-mean)
+		}
+	}
 }
 
 // monthWord is what a month is called. Mold that falls is what an earlier month

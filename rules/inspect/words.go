@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"cmp"
 	"strings"
 
 	"battwright/rules/candidate"
@@ -72,10 +73,17 @@ func dampFound(d candidate.Damp, s units.System) string {
 		if d.Sealed.Moisture == 0 { // no wood in it
 			return "no mold grows" + holes(d)
 		}
-		return "the wood gets no wetter than " + s.Percent(d.Sealed.Moisture) + ", and no mold grows" + holes(d)
+		return wood(d.Sealed) + " gets no wetter than " + s.Percent(d.Sealed.Moisture) + ", and no mold grows" + holes(d)
 	case damp.HoldsIfSealed:
 		if d.Built == damp.Edge {
-			return "borderline where it is built well (" + worstOf(d.Built, d.Sealed, s) + "), and " + worstOf(d.WithHoles, d.Holed, s) + " where room air leaks through holes"
+			built, holed := worstOf(d.Built, d.Sealed, s), worstOf(d.WithHoles, d.Holed, s)
+			if strings.HasSuffix(built, moldOn(d.Holed)) { // it is named already
+				holed = strings.TrimSuffix(holed, moldOn(d.Holed))
+			}
+			if rest, ok := strings.CutPrefix(holed, wood(d.Sealed)); ok && strings.HasPrefix(built, wood(d.Sealed)) {
+				holed = "it" + rest
+			}
+			return "borderline where it is built well (" + built + "), and " + holed + " where room air leaks through holes"
 		}
 		return "it holds only if it is sealed: " + worstOf(d.WithHoles, d.Holed, s) + " where room air leaks through holes"
 	case damp.Edge:
@@ -83,7 +91,7 @@ func dampFound(d candidate.Damp, s units.System) string {
 	case damp.Wets:
 		return "it gets wet even where it is built well: " + worstOf(d.Word, d.Sealed, s)
 	case damp.Mold:
-		return "mold grows even where it is built well"
+		return "mold grows" + moldOn(d.Sealed) + " even where it is built well"
 	}
 	return ""
 }
@@ -96,14 +104,24 @@ func holes(d candidate.Damp) string {
 	return ""
 }
 
-// worstOf tells what a year does to the wood.
+// worstOf tells what a year does, and to what.
 func worstOf(word string, w damp.Worst, s units.System) string {
-	wood := "the wood gets to " + s.Percent(w.Moisture) + " water in its wettest month"
 	switch {
 	case word == damp.Mold:
-		return "mold grows"
+		return "mold grows" + moldOn(w)
 	case word == damp.Edge && w.Mold >= 1:
-		return "mold can begin to grow"
+		return "mold can begin to grow" + moldOn(w)
 	}
-	return wood
+	return wood(w) + " gets to " + s.Percent(w.Moisture) + " water in its wettest month"
+}
+
+// wood names the wettest wood.
+func wood(w damp.Worst) string { return "the " + cmp.Or(w.MoistureOf, "wood") }
+
+// moldOn says where most mold grows.
+func moldOn(w damp.Worst) string {
+	if w.MoldOn == "" {
+		return ""
+	}
+	return " on the " + w.MoldOn
 }

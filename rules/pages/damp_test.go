@@ -142,13 +142,13 @@ func TestBoardAndPitchTell(t *testing.T) {
 // Each word of the verdict has its sentence, in a cell, in a line and on the page
 // that nobody may miss it on.
 func TestEveryVerdictIsSaid(t *testing.T) {
-	w := damp.Worst{Moisture: 0.243, Mold: 3.4}
+	w := damp.Worst{Moisture: 0.243, MoistureOf: "rim board", Mold: 3.4, MoldOn: "paper of the drywall"}
 	for word, want := range map[string][3]string{
-		damp.Holds:         {"holds", "the wood gets no wetter than 24 %, and no mold grows", ""},
-		damp.HoldsIfSealed: {"holds if sealed", "it holds only if it is sealed: mold grows where room air leaks through holes", ""},
-		damp.Edge:          {"borderline", "borderline: mold can begin to grow", ""},
-		damp.Wets:          {"gets wet", "the wood gets to 24 % water in its wettest month", "GETS WET, whichever fiber goes in"},
-		damp.Mold:          {"mold grows", "mold grows even where it is built well", "MOLD grows, whichever fiber goes in"},
+		damp.Holds:         {"holds", "the rim board gets no wetter than 24 %, and no mold grows", ""},
+		damp.HoldsIfSealed: {"holds if sealed", "it holds only if it is sealed: mold grows on the paper of the drywall where room air leaks through holes", ""},
+		damp.Edge:          {"borderline", "borderline: mold can begin to grow on the paper of the drywall", ""},
+		damp.Wets:          {"gets wet", "built well: the rim board gets to 24 % water in its wettest month", "GETS WET, whichever fiber goes in"},
+		damp.Mold:          {"mold grows", "mold grows on the paper of the drywall even where it is built well", "MOLD grows, whichever fiber goes in"},
 		damp.NotJudged:     {"not judged", "not judged: the moon", ""},
 	} {
 		d := candidate.Damp{Verdict: damp.Verdict{Word: word, WithHoles: damp.Mold, Sealed: w, Holed: w, Why: "the moon"}}
@@ -156,6 +156,19 @@ func TestEveryVerdictIsSaid(t *testing.T) {
 		require.Equal(t, want[2], inspect.DampGlance(d, true))
 	}
 	require.Equal(t, "no mold grows", inspect.DampSaid(candidate.Damp{Verdict: damp.Verdict{Word: damp.Holds}}, units.US), "no wood in it")
+}
+
+// Which wood gets wet, and on what mold grows, is named, in words of the trade.
+func TestDampNamesTheWood(t *testing.T) {
+	for keys, want := range map[[2]string]string{
+		{"zone = \"6A\"", "kind = \"exterior-wall\"\nsheathing = \"plywood\""}: "on the plywood sheathing where",
+		{"zone = \"6A\"", "kind = \"exterior-wall\"\nretarder = \"none\""}:     "the OSB sheathing gets to",
+		{"zone = \"6A\"", "kind = \"rim-joist\""}:                              "the rim board gets",
+		{"zone = \"6A\"", "kind = \"attic\""}:                                  "the plywood roof deck gets",
+		{"zone = \"6A\"", "kind = \"crawl-space\"\nvented = true"}:             "the plywood subfloor gets",
+	} {
+		require.Contains(t, pages.DampText(placeOf(t, keys[0], keys[1]).Choice.Damp, units.US), want)
+	}
 }
 
 // The R of the whole surface names all that it counts.
@@ -204,3 +217,34 @@ func TestAWetPlanSaysSo(t *testing.T) {
 // wetWall is a wall that gets wet as it is planned: its builder wants no retarder in
 // the cold (the well-known build-ups have it: rules/damp).
 const wetWall = "version = 1\nold = false\n[site]\nstate = \"MN\"\ncounty = \"St. Louis\"\ncode = \"irc-2021\"\n[[place]]\nid = \"walls\"\nlabel = \"Walls\"\nkind = \"exterior-wall\"\narea_ft2 = 400\nframing.size = \"2x6\"\nframing.spacing_in = 16\nretarder = \"none\"\ncladding = \"vented\"\n"
+
+// What is to be done follows the months in which the damp comes that decided: a
+// basement with a thin board is damp in winter above the soil, one in the plains in
+// summer below it, a cooled wall behind vinyl in summer, an open one in the cold in
+// winter (each as its own year draws it).
+func TestCareFollowsTheMonths(t *testing.T) {
+	const warm, cold = "state = \"IL\"\ncounty = \"Cook\"\ncooled = true\nindoor = \"usual\"", "state = \"MN\"\ncounty = \"St. Louis\"\ncode = \"irc-2021\""
+	said := func(site, keys string) (season, text string) {
+		p := placeOf(t, site, keys)
+		for _, r := range pages.PlaceRows(p, pages.Options{Catalog: fixture.Catalog(t)}) {
+			text += r.Text + "\n"
+		}
+		for _, h := range slices.Concat(p.Safety, p.Install) {
+			text += h.Text + "\n"
+		}
+		return p.Choice.Damp.Season(), text
+	}
+	basement := "kind = \"basement-wall\"\nlength_ft = 100\nheight_ft = 8\nabove_grade_ft = 1\ndampness = \"dry\"\ninside_cover = \"paint\"\nboard_kind = \"xps\"\nfoam_r = "
+	for _, c := range []struct{ site, keys, season, says, not string }{
+		{warm, basement + "5", damp.Winter, "the damp of this wall comes in winter", "hard season"},
+		{"state = \"SD\"\ncounty = \"Brookings\"\nindoor = \"usual\"", "kind = \"basement-wall\"\ndampness = \"dry\"\nabove_grade_ft = 2\npin = \"sheeps-wool\"", damp.Summer, "run a dehumidifier from May to September", "comes in winter"},
+		{"state = \"FL\"\ncounty = \"Miami-Dade\"\ncooled = true", "kind = \"exterior-wall\"\nframing.size = \"2x4\"\nci_r = 0\narea_ft2 = 400\ninside_cover = \"wallpaper-or-vinyl\"\nrule_out = [\"cotton\", \"sheeps-wool\", \"mineral-wool\"]", damp.Summer, "The damp comes in summer here", "in winter"},
+		{cold, "kind = \"exterior-wall\"\nretarder = \"none\"\nci_r = 0\nrule_out = [\"cotton\", \"sheeps-wool\", \"mineral-wool\"]", damp.Winter, "The damp comes in winter here", "in summer"},
+		{cold, "kind = \"exterior-wall\"\nci_r = 15\nboard_kind = \"eps\"\npin = \"fiberglass\"", "", "", "comes in"},
+	} {
+		season, text := said(c.site, c.keys)
+		require.Equal(t, c.season, season, c.keys)
+		require.Contains(t, text, c.says)
+		require.NotContains(t, text, c.not, c.keys)
+	}
+}

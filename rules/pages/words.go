@@ -158,7 +158,18 @@ func waysOutText(p plan.Place) string {
 	for i, w := range p.WaysOut {
 		ways[i] = w.Text + " (" + dampWords[w.Word] + ")"
 	}
-	return "by the same check one of these alone would do: " + strings.Join(ways, "; ") + ". Change that answer and look again before you buy."
+	return "by the same check one of these alone would do: " + strings.Join(ways, "; ") + "." + seasonSaid(p.Choice.Damp) + " Change that answer and look again before you buy."
+}
+
+// seasonSaid tells when the damp comes, where it does.
+func seasonSaid(d candidate.Damp) string {
+	switch d.Season() {
+	case damp.Summer:
+		return " The damp comes in summer here, May to September."
+	case damp.Winter:
+		return " The damp comes in winter here, October to April."
+	}
+	return ""
 }
 
 // DampLimits say, under the year of the damp check, what the code asks and practice

@@ -3,7 +3,9 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -115,10 +117,10 @@ func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
 		return chart.Drawing{}, false
 	}
 	year := p.Choice.Damp.Year
-	o := chart.MonthsOpts{What: "Humidity where most mold may grow", Full: 1, LimitName: "top", LimitText: t.System.Percent(1)}
+	o := chart.MonthsOpts{What: "Humidity where most mold may grow" + onWhat(year.Well.MoldOn), Full: 1, LimitName: "top", LimitText: t.System.Percent(1)}
 	if year.Wood {
 		wet := t.Catalog.DampLayers().WetsMoisture
-		o = chart.MonthsOpts{What: "Water in the wood", Limit: wet, LimitName: "wet", LimitText: t.System.Percent(wet)}
+		o = chart.MonthsOpts{What: "Water in the " + cmp.Or(year.Well.Wood, "wood") + moldElsewhere(year), Limit: wet, LimitName: "wet", LimitText: t.System.Percent(wet)}
 	}
 	well, holes := pages.DampCase(year.Well.Case, t.System), pages.DampCase(year.Holes.Case, t.System)
 	if well == holes {
@@ -126,6 +128,24 @@ func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
 	}
 	o.Runs = []chart.MonthsRun{run("built well", well, year.Well), run("with holes", holes, year.Holes)}
 	return t.Pen().Months(o, t.width()), true
+}
+
+func onWhat(name string) string {
+	if name == "" {
+		return ""
+	}
+	return ", on the " + name
+}
+
+// moldElsewhere says where the mold is that the words under the bars tell of, where
+// that is not the wood of the bars.
+func moldElsewhere(y damp.Year) string {
+	for _, m := range []damp.Months{y.Well, y.Holes} {
+		if slices.Contains(m.Words[:], damp.Mold) && m.MoldOn != "" && m.MoldOn != y.Well.Wood {
+			return ", mold on the " + m.MoldOn
+		}
+	}
+	return ""
 }
 
 // wordOf is how a month is called in a drawing.
