@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/heat"
 	"battwright/rules/house"
 )
@@ -36,10 +37,24 @@ func Given(a house.Answered, r PlaceResult, site Site, g GivenStack) (Assessed, 
 	if out.Heat, err = heatOf(s, site, c, b, r.Target); err != nil {
 		return out, err
 	}
-	out.Damp = dampOf(s, site, c, b, out.Facing, r.Target)
+	out.Damp = givenDamp(s, site, c, b, out.Facing, r.Target)
 	out.Facts = candidateFacts(placeFacts(a, p, s, site), s, c, b, out.Facing, out.Heat, out.Damp)
 	out.Verdict = verdictOf(c, out.Facts, s.System)
 	return out, nil
+}
+
+// givenDamp is the damp of what is given. A face that lies away from the room seals
+// nothing: its place is never better than without it.
+func givenDamp(s Surface, site Site, c *catalog.Catalog, b Blankets, f Facing, t Target) Damp {
+	d := dampOf(s, site, c, b, f, t)
+	if !f.Turned || !d.Judged() {
+		return d
+	}
+	f.OnBlanket, f.Turned = "none", false
+	if bare := dampOf(s, site, c, b, f, t); damp.Rank(bare.Word) > damp.Rank(d.Word) {
+		return bare
+	}
+	return d
 }
 
 // givenFacing keeps what the place asks and takes what is there.

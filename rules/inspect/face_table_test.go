@@ -2,14 +2,18 @@ package inspect_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
+	"battwright/rules/house"
 	"battwright/rules/inspect"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 // combo is a face, its side and a sheet as they may be found.
@@ -175,4 +179,35 @@ func TestSideIsLookedForBeforeASheetComesOut(t *testing.T) {
 	x := result(t, place(t, found(t, j, "[[place]]\nid = \"here\"\nfacing = \"kraft\"\nsheet = \"smart\"\n"), "here"), "facing-side")
 	require.Equal(t, "Lt", lettersOf(t, x.Ask))
 	require.Contains(t, x.Text, "look toward which side it is")
+}
+
+// A face that lies away from the room is no air barrier: nothing that was found so has
+// a better verdict than the same blanket without a face (practice).
+func TestATurnedFaceIsNeverBetterThanNone(t *testing.T) {
+	for _, place := range []string{"kind = \"attic\"\narea_ft2 = 1000\nroof_pitch = 6\nvents_ok = true\nbath_fan_outside = true", "kind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\""} {
+		j := planned.Job(fixture.Judged(t, fixture.OfPlaces(t, "state = \"SD\"\ncounty = \"Brookings\"\ncode = \"irc-2021\"", "id = \"here\"\n"+place)))
+		p := j.Plan.Places[0]
+		rank := func(face string) int {
+			a := asPlanned(p)
+			a["facing"], a["facing_side"], a["sheet"] = house.Text(face), house.Text("out"), house.Text("none")
+			got := inspect.JudgePlace(j, p, a).Got
+			require.True(t, got.Damp.Judged(), place)
+			return damp.Rank(got.Damp.Word)
+		}
+		require.GreaterOrEqual(t, rank("kraft"), rank("none"), place)
+	}
+}
+
+// Where the fiber of a bid does not burn nobody asks for the mark of one that does, and
+// a face on the wrong side names the face that was agreed (IRC R302.10.1).
+func TestNoMarkIsAskedOfWhatDoesNotBurn(t *testing.T) {
+	j := jobOf(t, vermont, basement+"\nfoam_r = 15\npin = \"sheeps-wool\"")
+	for fiber, want := range map[string]bool{"fiberglass": false, "mineral-wool": false, "cotton": true, "sheeps-wool": true} {
+		r := offered(t, j, "version = 1\n[[part]]\nplace = \"base\"\nmaterial = \""+fiber+"\"\nr = 13\nthickness_in = 3.5\nfacing = \"none\"\n")
+		require.Equal(t, want, slices.Contains(ids(at(t, r, "base").Findings), "called-fire-mark-fiber"), fiber)
+	}
+	floor := jobOf(t, vermont, "id = \"floor\"\nkind = \"crawl-space\"\nvented = true\nground_cover = true\ndampness = \"dry\"")
+	a := asPlanned(must(t, floor, "floor"))
+	a["facing"], a["facing_side"] = house.Text("kraft"), house.Text("out")
+	require.Contains(t, result(t, inspect.JudgePlace(floor, must(t, floor, "floor"), a), "facing-side").Text, "on the wrong side, agreed no facing")
 }

@@ -69,7 +69,7 @@ func (p FoundPlace) faceFaultText(c *catalog.Catalog, faults []faceFault) string
 	var words []string
 	for _, f := range faults {
 		switch {
-		case f == wrongSide && has(otherFace):
+		case f == wrongSide && p.Measured.Facing != agreed.OnBlanket:
 			words = append(words, face+" on the wrong side, agreed "+name(agreed.OnBlanket))
 		case f == wrongSide:
 			words = append(words, face+" on the wrong side; agreed "+agreed.Side)

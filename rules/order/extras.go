@@ -388,7 +388,8 @@ func (m *maker) heat(s sizes) []Extra {
 	}
 	if v := m.a.Value(house.PlaceScope, s.p, "flue_through"); v.Source == house.FromUnknown || v.Answer.Bool {
 		if v.Source != house.FromNobody {
-			note := fmt.Sprintf("keeps the blanket off the flue, to %s above it; ", m.a.System.Clearance(m.c.Figure("flue-shield").Value))
+			// Under roof boards there is no room for what stands above a blanket in an attic.
+			note := fmt.Sprintf("keeps the blanket off the flue, to %s above it, in a slope up to the roof boards; ", m.a.System.Clearance(m.c.Figure("flue-shield").Value))
 			note += map[bool]string{true: "a licensed mason decides", false: "its listing decides"}[m.a.BrickAlone()]
 			if v.Source == house.FromUnknown {
 				note += "; only if one goes through"
