@@ -88,3 +88,26 @@ func TestTheSheetBesideAChimneyIsOnTheList(t *testing.T) {
 	require.Equal(t, p.Places[0].Surface.AreaFt2, found[0].Qty)
 	require.Equal(t, []string{p.Places[0].Surface.Label}, found[0].Places)
 }
+
+// Between studs a blanket is made for its bay or cut to it; only between the joists
+// of an attic does one of 16 in go uncut into 14 1/2 in (practice). The sheet of the
+// finished work asks the same.
+func TestWideBlanketsAreCutBetweenStuds(t *testing.T) {
+	widest := func(text string) (widthIn, cutIn float64) {
+		o, _, _ := made(t, houseOf(text))
+		l := o.Places[0].Layers[0]
+		for _, p := range l.Cut {
+			cutIn = max(cutIn, p.WidthIn)
+		}
+		return l.WidthIn, cutIn
+	}
+	sold, cut := widest(place("w", "exterior-wall", "length_ft = 40", "height_ft = 8", "stud_in = 92.625", "framing.size = \"2x10\"", "framing.spacing_in = 16"))
+	require.Equal(t, 16.0, sold)
+	require.Equal(t, 15.0, cut)
+	sold, cut = widest(place("w", "exterior-wall", "length_ft = 40", "height_ft = 8", "stud_in = 92.625", "framing.size = \"2x4\"", "framing.spacing_in = 16"))
+	require.Equal(t, 15.0, sold)
+	require.Equal(t, 15.0, cut)
+	sold, cut = widest(place("a", "attic", "length_ft = 40", "width_ft = 24", "heel_in = 20", "framing.size = \"2x10\"", "framing.spacing_in = 16", "framing.practice = \"standard\""))
+	require.Equal(t, 16.0, sold)
+	require.Equal(t, 16.0, cut)
+}

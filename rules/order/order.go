@@ -83,6 +83,7 @@ type Layer struct {
 	Form       string // batt or roll
 	visible    Visible
 	overChords bool
+	lies       bool // between joists, where a wide one goes in uncut
 	key        key
 	layout     takeoff.Layout
 	area       takeoff.Area

@@ -89,7 +89,7 @@ func (m *maker) layers(s sizes, c count, out *Place) error {
 		if i == 0 { // the inner one; the others lie behind it
 			x.visible = visibleAt(s.place)
 		}
-		x.overChords = l.OverChords
+		x.overChords, x.lies = l.OverChords, s.place.Surface.Kind.StackOverFraming
 		if err := m.layer(s, c, &x, out); err != nil {
 			return err
 		}
@@ -163,6 +163,9 @@ func (x *Layer) product(perPackage int) takeoff.Product {
 	p := takeoff.Product{WidthIn: x.WidthIn, LengthIn: x.LengthIn, ThicknessIn: x.Product.ThicknessIn, PerPackage: perPackage}
 	if x.Across {
 		return p
+	}
+	if !x.lies {
+		p.PressIn = takeoff.StandPressInIn
 	}
 	return p.FrictionFit()
 }

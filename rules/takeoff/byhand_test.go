@@ -151,6 +151,10 @@ func TestCutWidths(t *testing.T) {
 	}
 	// With a fit of 2 in a bay 1-3/4 in narrower would be cut wider than sold.
 	require.Equal(t, 15.0, cutWidth(13.25, Product{WidthIn: 15, FitWidthIn: 2}))
+	stands := Product{WidthIn: 16, FitWidthIn: 0.5, PressIn: StandPressInIn}
+	require.Equal(t, 15.0, cutWidth(14.5, stands), "16 in between studs")
+	stands.WidthIn = 15
+	require.Equal(t, 15.0, cutWidth(13.75, stands), "15 in in the first bay")
 }
 
 func TestOrderByHand(t *testing.T) {

@@ -41,6 +41,10 @@ const (
 	// PressInIn: a blanket up to this much wider than its bay is pressed in
 	// uncut (practice); the first bay of a wall is 3/4 in narrow.
 	PressInIn = 1.5
+	// StandPressInIn is the same where a blanket stands between studs or hangs
+	// under a floor (practice): a 15 in batt in the narrow first bay; one of 16 in,
+	// made to lie between attic joists, is cut.
+	StandPressInIn = 1.25
 	// MinPieceIn is the shortest piece worth setting above a joint (practice).
 	MinPieceIn = 6.0
 	// HeadIn is the height of opening heads above the wall's foot (practice).

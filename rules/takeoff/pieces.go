@@ -102,7 +102,7 @@ func stack(bayIn float64, p Product) ([]Demand, Joint) {
 // cutWidth is the width a blanket is cut to: as sold when it can be pressed
 // into the bay, else the bay and the fit.
 func cutWidth(bayIn float64, p Product) float64 {
-	if p.WidthIn-bayIn <= PressInIn {
+	if p.WidthIn-bayIn <= cmp.Or(p.PressIn, PressInIn) {
 		return p.WidthIn
 	}
 	return min(p.WidthIn, bayIn+p.FitWidthIn)

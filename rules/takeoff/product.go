@@ -8,6 +8,7 @@ type Product struct {
 	PerPackage  int     // batts in a package; 1 for a roll
 	FitWidthIn  float64 // cut wider than the bay by this; 0 cuts it exact
 	FitLengthIn float64 // cut longer than the bay by this; 0 cuts it exact
+	PressIn     float64 // up to this much wider than its bay it goes in uncut; 0: PressInIn
 }
 
 // FrictionFit returns the product cut a little large, as blankets that hold
@@ -28,6 +29,7 @@ func (p Product) check() error {
 		{"product thickness", p.ThicknessIn, 0, 36},
 		{"width fit", p.FitWidthIn, 0, 2},
 		{"length fit", p.FitLengthIn, 0, 2},
+		{"press", p.PressIn, 0, 2},
 	} {
 		if err := sizeBetween(s.name, s.in, s.low, s.high); err != nil {
 			return err
