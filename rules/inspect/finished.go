@@ -249,8 +249,13 @@ func (p *FoundPlace) unread(list []house.Unread) {
 // pointKeys are the answers that decide a point, by what it is decided from.
 var pointKeys = map[string][]string{
 	catalog.FromBare: {"blanket_there"}, catalog.FromBoard: {"board_there", "board_r"}, catalog.FromChimney: {"batt_in_gap", "gap_in"},
-	catalog.FromLabel: {"label_r", "label_thickness_in", "material"}, catalog.FromThickness: {"thickness_in"}, catalog.FromVoids: {"gaps", "void_pct"},
+	catalog.FromLabel: {"label_r", "label_thickness_in", "material"}, catalog.FromThickness: {"thickness_in", oldDepth}, catalog.FromVoids: {"gaps", "void_pct"},
 	catalog.FromSqueezed: {"squeezed_pct", "squeezed_to_in"}, catalog.FromFacing: {"facing", "facing_side", "sheet"},
+}
+
+// Partly reports whether some of what decides a point was answered, and not all.
+func (p FoundPlace) Partly(x PointResult) bool {
+	return x.State == NotSeen && slices.ContainsFunc(pointKeys[x.Point.From], func(key string) bool { return p.Answers[key].State == house.Given })
 }
 
 // work is what the blankets that were found are worth.

@@ -23,6 +23,9 @@ const retarderPaint = "retarder-paint"
 // lets slow damp air beside a flue.
 const flueRetarder = "flue-retarder"
 
+// oldDepth is the answer how deep an old blanket under the new ones lies.
+const oldDepth = "old_in"
+
 // seePrefix is the table of the points that a person looks at.
 const seePrefix = "see."
 
@@ -47,6 +50,7 @@ func FoundList(c *catalog.Catalog) *house.QuestionList {
 
 func measuredQuestions(c *catalog.Catalog) []house.Question {
 	chimney := c.KindsLike(func(k catalog.PlaceKind) bool { return k.BesideChimney })
+	stacked := c.KindsLike(func(k catalog.PlaceKind) bool { return k.StackOverFraming })
 	boarded := c.KindsLike(func(k catalog.PlaceKind) bool { return k.HasLayer(catalog.RoleBoard) })
 	qs := []house.Question{
 		{Key: "batt_in_gap", Kind: house.YesNoKind, Kinds: chimney, Prompt: "Is any blanket, scrap or paper in the air gap of the chimney?", How: "Look with a lamp, all sides, every floor. Any fiber counts, mineral wool too."},
@@ -61,6 +65,7 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side is the face?"},
 		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Prompt: "Which sheet is on the room side of it?"},
 		{Key: "thickness_in", Kind: house.Numbers, Most: 60, Unit: "in", Max: 60, Prompt: "How thick is it, measured at spread points?", How: "All layers together, with commas between. Attic: a ruler pushed down to the ceiling, the blanket not pressed. Walls: where you open one."},
+		{Key: oldDepth, Kind: house.NumberKind, Unit: "in", Max: 60, Kinds: stacked, Prompt: "How deep does the old blanket alone lie?", How: "From the ceiling to its top, where the new one is lifted or was not down yet. Without it nobody can tell the one from the other."},
 		{Key: "looked_ft2", Kind: house.NumberKind, Unit: "ft2", Min: 1, Max: 200000, Prompt: "{How many square feet|How much} did you look at?", How: "Empty: all of it."},
 		{Key: "gaps", Kind: house.TextKind, Prompt: "Which gaps are there? Length x width, with commas.", How: "Right through the blanket, in inches: 12 x 1/2, 93 x 1/4. None: 0 x 0.", Valid: func(s string) error { _, err := GapsIn2(s); return err }},
 		{Key: "void_pct", Kind: house.NumberKind, Max: 100, Prompt: "Or: how much of the area is a gap, in percent?", How: "The larger of the two counts."},
@@ -121,6 +126,8 @@ func measuredIn(key string, p plan.Place, said house.Answers) bool {
 		return !planned(p)
 	case "batt_in_gap", "gap_in":
 		return true
+	case oldDepth:
+		return planned(p) && underIn(p) > 0 || said[key].State == house.Given
 	case "board_there", "board_r":
 		return planned(p) && p.BoardR() > 0 || boardNoted(said)
 	}

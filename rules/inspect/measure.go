@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"math"
+	"slices"
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -21,6 +22,7 @@ type Measured struct {
 	LabelRead   bool
 	Depths      []float64 // measured, all new layers together
 	UnderIn     float64   // of old blanket that the ruler went through first
+	DeepestIn   float64   // to the ceiling at the thinnest point, where nobody measured the old blanket: then no depth counts
 	PlannedIn   float64
 	OwnIn       float64 // how thick the blankets stand by their own labels
 	ThinnestIn  float64 // of the measured points, PlannedIn when none
@@ -42,10 +44,7 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	if f := a["facing"]; f.State == house.Given {
 		m.Facing = f.Text
 	}
-	m.UnderIn = underIn(p)
-	for i, d := range m.Depths {
-		m.Depths[i] = math.Max(0, d-m.UnderIn)
-	}
+	m.above(p, a[oldDepth])
 	m.Sheet = e.Facing.Sheet
 	switch f := a["sheet"]; {
 	case e.Facing.Sheet == "paint" && a[seePrefix+retarderPaint].Text == seenBad && !sheetNoted(f):
@@ -68,6 +67,29 @@ func measure(c *catalog.Catalog, p plan.Place, a house.Answers) Measured {
 	m.Other = boardFound(p, m.BoardR).OtherR(c, e.Blankets)
 	m.fit(p, a)
 	return m
+}
+
+// above takes what the ruler went through first off the depths that were measured to
+// the ceiling. How deep an old blanket lies is only guessed from its R, and no guess
+// decides: while nobody measured it, depths count where they are less than the new
+// blankets alone.
+func (m *Measured) above(p plan.Place, old house.Answer) {
+	if m.UnderIn = underIn(p); m.UnderIn <= 0 || len(m.Depths) == 0 {
+		return
+	}
+	switch least := slices.Min(m.Depths); {
+	case old.State == house.Given:
+		s := p.Surface
+		s.OldIn = old.Number
+		m.UnderIn = candidate.StandsIn(s, p.Choice.Blankets)
+	case least < m.PlannedIn-tape:
+		m.UnderIn = 0
+	default:
+		m.DeepestIn, m.Depths = least, nil
+	}
+	for i, d := range m.Depths {
+		m.Depths[i] = math.Max(0, d-m.UnderIn)
+	}
 }
 
 // boardSeen is the R of the board in all as it was seen, and whether anybody said.

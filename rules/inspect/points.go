@@ -97,7 +97,7 @@ func (p FoundPlace) remedy(j Job, x catalog.AcceptancePoint) string {
 }
 
 // blanketKeys are the answers that nobody can give without a blanket there.
-var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in", "facing_side", "gaps", "void_pct", "squeezed_pct", "squeezed_to_in"}
+var blanketKeys = []string{"label_r", "label_thickness_in", "material", "thickness_in", oldDepth, "facing_side", "gaps", "void_pct", "squeezed_pct", "squeezed_to_in"}
 
 // blanketFound reports whether the answers about a place tell of a blanket.
 func blanketFound(a house.Answers) bool {
@@ -269,6 +269,9 @@ func (p FoundPlace) label(j Job) (State, string) {
 // thickness compares each measured point with the agreed thickness.
 func (p FoundPlace) thickness(j Job) (State, string) {
 	m, limits := p.Measured, j.Catalog().Acceptance().Limits
+	if m.DeepestIn > 0 {
+		return NotSeen, fmt.Sprintf("thinnest %s to the ceiling, agreed %s; that is a guess from the R of the old blanket: measure how deep it lies alone, and say so (%s)", j.System.Inches(m.DeepestIn), DepthText(p.Plan, j.System), oldDepth)
+	}
 	if len(m.Depths) == 0 {
 		return NotSeen, "taken as agreed: " + DepthText(p.Plan, j.System)
 	}

@@ -59,6 +59,7 @@ func asPlanned(p plan.Place) house.Answers {
 	a["label_r"], a["label_thickness_in"] = numbers(rs...), numbers(ins...)
 	if p.Surface.OldIn > 0 { // the ruler goes to the ceiling
 		height += candidate.StandsIn(p.Surface, p.Choice.Blankets)
+		a["old_in"] = house.Number(p.Surface.OldIn)
 	}
 	var ten []float64
 	for range 10 {

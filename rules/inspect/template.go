@@ -155,7 +155,7 @@ func figuresOf(j Job, p plan.Place, from string) string {
 	case catalog.FromThickness:
 		deep := ""
 		if underIn(p) > 0 {
-			deep = "to the ceiling, old blanket included: "
+			deep = "the old blanket alone ____ " + inch + "; to the ceiling, old blanket included: "
 		}
 		return deep + strings.TrimSpace(strings.Repeat("____ ", j.Catalog().Acceptance().Limits.Points)) + " " + inch + " (agreed " + DepthText(p, j.System) + ")"
 	case catalog.FromVoids:

@@ -180,8 +180,29 @@ func TestDepthOverAnOldBlanketIsNamedTwice(t *testing.T) {
 	ten := func(in float64) house.Answers {
 		return house.Answers{"thickness_in": numbers(in, in, in, in, in, in, in, in, in, in)}
 	}
-	require.Equal(t, inspect.Reject, state(t, inspect.JudgePlace(j, p, ten(newIn)), "thickness"))
-	require.Equal(t, inspect.Pass, state(t, inspect.JudgePlace(j, p, ten(newIn+p.Surface.OldIn)), "thickness"))
+	judged := func(a house.Answers) (inspect.State, string) {
+		found := inspect.JudgePlace(j, p, a)
+		at := slices.IndexFunc(found.Points, func(x inspect.PointResult) bool { return x.Point.ID == "thickness" })
+		return found.Points[at].State, found.Points[at].Text + found.ShortText(units.US)
+	}
+	// The depth of the old one is a guess from its R: it decides nothing.
+	for _, in := range []float64{newIn, newIn + p.Surface.OldIn - 1, newIn + p.Surface.OldIn + 1} {
+		got, text := judged(ten(in))
+		require.Equal(t, inspect.NotSeen, got, in)
+		require.Contains(t, text, "measure how deep it lies alone, and say so (old_in)")
+		require.NotContains(t, text, "SHORT")
+	}
+	got, _ := judged(ten(newIn / 2)) // less than the new ones alone
+	require.Equal(t, inspect.Reject, got)
+	measured := func(in, oldIn float64) house.Answers {
+		a := ten(in)
+		a["old_in"] = house.Number(oldIn)
+		return a
+	}
+	for oldIn, want := range map[float64]inspect.State{5: inspect.Pass, 5.5: inspect.Pass, 8: inspect.Reject} {
+		got, text := judged(measured(newIn+5.5, oldIn))
+		require.Equal(t, want, got, text)
+	}
 }
 
 // A plastic sheet over a paper face is a second retarder and is named as such.

@@ -129,3 +129,18 @@ func TestFoundSaysWhatIsStillToCome(t *testing.T) {
 	require.Contains(t, pages.FoundNote(r.Places[0]), "still to come on the drywall")
 	require.Contains(t, spaced(print.Text(pages.FormPage(j), 78)), "then, on the drywall: vapor retarder paint")
 }
+
+// What was begun and not decided says what lacks: how deep an old blanket lies is no
+// guess from its R.
+func TestWhatWasBegunSaysWhatLacks(t *testing.T) {
+	j := checkedJob(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nexisting_r = 19\nframing.size = \"2x6\"\nframing.spacing_in = 16\n")
+	open := func(text string) string {
+		return pages.OpenText(found(t, j, "[[place]]\nid = \"attic\"\n"+text).Places[0])
+	}
+	const title = "The measured thickness equals the contract's"
+	require.Contains(t, open("label_r = [30]\n"), title)
+	require.NotContains(t, open("label_r = [30]\n"), title+":")
+	require.Contains(t, open("thickness_in = [15, 16]\n"), title+": thinnest 15 in to the ceiling")
+	require.Contains(t, open("thickness_in = [15, 16]\n"), "measure how deep it lies alone")
+	require.NotContains(t, open("thickness_in = [16, 16]\nold_in = 6\n"), title)
+}

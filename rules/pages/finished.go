@@ -209,11 +209,16 @@ func titled(x inspect.PointResult) string {
 }
 
 // OpenText names the points of a place that nobody looked at, empty when all
-// were. What was written down and not understood is said apart.
+// were, and of one that was begun what lacks. What was written down and not
+// understood is said apart.
 func OpenText(p inspect.FoundPlace) string {
 	var out []string
 	for _, x := range p.Points {
-		if x.State == inspect.NotSeen && !x.NotUnderstood && !x.Point.Later {
+		switch {
+		case x.State != inspect.NotSeen || x.NotUnderstood || x.Point.Later:
+		case p.Partly(x):
+			out = append(out, titled(x))
+		default:
 			out = append(out, x.Point.Title)
 		}
 	}
