@@ -133,7 +133,7 @@ func TestFoundSaysWhatIsStillToCome(t *testing.T) {
 // What was begun and not decided says what lacks: how deep an old blanket lies is no
 // guess from its R.
 func TestWhatWasBegunSaysWhatLacks(t *testing.T) {
-	j := checkedJob(t, "version = 1\nold = false\n[site]\nzone = \"5A\"\n[[place]]\nid = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nexisting_r = 19\nframing.size = \"2x6\"\nframing.spacing_in = 16\n")
+	j := checkedJob(t, "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nexisting_r = 19\nframing.size = \"2x6\"\nframing.spacing_in = 16\n")
 	open := func(text string) string {
 		return pages.OpenText(found(t, j, "[[place]]\nid = \"attic\"\n"+text).Places[0])
 	}
