@@ -78,9 +78,12 @@ func DampBuild(s Surface, c *catalog.Catalog, b Blankets, f Facing, t Target) da
 	return out
 }
 
-// blanketParts are the blanket with what lies on its two sides, as blanketDamp
+// blanketParts are the blanket, or that there is none, with what lies on its two sides, as blanketDamp
 // has them, and what a rule requires there.
 func blanketParts(s Surface, c *catalog.Catalog, b Blankets, f Facing) []damp.Part {
+	if b.Material == nil {
+		return []damp.Part{{Role: damp.Blanket, None: true}}
+	}
 	out := faceParts(c, f.Retarder())
 	if s.OldIn > 0 {
 		out = append(out, fiber(c.DampLayers().OldBlanket, s.OldIn))

@@ -90,6 +90,18 @@ func (r *PlaceResult) DampUnder(site Site, a *Assessed) Damp {
 	return dampOf(r.Surface, site, r.c, a.Blankets, a.Facing, r.Target)
 }
 
+// DampWithout is the damp of the place without a blanket, and what is asked there all
+// the same, empty where nothing is; ok is false where an empty bay is not judged.
+func (r *PlaceResult) DampWithout() (d Damp, asked string, ok bool) {
+	if !r.c.StandsBare(&r.Surface.Kind) {
+		return Damp{}, "", false
+	}
+	if r.Target.Required {
+		asked = r.Target.figures(r.Surface)
+	}
+	return dampOf(r.Surface, *r.site, r.c, Blankets{}, Facing{OnBlanket: "none"}, r.Target), asked, true
+}
+
 // Like reports whether two candidates of a place are the same stack.
 func (a *Assessed) Like(b *Assessed) bool {
 	return a.Material.ID == b.Material.ID && slices.Equal(a.Layers, b.Layers)

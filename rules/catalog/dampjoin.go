@@ -41,6 +41,7 @@ type DampSection struct {
 	Papered     bool        `toml:"papered"`      // a cover that is tight and may be there, is usual
 	ColderRoom  bool        `toml:"colder_room"`  // judged in a room that is cooled further, too
 	BoardBehind bool        `toml:"board_behind"` // its board lies on concrete, behind the blanket
+	Bare        bool        `toml:"bare"`         // without a blanket its layers are all there is, no bay of still air
 	NotMarine   units.Prose `toml:"not_marine"`   // why it is not judged in a marine zone; empty: it is
 	Remove      bool        `toml:"remove"`
 	Ref
@@ -115,6 +116,12 @@ func (c *Catalog) UnderRoof(k *PlaceKind) bool {
 	return slices.ContainsFunc(c.sectionsOf(k), func(s DampSection) bool { return s.Faces == FacesRoofs })
 }
 
+// StandsBare reports whether the check of damp can judge a place without a blanket.
+func (c *Catalog) StandsBare(k *PlaceKind) bool {
+	all := c.sectionsOf(k)
+	return len(all) > 0 && !slices.ContainsFunc(all, func(s DampSection) bool { return !s.Bare })
+}
+
 // sectionsOf are the sections of a kind of place.
 func (c *Catalog) sectionsOf(k *PlaceKind) []DampSection {
 	var out []DampSection
@@ -127,17 +134,19 @@ func (c *Catalog) sectionsOf(k *PlaceKind) []DampSection {
 }
 
 // DampWay is a change that may cure a place that gets wet or molds: an answer, of
-// which the tries are typed as a person would, least work first. A figure is told
-// with its unit behind the text.
+// which the tries are typed as a person would, least work first, or no blanket at all.
+// A figure is told with its unit behind the text. Where the answer makes another kind
+// of the place, that one is planned anew.
 type DampWay struct {
 	ID     string   `toml:"id,required"`
-	Ask    string   `toml:"ask,required"` // full key of the question
-	Tries  []string `toml:"tries,required"`
+	Ask    string   `toml:"ask"` // full key of the question
+	Tries  []string `toml:"tries"`
 	Text   string   `toml:"text,required"`
 	Number bool     `toml:"number"` // the tries are figures: more than is there, and the first that cures is enough
 	// The plan decides until the builder does: nobody is asked for it.
-	Planned bool `toml:"planned"`
-	Remove  bool `toml:"remove"`
+	Planned   bool `toml:"planned"`
+	NoBlanket bool `toml:"no_blanket"` // instead of an answer
+	Remove    bool `toml:"remove"`
 	Ref
 }
 
@@ -229,7 +238,10 @@ func (k *checker) dampJoin(r *records) {
 	}
 	for _, w := range r.Ways {
 		k.ref("damp way "+w.ID, w.Ref)
-		if !slices.Contains(r.questions, w.Ask) {
+		if w.NoBlanket == (len(w.Tries) > 0) {
+			k.bad("damp way %s: want an answer to try, or no_blanket", w.ID)
+		}
+		if !w.NoBlanket && !slices.Contains(r.questions, w.Ask) {
 			k.bad("damp way %s: ask = %q is no question", w.ID, w.Ask)
 		}
 	}

@@ -47,6 +47,7 @@ const (
 type Part struct {
 	Role   Role
 	Layers []catalog.DampLayer
+	None   bool    // a blanket that is left out
 	R      float64 // h.ft2.F/Btu
 	Name   string  // what to call it where something is missing
 }

@@ -32,8 +32,8 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 			if err != nil {
 				return nil, err
 			}
-			parts := make([]string, len(list))
-			for i, x := range list {
+			parts := make([]string, len(list.layers))
+			for i, x := range list.layers {
 				parts[i] = fmt.Sprintf("%s %.0f", x.Of, x.MM)
 				if x.MM == 0 {
 					parts[i] = strings.TrimSpace(x.Of)
@@ -42,6 +42,7 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 					parts[i] = fmt.Sprintf("perm %g", x.Perm)
 				}
 			}
+			parts = append(parts, "") // the outer face
 			mark := func(sign string, i int) { parts[i] = sign + parts[i] }
 			for _, k := range cut.Skins {
 				mark(map[bool]string{false: "^", true: "_"}[k.Outer], k.Layer)
@@ -52,7 +53,7 @@ func Cuts(c *catalog.Catalog, h House, b Build) ([]string, error) {
 			for _, k := range cut.Watch {
 				mark("!", k.Plane)
 			}
-			out = append(out, id+": "+strings.Join(parts, ", "))
+			out = append(out, id+": "+strings.TrimSuffix(strings.Join(parts, ", "), ", "))
 		}
 	}
 	return out, nil

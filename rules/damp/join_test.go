@@ -65,6 +65,27 @@ func TestSections(t *testing.T) {
 	}
 }
 
+// Without its blanket a floor is its boards alone: its underside is then the face that
+// is weighed and watched, and no room air comes out in it; behind foam on concrete the
+// drywall meets the foam.
+func TestSectionsWithoutABlanket(t *testing.T) {
+	c := fixture.Yearly(t).Catalog()
+	for place, want := range map[string]string{
+		crawl: "floor-over-air: !perm 2, !_plywood 19, !",
+		"id = \"b\"\nkind = \"basement-wall\"\nfoam_r = 10\nboard_kind = \"xps\"\nabove_grade_ft = 0": "wall-in-soil: !paint, !gypsum 12, !~xps 51, concrete 200, roofing",
+	} {
+		h, b := planned(t, at("chicago-il", false), place, "fiberglass")
+		for i := range b.Parts {
+			if b.Parts[i].Role == damp.Blanket {
+				b.Parts[i] = damp.Part{Role: damp.Blanket, None: true}
+			}
+		}
+		got, err := damp.Cuts(c, h, b)
+		require.NoError(t, err)
+		require.Equal(t, want, got[0])
+	}
+}
+
 // thickness lets any thickness of fiber pass.
 func thickness(want string) string {
 	head, tail, _ := strings.Cut(want, "fiberglass ")

@@ -243,7 +243,7 @@ func (j *Judge) jobsOf(h House, b Build, sec *catalog.DampSection) ([]job, error
 					told := caseOf(f, w, in)
 					out = append(out, job{
 						name: told.String(), told: told, sec: cut, room: room, out: f.out, holed: i > 0,
-						key: fmt.Sprintf("%s|%g|%s|%s", key(list), leak, f.at, roomKey(h, in)),
+						key: fmt.Sprintf("%s|%g|%s|%s", list.key(), leak, f.at, roomKey(h, in)),
 					})
 				}
 			}

@@ -15,6 +15,15 @@ type layer struct {
 	role Role
 }
 
+// stack is the layers of a section from the room outwards, and where the blanket is in
+// it or would be: from its first layer to the one behind its last. none: it is left
+// out.
+type stack struct {
+	layers   []layer
+	from, to int
+	none     bool
+}
+
 // cut is a section with what its skins and watched planes are called, in their order.
 type cut struct {
 	wetting.Section
@@ -58,21 +67,30 @@ func pick[T any](list []T, is func(*T) bool) []*T {
 }
 
 // layers are those of a section, from the room outwards.
-func (b *Build) layers(l *catalog.Layers, w way, sec *catalog.DampSection) ([]layer, error) {
-	var out []layer
+func (b *Build) layers(l *catalog.Layers, w way, sec *catalog.DampSection) (stack, error) {
+	out, met := stack{}, false
 	for _, p := range b.Parts {
 		own := p.Layers
+		if p.Role == Blanket && !met {
+			out.from, met = len(out.layers), true
+		}
 		switch {
+		case p.Role == Blanket && p.None:
+			out.to, out.none = out.from, true
+			continue
 		case p.Role == Covered:
-			out = append(out, layer{catalog.DampLayer{Of: w.cover.Of}, Lining})
+			out.layers = append(out.layers, layer{catalog.DampLayer{Of: w.cover.Of}, Lining})
 		case p.Role == Board:
 			own = l.BoardLayers(*w.board, p.R)
 		}
 		if len(own) == 0 {
-			return nil, fmt.Errorf("%w %s", errUnknownPart, p.Name)
+			return out, fmt.Errorf("%w %s", errUnknownPart, p.Name)
 		}
 		for _, x := range own {
-			out = append(out, layer{x, p.Role})
+			out.layers = append(out.layers, layer{x, p.Role})
+		}
+		if p.Role == Blanket {
+			out.to = len(out.layers)
 		}
 	}
 	for _, x := range sec.Outside {
@@ -80,13 +98,14 @@ func (b *Build) layers(l *catalog.Layers, w way, sec *catalog.DampSection) ([]la
 		if l.Wood(x.Of) {
 			role = Bearer
 		}
-		out = append(out, layer{x, role})
+		out.layers = append(out.layers, layer{x, role})
 	}
 	return out, nil
 }
 
 // section makes the cut that is run.
-func section(l *catalog.Layers, list []layer, leakM3M2H float64) (cut, error) {
+func section(l *catalog.Layers, of stack, leakM3M2H float64) (cut, error) {
+	list, from, to := of.layers, of.from, of.to
 	sec := cut{Section: wetting.Section{StartC: l.StartC, StartRH: l.StartRH}}
 	for _, x := range list {
 		made, err := l.Make(x.DampLayer)
@@ -95,37 +114,22 @@ func section(l *catalog.Layers, list []layer, leakM3M2H float64) (cut, error) {
 		}
 		sec.Layers = append(sec.Layers, made)
 	}
-	from, to := blankets(list)
 	for i, x := range list {
 		if x.role == Bearer && l.Wood(x.Of) {
 			sec.Skins = append(sec.Skins, wetting.Skin{Layer: i, DepthM: min(l.SkinMM/1000, sec.Layers[i].ThickM), Outer: i < from})
 			sec.skins = append(sec.skins, x.Called)
 		}
 	}
-	sec.Leaks = []wetting.Leak{{Layer: leaksAt(&sec.Section, from, to), M3M2H: leakM3M2H}}
-	for k := range list {
-		if k > lastPlane(&sec.Section, list, l, to) {
-			continue
-		}
+	if at := leaksAt(&sec.Section, from, to); at < len(list) {
+		sec.Leaks = []wetting.Leak{{Layer: at, M3M2H: leakM3M2H}}
+	}
+	for k := range lastPlane(of, l) + 1 {
 		if on, ok := feeds(l, list, &sec.Section, k); ok {
 			sec.planes = append(sec.planes, on)
 			sec.Watch = append(sec.Watch, wetting.Watch{Plane: k, Class: wetting.Sensitive})
 		}
 	}
 	return sec, nil
-}
-
-// blankets are the first layer of the blanket and the one behind its last.
-func blankets(list []layer) (from, to int) {
-	is := func(x layer) bool { return x.role == Blanket }
-	from = max(0, slices.IndexFunc(list, is))
-	to = from
-	for i, x := range list {
-		if is(x) {
-			to = i + 1
-		}
-	}
-	return from, to
 }
 
 // leaksAt is the layer at whose room side air of the room comes out: the first
@@ -141,15 +145,18 @@ func leaksAt(sec *wetting.Section, from, to int) int {
 
 // lastPlane is the outermost plane that is judged: the inner face of the
 // outermost wood that bears something, or else the outer face of the blanket. It
-// is never the face of the place itself.
-func lastPlane(sec *wetting.Section, list []layer, l *catalog.Layers, to int) int {
-	last := to
-	for i := to; i < len(list); i++ {
-		if list[i].role == Bearer && l.Wood(list[i].Of) {
+// is never the face of the place itself, but where no blanket lies before that.
+func lastPlane(of stack, l *catalog.Layers) int {
+	if of.none {
+		return len(of.layers)
+	}
+	last := of.to
+	for i := of.to; i < len(of.layers); i++ {
+		if of.layers[i].role == Bearer && l.Wood(of.layers[i].Of) {
 			last = i
 		}
 	}
-	return min(last, len(sec.Layers)-1)
+	return min(last, len(of.layers)-1)
 }
 
 // feeds reports whether something at plane k feeds mold, and what it is called: one of
@@ -194,10 +201,10 @@ func thick(sec *wetting.Section, i, step int) int {
 	return -1
 }
 
-// key tells layers apart.
-func key(list []layer) string {
+// key tells stacks apart.
+func (of stack) key() string {
 	var b strings.Builder
-	for _, x := range list {
+	for _, x := range of.layers {
 		fmt.Fprintf(&b, "%d %s %g %g,", x.role, x.Of, x.MM, x.Perm)
 	}
 	return b.String()

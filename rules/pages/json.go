@@ -161,6 +161,7 @@ type jsonWayOut struct {
 	ID      string `json:"id"`
 	Text    string `json:"text"`
 	Verdict string `json:"verdict"`
+	But     string `json:"but,omitempty"` // what it leaves unmet
 }
 
 // jsonDampYear is the worst of a year: water in wood, highest 30-day mean in kg/kg,
@@ -257,7 +258,7 @@ func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 		e := jsonEntryOf(*p.Choice, whole, o)
 		out.Choice, out.AllDamp = &e, p.AllDamp()
 		for _, w := range p.WaysOut {
-			out.WaysOut = append(out.WaysOut, jsonWayOut{w.ID, w.Text, w.Word})
+			out.WaysOut = append(out.WaysOut, jsonWayOut{w.ID, w.Text, w.Word, w.But})
 		}
 		out.Sure = jsonSureOf(p, o)
 	}

@@ -157,6 +157,9 @@ func waysOutText(p plan.Place) string {
 	ways := make([]string, len(p.WaysOut))
 	for i, w := range p.WaysOut {
 		ways[i] = w.Text + " (" + dampWords[w.Word] + ")"
+		if w.But != "" {
+			ways[i] += ", but " + w.But
+		}
 	}
 	return "by the same check one of these alone would do: " + strings.Join(ways, "; ") + "." + seasonSaid(p.Choice.Damp) + " Change that answer and look again before you buy."
 }
