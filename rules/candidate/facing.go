@@ -155,11 +155,11 @@ func (f *Facing) plan(s Surface, site Site, boardR float64, has func(string) boo
 	case s.Exposed && has("foil-rated") && boardR == 0:
 		f.OnBlanket, f.Why = "foil-rated", "left visible, so the face must be flame-rated"
 	case s.Exposed:
-		f.Why = "a paper face or plain sheet must not stay visible: cover the wall, then a retarder can go in"
+		f.Why = "a paper face or plain sheet must not stay visible: cover the place, then a retarder can go in"
 	case has("kraft"):
 		f.OnBlanket, f.Why = "kraft", "the paper face slows damp air from the room"
 	default:
-		f.Sheet, f.Added, f.Why = "smart", true, "sold unfaced: a smart sheet over it slows damp air from the room and lets the wall dry"
+		f.Sheet, f.Added, f.Why = "smart", true, "sold unfaced: a smart sheet over it slows damp air from the room and lets what is behind it dry"
 	}
 }
 

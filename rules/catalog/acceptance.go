@@ -66,6 +66,7 @@ type AcceptancePoint struct {
 	Rule      string      `toml:"rule"`      // the rule that must warn at the place for the point to be there
 	Unplanned bool        `toml:"unplanned"` // also where no blanket is planned, but something must be minded
 	Later     bool        `toml:"later"`     // it goes on the drywall: open until then, and nothing waits for it
+	Covered   bool        `toml:"covered"`   // not where the blanket stays visible
 	Fills     bool        `toml:"fills"`     // only where the blanket must fill its room in the frame
 	Look      units.Prose `toml:"look,required"`
 	Fails     units.Prose `toml:"fails,required"`

@@ -178,7 +178,7 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	if x.ID == flueRetarder && paintFound(said) && byChimney(p) {
 		return true
 	}
-	if !noted && (!planned(p) && !(x.Unplanned && minded(p)) || x.Needs != "" && !requires(p, x.Needs) || x.Rule != "" && !warns(p, x.Rule) || x.Fills && !p.Surface.Frame.MustFill ||
+	if !noted && (!planned(p) && !(x.Unplanned && minded(p)) || x.Needs != "" && !requires(p, x.Needs) || x.Rule != "" && !warns(p, x.Rule) || x.Fills && !p.Surface.Frame.MustFill || x.Covered && p.Surface.Exposed ||
 		x.Old && !p.Surface.MayBeOld || settled(p, x.SettledBy)) {
 		return false
 	}

@@ -232,6 +232,10 @@ func (p *OfferedPlace) face(j Job, a candidate.Assessed) (named bool) {
 	case bare && p.FaceKnown():
 		f.ID, f.Text = "no-retarder", "nothing slows damp air from the room, which this climate wants"
 		f.Ask = label + ": What goes on the room side to slow damp air: paper face, sheet or paint?"
+	case !planned(p.Plan) && a.Facing.OnBlanket != "none" && p.Plan.Surface.Kind.Unfaced != "" && !byChimney(p.Plan): // near heat a rule says it
+		f.ID, f.Level, f.Ref = "face-unplanned", Ask, catalog.Ref{}
+		f.Text = "a face where none belongs (" + p.Plan.Surface.Kind.Unfaced.In(j.System) + ")"
+		f.Ask = label + ": Why has the blanket a face here? None belongs here."
 	case planned(p.Plan) && a.Facing.OnBlanket != "none" && p.Plan.Choice.Facing.Retarder() == "none":
 		f.ID, f.Level, f.Ref = "face-unplanned", Ask, catalog.Ref{}
 		f.Text = "a face where the plan has none (" + p.Plan.Choice.Facing.Why + ")"
@@ -346,7 +350,11 @@ func (p *OfferedPlace) boardCautions() {
 	case p.boardThere() > 0:
 		ask = "The board is there already, as I know it. Who sees to this, and is it in the price? "
 	}
-	for _, text := range p.Plan.BoardCautions() {
+	texts := p.Plan.BoardCautions()
+	if !planned(p.Plan) && p.Offered != nil { // what the bid brings to where the plan has nothing
+		texts = plan.BoardTexts(p.Offered.Verdict.Safety)
+	}
+	for _, text := range texts {
 		f.Text, f.Ask = text, p.askBidder(ask+text)
 		p.find(f)
 	}

@@ -144,3 +144,43 @@ func TestWhatWasBegunSaysWhatLacks(t *testing.T) {
 	require.Contains(t, open("thickness_in = [15, 16]\n"), "measure how deep it lies alone")
 	require.NotContains(t, open("thickness_in = [16, 16]\nold_in = 6\n"), title)
 }
+
+// What was seen of a point and does not decide it yet is said with what lacks: a board
+// that is there and whose R nobody read is no board that nobody looked at.
+func TestOpenPointsSayWhatLacks(t *testing.T) {
+	j := checkedJob(t, plainWall)
+	require.Positive(t, j.Plan.Places[0].Target.AddR)
+	id := j.Plan.Places[0].Surface.ID
+	for text, want := range map[string]string{
+		"board_there = true\n":                         "it is there, and its R was not read",
+		"facing = \"kraft\"\n":                         "look toward which side it is",
+		"label_r = [20]\nlabel_thickness_in = [5.5]\n": "which fiber it is was not said",
+	} {
+		r := found(t, j, "version = 1\n[[place]]\nid = \""+id+"\"\n"+text)
+		require.Contains(t, pages.OpenText(r.Places[0]), want)
+	}
+}
+
+// A place left open to the room has no drywall to reach, and a slope is no wall
+// (practice).
+func TestAnOpenSlopeIsToldOfNoWall(t *testing.T) {
+	for _, exposed := range []string{"true", "false"} {
+		j := checkedJob(t, "id = \"slope\"\nkind = \"sloped-ceiling\"\narea_ft2 = 300\nframing.size = \"2x12\"\ntarget_r = 30\nexposed = "+exposed)
+		p := j.Plan.Places[0]
+		form := spaced(print.Text(pages.FormPage(j), 78))
+		require.Equal(t, exposed == "false", strings.Contains(form, "No air gap to the drywall"))
+		require.NotContains(t, p.Choice.Facing.Why, "wall")
+	}
+}
+
+// A bid for a basement that is stopped is told of its face and of the drywall over its
+// foam as well (IRC R302 for bare foam; PNNL for walls that dry toward the room).
+func TestABidForAStoppedBasementIsJudgedAllTheSame(t *testing.T) {
+	for _, dampness := range []string{"wet", "dry"} {
+		j := checkedJob(t, "id = \"base\"\nlabel = \"Basement\"\nkind = \"basement-wall\"\nlength_ft = 100\ndampness = \""+dampness+"\"\nframing.size = \"2x4\"")
+		require.Equal(t, dampness == "wet", j.Plan.Places[0].Stopped())
+		text := spaced(bid(t, j, "version = 1\n[[part]]\nplace = \"base\"\nmaterial = \"fiberglass\"\nr = 13\nthickness_in = 3.5\nfacing = \"kraft\"\nfacing_side = \"room\"\nboard_by = \"bidder\"\nboard_r = 15\n")["text"])
+		require.Contains(t, text, "a basement wall must be able to dry toward the room", dampness)
+		require.Contains(t, text, "ASK Foam board burns and smokes: it must be covered", dampness)
+	}
+}

@@ -84,9 +84,12 @@ func (p Place) Checks(s units.System) []Beside {
 // BoardCautions are the cautions and the steps about the board beside the
 // blankets, to buy or there already. Wherever that board is bought or asked for
 // they are said with it.
-func (p Place) BoardCautions() []string {
+func (p Place) BoardCautions() []string { return BoardTexts(slices.Concat(p.Safety, p.Install)) }
+
+// BoardTexts are what some rules say of the board.
+func BoardTexts(list []rules.Hit) []string {
 	var out []string
-	for _, h := range slices.Concat(p.Safety, p.Install) {
+	for _, h := range list {
 		if h.Rule.Effect.Need == "board" {
 			out = append(out, h.Text)
 		}
