@@ -58,7 +58,7 @@ func randomPlaces(t testing.TB, visit func(j inspect.Job, p plan.Place)) {
 // ready to close before: neither a closed crawl space whose burners nobody has seen
 // (IRC R408.3) nor bare concrete where R is asked.
 func TestFinishedWorkLeavesNothingOfThePlanUnsaid(t *testing.T) {
-	kinds, short := map[string]int{}, map[string]int{}
+	kinds, short, boards := map[string]int{}, map[string]int{}, 0
 	randomPlaces(t, func(j inspect.Job, p plan.Place) {
 		bare, id := p.Choice == nil, p.Surface.Kind.ID
 		has := func(point string) bool {
@@ -87,7 +87,12 @@ func TestFinishedWorkLeavesNothingOfThePlanUnsaid(t *testing.T) {
 		unseen := inspect.JudgeFound(j, inspect.EmptyFound(j), nil)
 		require.False(t, unseen.ReadyToClose() && len(unseen.Places) > 0, id)
 		r := inspect.JudgeFound(j, allGood(t, j), nil)
-		if p.Target.Required && p.Surface.Held() == "" {
+		switch {
+		case p.Target.Required && p.Target.CavityR == 0 && p.Surface.CIR >= p.Target.ContinuousR: // the board does it
+			boards++
+			require.True(t, has("board"), id)
+			require.False(t, r.ReadyToClose(), "nobody saw the board")
+		case p.Target.Required && p.Surface.Held() == "":
 			short[id]++
 			require.Contains(t, r.Places[0].ShortText(units.US), p.Target.Text, id)
 			require.Equal(t, !p.Surface.Waived, len(r.Short()) == 1, id)
@@ -98,6 +103,7 @@ func TestFinishedWorkLeavesNothingOfThePlanUnsaid(t *testing.T) {
 		require.Positive(t, kinds[kind], kind)
 		require.Positive(t, short[kind], kind)
 	}
+	require.Positive(t, boards)
 }
 
 // allGood is finished work without a blanket in any place, every point that a person

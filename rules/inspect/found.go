@@ -129,9 +129,14 @@ func measuredIn(key string, p plan.Place, said house.Answers) bool {
 	case oldDepth:
 		return planned(p) && underIn(p) > 0 || said[key].State == house.Given
 	case "board_there", "board_r":
-		return planned(p) && p.BoardR() > 0 || boardNoted(said)
+		return countsOnBoard(p) || boardNoted(said)
 	}
 	return planned(p) || said[key].State == house.Given
+}
+
+// countsOnBoard reports whether a place has its R with a board, there or to buy.
+func countsOnBoard(p plan.Place) bool {
+	return p.BoardR() > 0 && (planned(p) || p.BoardAlone() && !p.Stopped())
 }
 
 // boardNoted reports whether somebody noted anything about a board.
@@ -171,7 +176,7 @@ func hasPoint(x catalog.AcceptancePoint, p plan.Place, said house.Answers) bool 
 	case catalog.FromDamp:
 		return getsDamp(p)
 	case catalog.FromBoard:
-		return planned(p) && p.BoardR() > 0 || boardNoted(said)
+		return countsOnBoard(p) || boardNoted(said)
 	case catalog.FromChimney:
 		return byChimney(p)
 	}

@@ -25,10 +25,15 @@ type Sheet struct {
 	Points    []catalog.AcceptancePoint
 }
 
-// SheetOf writes the sheet of a place; ok is false for a place without a plan.
+// SheetOf writes the sheet of a place; ok is false for a place without a plan, of
+// which it has only what is looked at all the same.
 func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	if !planned(p) {
-		return Sheet{Plan: p}, false
+		s = Sheet{Plan: p}
+		if !p.Stopped() {
+			s.points(j)
+		}
+		return s, false
 	}
 	c, e := j.Catalog(), p.Choice
 	s = Sheet{Plan: p, Layers: e.Layers, DepthIn: heightOf(e.Layers), Side: e.Facing.Side}
@@ -41,12 +46,17 @@ func SheetOf(j Job, p plan.Place) (s Sheet, ok bool) {
 	s.Sheet = sheetText(j, p)
 	s.First, s.Clear = Notes(j, p, "first", ""), Notes(j, p, "clear", "")
 	s.Leave, s.Hold = Notes(j, p, "leave", ""), Notes(j, p, "hold", "")
-	for _, x := range c.Acceptance().Points {
-		if hasPoint(x, p, nil) {
-			s.Points = append(s.Points, pointIn(j, p, x))
+	s.points(j)
+	return s, true
+}
+
+// points are those that the place is accepted by.
+func (s *Sheet) points(j Job) {
+	for _, x := range j.Catalog().Acceptance().Points {
+		if hasPoint(x, s.Plan, nil) {
+			s.Points = append(s.Points, pointIn(j, s.Plan, x))
 		}
 	}
-	return s, true
 }
 
 // sheetText names the sheet or paint beside the blanket and its side, empty

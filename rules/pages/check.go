@@ -100,7 +100,7 @@ func SheetBlocks(j inspect.Job, p plan.Place, o Options) []page.Block {
 		head.Add(page.Row{Tone: page.Stop, Text: "No sheet: " + Glance(p, o)})
 		mind(&head, p, o)
 		same := page.Block{Title: "Looked at all the same"}
-		for _, x := range lookedAt(j, p) {
+		for _, x := range sheet.Points {
 			same.Tick(page.Plain, PointText(x, o.System))
 		}
 		return page.Full([]page.Block{head, same})

@@ -67,7 +67,7 @@ func jsonFoundOf(p inspect.FoundPlace, s units.System) jsonFoundPlace {
 		Short: p.ShortText(s), Mind: p.Plan.Minds(s), SeenFt2: round(p.SeenFt2(), 1), VoidShare: round(p.Measured.Fit.Void, 4), Points: []jsonFoundPoint{},
 		Lost: lowToHigh(p.LostHeat, 2),
 	}
-	if p.Worst() == inspect.Pass && p.Open() > 0 { // nothing failed is not passed
+	if p.Worst() == inspect.Pass && (p.Open() > 0 || p.PaintToCome()) { // nothing failed is not passed
 		out.Result = inspect.NotSeen.String()
 	}
 	if p.Plan.Choice != nil {

@@ -90,11 +90,10 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		if !ok {
 			sec.Loud("%s", noSheet(p, o))
 			mind(sec, p, o)
-			points := lookedAt(h.Job, p)
-			if len(points) > 0 {
+			if len(s.Points) > 0 {
 				sec.Say("Looked at all the same:")
 			}
-			for _, x := range points {
+			for _, x := range s.Points {
 				sec.Tick(page.Plain, PointText(x, o.System))
 				cite(d, o.Catalog, x.Ref)
 			}
@@ -126,19 +125,6 @@ func (h Handover) sheetSections(d *page.Page, o Options) {
 		sec.Room("Installer, date:")
 		sec.Room("Owner, date:")
 	}
-}
-
-// lookedAt are the points that a place without a blanket is looked at for, where
-// nothing stops it.
-func lookedAt(j inspect.Job, p plan.Place) []catalog.AcceptancePoint {
-	if p.Stopped() {
-		return nil
-	}
-	var out []catalog.AcceptancePoint
-	for _, f := range inspect.FormOf(j, p) {
-		out = append(out, f.Point)
-	}
-	return out
 }
 
 func noSheet(p plan.Place, o Options) string {

@@ -17,10 +17,20 @@ func (p Place) ShortText(s units.System) string {
 // BareText says that a place has no blanket though R is asked there, empty where it
 // is not, and where one may not lie as things stand.
 func (p Place) BareText(s units.System) string {
-	if p.Choice != nil || !p.Target.Required || p.Stopped() || p.Surface.Held() != "" {
+	if p.Choice != nil || !p.Target.Required || p.BoardAlone() || p.Stopped() || p.Surface.Held() != "" {
 		return ""
 	}
-	return "SHORT: " + s.R(p.Surface.CIR) + " of insulation and no blanket; asked is " + p.Target.Text + p.waivedText()
+	there := s.R(p.Surface.CIR) + " of insulation and no blanket"
+	if p.Surface.ExistingR > 0 {
+		there = s.R(p.Surface.ExistingR) + " that lay there and no new blanket"
+	}
+	return "SHORT: " + there + "; asked is " + p.Target.Text + p.waivedText()
+}
+
+// BoardAlone reports whether a place without a blanket has all the R that is asked
+// there by the board that somebody said is there.
+func (p Place) BoardAlone() bool {
+	return p.Choice == nil && p.Target.Required && p.Target.CavityR == 0 && p.Surface.CIR > p.Target.ContinuousR-0.05
 }
 
 // waivedText is said behind what is short where somebody accepted it.
