@@ -26,7 +26,7 @@ func (s Site) indoor(surface Surface, c *catalog.Catalog) moisture.Indoor {
 		MaxRHCooled: set.RHCapCooled, MaxRH: set.RHCap,
 	}
 	if surface.Dehumid {
-		in.MaxRH, in.MaxRHCooled = set.RHDehumidified, min(set.RHDehumidified, set.RHCapCooled)
+		in.DriedRH = set.RHDehumidified
 	}
 	return in
 }

@@ -58,6 +58,15 @@ type Indoor struct {
 	CoolAboveC  float64
 	MaxRHCooled float64 // ceiling while cooling runs: the cooling dries the air
 	MaxRH       float64 // ceiling else
+	DriedRH     float64 // ceiling from May to September, where a machine dries the air; 0: none does
+}
+
+// Dried is the same house while that machine runs.
+func (in Indoor) Dried() Indoor {
+	if in.DriedRH > 0 {
+		in.MaxRH, in.MaxRHCooled = min(in.MaxRH, in.DriedRH), min(in.MaxRHCooled, in.DriedRH)
+	}
+	return in
 }
 
 // At gives the room in C and Pa while the outdoor air is on average like that.
@@ -92,7 +101,7 @@ func (in Indoor) check() error {
 			return refuse(ErrTemperature, "room C", t)
 		}
 	}
-	for _, rh := range [...]float64{in.MaxRH, in.MaxRHCooled} {
+	for _, rh := range [...]float64{in.MaxRH, in.MaxRHCooled, in.DriedRH} {
 		if !within(rh, 0, 1) {
 			return refuse(ErrHumidity, "share", rh)
 		}

@@ -72,6 +72,7 @@ func TestIndoorRefusesTheImpossible(t *testing.T) {
 	}{
 		{func(in *Indoor) { in.HeatingC = math.NaN() }, 0, 500, ErrTemperature},
 		{func(in *Indoor) { in.MaxRH = 1.2 }, 0, 500, ErrHumidity},
+		{func(in *Indoor) { in.DriedRH = -0.1 }, 0, 500, ErrHumidity},
 		{func(in *Indoor) { in.Class = -2 }, 0, 500, ErrHumidity},
 		{func(*Indoor) {}, math.Inf(-1), 500, ErrTemperature},
 		{func(*Indoor) {}, 0, -1, ErrPressure},

@@ -222,6 +222,9 @@ func roomsSaid(d candidate.Damp, s units.System) string {
 	if d.Rooms.Cooled {
 		said += ", while cooled " + s.Percent(d.Rooms.MaxRHCooled)
 	}
+	if d.Rooms.DriedRH > 0 {
+		said += ", " + s.Percent(d.Rooms.DriedRH) + " from May to September"
+	}
 	return said
 }
 

@@ -12,6 +12,9 @@ const (
 	roomFilmKG   = 2e-8
 )
 
+// The days of the year, from 0, on which a dehumidifier runs: May to September.
+const firstDriedDay, lastDriedDay = 120, 272
+
 // Room is a room hour by hour in a house kept like that. It follows the mean of
 // the outdoor air over the day that ends, as a house does. ErrClimate, and the
 // errors of moisture.Indoor.
@@ -30,10 +33,15 @@ func (w *Weather) Room(in moisture.Indoor) ([]Edge, error) {
 	for i := -dayH; i < 0; i++ {
 		add(i, 1.0/dayH)
 	}
+	dried := in.Dried()
 	for i := range out {
 		add(i, 1.0/dayH)
 		add(i-dayH, -1.0/dayH)
-		roomC, roomPa, err := in.At(tC, pa)
+		kept := in
+		if day := i / dayH; day >= firstDriedDay && day <= lastDriedDay {
+			kept = dried
+		}
+		roomC, roomPa, err := kept.At(tC, pa)
 		if err != nil {
 			return nil, err
 		}

@@ -158,3 +158,26 @@ func TestSoil(t *testing.T) {
 	require.InDelta(t, saturation(14), soil[220*24].VaporPa, 0.5)
 	require.Empty(t, Soil(-1, 8, 6, 220, 20))
 }
+
+// A dehumidifier that runs from May to September holds the air down in those months
+// and in no other: what is said of it is what is worked out.
+func TestRoomDriedInSummer(t *testing.T) {
+	w := Weather{LatDeg: 42, Hours: make([]Hour, 365*dayH)}
+	for i := range w.Hours {
+		w.Hours[i] = Hour{TempC: 18, DewC: 16}
+	}
+	in := moisture.Indoor{Class: moisture.Usual, HeatingC: 21, MaxRH: 0.7, MaxRHCooled: 0.55}
+	open, err := w.Room(in)
+	require.NoError(t, err)
+	in.DriedRH = 0.55
+	dried, err := w.Room(in)
+	require.NoError(t, err)
+	for i := range open {
+		if day := i / dayH; day < 31+28+31+30 || day >= 365-31-30-31 { // before May, from October on
+			require.Equal(t, open[i], dried[i], day)
+			continue
+		}
+		require.InDelta(t, 0.55*saturation(dried[i].AirC), dried[i].VaporPa, 1e-9)
+		require.Greater(t, open[i].VaporPa, dried[i].VaporPa)
+	}
+}
