@@ -51,7 +51,7 @@ func slopedException(t *Target, s Surface, c *catalog.Catalog, maxCavityR float6
 		note(fmt.Sprintf("on a small part of the ceiling a blanket that counts %s as it lies serves: type the area of every ceiling and slope, and the plan says on how much", s.System.R(rule.R)))
 	case s.Ceilings.SlopesFt2 > most:
 		note(fmt.Sprintf("a blanket that counts %s as it lies serves on %s of slope at most (a fifth of %s of ceiling, never more than %s; as recalled, ask the building office); the slopes have %s, so %s need more than that",
-			s.System.R(rule.R), s.System.Area(most), s.System.Area(s.Ceilings.AllFt2), s.System.Area(rule.MostFt2), s.System.Area(s.Ceilings.SlopesFt2), s.System.Area(s.Ceilings.SlopesFt2-most)))
+			s.System.R(rule.R), s.System.AreaMost(most), s.System.Area(s.Ceilings.AllFt2), s.System.AreaMost(rule.MostFt2), s.System.Area(s.Ceilings.SlopesFt2), s.System.Area(s.Ceilings.SlopesFt2-most)))
 	default:
 		t.SlopedR = rule.R
 	}

@@ -50,6 +50,9 @@ func targetOf(s Surface, site Site, c *catalog.Catalog, maxCavityR float64) Targ
 		// Who must buy foam anyway buys what keeps the concrete warm enough.
 		t.AddR = max(t.AddR, climateFoam(site, c)-s.CIR)
 	}
+	if t.AddR > 0 {
+		t.AddR = max(t.AddR, c.Figure("least-board").Value)
+	}
 	slopedException(&t, s, c, maxCavityR)
 	filledException(&t, s, c)
 	t.Idle = !t.Required && t.By != "none" && s.Pin == ""

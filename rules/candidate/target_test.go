@@ -24,7 +24,7 @@ func TestTargetsInRealFrames(t *testing.T) {
 		name := fmt.Sprintf("%s %s %s", row.Code, row.Zone, row.House)
 		require.Equal(t, row.Cavity, r.Target.CavityR, name)
 		require.Equal(t, row.Board, r.Target.ContinuousR, name)
-		require.InDelta(t, row.Add, r.Target.AddR, 1e-9, name)
+		require.InDelta(t, sold(row.Add), r.Target.AddR, 1e-9, name)
 		if row.By != "" {
 			require.Equal(t, row.By, r.Target.By, name)
 		}
@@ -70,12 +70,12 @@ func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
 					require.True(t, listed, name)
 					require.Equal(t, nearest, math.Max(0, got.CavityR-most), name)
 					if fit {
-						require.Equal(t, least, got.AddR, name)
+						require.Equal(t, sold(least), got.AddR, name)
 					} else {
 						short++
 					}
 					// Board still missing is added up, never taken as there.
-					require.InDelta(t, math.Max(0, got.ContinuousR-s.CIR), got.AddR, 1e-9, name)
+					require.InDelta(t, sold(math.Max(0, got.ContinuousR-s.CIR)), got.AddR, 1e-9, name)
 					meets := false
 					for _, b := range choose(fits, func(b Blankets) bool { return enough(s, got, b) }) {
 						meets = meets || b.counted() >= got.CavityR
@@ -88,6 +88,15 @@ func TestEveryCellOfTheCodeChoosesWhatFits(t *testing.T) {
 	}
 	require.Equal(t, 4*9*7*5, cells)
 	require.Positive(t, short, "some frames hold no alternative at all: shallow rafters")
+}
+
+// sold is the least board that a shop has for what still lacks: half an inch of foam
+// is R-3, and an R-2 board is hardly sold (practice).
+func sold(lacksR float64) float64 {
+	if lacksR <= 0 {
+		return 0
+	}
+	return math.Max(lacksR, 3)
 }
 
 // What the drawings say wins over any edition, zone and board.

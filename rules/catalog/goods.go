@@ -70,7 +70,7 @@ func (c *Catalog) GearList() []Gear { return c.goods.Gear }
 // the data as shipped.
 var figureNames = []string{
 	"openings-share", "airway", "vent-floor", "soil-k", "summer-zone",
-	"house-length", "house-width", "story-height", "advice-old-blanket", "least-listing", "chord-meet", "one-story",
+	"house-length", "house-width", "story-height", "advice-old-blanket", "least-board", "least-listing", "chord-meet", "one-story",
 	"spare-plain", "spare-cut-up", "staple-spacing", "wire-spacing", "flue-shield", "retarder-roll", "retarder-lap", "paint-cover",
 	"ground-roll", "ground-lap", "ground-up", "ground-extra", "baffle-eaves", "baffle-length", "hatch-length", "hatch-width",
 	"sealant-tube", "sealant-ceiling", "board-sheet", "board-waste", "sliver",

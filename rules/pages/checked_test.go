@@ -184,3 +184,20 @@ func TestABidForAStoppedBasementIsJudgedAllTheSame(t *testing.T) {
 		require.Contains(t, text, "ASK Foam board burns and smokes: it must be covered", dampness)
 	}
 }
+
+// What is short is counted by label and depth, what lies there as it is fitted: the
+// page says both, so that R-58 and SHORT by R-1 of R-60 are no slip.
+func TestShortNamesTheRThatCounts(t *testing.T) {
+	j := checkedJob(t, "id = \"attic\"\nkind = \"attic\"\narea_ft2 = 1120\nheel_in = 20\nframing.size = \"2x6\"\nframing.spacing_in = 16\n")
+	gives := func(rs string) string {
+		p := found(t, j, "[[place]]\nid = \"attic\"\nlabel_r = "+rs+"\n").Places[0]
+		for _, l := range pages.FoundLines(p, planned.Options(t)) {
+			if l.Label == "Gives" {
+				return l.Text
+			}
+		}
+		return ""
+	}
+	require.Contains(t, gives("[30]"), "Against what is asked its R by label and depth counts, R-30")
+	require.NotContains(t, gives("[30, 30]"), "Against what is asked")
+}

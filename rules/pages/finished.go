@@ -273,6 +273,9 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 	if p.Got.Layers[0].ProudIn > 0 {
 		tops = ". It stands above the joists: taken as if it does not meet over their tops, so look whether it does"
 	}
+	if h := p.Got.Heat; h.ShortByR > 0 {
+		tops += fmt.Sprintf(". Against what is asked its R by label and depth counts, %s", o.System.R(h.ServesR-h.ShortByR))
+	}
 	add("Gives", "%s in place, the plan %s; the whole surface is about %s, the plan %s"+board+tops,
 		o.System.R(p.Got.Heat.DeliveredR), o.System.R(agreed.DeliveredR), o.System.R(p.Got.Heat.AssemblyR), o.System.R(agreed.AssemblyR))
 	if text := foundDamp(p, o); text != "" {

@@ -89,6 +89,8 @@ func TestProseBoundsHold(t *testing.T) {
 	require.Equal(t, "51 mm", units.SI.Clearance(2))
 	require.Equal(t, "1 in", units.US.Clearance(1))
 	require.Equal(t, "305 mm", units.SI.Clearance(12))
+	require.Equal(t, "46.4 m2", units.SI.AreaMost(500), "46.45, and as {500 ft2 max} says it")
+	require.Equal(t, "500 ft2", units.US.AreaMost(500))
 }
 
 // A figure in prose reads as the same figure that was worked out.

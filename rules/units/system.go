@@ -136,6 +136,15 @@ func (s System) Area(ft2 float64) string {
 	return groupedFloat(ft2) + " ft2"
 }
 
+// AreaMost shows an area given in square feet that must not be passed: in SI it is
+// rounded down, as {500 ft2 max} in prose is.
+func (s System) AreaMost(ft2 float64) string {
+	if s == SI {
+		return area.bound(ft2, false) + area.si
+	}
+	return s.Area(ft2)
+}
+
 // Volume shows a volume given in cubic feet with two figures: it says what kind
 // of truck.
 func (s System) Volume(ft3 float64) string {
