@@ -13,7 +13,7 @@ import (
 // of acceptance know each by its name. One misspelled would ask for nothing.
 var Needs = strings.Fields(`
 	baffle board burner-air cover crawl-air dehumidifier fill-cleared fire-mark fire-mark-fiber fireblock flue-retarder flue-shield foam-in-bays
-	ground-cover ground-sheet hold-back layer-under-joists lead-test opened-wall retarder retarder-paint
+	ground-cover ground-sheet hold-back layer-under-joists lead-test opened-wall retarder retarder-paint retarder-word
 `)
 
 // namings are what records can name, and the names there are. A book that cannot be

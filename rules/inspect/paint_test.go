@@ -132,3 +132,21 @@ func TestPaintBesideAChimneyIsAsked(t *testing.T) {
 		require.Equal(t, inspect.Stop, level)
 	}
 }
+
+// Where the plan says to ask the building department about the room side before it is
+// closed, nothing is ready to close before somebody has (IRC R702.7).
+func TestWhatIsAskedOfTheRoomSideStaysOpen(t *testing.T) {
+	for place, want := range map[string]bool{
+		"kind = \"exterior-wall\"\nlength_ft = 12\nframing.size = \"2x4\"\ncladding = \"direct\"\nci_r = 0\ntarget_r = 13\nretarder = \"none\"\n":                                        true,
+		"kind = \"exterior-wall\"\nlength_ft = 12\nframing.size = \"2x4\"\ncladding = \"direct\"\nci_r = 0\ntarget_r = 13\n":                                                             false,
+		"kind = \"sloped-ceiling\"\narea_ft2 = 300\nframing.size = \"2x12\"\ntarget_r = 30\nnon_ic_lights = false\nbath_fan_outside = true\nflue_through = false\nretarder = \"none\"\n": true,
+	} {
+		j := planned.Job(fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"here\"\n"+place))
+		h := good(t, j)
+		_, asked := h.Places[0].Answers["see.retarder-word"]
+		require.Equal(t, want, asked, place)
+		require.True(t, inspect.JudgeFound(j, h, nil).ReadyToClose(), place)
+		delete(h.Places[0].Answers, "see.retarder-word")
+		require.Equal(t, !want, inspect.JudgeFound(j, h, nil).ReadyToClose(), place)
+	}
+}
