@@ -12,8 +12,13 @@ import (
 // DampHouse is the house around a place for the hourly check of damp. Where the
 // builder typed monthly figures of their own, no hourly year is like them.
 func (s Site) DampHouse(surface Surface, c *catalog.Catalog) damp.House {
+	none := ""
+	if s.HasClimate {
+		none = "you typed monthly weather, and no hourly year is like it; a listed US place has one"
+	}
 	return damp.House{
-		Climate: s.Climate, HasClimate: s.HasClimate && s.Climate.ID != "" && s.MeanC == s.Climate.MeanC, Marine: s.Marine,
+		NoClimate: none,
+		Climate:   s.Climate, HasClimate: s.HasClimate && s.Climate.ID != "" && s.MeanC == s.Climate.MeanC, Marine: s.Marine,
 		Indoor: s.indoor(surface, c), SoilAtShare: c.Settings.SoilAmpShare,
 	}
 }

@@ -40,28 +40,30 @@ type PlaceKind struct {
 // Traits are what the program does differently for a kind of place. Those of a
 // kind of ours cannot be changed: another kind gets an id of its own.
 type Traits struct {
-	Size          string               `toml:"size"`
-	AreaOf        string               `toml:"area_of"`
-	AreaTimes     float64              `toml:"area_times"`
-	HalfWhen      map[string]string    `toml:"half_when"`
-	Usual         map[string]float64   `toml:"usual"`
-	Exposed       string               `toml:"exposed"`
-	Retarder      string               `toml:"retarder"`
-	Unfaced       units.Prose          `toml:"unfaced"` // why, where Retarder is RetarderNever
-	NoRoomSide    bool                 `toml:"no_room_side"`
-	Airway        string               `toml:"airway"`
-	BesideChimney bool                 `toml:"beside_chimney"`
-	CutUp         bool                 `toml:"cut_up"` // many short or odd pieces: more is spared
-	Unvented      string               `toml:"unvented"`
-	Drawing       string               `toml:"drawing"`
-	Damp          []string             `toml:"damp"`       // sections of the hourly check of damp
-	NotJudged     units.Prose          `toml:"not_judged"` // why there is none
-	Asks          []string             `toml:"asks"`
-	NoLongerAsked []string             `toml:"no_longer_asked"`
-	StillOpen     map[string][]float64 `toml:"still_open"`
-	Proposed      []Proposal           `toml:"proposed"`
-	Ft2Hour       Spread               `toml:"ft2_hour"`
-	NotHere       map[string]string    `toml:"not_here"` // dangers, each with why
+	Size      string             `toml:"size"`
+	AreaOf    string             `toml:"area_of"`
+	AreaTimes float64            `toml:"area_times"`
+	HalfWhen  map[string]string  `toml:"half_when"`
+	Usual     map[string]float64 `toml:"usual"`
+	Exposed   string             `toml:"exposed"`
+	Retarder  string             `toml:"retarder"`
+	Unfaced   units.Prose        `toml:"unfaced"` // why, where Retarder is RetarderNever
+	// What practice says of damp there, by what the code asks of the room side, or of any.
+	DampPractice  map[string]units.Prose `toml:"damp_practice"`
+	NoRoomSide    bool                   `toml:"no_room_side"`
+	Airway        string                 `toml:"airway"`
+	BesideChimney bool                   `toml:"beside_chimney"`
+	CutUp         bool                   `toml:"cut_up"` // many short or odd pieces: more is spared
+	Unvented      string                 `toml:"unvented"`
+	Drawing       string                 `toml:"drawing"`
+	Damp          []string               `toml:"damp"`       // sections of the hourly check of damp
+	NotJudged     units.Prose            `toml:"not_judged"` // why there is none
+	Asks          []string               `toml:"asks"`
+	NoLongerAsked []string               `toml:"no_longer_asked"`
+	StillOpen     map[string][]float64   `toml:"still_open"`
+	Proposed      []Proposal             `toml:"proposed"`
+	Ft2Hour       Spread                 `toml:"ft2_hour"`
+	NotHere       map[string]string      `toml:"not_here"` // dangers, each with why
 }
 
 // How a place is measured and counted.

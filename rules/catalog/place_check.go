@@ -74,6 +74,9 @@ func (k kindChecker) all() {
 	k.one("exposed", p.Exposed, ExposedAlways, ExposedNever, ExposedAsked, ExposedAskedYes)
 	k.one("retarder", p.Retarder, RetarderByTable, RetarderByZone, RetarderUnfaced, RetarderNever)
 	k.one("airway", p.Airway, "", AirwayEaves, AirwayChannel)
+	for asked := range p.DampPractice {
+		k.one("damp_practice", asked, "any", "none", "wanted", "low-perm-barred")
+	}
 	if p.Retarder == RetarderNever && p.Unfaced == "" {
 		k.wrong("nothing", "why nothing goes on the room side", "unfaced")
 	}

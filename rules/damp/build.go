@@ -12,7 +12,8 @@ const Unknown = ""
 type House struct {
 	Climate     catalog.Climate
 	HasClimate  bool
-	Marine      bool // the zone
+	NoClimate   string // why there is none; may be empty
+	Marine      bool   // the zone
 	Indoor      moisture.Indoor
 	SoilAtShare float64 // swing of the soil at a wall, as a share of the air's
 }

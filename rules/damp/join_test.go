@@ -283,3 +283,18 @@ func BenchmarkPlace(b *testing.B) {
 		})
 	}
 }
+
+// How a year is worked out and from what on it is called damp are two statements, and
+// a source stands behind each.
+func TestVerdictNamesASourceOfEachStatement(t *testing.T) {
+	c := fixture.Yearly(t).Catalog()
+	h, b := planned(t, at("chicago-il", false), crawl, "fiberglass")
+	v, err := damp.Of(c).Judge(context.Background(), h, b)
+	require.NoError(t, err)
+	require.Len(t, v.From, 2)
+	require.NotEqual(t, v.From[0].Source, v.From[1].Source)
+	for _, ref := range v.From {
+		_, ok := c.Source(ref.Source)
+		require.True(t, ok, ref.Source)
+	}
+}

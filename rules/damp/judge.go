@@ -1,6 +1,7 @@
 package damp
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -179,7 +180,7 @@ func (j *Judge) jobs(h House, b Build) (jobs []job, why string) {
 	case len(b.Sections) == 0:
 		return nil, "no section tells how such a place is built"
 	case !h.HasClimate:
-		return nil, "no listed climate is known for the house"
+		return nil, cmp.Or(h.NoClimate, "no listed climate is known for the house")
 	}
 	for _, id := range b.Sections {
 		sec, ok := j.layers.Section(id)

@@ -9,6 +9,7 @@ import (
 
 	"battwright/rules"
 	"battwright/rules/candidate"
+	"battwright/rules/catalog"
 	"battwright/rules/damp"
 	"battwright/rules/inspect"
 	"battwright/rules/pages"
@@ -247,4 +248,61 @@ func TestCareFollowsTheMonths(t *testing.T) {
 		require.Contains(t, text, c.says)
 		require.NotContains(t, text, c.not, c.keys)
 	}
+}
+
+// What code, practice and calculation say stands on the damp page of every kind of
+// place, a line each, judged or not; of a frame that is no wall the code is not made to
+// say what it says of walls.
+func TestDampPageSetsThreeBesideEachOther(t *testing.T) {
+	c := fixture.Catalog(t)
+	cold := "state = \"MN\"\ncounty = \"St. Louis\"\ncooled = false"
+	for _, k := range c.Kinds {
+		if k.Derived {
+			continue
+		}
+		keys := "kind = \"" + k.ID + "\"\narea_ft2 = 60\nrule_out = [\"cotton\", \"sheeps-wool\", \"mineral-wool\"]\n"
+		switch {
+		case k.BesideChimney:
+			keys += "chimney = \"masonry-in-wall\"\ngap_in = 2\n"
+		case k.AsksOf("ground_cover"):
+			keys += "ground_cover = true\n"
+		}
+		p := placeOf(t, cold, keys)
+		require.NotNil(t, p.Choice, k.ID)
+		d, nothing := pages.DampPage(p, pages.Options{Catalog: c})
+		require.Equal(t, p.Choice.Damp.Judged(), !nothing, k.ID)
+		var lines []string
+		for _, b := range d.Blocks {
+			for _, r := range b.Rows {
+				lines = append(lines, r.Text)
+			}
+		}
+		lines = append(lines, pages.DampLimits(p, c, units.US)...)
+		text := strings.Join(lines, "\n")
+		for _, head := range []string{"The code here: ", "Practice: ", "This calculation: "} {
+			require.Contains(t, text, head, k.ID)
+		}
+		onWalls := strings.Contains(text, "whether that holds here, the building department says")
+		require.Equal(t, k.Retarder == catalog.RetarderByZone || k.Retarder == catalog.RetarderUnfaced, onWalls, k.ID)
+		require.Equal(t, k.BesideChimney, strings.Contains(text, "where this frame is an outside wall"), k.ID)
+	}
+}
+
+// Where there is no verdict every page says so, with why: no figures for a material, no
+// hourly year, monthly figures that somebody typed.
+func TestNotJudgedSaysWhy(t *testing.T) {
+	wall := "kind = \"exterior-wall\"\nci_r = 5\n"
+	typed := "zone = \"6A\"\nmonths = [-9, -6, 0, 7, 14, 19, 22, 21, 16, 9, 1, -6]\n"
+	for keys, why := range map[[2]string]string{
+		{"zone = \"6A\"", wall + "sheathing = \"fiberboard\""}: "no figures for fiberboard sheathing",
+		{typed, wall}: "you typed monthly weather",
+	} {
+		p := placeOf(t, keys[0], keys[1])
+		require.Equal(t, damp.NotJudged, p.Choice.Damp.Word, why)
+		require.Contains(t, pages.DampText(p.Choice.Damp, units.US), why)
+		d, _ := pages.DampPage(p, pages.Options{Catalog: fixture.Catalog(t)})
+		require.Contains(t, d.Blocks[0].Rows[0].Text, why)
+	}
+	without := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"here\"\n"+wall)).Places[0] // data without the hours of stations
+	require.Contains(t, pages.DampText(without.Choice.Damp, units.US), "not judged: no hourly weather is known for Burlington")
 }

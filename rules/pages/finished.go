@@ -295,6 +295,8 @@ func FoundLines(p inspect.FoundPlace, o Options) []Line {
 func foundDamp(p inspect.FoundPlace, o Options) string {
 	planned := inspect.DampSaid(p.Plan.Choice.Damp, o.System)
 	switch {
+	case planned == "" && p.Plan.Choice.Damp.WorkedOut():
+		return NotJudged(p.Plan.Choice.Damp)
 	case planned == "":
 		return ""
 	case p.SheetUnseen():
@@ -307,6 +309,9 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		return "not judged: look which face it has, and toward which side; the plan: " + planned
 	}
 	got := p.Got.Damp
+	if got.WorkedOut() && !got.Judged() {
+		return strings.TrimSuffix(NotJudged(got), ".") + "; the plan: " + planned
+	}
 	var unseen []string // what it counts on, named here with its caution
 	if r := p.BoardCounted(); r > 0 {
 		got.BoardR, unseen = 0, append(unseen, "the "+o.System.R(r)+" board")

@@ -181,3 +181,10 @@ func TestGapsGoThroughAllLayers(t *testing.T) {
 	}
 	require.InDelta(t, r["trusses"], r["standard"], 3)
 }
+
+// Finished work says too where the damp check has no verdict, and why.
+func TestFinishedWorkSaysWhereDampIsNotJudged(t *testing.T) {
+	j := planned.Job(fixture.Judged(t, fixture.Read(t, "version = 1\nold = false\n[site]\nzone = \"6A\"\n[[place]]\nid = \"a\"\nlabel = \"Wall\"\nkind = \"exterior-wall\"\nci_r = 5\nsheathing = \"fiberboard\"\narea_ft2 = 400\n")))
+	text := spaced(print.Text(pages.FoundPage(j, found(t, j, "version = 1\n[[place]]\nid = \"a\"\nfacing = \"kraft\"\nfacing_side = \"room\"\nsheet = \"none\"\nlabel_r = 20\nthickness_in = [5.5]\n"), planned.Options(t)), 78))
+	require.Contains(t, text, "Damp not judged: the hourly check has no figures for fiberboard sheathing, 1/2 in.")
+}

@@ -13,6 +13,7 @@ import (
 const (
 	ActHow  page.ActionID = "how"
 	ActEdit page.ActionID = "edit"
+	ActDamp page.ActionID = "damp"
 )
 
 // placeTitle heads all that is said about a place.
@@ -26,6 +27,9 @@ func ResultPage(all plan.Plan, p plan.Place, o Options) page.Page {
 	d := page.Page{Title: placeTitle(p, o)}
 	b := d.Block("")
 	for i, r := range PlaceRows(p, o) {
+		if r.Label == dampLabel {
+			r.Text, r.To, r.Then = strings.TrimSuffix(r.Text, "."), ActDamp, "sets the code and practice beside it"
+		}
 		b.Add(r)
 		if i == max(0, len(p.Stops)+len(p.Also)+len(p.Asks())+len(p.Settles())-1) {
 			b.Rows = append(b.Rows, shortCautions(p)...)
@@ -40,6 +44,9 @@ func ResultPage(all plan.Plan, p plan.Place, o Options) page.Page {
 	}
 	return d
 }
+
+// dampLabel is before the verdict of the damp check.
+const dampLabel = "Damp"
 
 // mostCautions are said in short beside the result; the rest is one page away.
 const mostCautions = 3
@@ -270,7 +277,13 @@ func DampPage(p plan.Place, o Options) (d page.Page, stopped bool) {
 		row.Tone = page.Stop
 	}
 	d.Blocks[0].Add(row)
-	return d, !p.Choice.Damp.Judged()
+	if p.Choice.Damp.Judged() {
+		return d, false
+	}
+	for _, l := range dampThree(p, o.System) {
+		d.Block("").Add(page.Row{Tone: page.Quiet, Text: l})
+	}
+	return d, true
 }
 
 // NothingDamp stands where there is no blanket to check.

@@ -101,7 +101,7 @@ func PlaceRows(p plan.Place, o Options) []page.Row {
 	if p.Best != nil {
 		add("Instead", "%s", InsteadText(p, o.System))
 	}
-	add("Damp", "%s", DampText(e.Damp, o.System))
+	add(dampLabel, "%s", DampText(e.Damp, o.System))
 	if e.Damp.Alarm() {
 		loud("Cure", waysOutText(p))
 	}

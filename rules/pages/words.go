@@ -126,7 +126,7 @@ func WhyOut(e plan.Entry) []string {
 // place is dry.
 func DampText(d candidate.Damp, s units.System) string {
 	if !d.Judged() {
-		return "not judged: " + d.Why + "."
+		return NotJudged(d)
 	}
 	text := inspect.DampSaid(d, s) + "."
 	if d.BoardR > 0 {
@@ -175,15 +175,28 @@ func seasonSaid(d candidate.Damp) string {
 	return ""
 }
 
-// DampLimits say, under the year of the damp check, what the code asks and practice
-// says here, what was taken for granted, what was tried because nobody said, and
-// what is not in it.
-func DampLimits(p plan.Place, c *catalog.Catalog, s units.System) []string {
-	d := p.Choice.Damp
-	out := []string{"The code here: " + codeAsks[p.Choice.Facing.Asked] + ". Planned: " + faceText(*p.Choice) + "."}
-	if said := dampPractice(p); said != "" {
+// dampThree say what the code asks here, what practice says and what this check does,
+// a line each.
+func dampThree(p plan.Place, s units.System) []string {
+	out := []string{"The code here: " + codeSaid(p) + ". Planned: " + faceText(*p.Choice) + "."}
+	if said := dampPractice(p, s); said != "" {
 		out = append(out, "Practice: "+said)
 	}
+	if !p.Choice.Damp.Judged() {
+		return append(out, "This calculation: "+NotJudged(p.Choice.Damp))
+	}
+	return append(out, "This calculation: "+inspect.DampSaid(p.Choice.Damp, s)+".")
+}
+
+// NotJudged says that the damp check has no verdict, and why.
+func NotJudged(d candidate.Damp) string { return "not judged: " + d.Why + "." }
+
+// DampLimits say, under the year of the damp check, what code, practice and check say
+// here, what was taken for granted, what was tried because nobody said, and what is not
+// in it.
+func DampLimits(p plan.Place, c *catalog.Catalog, s units.System) []string {
+	d := p.Choice.Damp
+	out := dampThree(p, s)
 	if len(d.Open) > 0 {
 		out = append(out, "Nobody said "+list(dampOpen, d.Open)+": each usual one was tried, and the worst counts.")
 	}
@@ -201,12 +214,34 @@ var codeAsks = map[string]string{
 	candidate.RetarderBarred: "nothing vapor-tight may go on the room side",
 }
 
+// codeSaid is that for a place: the rule is written for walls, and a frame beside a
+// chimney may be one.
+func codeSaid(p plan.Place) string {
+	k, asked := &p.Surface.Kind, p.Choice.Facing.Asked
+	switch {
+	case k.BesideChimney:
+		return "where this frame is an outside wall, what it asks of walls holds here too: ask the building department before it is closed"
+	case k.Retarder != catalog.RetarderByTable && asked != candidate.RetarderNone:
+		return "on walls " + codeAsks[asked] + "; whether that holds here, the building department says"
+	}
+	return codeAsks[asked]
+}
+
 // dampFacts are what a rule asks of that speaks about damp air.
 var dampFacts = []string{"retarder_asked", "retarder", "damp_verdict"}
 
-// dampPractice is what common practice says here about damp air: the most weighty
-// rule of that source that fires.
-func dampPractice(p plan.Place) string {
+// dampPractice is what common practice says here about damp air: of such a place, and
+// the most weighty rule of that source that fires.
+func dampPractice(p plan.Place, s units.System) string {
+	all := p.Surface.Kind.DampPractice
+	said := all["any"]
+	if own, ok := all[p.Choice.Facing.Asked]; ok {
+		said = own
+	}
+	return strings.TrimSpace(upperFirst(said.In(s)) + " " + dampRule(p))
+}
+
+func dampRule(p plan.Place) string {
 	for _, h := range slices.Concat(p.Safety, p.Require, p.Install) {
 		speaks := func(fact string) bool { _, ok := h.Rule.Where[fact]; return ok }
 		if h.Rule.Source == "common-practice" && slices.ContainsFunc(dampFacts, speaks) {

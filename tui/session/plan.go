@@ -30,7 +30,7 @@ const (
 	Place      page.ActionID = "place"
 	Why        page.ActionID = "why"
 	Picture    page.ActionID = "picture"
-	Damp       page.ActionID = "damp"
+	Damp       page.ActionID = pages.ActDamp
 	How        page.ActionID = pages.ActHow
 	Change     page.ActionID = "change"
 	NextPlace  page.ActionID = "next place"
@@ -67,6 +67,7 @@ var (
 // Leads are the actions that rows of a page lead to.
 var Leads = map[page.ActionID]page.Action{
 	How:       {ID: How, Key: "h", Tag: "how to install", Word: "how", Note: "how to put it in, with all cautions"},
+	Damp:      {ID: Damp, Key: "d", Tag: "damp", Word: "damp", Note: "the damp check, a year hour by hour"},
 	PlaceForm: {ID: PlaceForm, Key: "e enter", Tag: "its answers", Word: "edit", Note: "the answers of this place"},
 }
 
@@ -265,7 +266,7 @@ func placeView(s *Session, id string) (View, bool) {
 	rows := []page.Action{
 		{ID: Why, Key: "w", Tag: "why", Word: "why", Note: "this one, and why not the others"},
 		{ID: Picture, Key: "p", Tag: "picture", Word: "layers", Note: "what lies on what, from inside to outside"},
-		{ID: Damp, Key: "d", Tag: "damp", Word: "damp", Note: "the damp check, a year hour by hour"},
+		Leads[Damp],
 		Leads[How],
 	}
 	if s.Plan.Stage == "not-framed" && !p.Stopped() {
