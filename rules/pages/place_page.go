@@ -28,7 +28,7 @@ func ResultPage(all plan.Plan, p plan.Place, o Options) page.Page {
 	b := d.Block("")
 	for i, r := range PlaceRows(p, o) {
 		if r.Label == dampLabel {
-			r.Text, r.To, r.Then = strings.TrimSuffix(r.Text, "."), ActDamp, "sets the code and practice beside it"
+			r.Text, r.To, r.Then = strings.TrimSuffix(r.Text, "."), ActDamp, "tells more"
 		}
 		b.Add(r)
 		if i == max(0, len(p.Stops)+len(p.Also)+len(p.Asks())+len(p.Settles())-1) {
