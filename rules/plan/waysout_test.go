@@ -57,7 +57,7 @@ func TestWaysOutOfADampFloor(t *testing.T) {
 	require.Empty(t, walls.But)
 	closed := plan.Make(fixture.Judged(t, fixture.OfPlaces(t, site, keys+"vented = false"))).Places[0]
 	require.Equal(t, closed.Choice.Damp.Word, walls.Word)
-	require.Contains(t, walls.Text, "a closed crawl space with insulated walls: "+closed.Choice.Name+" and R-5 board")
+	require.Contains(t, walls.Text, "a closed crawl space, its walls insulated and no burner drawing air from it: "+closed.Choice.Name+" and R-5 board")
 	require.Empty(t, p.Hinges, "the vents were answered")
 	open := plan.Make(fixture.Judged(t, fixture.OfPlaces(t, site, keys))).Places[0]
 	require.Len(t, open.Hinges, 1)
