@@ -33,7 +33,7 @@ func TestNothingTypedBeforeTheLadderTakesALine(t *testing.T) {
 		p.press("enter")
 		require.Contains(t, spaced(p.view()), enterEarly)
 		require.Zero(t, p.m.s.Edits, name)
-		p.press("enter")
+		p.press("down", "enter") // from the line of the plan to the next
 		require.Equal(t, "spend", p.m.s.Answered().Text(house.Budget, nil, "use"), name)
 	}
 	p := newPlayer(t, Config{Mono: true, House: demoHouse(t)}, 80, 24)

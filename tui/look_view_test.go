@@ -46,7 +46,7 @@ func TestTheFirstLookOpensWithTheTotal(t *testing.T) {
 			p := newPlayer(t, Config{Mono: true, House: h}, size[0], size[1])
 			view := strings.Join(strings.Fields(p.view()), " ")
 			require.Contains(t, view, "The house at a glance", "%s %v", name, size)
-			require.Contains(t, view, pages.MoneyText(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
+			require.Contains(t, view, pages.MoneyGlance(p.m.s.Plan, p.m.s.System), "%s %v", name, size)
 			require.Equal(t, page.Plain, pages.GlancePage(p.m.s.Plan, p.m.s.Options()).Blocks[0].Rows[0].Tone, "the total is not printed faint")
 			require.Contains(t, view, "› "+p.m.s.Plan.Places[0].Surface.Label, "%s %v", name, size)
 		}

@@ -23,13 +23,13 @@ func orderPlayer(t *testing.T, keys ...string) *player {
 // plan, and goes into the file.
 func TestTypedPriceReplacesOurs(t *testing.T) {
 	p := orderPlayer(t, "p", "1", "1")
-	before := p.m.s.Plan.Money.Total
+	before := p.m.s.Plan.Bill.Money.Total
 	p.typed("58.40 a package").press("enter")
 	s := p.m.s
 	q, ok := house.FindQuote(s.House.Quotes, "fg-13", "kraft")
 	require.True(t, ok)
 	require.Equal(t, house.Quote{Product: "fg-13", Facing: "kraft", USD: 58.4, Per: "package", Pieces: 11, WidthIn: 15, LengthIn: 93}, q)
-	require.NotEqual(t, before, s.Plan.Money.Total)
+	require.NotEqual(t, before, s.Plan.Bill.Money.Total)
 	require.True(t, s.Order().Lines[0].Quoted)
 	require.Contains(t, s.Text(), "[[quote]]")
 	require.Contains(t, p.view(), "The usual size of a package was put beside the price")

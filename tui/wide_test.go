@@ -26,7 +26,7 @@ func TestWideFirstLook(t *testing.T) {
 		for _, word := range strings.Fields(pl.Surface.Label) {
 			require.Contains(t, view, word)
 		}
-		require.Contains(t, view, p.m.s.System.MoneyOf(pl.Choice.Money.Total.Typical, pl.Choice.Money.Total), pl.Surface.Label)
+		require.Contains(t, view, p.m.s.System.MoneyOf(pl.Cost.Total.Typical, pl.Cost.Total), pl.Surface.Label)
 	}
 	table, _, _ := strings.Cut(view, takenMark+" is what the plan takes")
 	require.Len(t, taken.FindAllString(table, -1), len(p.m.s.Plan.Places), "one mark a place")

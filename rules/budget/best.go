@@ -20,29 +20,11 @@ type Choice struct {
 	States int
 }
 
-// Best finds the best set within a budget, the same set as the frontier's
-// last point within it, without building the frontier: partial sets that
-// cannot reach the best are left out. Too small a budget is no error; Missing
-// tells. Errors: ErrBudget and those of Frontier.
+// choose finds the best set of the plain knapsack within a budget in cents, leaving
+// out partial sets that cannot reach it. Too small a budget is no error; Missing tells.
 //
 // Method: the gap that a set may leave to the Lagrangian bound is widened
 // until the best set found proves that nothing left out can match it.
-func Best(places []Place, budget units.Cents) (Choice, error) {
-	return best(places, budget, DefaultMaxStates)
-}
-
-func best(places []Place, budget units.Cents, maxStates int) (Choice, error) {
-	if budget < 0 {
-		return Choice{}, wrapf(ErrBudget, "%d cents", int64(budget))
-	}
-	p, err := newProblem(places)
-	if err != nil {
-		return Choice{}, err
-	}
-	return p.choose(int64(budget), maxStates)
-}
-
-// choose answers for a budget in cents.
 func (p *problem) choose(budget int64, maxStates int) (Choice, error) {
 	if short := p.cheapest() - budget; short > 0 {
 		return Choice{Set: p.set(p.cheapestChoice()), Missing: units.Cents(short)}, nil

@@ -1,6 +1,6 @@
 // Package budget chooses one option for every place of a house within an
-// amount of money, shows what the next dollars would buy, and gives the odds that
-// rough prices hold.
+// amount of money, where much is bought by the package for all places together, and
+// gives the odds that rough prices hold.
 //
 // Numbers in, numbers out: no files, no clock, no randomness. Costs are whole
 // cents; values are points on any scale the caller likes, counted to nine
@@ -11,8 +11,9 @@
 // The choice is the multiple-choice knapsack problem (Kellerer, Pferschy and
 // Pisinger, Knapsack Problems, 2004, ch. 11; from memory). It is solved
 // exactly: place by place, keeping every set that no cheaper set matches in
-// value. Where that would take too much, costs are counted in whole dollars, and
-// the answer says so.
+// value. Where that would take too much, costs are counted in whole dollars.
+// Packages bought whole make it more than that: BestPooled searches from its
+// answer, with its bound.
 //
 // Ties are settled the same way everywhere: more value, then less money, then
 // the option ids in the order of the places, compared as text.

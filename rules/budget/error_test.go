@@ -38,13 +38,11 @@ func TestImpossibleHouses(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := Frontier(c.places)
-			require.ErrorIs(t, err, c.want)
-			_, err = Best(c.places, 1000)
+			_, err := BestPooled(pooledOf(c.places), nil, 1000)
 			require.ErrorIs(t, err, c.want)
 		})
 	}
-	_, err := Best(one(good), -1)
+	_, err := BestPooled(pooledOf(one(good)), nil, -1)
 	require.ErrorIs(t, err, ErrBudget)
 	require.ErrorContains(t, err, "-1")
 }

@@ -21,13 +21,14 @@ var (
 	// ErrValue: a value is not a number, or beyond MaxValue either way, or
 	// negative where only gains make sense.
 	ErrValue = errors.New("value out of range")
+	// ErrPack: a pack that holds nothing or costs less than nothing, or an amount
+	// of none that there is.
+	ErrPack = errors.New("pack out of range")
 	// ErrBudget: a budget is negative.
 	ErrBudget = errors.New("budget out of range")
 	// ErrTooManyStates: even an answer counted in dollars needs more states than
 	// the cap.
 	ErrTooManyStates = errors.New("too many states for an exact answer")
-	// ErrPoint: no such point on the frontier.
-	ErrPoint = errors.New("no such point")
 	// ErrNoLines: there is no price to add up.
 	ErrNoLines = errors.New("no price lines")
 	// ErrRange: a price's low, typical and high are not in that order.

@@ -1,7 +1,5 @@
 package budget
 
-import "math"
-
 // state is a set for the first places that no other such set beats.
 type state struct {
 	cost, value    int64
@@ -161,6 +159,3 @@ func choice(layers [][]state, at int32) []int32 {
 	}
 	return picks
 }
-
-// noLimit is above every sum of costs, with room to subtract one.
-const noLimit = math.MaxInt64 / 2

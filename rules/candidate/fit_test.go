@@ -104,7 +104,7 @@ func TestAtticPair(t *testing.T) {
 	r := assess(t, fixture.Catalog(t), cold, fmt.Sprintf("kind = \"attic\"\nframing.size = %q\nframing.practice = \"standard\"\nframing.spacing_in = 16\ntarget_r = %g", want.Size, want.TargetR))
 	var first *Assessed
 	for i, a := range r.Candidates {
-		if a.Material.ID == "fiberglass" && a.Heat.MeetsTarget && (first == nil || a.Money.Total.Typical < first.Money.Total.Typical) {
+		if a.Material.ID == "fiberglass" && a.Heat.MeetsTarget && (first == nil || a.Money.PerFt2.Typical < first.Money.PerFt2.Typical) {
 			first = &r.Candidates[i]
 		}
 	}

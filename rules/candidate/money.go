@@ -8,15 +8,12 @@ import (
 	"battwright/rules/units"
 )
 
-// Money is what a place costs with one stack of blankets.
+// Money is what a square foot of a place costs with one stack of blankets, to rank
+// it by. What a plan takes in whole packages, and what that costs, is a bill.
 type Money struct {
-	PerFt2   units.Range[float64]     // dollars per square foot, everything that counts for the cost priority
-	Material units.Range[units.Cents] // blankets, facing, retarder, supports, staples
-	Gear     units.Range[units.Cents] // masks, gloves and the like, this place's part
-	Labour   units.Range[units.Cents] // nothing where the builder does it
-	Total    units.Range[units.Cents]
-	Quoted   int // how many of the layers the builder has typed a price for
-	From     []catalog.Ref
+	PerFt2 units.Range[float64] // dollars: blankets, facing, retarder, supports, gear, an installer's work
+	Quoted int                  // how many of the layers the builder has typed a price for
+	From   []catalog.Ref
 }
 
 // AllQuoted reports whether every blanket is at the builder's own price.
@@ -58,19 +55,11 @@ func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 	} else if f.OnBlanket != "none" || f.Sheet != "" {
 		add("staples")
 	}
-	m.Material = units.CentsOver(per, s.AreaFt2)
-	gear := units.Same(b.Material.GearUSDPerFt2)
-	m.Gear = units.CentsOver(gear, s.AreaFt2)
-	m.PerFt2 = per.Plus(gear)
-	if s.Labour != "self" {
-		wage := c.UnitPrice(s.Kind.Labour)
-		m.Labour = units.CentsOver(wage, s.AreaFt2)
-		m.PerFt2 = m.PerFt2.Plus(wage)
-		if p, ok := c.Price(s.Kind.Labour); ok {
-			m.From = append(m.From, p.Ref)
-		}
+	m.PerFt2 = per.Plus(units.Same(b.Material.GearUSDPerFt2))
+	if p, ok := c.Price(s.Kind.Labour); ok && s.Labour != "self" {
+		m.PerFt2 = m.PerFt2.Plus(c.UnitPrice(s.Kind.Labour))
+		m.From = append(m.From, p.Ref)
 	}
-	m.Total = m.Material.Plus(m.Gear).Plus(m.Labour)
 	m.From = uniqueRefs(m.From)
 	return m
 }

@@ -34,7 +34,7 @@ func TestAnOpenRetarderIsAddedOnlyWhereItHelps(t *testing.T) {
 			added++
 			require.True(t, bare.Alarm(), what)
 			require.False(t, now.Damp.Alarm(), what)
-			require.Greater(t, now.Money.Total.Typical, before.Money.Total.Typical, what)
+			require.Greater(t, now.Money.PerFt2.Typical, before.Money.PerFt2.Typical, what)
 		}
 	}
 	require.Positive(t, sound)

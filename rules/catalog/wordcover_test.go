@@ -27,7 +27,7 @@ import (
 type text struct{ where, words string }
 
 // screenFolders hold the labels of screens, pages and reports as Go strings.
-var screenFolders = []string{"cmd/battwright", "tui", "tui/ask", "tui/chart", "rules/pages", "rules/order", "rules/inspect", "rules/candidate", "rules/plan", "rules/house"}
+var screenFolders = []string{"cmd/battwright", "tui", "tui/ask", "tui/chart", "rules/pages", "rules/order", "rules/bill", "rules/inspect", "rules/candidate", "rules/plan", "rules/house"}
 
 // everyText gathers what screens and reports can say: questions with their
 // options, help, rules, records, labels in the program, and whole reports.

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/inspect"
 	"battwright/rules/plan"
@@ -51,7 +52,7 @@ func TestWhatGoesInBeforeTheBlanketComesFirst(t *testing.T) {
 		j := planned.Job(fixture.Demo(t, name))
 		for _, s := range sheetsOf(j) {
 			for need, words := range names {
-				must := slices.ContainsFunc(s.Plan.Beside(j.System), func(b plan.Beside) bool { return b.Need == need })
+				must := slices.ContainsFunc(s.Plan.Beside(j.System), func(b candidate.Beside) bool { return b.Need == need })
 				require.Equal(t, must, hasNote(s.First, need), "%s %s %s", name, s.Plan.Surface.ID, need)
 				_, asked := pointsOf(s)[point[need]]
 				require.Equal(t, must, asked, "%s %s %s", name, s.Plan.Surface.ID, need)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/bill"
 	"battwright/testdata/demo"
 )
 
@@ -20,9 +21,9 @@ func TestCoversAreOnTheList(t *testing.T) {
 	cold := "version = 1\ndrawings = false\nold = false\n[site]\nstate = \"VT\"\ncounty = \"Chittenden\"\n"
 	floor := place("crawl", "crawl-space", "vented = true", "area_ft2 = 900")
 	walls := place("crawl", "crawl-space", "vented = false", "wall_height_ft = 4", "length_ft = 30", "width_ft = 20")
-	ids := func(text string) map[string]Goods {
+	ids := func(text string) map[string]bill.Goods {
 		o, _, _ := made(t, text)
-		out := map[string]Goods{}
+		out := map[string]bill.Goods{}
 		for _, g := range o.Goods {
 			out[g.ID] = g
 		}
@@ -76,7 +77,7 @@ func TestSealantByTheArea(t *testing.T) {
 func TestTheSheetBesideAChimneyIsOnTheList(t *testing.T) {
 	chimney := "[[place]]\nid = \"c\"\nkind = \"chimney\"\nchimney = \"masonry-inside\"\nwidth_in = 36\ndepth_in = 24\nheight_ft = 8\nfloors = 1\ngap_in = 2\nframing.size = \"2x6\"\nframing.spacing_in = 16\n"
 	o, p, _ := made(t, houseOf(chimney, place("wall", "exterior-wall", "lengths_ft = [20]", "height_ft = 8", "framing.size = \"2x6\"")))
-	var found []Goods
+	var found []bill.Goods
 	for _, g := range o.Goods {
 		if g.ID == "hold-back" {
 			found = append(found, g)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/bill"
 	"battwright/rules/units"
 )
 
@@ -80,7 +81,7 @@ func TestAPriceOfAnotherWidthIsSaid(t *testing.T) {
 	require.Equal(t, 60.0, own.PerPack.Typical)
 }
 
-func lineOf(t *testing.T, o Order, product string) Line {
+func lineOf(t *testing.T, o Order, product string) bill.Line {
 	t.Helper()
 	for _, l := range append(o.Lines, o.Unused...) {
 		if l.Product.ID == product {
@@ -88,5 +89,5 @@ func lineOf(t *testing.T, o Order, product string) Line {
 		}
 	}
 	require.Fail(t, "not ordered", product)
-	return Line{}
+	return bill.Line{}
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/bill"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/testdata/fixture"
@@ -18,7 +19,7 @@ func TestBoardsOfTwoSidesStayApart(t *testing.T) {
 		"id = \"w\"\nkind = \"exterior-wall\"\nlabel = \"Wall\"\narea_ft2 = 480\nframing.size = \"2x4\"")
 	p := plan.Make(a)
 	require.Equal(t, p.Places[0].Target.AddR, p.Places[1].Target.AddR, "the case: one R on both sides")
-	var boards []order.Goods
+	var boards []bill.Goods
 	for _, g := range order.Make(p, a).Goods {
 		if g.Unit == "board" {
 			boards = append(boards, g)

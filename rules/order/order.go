@@ -1,61 +1,33 @@
-// Package order turns a plan into what to buy and how to cut it: bays and
-// pieces place by place, the shopping list over the whole house, everything
-// that goes with the blankets, and what it all costs.
-//
-// Blankets of one kind are counted together: offcuts of one place serve the
-// next, and a wall typed as two orders what it would as one. The order in which
-// places are listed changes nothing.
+// Package order is the bill of a plan as somebody buys and cuts by it: with what
+// must be settled first, and why nothing is ordered for a place.
 package order
 
 import (
-	"battwright/rules/budget"
+	"fmt"
+
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
-	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/plan"
-	"battwright/rules/takeoff"
-	"battwright/rules/units"
 )
 
 // Order is the order of a whole house.
 type Order struct {
+	bill.Bill
 	First []string // what must be settled for the whole house before anybody buys
 	// InPlace says that blankets may lie already where it counts new ones.
 	InPlace string
-	Lines   []Line  // blankets: the shopping list
-	Unused  []Line  // with a quote, but of no place now: nothing is bought, the quote stays in reach
-	Goods   []Goods // what goes with them
-	Gear    []Goods
 	Places  []Place
-	People  int // who put it in, where the builder does; 0 when an installer does all
-	Days    int
-	Money   Money
 }
 
-// Place is the count of one place.
+// Place is the order of one place.
 type Place struct {
-	ID, Label string
+	bill.Place
 	Skipped   string   // why nothing is ordered for it
 	FindFirst []string // what must be found out before anybody buys for it or begins there
 	Mind      []string // what whoever works there minds
 	Settle    []string // what must be put right or answered before anybody begins there
 	Idle      bool     // nothing is asked there: nothing is missing from the order
-	Problem   string   // why it could not be counted, in words for the builder
-	How       takeoff.Convention
-	Notes     []string // how it was counted, what to know before cutting
-	Differ    string   // how the area typed and the sizes disagree, and what was ordered; must be said where one buys
-	Assumed   []string // sizes that nobody confirmed, by their questions
-	Measured  int      // sizes marked as measured
-	Sizes     int      // sizes the count rests on
-	SizeKeys  []string // the answers of the place among them, to mark as measured
-	AreaFt2   float64
-	Bays      []takeoff.Bay
-	Layers    []Layer
-	Extras    []Extra
-	Self      bool // the builder does the work
-	Hours     units.Range[float64]
-	Money     PlaceMoney
-	Quoted    int      // how many of its blankets are at the builder's own price
 	Board     []string // what to know before its board is bought
 	NearHeat  bool     // beside a chimney or pipe: no usual sealant
 	Short     string   // by how much its blanket falls short of what is asked there
@@ -63,149 +35,51 @@ type Place struct {
 	AllDamp   bool // gets damp, and no other blanket would be drier
 }
 
-// NotMeasured reports whether a size of the place is a guess.
-func (p Place) NotMeasured() bool { return len(p.Assumed) > 0 }
-
-// Layer is one blanket of a place as it is cut.
-type Layer struct {
-	Product    catalog.Product
-	Material   catalog.Material
-	Facing     string
-	WidthIn    float64
-	LengthIn   float64
-	Across     bool
-	Bays       []takeoff.Bay
-	Cut        []takeoff.Piece // the pieces to set; none where only the area is known
-	Joints     []takeoff.Joint
-	Stock      int // batts or rolls, if this place were done alone
-	Packages   int // the same with the spare, in packages
-	Spare      int
-	Form       string // batt or roll
-	visible    Visible
-	overChords bool
-	lies       bool // between joists, where a wide one goes in uncut
-	key        key
-	layout     takeoff.Layout
-	area       takeoff.Area
-	spare      float64
-}
-
-// Line is one blanket of the shopping list, for all its places.
-type Line struct {
-	Product    catalog.Product
-	Material   catalog.Material
-	Facing     string
-	WidthIn    float64
-	LengthIn   float64
-	PerPackage int
-	PackageFt2 float64 // coverage of a package
-	Label      bool    // sizes are from the builder's label; else usual ones
-	Places     []string
-	OnlyIf     []string // of them those where a blanket may lie already, which then has to come out first
-	Visible    Visible  // whether it must carry the fire mark
-	CutFor     []string // of them those whose pieces the patterns cut; the others are counted by the area
-	Stock      int      // batts or rolls to cut from
-	WithSpare  int      // the same with the spare share, before it is rounded to packages
-	Spare      int      // of them beyond the count
-	Packages   int      // needed in all
-	Hold       int      // packages that hold the count without the spare
-	Form       string   // batt or roll
-	Have       int
-	Buy        int
-	Returns    int     // whole packages that should be left over
-	Ft3        float64 // of what is bought, as it lies unpacked
-	Patterns   []takeoff.StockCut
-	Short      int // stock pieces by which the cutting plan may miss the best
-	PerPack    units.Range[float64]
-	Cost       units.Range[units.Cents]
-	Quoted     bool
-	Scaled     bool // the builder's price is for another width, and was turned by area
-	Year       int
-	Ref        catalog.Ref
-	byPlace    []float64
-}
-
-// Visible tells whether a blanket stays in sight, and so needs its fire mark.
-type Visible int
-
-// The answers, the weaker first.
-const (
-	Covered        Visible = iota
-	PerhapsVisible         // nobody said
-	StaysVisible
-	Burns // cotton and wool, covered or not
-)
-
-// Extra is something one place needs beside its blankets.
-type Extra struct {
-	ID    string
-	Name  string
-	Unit  string
-	Qty   float64 // unrounded: it is rounded once, over the house
-	Ft2   float64 // what it is priced by, where it is priced by area
-	Price string  // id of its price, empty when it has none
-	Quote bool    // get a quote: nothing is priced
-	Note  string
-}
-
-// Goods is an extra over the whole house.
-type Goods struct {
-	Extra
-	Count   int // in the unit bought
-	Places  []string
-	Cost    units.Range[units.Cents]
-	Priced  bool
-	Year    int
-	Ref     catalog.Ref
-	byPlace []float64
-}
-
-// PlaceMoney is what one place costs. The places of a house add up to it.
-type PlaceMoney struct {
-	Blankets, Extras, Gear, Labour, Total units.Range[units.Cents]
-}
-
-// Money is what the whole order costs, as far as it has prices.
-type Money struct {
-	PlaceMoney
-	Year        int           // of the rough prices, 0 when all are the builder's own
-	Known       catalog.Known // weakest mark among them
-	Quoted      int           // places whose blankets are all at the builder's own price
-	PartQuoted  int           // places with some of theirs at it
-	Priced      int           // places in all
-	QuotedShare float64       // of the typical total, at the builder's own prices
-	Budget      units.Cents
-	HasBudget   bool
-	// Odds are there only when the builder's own prices make up the bigger half.
-	Odds    *budget.Odds    // of staying within the budget
-	Enough  *budget.Amounts // what suffices nine times in ten
-	Without []string        // what is bought but has no price here
-}
-
-// Make counts a plan. It never fails: a place that cannot be counted says why.
+// Make is the order of a plan. It never fails: a place that cannot be counted says
+// why.
 func Make(p plan.Plan, a house.Answered) Order {
-	m := &maker{plan: p, a: a, c: a.List.Catalog()}
-	m.out.First, m.out.InPlace = p.First(), p.InPlace()
+	out := Order{First: p.First(), InPlace: p.InPlace(), Bill: p.BillOf(a)}
 	for i := range p.Places {
-		m.place(&p.Places[i])
+		out.Places = append(out.Places, placeOf(&p.Places[i], out.Bill.Places[i], a))
 	}
-	m.lines()
-	m.unused()
-	m.goods()
-	m.gear()
-	m.money()
-	return m.out
+	return out
 }
 
-type maker struct {
-	plan plan.Plan
-	a    house.Answered
-	c    *catalog.Catalog
-	out  Order
+func placeOf(pl *plan.Place, counted bill.Place, a house.Answered) Place {
+	c := a.List.Catalog()
+	out := Place{
+		Place: counted, FindFirst: pl.FindFirst(c, a.System), Settle: pl.SettleFirst(c, a.System), Mind: pl.Minds(a.System),
+	}
+	switch {
+	case pl.Stopped():
+		out.Skipped = pl.StopText()
+	case pl.Surface.Held() != "":
+		out.Skipped = pl.Surface.Held()
+	case pl.Target.Idle:
+		out.Skipped, out.Idle = "nothing is planned there: "+pl.Target.Text, true
+	case pl.Choice == nil:
+		out.Skipped = noneText(pl, a)
+	case a.House.Place(pl.Surface.ID) == nil:
+		out.Skipped = "no longer in the house"
+	default:
+		out.Board, out.NearHeat = pl.BoardCautions(), pl.Surface.Kind.BesideChimney
+		out.Short = pl.ShortText(a.System)
+		out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
+	}
+	return out
 }
 
-// key is what is bought together.
-type key struct {
-	product, facing   string
-	widthIn, lengthIn float64
+// noneText says why a place gets no blanket: none fits, or none may go there.
+func noneText(pl *plan.Place, a house.Answered) string {
+	for _, e := range pl.Entries {
+		if e.NoFit == "" {
+			return "no blanket may go there as it stands; the plan says why"
+		}
+	}
+	if len(pl.Unfit) == 0 {
+		return "no blanket may go there as it stands"
+	}
+	u := pl.Unfit[0]
+	material, _ := a.List.Catalog().Material(u.Product.Material)
+	return fmt.Sprintf("no blanket that is sold fits there as it stands (for instance %s %s: %s)", material.Name, a.System.R(u.Product.NominalR), u.Why)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"battwright/data"
+	"battwright/rules/bill"
 	"battwright/rules/catalog"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -96,6 +97,7 @@ func TestPiecesCoverAndFit(t *testing.T) {
 		need, yields := map[string]int{}, map[string]int{}
 		for _, p := range o.Places {
 			for _, l := range p.Layers {
+				k := sold{l.Product.ID, l.Facing, l.WidthIn, l.LengthIn}
 				clear, face := 0.0, 0.0
 				for _, b := range l.Bays {
 					clear += b.Ft2()
@@ -104,13 +106,13 @@ func TestPiecesCoverAndFit(t *testing.T) {
 					require.LessOrEqual(t, c.WidthIn, l.WidthIn)
 					require.LessOrEqual(t, c.LengthIn, l.LengthIn)
 					face += c.WidthIn * c.LengthIn / 144 * float64(c.Count)
-					need[pieceID(l.key, c.WidthIn, c.LengthIn)] += c.Count
+					need[pieceID(k, c.WidthIn, c.LengthIn)] += c.Count
 				}
 				require.GreaterOrEqual(t, face, clear-1e-6, "%s: pieces %v cover %v", p.Label, face, clear)
 			}
 		}
 		for _, l := range o.Lines {
-			k := key{l.Product.ID, l.Facing, l.WidthIn, l.LengthIn}
+			k := sold{l.Product.ID, l.Facing, l.WidthIn, l.LengthIn}
 			for _, pattern := range l.Patterns {
 				used := 0.0
 				for _, slot := range pattern.Slots {
@@ -134,7 +136,13 @@ func TestPiecesCoverAndFit(t *testing.T) {
 	}
 }
 
-func pieceID(k key, widthIn, lengthIn float64) string {
+// sold is what is bought together.
+type sold struct {
+	product, facing   string
+	widthIn, lengthIn float64
+}
+
+func pieceID(k sold, widthIn, lengthIn float64) string {
 	return fmt.Sprintf("%s/%s/%v: %v x %v", k.product, k.facing, k.widthIn, widthIn, lengthIn)
 }
 
@@ -169,7 +177,7 @@ func TestMoneyAddsUp(t *testing.T) {
 		for _, l := range o.Lines {
 			sum = sum.Plus(l.Cost)
 		}
-		for _, list := range [][]Goods{o.Goods, o.Gear} {
+		for _, list := range [][]bill.Goods{o.Goods, o.Gear} {
 			for _, g := range list {
 				sum = sum.Plus(g.Cost)
 				require.False(t, g.Quote && g.Priced)
@@ -183,30 +191,6 @@ func TestMoneyAddsUp(t *testing.T) {
 		require.Equal(t, sum, o.Money.Total)
 		require.Equal(t, parts, o.Money.Total)
 		require.True(t, sum.Low <= sum.Typical && sum.Typical <= sum.High)
-	}
-}
-
-// Dealing out an amount gives every cent once, whatever the weights.
-func TestDeal(t *testing.T) {
-	r := rand.New(rand.NewPCG(6, 5))
-	for range 300 {
-		weights := make([]float64, 1+r.IntN(9))
-		any := false
-		for i := range weights {
-			if r.IntN(3) > 0 {
-				weights[i] = r.Float64() * 1000
-				any = true
-			}
-		}
-		total, sum := units.Cents(r.IntN(1_000_000)), units.Cents(0)
-		for i, c := range deal(total, weights) {
-			sum += c
-			require.GreaterOrEqual(t, c, units.Cents(0))
-			require.False(t, weights[i] == 0 && c > 0)
-		}
-		if any {
-			require.Equal(t, total, sum)
-		}
 	}
 }
 

@@ -2,11 +2,11 @@ package order
 
 import (
 	"fmt"
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/bill"
 	"battwright/rules/house"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
@@ -41,10 +41,10 @@ func TestOwnPriceReplacesOurs(t *testing.T) {
 	require.Equal(t, 1, quoted.Money.Quoted)
 	require.Equal(t, 1, quoted.Money.Priced)
 	require.True(t, pq.Places[0].Choice.Money.AllQuoted(1))
-	require.NotEqual(t, p.Places[0].Choice.Money.Material, pq.Places[0].Choice.Money.Material)
+	require.NotEqual(t, p.Places[0].Choice.Money.PerFt2, pq.Places[0].Choice.Money.PerFt2)
 	// Price per package over its coverage is the price per square foot.
 	per := 42 / (11 * 15 * 93 / 144.0)
-	require.InDelta(t, per*320*100, float64(pq.Places[0].Choice.Money.Material.Typical), 400, "the blanket, and staples of a few dollars")
+	require.InDelta(t, per, pq.Places[0].Choice.Money.PerFt2.Typical, 0.08, "the blanket, and staples and gear of a few cents")
 }
 
 // A price per square foot and the same price per package cost the same.
@@ -151,13 +151,13 @@ func TestBadSizesInWords(t *testing.T) {
 // What a place needs besides blankets.
 func TestExtras(t *testing.T) {
 	o, _, _ := demoOrder(t, demo.Default)
-	find := func(id string) Goods {
+	find := func(id string) bill.Goods {
 		for _, g := range o.Goods {
 			if g.ID == id {
 				return g
 			}
 		}
-		return Goods{}
+		return bill.Goods{}
 	}
 	require.True(t, find("board-5-outside").Quote, "the board that the target needs is not priced")
 	require.Equal(t, 1, find("hatch-cover").Count)
@@ -208,9 +208,6 @@ func TestSpareIsOrdered(t *testing.T) {
 	}
 	require.Equal(t, 4, packages(0.01))
 	require.Equal(t, 5, packages(0.05))
-	o, _, _ := demoOrder(t, demo.Default)
-	require.Equal(t, 0.05, o.Places[2].Layers[0].spare)
-	require.Equal(t, 0.10, o.Places[6].Layers[0].spare, "a rim joist is cut-up work")
 }
 
 // What is sold whole is rounded up once, over the house.
@@ -223,15 +220,6 @@ func TestGoodsAreRoundedUpOnce(t *testing.T) {
 		}
 		require.GreaterOrEqual(t, float64(g.Count)*per, g.Qty-1e-6, g.ID)
 		require.Less(t, float64(g.Count-1)*per, g.Qty, g.ID)
-	}
-	require.Zero(t, ceil(math.NaN()))
-	require.Equal(t, 1_000_000_000, ceil(math.Inf(1)))
-}
-
-func TestLengthForABay(t *testing.T) {
-	l := label{lengths: []float64{93, 48, 105}}
-	for bay, want := range map[float64]float64{92.625: 93, 40: 48, 104.625: 105, 93: 93, 200: 105, 0: 105} {
-		require.Equal(t, want, l.lengthFor(bay), "bay of %v", bay)
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"battwright/rules/bill"
 )
 
 // A retarder beside the blanket is on the list of its wall, enough to cover all
@@ -43,7 +45,7 @@ func TestARetarderBesideTheBlanketIsOrdered(t *testing.T) {
 // and no more than half as much again.
 func TestARetarderByTheArea(t *testing.T) {
 	o, _, _ := made(t, wall("area_ft2 = 400\nframing.size = \"2x4\"\nci_r = 10\nretarder = \"smart\""))
-	i := slices.IndexFunc(o.Places[0].Extras, func(x Extra) bool { return x.ID == "sheet-smart" })
+	i := slices.IndexFunc(o.Places[0].Extras, func(x bill.Extra) bool { return x.ID == "sheet-smart" })
 	require.GreaterOrEqual(t, i, 0)
 	require.GreaterOrEqual(t, o.Places[0].Extras[i].Ft2, 400.0)
 	require.LessOrEqual(t, o.Places[0].Extras[i].Ft2, 600.0)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"battwright/rules/bill"
 	"battwright/rules/units"
 )
 
@@ -32,15 +33,15 @@ func TestQuotesOfBlanketsNobodyTakes(t *testing.T) {
 // A budget holds at the high prices with everything priced, does not hold below
 // the typical sum, and may hold between.
 func TestWordOnTheBudget(t *testing.T) {
-	total := PlaceMoney{Total: units.Range[units.Cents]{Low: 100, Typical: 200, High: 300}}
-	for budget, want := range map[units.Cents]string{99: DoesNotHold, 199: DoesNotHold, 200: MayHold, 299: MayHold, 300: Holds, 500: Holds} {
-		m := Money{HasBudget: true, Budget: budget, Priced: 1, PlaceMoney: total}
+	total := bill.PlaceMoney{Total: units.Range[units.Cents]{Low: 100, Typical: 200, High: 300}}
+	for budget, want := range map[units.Cents]string{99: bill.DoesNotHold, 199: bill.DoesNotHold, 200: bill.MayHold, 299: bill.MayHold, 300: bill.Holds, 500: bill.Holds} {
+		m := bill.Money{HasBudget: true, Budget: budget, Priced: 1, PlaceMoney: total}
 		require.Equal(t, want, m.Word(), budget)
 		m.HasBudget = false
 		require.Empty(t, m.Word())
 	}
-	require.Empty(t, Money{HasBudget: true, PlaceMoney: total}.Word(), "nothing is priced")
-	without := Money{HasBudget: true, Budget: 500, Priced: 1, PlaceMoney: total}
+	require.Empty(t, bill.Money{HasBudget: true, PlaceMoney: total}.Word(), "nothing is priced")
+	without := bill.Money{HasBudget: true, Budget: 500, Priced: 1, PlaceMoney: total}
 	without.Without = append(without.Without, "board")
-	require.Equal(t, MayHold, without.Word(), "something has no price")
+	require.Equal(t, bill.MayHold, without.Word(), "something has no price")
 }

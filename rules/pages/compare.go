@@ -31,7 +31,7 @@ func ComparePage(plans []Named, o Options) page.Page {
 		if since := SinceKept(n.Was, n.Plan); since != "" {
 			head.Sub("since it was kept: %s", since)
 		}
-		head.Sub("about %s, most likely %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Money.Total), o.System.MoneyOf(n.Plan.Money.Total.Typical, n.Plan.Money.Total), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan))
+		head.Sub("about %s, most likely %s; loses about %s of heat a year; %s", o.System.MoneyRange(n.Plan.Bill.Money.Total), moneyOf(n.Plan.Bill.Money.Total, o.System), o.System.Energy(heatOf(n.Plan)), dampCount(n.Plan))
 	}
 	places := d.Block("Place by place")
 	for i, p := range plans[0].Plan.Places {
@@ -69,7 +69,7 @@ func compareCell(p plan.Place, o Options) string {
 	if p.Surface.Kind.BesideChimney {
 		text += "KEEP THE GAP EMPTY; "
 	}
-	text += ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Choice.Money.Total)
+	text += ShortProduct(p.Choice.Assessed, o.System) + ", " + o.System.MoneyRange(p.Cost.Total)
 	if !p.Choice.Heat.MeetsTarget {
 		text += ", short by " + o.System.R(p.Choice.Heat.ShortByR)
 	}
@@ -154,7 +154,7 @@ func VariantText(shown, other plan.Plan, v house.Variant, s units.System) string
 	if since != "" {
 		since = " Since it was kept: " + since + "."
 	}
-	return fmt.Sprintf("about %s. %s", s.MoneyOf(other.Money.Total.Typical, other.Money.Total), ChangeText(plan.Changes(shown, other), s)) + since
+	return fmt.Sprintf("about %s. %s", moneyOf(other.Bill.Money.Total, s), ChangeText(plan.Changes(shown, other), s)) + since
 }
 
 // BudgetChange says what became of the budget when a saved plan was put in

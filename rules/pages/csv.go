@@ -76,7 +76,7 @@ func csvRow(p plan.Place, e plan.Entry, o Options) []string {
 	if takes(p, e) {
 		chosen = "yes"
 	}
-	m := e.Money.Total
+	m := p.CostOf(&e.Assessed).Total
 	return append(row, ProductText(e.Assessed, o.System), fmt.Sprintf("%g", e.NominalR), fmt.Sprintf("%.1f", e.Heat.DeliveredR), fmt.Sprintf("%.1f", e.Heat.AssemblyR),
 		fmt.Sprintf("%.2f", m.Low.Dollars()), fmt.Sprintf("%.2f", m.Typical.Dollars()), fmt.Sprintf("%.2f", m.High.Dollars()), fmt.Sprintf("%.1f", e.Score), chosen)
 }

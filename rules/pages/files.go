@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 
+	"battwright/rules/bill"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/print"
@@ -25,7 +26,7 @@ func PlanFile(p plan.Plan, made order.Order, ext string, o Options) (string, err
 }
 
 // OrderLineName names a blanket of the order: fiber, R, face and width.
-func OrderLineName(l order.Line, s units.System) string {
+func OrderLineName(l bill.Line, s units.System) string {
 	return fmt.Sprintf("%s %s, %s, %s wide", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn))
 }
 

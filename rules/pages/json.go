@@ -4,9 +4,9 @@ import (
 	"cmp"
 
 	"battwright/rules"
+	"battwright/rules/bill"
 	"battwright/rules/catalog"
 	"battwright/rules/damp"
-	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/rank"
 	"battwright/rules/units"
@@ -51,6 +51,7 @@ type jsonPlace struct {
 	Target  jsonTarget      `json:"target"`
 	Ranking []jsonEntry     `json:"ranking"`
 	Choice  *jsonEntry      `json:"choice,omitempty"`
+	Cost    jsonCents       `json:"cost"`               // its share of the bill; also where no blanket goes in
 	AllDamp bool            `json:"all_damp,omitempty"` // the choice gets damp and nothing that may go there is drier
 	WaysOut []jsonWayOut    `json:"ways_out,omitempty"` // changes that would cure it, each alone, best first
 	Sure    *jsonSure       `json:"sure,omitempty"`
@@ -192,16 +193,14 @@ type jsonSafety struct {
 type jsonBudget struct {
 	Total *units.Cents `json:"total_cents,omitempty"`
 	jsonCents
-	Word     string      `json:"word,omitempty"`   // holds, may-hold or does-not-hold, by the sum of the order
-	Within   *bool       `json:"within,omitempty"` // only where the order's sum leaves no doubt
-	Cheapest units.Cents `json:"cheapest_cents"`
+	Word   string `json:"word,omitempty"`   // holds, may-hold or does-not-hold, by the bill
+	Within *bool  `json:"within,omitempty"` // only where the bill leaves no doubt
 }
 
-// judge holds the budget against the sum of the order: the plan's own sum is
-// area times price and leaves out too much.
-func (b *jsonBudget) judge(m order.Money) {
+// judge holds the budget against the bill.
+func (b *jsonBudget) judge(m bill.Money) {
 	b.Word = m.Word()
-	if within := b.Word == order.Holds; b.Word != order.MayHold && b.Word != "" {
+	if within := b.Word == bill.Holds; b.Word != bill.MayHold && b.Word != "" {
 		b.Within = &within
 	}
 }
@@ -223,16 +222,14 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 		Schema: Schema, Places: []jsonPlace{}, Sources: []jsonSource{},
 		NotCovered: cleanAll(p.NotCovered), Overlaid: cleanAll(p.Overlaid), Closing: Closing,
 		House:  jsonHouse{Name: clean(p.Name), Zone: p.Site.Zone, Code: p.Site.Edition, Stage: p.Stage, Priorities: map[string]float64{}, First: cleanAll(p.First()), InPlace: clean(p.InPlace()), Assumed: said(p.Assumed), Unknown: said(p.Unknown)},
-		Budget: jsonBudget{jsonCents: centsOf(p.Money.Total), Cheapest: p.Money.Cheapest},
+		Budget: jsonBudget{jsonCents: centsOf(p.Bill.Money.Total)},
 	}
 	for _, k := range p.Priorities {
 		out.House.Priorities[k.ID] = k.Level
 	}
-	if p.Money.HasBudget {
-		out.Budget.Total = &p.Money.Budget
-		if o.Order != nil {
-			out.Budget.judge(o.Order.Money)
-		}
+	if p.Bill.Money.HasBudget {
+		out.Budget.Total = &p.Bill.Money.Budget
+		out.Budget.judge(p.Bill.Money)
 	}
 	for _, place := range p.Places {
 		out.Places = append(out.Places, jsonPlaceOf(place, p, o))
@@ -249,13 +246,13 @@ func toJSON(p plan.Plan, o Options) jsonPlan {
 
 func jsonPlaceOf(p plan.Place, whole plan.Plan, o Options) jsonPlace {
 	out := jsonPlace{
-		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Settle: jsonSettles(p, o), Ranking: []jsonEntry{},
+		ID: clean(p.Surface.ID), Kind: p.Surface.Asked, Label: clean(p.Surface.Label), AreaFt2: round(p.Surface.AreaFt2, 1), Stopped: p.StopText(), State: p.State(), Stops: jsonStops(p), First: jsonAsks(p, o), Settle: jsonSettles(p, o), Ranking: []jsonEntry{}, Cost: centsOf(p.Cost.Total),
 		Target: jsonTarget{p.Target.Text, meets(p), p.Target.CavityR, p.Target.ContinuousR, p.Target.AddR, fromIDs(p.Target.From)},
 		Safety: []jsonSafety{}, Install: []jsonSafety{},
 	}
 	out.rank(p, whole, o)
 	if p.Choice != nil {
-		e := jsonEntryOf(*p.Choice, whole, o)
+		e := jsonEntryOf(p, *p.Choice, whole, o)
 		out.Choice, out.AllDamp = &e, p.AllDamp()
 		for _, w := range p.WaysOut {
 			out.WaysOut = append(out.WaysOut, jsonWayOut{w.ID, w.Text, w.Word, w.But})
@@ -294,7 +291,7 @@ func (out *jsonPlace) rank(p plan.Place, whole plan.Plan, o Options) {
 		return
 	}
 	for _, e := range p.Entries {
-		x := jsonEntryOf(e, whole, o)
+		x := jsonEntryOf(p, e, whole, o)
 		if p.Surface.Held() != "" {
 			x.Product, x.Heat, x.Damp, x.Money = nil, nil, nil, nil
 		}
@@ -306,7 +303,7 @@ func safety(h rules.Hit, o Options) jsonSafety {
 	return jsonSafety{Rule: h.Rule.ID, Severity: h.Rule.Effect.Severity, Text: o.Catalog.Caution(h, o.System), Source: h.Rule.Source}
 }
 
-func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
+func jsonEntryOf(p plan.Place, e plan.Entry, whole plan.Plan, o Options) jsonEntry {
 	out := jsonEntry{Rank: e.Rank, Material: e.MaterialID, Excluded: !e.Usable()}
 	if e.NoFit != "" {
 		out.Because = []jsonSafety{{Text: e.NoFit}}
@@ -333,7 +330,7 @@ func jsonEntryOf(e plan.Entry, whole plan.Plan, o Options) jsonEntry {
 		round(e.Heat.U, 4), e.Heat.MeetsTarget && e.Heat.AddOutsideR == 0, round(e.Heat.ShortByR, 1), round(e.Heat.AddOutsideR, 1), lowToHigh(e.Heat.LossMMBtu, 2), fromIDs(e.Heat.From),
 	}
 	out.Damp = jsonDampOf(e)
-	out.Money = &jsonMoney{centsOf(e.Money.Total), fromIDs(e.Money.From)}
+	out.Money = &jsonMoney{centsOf(p.CostOf(&e.Assessed).Total), fromIDs(e.Money.From)}
 	for _, h := range e.Verdict.For {
 		out.Reasons = append(out.Reasons, jsonReason{h.Rule.ID, h.Text, true})
 	}

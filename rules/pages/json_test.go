@@ -37,7 +37,7 @@ var schemaKeys = map[string][]string{
 	".house":                                 {"name", "zone", "code", "stage", "assumed", "unknown"},
 	".house.assumed[]":                       {"key", "value"},
 	".house.unknown[]":                       {"key"},
-	".budget":                                {"low_cents", "typical_cents", "high_cents", "cheapest_cents"},
+	".budget":                                {"low_cents", "typical_cents", "high_cents"},
 	".sources[]":                             {"id", "title", "known"},
 	".places[]":                              {"id", "kind", "label", "area_ft2", "target", "ranking", "safety", "install"},
 	".places[].target":                       {"text", "cavity_r", "ci_r", "add_outside_r", "from"},
@@ -136,12 +136,13 @@ func TestMoneyIsWholeCents(t *testing.T) {
 		})
 		sum := map[string]*big.Rat{"low_cents": new(big.Rat), "typical_cents": new(big.Rat), "high_cents": new(big.Rat)}
 		for _, place := range doc["places"].([]any) {
+			cost := place.(map[string]any)["cost"].(map[string]any)
+			for k, total := range sum {
+				total.Add(total, exact(t, cost[k]))
+			}
+			require.LessOrEqual(t, exact(t, cost["low_cents"]).Cmp(exact(t, cost["high_cents"])), 0)
 			if choice, ok := place.(map[string]any)["choice"].(map[string]any); ok {
-				money := choice["money"].(map[string]any)
-				for k, total := range sum {
-					total.Add(total, exact(t, money[k]))
-				}
-				require.LessOrEqual(t, exact(t, money["low_cents"]).Cmp(exact(t, money["high_cents"])), 0)
+				require.Equal(t, cost["typical_cents"], choice["money"].(map[string]any)["typical_cents"])
 			}
 		}
 		for k, total := range sum {

@@ -12,7 +12,7 @@ import (
 func GlancePage(p plan.Plan, o Options) page.Page {
 	d := page.Page{Title: "The house at a glance"}
 	b := d.Block("")
-	b.Add(page.Row{Text: MoneyText(p, o.System)})
+	b.Add(page.Row{Text: MoneyGlance(p, o.System)})
 	for _, text := range p.First() {
 		b.Loud("%s", text)
 	}
@@ -85,7 +85,7 @@ func LookTable(p plan.Plan, o Options) [][]string {
 			e := place.Entries[i]
 			cells[at] = r.Fit
 			if r.Price != "" {
-				cells[at] += " " + o.System.MoneyOf(e.Money.Total.Typical, e.Money.Total)
+				cells[at] += " " + moneyOf(place.CostOf(&e.Assessed).Total, o.System)
 			}
 			if takes(place, e) {
 				cells[at] = "* " + cells[at]

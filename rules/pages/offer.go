@@ -108,8 +108,8 @@ func name(offers []inspect.OfferResult, r inspect.OfferResult) string {
 }
 
 func planMoney(j inspect.Job, o Options) string {
-	text := o.System.MoneyRange(j.Plan.Money.Total) + ", rough prices"
-	if j.Plan.Money.Labour.High == 0 {
+	text := o.System.MoneyRange(j.Plan.Bill.Money.Total) + ", rough prices"
+	if j.Plan.Bill.Money.Labour.High == 0 {
 		text += ", material and gear only: the plan has you do the work"
 	}
 	return text
@@ -218,7 +218,7 @@ func planColumn(p inspect.OfferedPlace, o Options) [][]string {
 	}
 	values := []string{
 		e.Name, layersOf(e.Assessed, o), o.System.Inches(e.HeightIn), "about " + o.System.R(e.Heat.AssemblyR) + board, FaceWord(e.Facing.OnBlanket),
-		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp) + board + layer, o.System.MoneyRange(e.Money.Total),
+		o.System.Area(p.Plan.Surface.AreaFt2), dampWord(e.Damp) + board + layer, o.System.MoneyRange(p.Plan.Cost.Total),
 	}
 	for i := range rows {
 		rows[i][1] = values[i]

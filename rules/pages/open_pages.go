@@ -128,18 +128,13 @@ func MoneyPage(p plan.Plan, o Options) page.Page {
 	return d
 }
 
-// LadderPage heads the lines of the ladder; on says that the plan is one of them.
-func LadderPage(p plan.Plan, rungs []plan.Rung, on bool, failed error, stakes string, o Options) page.Page {
+// LadderPage heads the lines of the ladder.
+func LadderPage(rungs int, stakes string) page.Page {
 	d := page.Page{Title: "What the next dollars buy"}
 	b := d.Block("")
-	b.Add(page.Row{Tone: page.Quiet, Text: "Each line is the best plan for that much money, judged by your other priorities. The R-value is met wherever a blanket can, and none gets damp where another would not. " + StakesText(stakes)})
-	switch {
-	case failed != nil:
-		b.Loud("The ladder could not be worked out: %s", failed)
-	case len(rungs) == 0:
+	b.Add(page.Row{Tone: page.Quiet, Text: "Each line of this ladder is the best plan for that much money, judged by your other priorities; none takes back what the one before it gave. The R-value is met wherever a blanket can, and none gets damp where another would not. " + StakesText(stakes)})
+	if rungs == 0 {
 		b.Loud("There is nothing to buy yet.")
-	case !on:
-		b.Say("Your plan now, about %s, is none of these lines: price counts among your priorities, and here it is left out.", o.System.MoneyOf(p.Money.Total.Typical, p.Money.Total))
 	}
 	return d
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/catalog"
 	"battwright/rules/order"
 	"battwright/rules/page"
@@ -76,7 +77,7 @@ func thousands(n int) string {
 func knife(in float64, s units.System) string { return s.Inches(math.Round(in*8) / 8) }
 
 // lineText names a blanket as it stands on the bag.
-func lineText(l order.Line, s units.System) string {
+func lineText(l bill.Line, s units.System) string {
 	return fmt.Sprintf("%s %ss, %s, %s, %s thick, %s wide, %s long", l.Material.Name, l.Form, bagWord(l.Facing),
 		s.R(l.Product.NominalR), s.Inches(l.Product.ThicknessIn), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
 }
@@ -158,7 +159,7 @@ func shoppingBlock(o order.Order, opts Options) page.Block {
 
 // onlyIf says for which places of a line nothing is bought while what lies there
 // stays; empty for none.
-func onlyIf(l order.Line) string {
+func onlyIf(l bill.Line) string {
 	if len(l.OnlyIf) == 0 {
 		return ""
 	}
@@ -198,7 +199,7 @@ func dampBeforeBuying(p order.Place) string {
 
 // holdText parts the packages that hold the count from those bought only
 // because of the spare.
-func holdText(l order.Line) string {
+func holdText(l bill.Line) string {
 	switch l.Packages - l.Hold {
 	case 0:
 		return ""
@@ -210,14 +211,14 @@ func holdText(l order.Line) string {
 
 // fireMark says what a blanket that stays in sight must be marked; empty for one
 // that is covered.
-func fireMark(l order.Line) string {
+func fireMark(l bill.Line) string {
 	const mark = ": flame spread 25 or less, smoke 450 or less"
 	switch l.Visible {
-	case order.Burns:
+	case bill.Burns:
 		return "must be marked 25/450, covered or not (this fiber burns)" + mark
-	case order.StaysVisible:
+	case bill.StaysVisible:
 		return "must be marked 25/450 (it stays visible)" + mark
-	case order.PerhapsVisible:
+	case bill.PerhapsVisible:
 		return "must be marked 25/450 if it stays visible" + mark
 	}
 	return ""
@@ -234,7 +235,7 @@ func bagWord(facing string) string {
 	return FaceWord(facing)
 }
 
-func buyText(l order.Line) string {
+func buyText(l bill.Line) string {
 	text := plural(l.Buy, "package")
 	if l.Have > 0 {
 		text += fmt.Sprintf(" (of %d; you have %d)", l.Packages, l.Have)
@@ -242,7 +243,7 @@ func buyText(l order.Line) string {
 	return text
 }
 
-func packageText(l order.Line, s units.System) string {
+func packageText(l bill.Line, s units.System) string {
 	text := fmt.Sprintf("%d in a package, %s", l.PerPackage, s.Area(l.PackageFt2))
 	if !l.Label {
 		return text + ", a usual size: THE LABEL DECIDES"
@@ -250,7 +251,7 @@ func packageText(l order.Line, s units.System) string {
 	return text + ", as on your label"
 }
 
-func linePrice(l order.Line, s units.System) string {
+func linePrice(l bill.Line, s units.System) string {
 	if l.Scaled {
 		return fmt.Sprintf("%s, at the price of the width you typed, by area: about %s a package; ask for this width", s.MoneyRange(l.Cost), s.MoneyAbout(units.FromDollars(l.PerPack.Typical)))
 	}
@@ -295,7 +296,7 @@ func boardRows(b *page.Block, o order.Order) {
 	}
 }
 
-func goodsCount(g order.Goods, c *catalog.Catalog, s units.System) string {
+func goodsCount(g bill.Goods, c *catalog.Catalog, s units.System) string {
 	switch g.Unit {
 	case "board":
 		return fmt.Sprintf("%s of %s x %s (%s with waste)", plural(g.Count, "sheet"), s.Feet(4), s.Feet(8), s.Area(g.Qty))

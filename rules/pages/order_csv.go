@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/order"
 	"battwright/rules/units"
 )
@@ -29,10 +30,10 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 		}
 	}
 	for _, text := range o.First {
-		rows = append(rows, csvOf("find out first", order.Place{Label: "the whole house"}, text))
+		rows = append(rows, csvOf("find out first", order.Place{Place: bill.Place{Label: "the whole house"}}, text))
 	}
 	if o.InPlace != "" {
-		rows = append(rows, csvOf("in place", order.Place{Label: "the whole house"}, o.InPlace))
+		rows = append(rows, csvOf("in place", order.Place{Place: bill.Place{Label: "the whole house"}}, o.InPlace))
 	}
 	for _, l := range o.Lines {
 		note, price := "", fmt.Sprintf("rough %d", l.Year)
@@ -53,7 +54,7 @@ func OrderCSV(o order.Order, opts Options) (string, error) {
 			fmt.Sprint(l.Stock), fmt.Sprint(l.Spare), fmt.Sprint(l.PerPackage), fmt.Sprint(l.Packages), fmt.Sprint(l.Have), fmt.Sprint(l.Buy), "package", strings.Join(l.Places, "; "),
 		}, usdCells(l.Cost)...), price, note))
 	}
-	for _, list := range [][]order.Goods{o.Goods, o.Gear} {
+	for _, list := range [][]bill.Goods{o.Goods, o.Gear} {
 		for _, g := range list {
 			rows = append(rows, csvGoods(g))
 		}
@@ -84,7 +85,7 @@ func csvSum(what string, sum units.Range[units.Cents], note string) []string {
 	return append(append(row, usdCells(sum)...), "", note)
 }
 
-func csvGoods(g order.Goods) []string {
+func csvGoods(g bill.Goods) []string {
 	what, price := "with it", ""
 	cost := []string{"", "", ""}
 	switch {

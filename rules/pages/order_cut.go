@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/order"
 	"battwright/rules/page"
 	"battwright/rules/takeoff"
@@ -75,7 +76,7 @@ func sizesText(p order.Place) string {
 	return fmt.Sprintf("%d measured, %d as typed, %d assumed", p.Measured, max(0, p.Sizes-p.Measured-len(p.Assumed)), len(p.Assumed))
 }
 
-func layerRows(b *page.Block, p order.Place, l order.Layer, i, n int, opts Options) {
+func layerRows(b *page.Block, p order.Place, l bill.Layer, i, n int, opts Options) {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form := l.Form
 	head := fmt.Sprintf("%s %s, %s, %s x %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), s.Inches(l.LengthIn))
@@ -150,7 +151,7 @@ func kindText(k takeoff.Kind) string {
 }
 
 // pieceLines gives the pieces to set by length, widest first.
-func pieceLines(l order.Layer, sliverIn float64, s units.System) []string {
+func pieceLines(l bill.Layer, sliverIn float64, s units.System) []string {
 	pieces := slices.Clone(l.Cut)
 	var out []string
 	for i := 0; i < len(pieces); {
@@ -192,7 +193,7 @@ func jointText(j takeoff.Joint, s units.System) string {
 }
 
 // cuttingBlock says how to cut the batts of one kind for the whole house.
-func cuttingBlock(l order.Line, opts Options) page.Block {
+func cuttingBlock(l bill.Line, opts Options) page.Block {
 	s, sliver := opts.System, opts.Catalog.Figure("sliver").Value
 	form, strips := l.Form, false
 	b := page.Block{ID: "cutting", Title: fmt.Sprintf("How to cut: %s %s, %s, %s wide, for %s", l.Material.Name, s.R(l.Product.NominalR), FaceWord(l.Facing), s.Inches(l.WidthIn), strings.Join(l.CutFor, ", "))}
@@ -232,7 +233,7 @@ func cuttingBlock(l order.Line, opts Options) page.Block {
 	return b
 }
 
-func isWhole(p takeoff.StockCut, l order.Line) bool {
+func isWhole(p takeoff.StockCut, l bill.Line) bool {
 	return len(p.Slots) == 1 && p.Slots[0].Count == 1 && len(p.Slots[0].Pieces) == 1 && p.Slots[0].Pieces[0].Count == 1 &&
 		p.Slots[0].Pieces[0].WidthIn == l.WidthIn && p.Slots[0].LengthIn == l.LengthIn
 }
@@ -245,7 +246,7 @@ func aStrip(widthIn, lengthIn, sliverIn float64) bool {
 
 // patternText is one way to cut a blanket, without its strips; empty when only
 // strips are cut from it.
-func patternText(p takeoff.StockCut, l order.Line, sliverIn float64, s units.System) (text string, strips bool) {
+func patternText(p takeoff.StockCut, l bill.Line, sliverIn float64, s units.System) (text string, strips bool) {
 	var slots []string
 	for _, slot := range p.Slots {
 		var beside []string

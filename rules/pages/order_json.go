@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"battwright/rules/bill"
 	"battwright/rules/order"
 	"battwright/rules/plan"
 	"battwright/rules/takeoff"
@@ -201,7 +202,7 @@ func jsonOrderOf(o order.Order, p plan.Plan, opts Options) jsonOrder {
 	return out
 }
 
-func jsonLineOf(l order.Line, opts Options) jsonLine {
+func jsonLineOf(l bill.Line, opts Options) jsonLine {
 	out := jsonLine{
 		Product: l.Product.ID, Text: lineText(l, opts.System), FireMark: fireMark(l), Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn, Thickness: l.Product.ThicknessIn,
 		PerPackage: l.PerPackage, PackageFt2: round(l.PackageFt2, 2), FromLabel: l.Label, Pieces: l.Stock, Spare: l.Spare, Packages: l.Packages, Have: l.Have, Buy: l.Buy,
@@ -229,7 +230,7 @@ func jsonSizes(pieces []takeoff.Piece) []jsonSize {
 	return out
 }
 
-func jsonGoodsOf(g order.Goods) jsonGoods {
+func jsonGoodsOf(g bill.Goods) jsonGoods {
 	out := jsonGoods{ID: g.ID, Name: g.Name, Count: g.Count, Unit: g.Unit, Qty: round(g.Qty, 1), Quote: g.Quote, Places: g.Places, Note: g.Note}
 	if g.Priced {
 		c := centsOf(g.Cost)
@@ -256,11 +257,11 @@ func jsonOrderLines(p order.Place) []jsonOrderLine {
 	return out
 }
 
-func jsonPlaceMoneyOf(m order.PlaceMoney) jsonPlaceMoney {
+func jsonPlaceMoneyOf(m bill.PlaceMoney) jsonPlaceMoney {
 	return jsonPlaceMoney{centsOf(m.Blankets), centsOf(m.Extras), centsOf(m.Gear), centsOf(m.Labour), centsOf(m.Total)}
 }
 
-func jsonOrderMoneyOf(m order.Money) jsonOrderMoney {
+func jsonOrderMoneyOf(m bill.Money) jsonOrderMoney {
 	out := jsonOrderMoney{jsonPlaceMoney: jsonPlaceMoneyOf(m.PlaceMoney), Year: m.Year, Known: string(m.Known), OwnPrices: m.Quoted, Places: m.Priced, WithoutCost: m.Without}
 	if m.HasBudget {
 		out.Budget, out.Word = &m.Budget, m.Word()

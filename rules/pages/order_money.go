@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/catalog"
 	"battwright/rules/order"
 	"battwright/rules/page"
@@ -31,10 +32,10 @@ func moneyBlock(o order.Order, opts Options) page.Block {
 	if left := m.Without; len(left) > 0 {
 		b.Loud("NOT IN IT: %s", strings.Join(left, "; "))
 	}
-	b.Say("Whole packages, the spare and all that goes with the blankets are in it, so it is more than area times price. Amounts are rounded: they add up to about the sum.")
-	b.Say("%s", OrderPriceText(o, s))
+	b.Say("Whole packages, the spare and all that goes with the blankets are in it. Amounts are rounded: they add up to about the sum.")
+	b.Say("%s", OrderPriceText(m, s))
 	if m.HasBudget {
-		b.Say("%s", orderBudgetText(m, s))
+		b.Say("%s", holdsText(m, s))
 	}
 	return b
 }
@@ -47,7 +48,7 @@ func threeText(r units.Range[units.Cents], s units.System) string {
 	return fmt.Sprintf("%s low, %s typical, %s high", s.MoneyOf(r.Low, r), s.MoneyOf(r.Typical, r), s.MoneyOf(r.High, r))
 }
 
-func partsText(m order.PlaceMoney, s units.System) string {
+func partsText(m bill.PlaceMoney, s units.System) string {
 	var parts []string
 	for _, x := range []struct {
 		name string
@@ -70,10 +71,8 @@ func workText(p order.Place) string {
 	return units.HoursText(p.Hours.Low, p.Hours.High) + " of an installer"
 }
 
-// OrderPriceText says whose prices these are and what may be said of them.
-// Odds are given only where the builder's own prices carry the bigger half.
-func OrderPriceText(o order.Order, s units.System) string {
-	m := o.Money
+// priceText says whose prices these are.
+func priceText(m bill.Money) string {
 	var out []string
 	if text := QuotedText(m.Quoted, m.PartQuoted, m.Priced); text != "" {
 		out = append(out, text)
@@ -81,20 +80,23 @@ func OrderPriceText(o order.Order, s units.System) string {
 	if m.Year > 0 {
 		out = append(out, fmt.Sprintf("Rough prices are of %d (%s); each can be off by a third.", m.Year, KnownText(m.Known)))
 	}
-	switch {
-	case m.Enough != nil:
-		low, high := s.MoneyOf(min(m.Enough.Independent, m.Enough.Together), m.Total), s.MoneyOf(max(m.Enough.Independent, m.Enough.Together), m.Total)
-		if low != high {
-			low += " to " + high
-		}
-		out = append(out, low+" is enough 9 times in 10, as far as these ranges hold.")
-	default:
-		out = append(out, "No odds before your own prices make up the bigger half of the money: carry the asking sheet to the store.")
-	}
 	return strings.Join(out, " ")
 }
 
-func orderBudgetText(m order.Money, s units.System) string {
+// OrderPriceText says whose prices these are and what may be said of them.
+// Odds are given only where the builder's own prices carry the bigger half.
+func OrderPriceText(m bill.Money, s units.System) string {
+	if m.Enough == nil {
+		return strings.TrimLeft(priceText(m)+" No odds before your own prices make up the bigger half of the money: carry the asking sheet to the store.", " ")
+	}
+	low, high := s.MoneyOf(min(m.Enough.Independent, m.Enough.Together), m.Total), s.MoneyOf(max(m.Enough.Independent, m.Enough.Together), m.Total)
+	if low != high {
+		low += " to " + high
+	}
+	return strings.TrimLeft(priceText(m)+" "+low+" is enough 9 times in 10, as far as these ranges hold.", " ")
+}
+
+func holdsText(m bill.Money, s units.System) string {
 	text := fmt.Sprintf("Your budget is %s: ", s.Money(m.Budget))
 	short := "at the typical prices all of it is spent, or a little more"
 	if gap := units.MoneyGap(m.Total.Typical-m.Budget, m.Total); gap > 0 {

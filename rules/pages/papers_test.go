@@ -101,7 +101,7 @@ func TestACheaperSetThatFallsShorterIsNamed(t *testing.T) {
 	p := planned.Job(fixture.Read(t, slope+"[budget]\ntotal_usd = 10\n")).Plan.Places[0]
 	c := p.CheaperShorter()
 	require.Greater(t, c.Heat.ShortByR, p.Choice.Heat.ShortByR)
-	require.Less(t, c.Money.Total.Typical, p.Choice.Money.Total.Typical)
+	require.Less(t, c.Money.PerFt2.Typical, p.Choice.Money.PerFt2.Typical)
 	require.Contains(t, money(""), "A cheaper set falls short by more: "+c.Material.Name+" at Slope, short by "+units.US.R(c.Heat.ShortByR))
 	require.NotContains(t, money("waive_target = true\n"), "no shorter than it must")
 	require.Contains(t, money("waive_target = true\n"), "you allow, short at Slope")

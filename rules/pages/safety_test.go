@@ -117,7 +117,7 @@ func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string
 		for _, s := range place.Stops {
 			inAll(t, out, s.Say, "stop")
 		}
-		require.Zero(t, p.Money.Total, "a place without a plan costs nothing")
+		require.Zero(t, p.Bill.Money.Total, "a place without a plan costs nothing")
 		require.NotContains(t, out["text"], "of 100 points", "no score beside a stop")
 	}
 	if row.NoBoard {
@@ -137,7 +137,7 @@ func checkChoice(t *testing.T, row safetyRow, p plan.Plan, out map[string]string
 	}
 	if row.Stops || row.Nothing {
 		require.Nil(t, place.Choice)
-		require.Zero(t, p.Money.Total)
+		require.Zero(t, p.Bill.Money.Total)
 	} else {
 		require.NotNil(t, place.Choice)
 	}

@@ -130,7 +130,7 @@ func InsteadText(p plan.Place, s units.System) string {
 	if best.MaterialID == now.MaterialID {
 		name = ProductText(best.Assessed, s)
 	}
-	return fmt.Sprintf("by itself this place would get %s, %s", name, besideBudget(best.Money.Total.Typical-now.Money.Total.Typical, s))
+	return fmt.Sprintf("by itself this place would get %s, %s", name, besideBudget(p.CostOf(&best.Assessed).Total.Typical-p.Cost.Total.Typical, s))
 }
 
 // besideBudget says what a place's own best costs beside what the budget for
@@ -235,9 +235,10 @@ func wholeOf(p plan.Place, s units.System) string {
 }
 
 func costText(p plan.Place, e plan.Entry, s units.System) string {
-	text := s.MoneyRange(e.Money.Material.Plus(e.Money.Gear)) + " for the material and gear, " + priceBasis(e.Money.Quoted, len(e.Layers))
-	if e.Money.Labour.High > 0 {
-		text += "; " + s.MoneyRange(e.Money.Labour) + " for the work"
+	cost := p.CostOf(&e.Assessed)
+	text := s.MoneyRange(cost.Blankets.Plus(cost.Extras).Plus(cost.Gear)) + " for the material and gear, " + priceBasis(e.Money.Quoted, len(e.Layers))
+	if cost.Labour.High > 0 {
+		text += "; " + s.MoneyRange(cost.Labour) + " for the work"
 	}
 	return text
 }
@@ -402,7 +403,7 @@ func RankRows(p plan.Place, o Options) []RankRow {
 		row.Fit, row.Tone = FitWord(e, leader, o.Catalog.Settings.AboutEqual, o.System)
 		if e.Usable() {
 			row.Rank = fmt.Sprint(e.Rank)
-			if row.Price = o.System.MoneyRange(e.Money.Total); p.Surface.Held() != "" {
+			if row.Price = o.System.MoneyRange(p.CostOf(&e.Assessed).Total); p.Surface.Held() != "" {
 				row.Fit, row.Tone, row.Price = notYet, page.Care, ""
 			}
 			row.Score = fmt.Sprintf("%.0f", e.Score)

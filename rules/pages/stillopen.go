@@ -13,7 +13,7 @@ func stillOpenText(x plan.Open, o Options) string {
 	if e == nil {
 		return "nothing fits"
 	}
-	text := fmt.Sprintf("%s, finished about %s, %s", ShortProduct(e.Assessed, o.System), o.System.R(e.Heat.AssemblyR), o.System.MoneyRange(e.Money.Total))
+	text := fmt.Sprintf("%s, finished about %s, %s", ShortProduct(e.Assessed, o.System), o.System.R(e.Heat.AssemblyR), o.System.MoneyRange(x.Place.Cost.Total))
 	switch {
 	case !e.Heat.MeetsTarget:
 		text += ", short by " + o.System.R(e.Heat.ShortByR)

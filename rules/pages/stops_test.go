@@ -68,7 +68,7 @@ func TestStoppedPlacesInEveryView(t *testing.T) {
 					require.Contains(t, line, ",STOP,,,,,,,,,no")
 				}
 			}
-			require.Equal(t, j.Plan.Places[1].Choice.Money.Total, j.Plan.Money.Total, "nothing of the place is in the sum")
+			require.Equal(t, j.Plan.Places[1].Cost.Total, j.Plan.Bill.Money.Total, "nothing of the place is in the sum")
 		})
 	}
 }
@@ -223,7 +223,7 @@ func TestUnknownWidthsAreNotPrinted(t *testing.T) {
 			j := planned.Job(a)
 			p := j.Plan.Places[0]
 			require.Nil(t, p.Choice, kind)
-			require.Zero(t, j.Plan.Money.Total)
+			require.Zero(t, j.Plan.Bill.Money.Total)
 			text := pages.Glance(p, o) + "\n" + strings.Join(pages.Cautions(p, o), "\n")
 			for _, l := range pages.PlaceRows(p, o) {
 				text += "\n" + l.Text

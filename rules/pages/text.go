@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/page"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -180,7 +181,7 @@ func glance(place plan.Place, o Options) string {
 		return strings.TrimSuffix(NothingText(place), ": see why below") + "; " + o.System.Area(place.Surface.AreaFt2)
 	}
 	e := place.Choice
-	text := sizesCheck(place, "; ") + ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(e.Money.Total)
+	text := sizesCheck(place, "; ") + ProductText(e.Assessed, o.System) + "; " + o.System.MoneyRange(place.CostOf(&e.Assessed).Total)
 	if !e.Heat.MeetsTarget {
 		text += "; SHORT by " + o.System.R(e.Heat.ShortByR)
 	}
@@ -253,62 +254,116 @@ func cheaperText(p plan.Plan, s units.System) string {
 	return " A cheaper set falls short by more: " + strings.Join(out, "; ") + "."
 }
 
-// MoneyText says what the blankets of the plan cost by area, and how that sits
-// with the budget. Whether the budget holds is not for it to say: only the
-// order knows whole packages, the spare and what goes with the blankets.
+// MoneyText says what the plan costs as it is bought, what has no price, and how that
+// sits with the budget.
 func MoneyText(p plan.Plan, s units.System) string {
 	if len(p.Places) == 0 {
 		return NoPlace
 	}
-	total := p.Money.Total
-	if total.High == 0 {
+	m := p.Bill.Money
+	if m.Total.High == 0 {
 		return "No place gets a blanket as things stand: nothing to add up. See the places below."
 	}
-	text := fmt.Sprintf("%s: about %s, most likely %s. %s %s", whatIsIn(p), s.MoneyRange(total), s.MoneyOf(total.Typical, total), priceNote(p), notInIt)
-	if !p.Money.HasBudget {
+	text := fmt.Sprintf("%s: about %s, most likely %s: %s.", whereItIs(p), s.MoneyRange(m.Total), moneyOf(m.Total, s), whatIsIn(m))
+	if left := withoutText(p.Bill); left != "" {
+		text += " NOT IN IT, get a quote: " + left + "."
+	}
+	text += " " + priceText(m)
+	if !m.HasBudget {
 		return text
 	}
-	budget := s.Money(p.Money.Budget)
 	switch {
 	case p.Spend.Missing > 0:
-		text += fmt.Sprintf(" Even the cheapest set %s, the one shown, takes %s.", whatItKeeps(p, s), moreThan(p, s))
-		text += cheaperText(p, s) + waitText(p)
+		return text + fmt.Sprintf(" Even the cheapest set %s, the one shown, takes %s.", whatItKeeps(p, s), moreThan(p, s)) + cheaperText(p, s) + waitText(p)
+	case p.Spend.Applied && p.Spend.Proved:
+		text += " Of all sets for the whole house within your budget this is the best."
 	case p.Spend.Applied:
-		text += fmt.Sprintf(" Chosen for your budget of %s: of all sets for the whole house whose blankets alone stay below it, the best.", budget)
-		if p.Spend.Rounded {
-			text += " Counted in whole dollars."
+		text += " Of the sets for the whole house within your budget that were looked at this is the best."
+	}
+	return text + " " + holdsText(m, s)
+}
+
+// MoneyGlance is the sum in two lines, with what it leaves out and a word on the budget.
+func MoneyGlance(p plan.Plan, s units.System) string {
+	m := p.Bill.Money
+	if len(p.Places) == 0 || m.Total.High == 0 {
+		return MoneyText(p, s)
+	}
+	text := fmt.Sprintf("%s: about %s, most likely %s", whereItIs(p), s.MoneyRange(m.Total), moneyOf(m.Total, s))
+	if n := len(m.Without); n > 0 {
+		text += "; " + plural(n, "thing") + " to get a quote for on top"
+	}
+	text += "."
+	switch budget := s.Money(m.Budget); m.Word() {
+	case bill.Holds:
+		text += " Your budget of " + budget + " holds."
+	case bill.MayHold:
+		text += " Your budget of " + budget + " may hold."
+	case bill.DoesNotHold:
+		text += " Your budget of " + budget + " does not hold"
+		if p.Spend.Missing > 0 {
+			text += ", and this is the cheapest set there is"
 		}
-	case p.Money.Over() > 0:
-		text += fmt.Sprintf(" It takes %s.", moreThan(p, s))
-	default:
-		text += fmt.Sprintf(" That is about %s of your %s.", s.MoneyOf(total.Typical, total), budget)
+		text += "."
 	}
 	return text
 }
 
-// notInIt follows a sum that is area times price.
-const notInIt = "Board, sealant, whole packages and spares are not in it; see the order list."
-
-// whatIsIn names what the plan's sum is made of.
-func whatIsIn(p plan.Plan) string {
-	what, where := "Blankets alone", "all places"
-	if p.Money.Labour.High > 0 {
-		what += " and the work"
+// withoutText names what is bought by the area and has no price, for that is the money,
+// and counts the rest.
+func withoutText(b bill.Bill) string {
+	var big []string
+	rest := 0
+	for _, name := range b.Money.Without {
+		small := slices.ContainsFunc(b.Goods, func(g bill.Goods) bool { return g.Name == name && g.Ft2 == 0 })
+		if small {
+			rest++
+			continue
+		}
+		big = append(big, name)
 	}
-	if slices.ContainsFunc(p.Places, func(x plan.Place) bool { return x.Choice == nil }) {
-		where = "the places that have a plan"
+	switch {
+	case rest > 0 && len(big) > 0:
+		big = append(big, plural(rest, "other thing")+" on the order")
+	case rest > 0:
+		big = append(big, plural(rest, "thing")+" on the order")
 	}
-	return what + ", " + where
+	return strings.Join(big, "; ")
 }
+
+// whatIsIn names what a bill is made of.
+func whatIsIn(m bill.Money) string {
+	what := "whole packages with a spare"
+	if m.Extras.High > 0 {
+		what += ", what goes with them"
+	}
+	if m.Gear.High > 0 {
+		what += ", gear"
+	}
+	if m.Labour.High > 0 {
+		what += ", the work"
+	}
+	return what
+}
+
+// whereItIs names the places of a bill.
+func whereItIs(p plan.Plan) string {
+	if slices.ContainsFunc(p.Places, func(x plan.Place) bool { return x.Choice == nil }) {
+		return "The places that have a plan"
+	}
+	return "All places"
+}
+
+func moneyOf(r units.Range[units.Cents], s units.System) string { return s.MoneyOf(r.Typical, r) }
 
 // moreThan says how the plan's sum is above the budget, no finer than the
 // prices tell.
 func moreThan(p plan.Plan, s units.System) string {
-	over := units.MoneyGap(p.Money.Over(), p.Money.Total)
+	over := units.MoneyGap(p.Over(), p.Bill.Money.Total)
 	if over <= 0 {
-		return "all of your budget of " + s.Money(p.Money.Budget) + ", or a little more"
+		return "all of your budget of " + s.Money(p.Bill.Money.Budget) + ", or a little more"
 	}
-	return fmt.Sprintf("about %s more than your budget of %s", s.Money(over), s.Money(p.Money.Budget))
+	return fmt.Sprintf("about %s more than your budget of %s", s.Money(over), s.Money(p.Bill.Money.Budget))
 }
 
 // waitText says what short money may leave for later: what drywall closes must

@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"battwright/rules/candidate"
 	"battwright/rules/house"
 	"battwright/rules/plan"
 	"battwright/rules/units"
@@ -141,20 +140,20 @@ func TestBudgetAgainstBruteForce(t *testing.T) {
 		assessed := plan.Assess(a)
 		prefs := plan.PreferencesOf(a, nil)
 		free := assessed.Weigh(prefs)
-		total := free.Money.Total.Typical
+		total := free.Bill.Money.Total.Typical
 		for _, share := range []float64{0.6, 0.8, 0.95, 1.2} {
 			prefs.HasBudget, prefs.Budget = true, units.FromDollars(total.Dollars()*share)
 			p := assessed.Weigh(prefs)
-			if free.Money.Total.Typical <= prefs.Budget {
+			if free.Bill.Money.Total.Typical <= prefs.Budget {
 				require.False(t, p.Spend.Applied)
 				continue
 			}
 			require.True(t, p.Spend.Applied)
 			if p.Spend.Missing > 0 {
-				require.Equal(t, p.Money.Total.Typical-prefs.Budget, p.Spend.Missing)
+				require.Equal(t, p.Bill.Money.Total.Typical-prefs.Budget, p.Spend.Missing)
 				continue
 			}
-			require.LessOrEqual(t, p.Money.Total.Typical, prefs.Budget)
+			require.LessOrEqual(t, p.Bill.Money.Total.Typical, prefs.Budget)
 			keepsTargets(t, free, p)
 		}
 	}
@@ -176,72 +175,3 @@ func keepsTargets(t *testing.T, free, fitted plan.Plan) {
 		require.LessOrEqual(t, now.Heat.ShortByR, place.Choice.Heat.ShortByR, place.Surface.ID)
 	}
 }
-
-// The ladder rises in money, each rung is what the budget of its price buys,
-// and a rung that is taken becomes the plan: the plan stands on it and nowhere
-// else, above the plan of today as well as below it.
-func TestLadderAgreesWithTheBudget(t *testing.T) {
-	houses := []house.Answered{fixture.Demo(t, demo.Default)}
-	rng := rand.New(rand.NewPCG(4, 11))
-	for range 40 {
-		houses = append(houses, fixture.RandomHouse(t, rng))
-	}
-	higher := 0
-	for _, a := range houses {
-		assessed := plan.Assess(a)
-		base := assessed.Weigh(plan.PreferencesOf(a, nil))
-		rungs, err := base.Ladder(a.List.Catalog(), plan.PreferencesOf(a, nil).Stakes)
-		require.NoError(t, err)
-		for i, r := range rungs {
-			if i > 0 {
-				require.Equal(t, rungs[i-1].Cost+r.Extra, r.Cost)
-				require.NotEmpty(t, r.Changes)
-				var delta units.Cents
-				for _, ch := range r.Changes {
-					delta += cost(ch.To) - cost(ch.From)
-				}
-				require.Equal(t, r.Extra, delta)
-			}
-			now := fixture.Copy(a)
-			r.Take(now.List, func(q house.Question, v house.Answer) { now.Store(q, nil, v) })
-			taken := assessed.Weigh(plan.PreferencesOf(now, nil))
-			require.True(t, taken.Spend.Applied)
-			require.Zero(t, taken.Spend.Missing)
-			require.Equal(t, r.Cost, taken.Money.Total.Typical)
-			again, err := taken.Ladder(a.List.Catalog(), plan.PreferencesOf(a, nil).Stakes)
-			require.NoError(t, err)
-			at, on := taken.OnLadder(again)
-			require.True(t, on, "rung %d of %d", i, len(rungs))
-			require.Equal(t, i, at)
-			if r.Cost > base.Money.Total.Typical {
-				higher++
-			}
-		}
-	}
-	require.Positive(t, higher, "no rung above a plan was taken")
-}
-
-// Only the plan itself is marked as the plan: a cheaper rung next to it is not.
-func TestLadderMarksNothingElse(t *testing.T) {
-	rng := rand.New(rand.NewPCG(5, 5))
-	off := 0
-	for range 60 {
-		a := fixture.RandomHouse(t, rng)
-		p := plan.Make(a)
-		rungs, err := p.Ladder(a.List.Catalog(), "heat")
-		require.NoError(t, err)
-		if len(rungs) == 0 {
-			continue
-		}
-		at, on := p.OnLadder(rungs)
-		require.Equal(t, on, rungs[at].Here)
-		if on {
-			require.Equal(t, p.Money.Total.Typical, rungs[at].Cost)
-		} else {
-			off++
-		}
-	}
-	require.Positive(t, off, "every plan of the draw is a rung: the test says nothing")
-}
-
-func cost(a candidate.Assessed) units.Cents { return a.Money.Total.Typical }

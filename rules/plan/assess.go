@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
@@ -9,7 +10,7 @@ import (
 
 // Assess works out every place of a house. Linear in places and products.
 func Assess(a house.Answered) Assessment {
-	out := Assessment{Answered: a, Site: candidate.ResolveSite(a)}
+	out := Assessment{Answered: a, counter: bill.NewCounter(a), Site: candidate.ResolveSite(a)}
 	for i := range a.House.Places {
 		out.Places = append(out.Places, candidate.Assess(a, &a.House.Places[i], out.Site))
 	}
@@ -23,7 +24,7 @@ func (a Assessment) Update(now house.Answered, placeID string) Assessment {
 		return Assess(now)
 	}
 	// The site is cheap and knows of dehumidifiers, which are asked by place.
-	out := Assessment{Answered: now, Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
+	out := Assessment{Answered: now, counter: bill.NewCounter(now), Site: candidate.ResolveSite(now), Places: append([]candidate.PlaceResult{}, a.Places...)}
 	changed := now.House.Place(placeID)
 	for i := range now.House.Places {
 		p := &now.House.Places[i]

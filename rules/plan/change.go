@@ -17,11 +17,12 @@ type Change struct {
 	First    Waiting    // what comes before the work there, against what did
 	Added    bool       // the place is new
 	Removed  bool
+	price    bool // the price of a square foot, or how many there are, is another
 }
 
 // OfWork reports whether the blanket, its face or its cost changed, not only what
 // comes before the work.
-func (c Change) OfWork() bool { return c.From != c.To || c.Product || c.Cost != 0 }
+func (c Change) OfWork() bool { return c.From != c.To || c.Product || c.price }
 
 // Waiting is how what stops a place, or must be found out or settled first there,
 // differs between two plans.
@@ -86,6 +87,7 @@ func Changes(before, after Plan) []Change {
 		}
 		c := Change{Place: p.Surface.ID, Label: p.Surface.Label, From: was.chosen(), To: p.chosen(), Cost: p.cost() - was.cost()}
 		c.Product = c.From == c.To && c.From != "" && was.Choice.productKey() != p.Choice.productKey()
+		c.price = was.rough() != p.rough()
 		c.First, c.Board = waiting(was, p), [2]float64{was.boardToBuy(), p.boardToBuy()}
 		if c.OfWork() || c.Board[0] != c.Board[1] || c.First != WaitsAlike {
 			out = append(out, c)
@@ -118,7 +120,15 @@ func (p Place) cost() units.Cents {
 	if p.Choice == nil {
 		return 0
 	}
-	return p.Choice.Money.Total.Typical
+	return p.Cost.Total.Typical
+}
+
+// rough is the area times the price of a square foot, which no other place changes.
+func (p Place) rough() units.Cents {
+	if p.Choice == nil {
+		return 0
+	}
+	return units.CentsOver(p.Choice.Money.PerFt2, p.Surface.AreaFt2).Typical
 }
 
 func (e *Entry) productKey() string {

@@ -123,7 +123,7 @@ func TestRuleOut(t *testing.T) {
 	}
 	all := plan.Make(fixture.OfPlaces(t, "zone = \"6A\"", "id = \"a\"\nkind = \"exterior-wall\"\nrule_out = [\"fiberglass\", \"cotton\", \"mineral-wool\", \"sheeps-wool\"]"))
 	require.Nil(t, all.Places[0].Choice)
-	require.Zero(t, all.Money.Total)
+	require.Zero(t, all.Bill.Money.Total)
 }
 
 // A pinned material is kept under all priorities, and the best of the rest is

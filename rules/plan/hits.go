@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"battwright/rules"
+	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 )
@@ -12,7 +13,7 @@ import (
 // settle gathers what must be said of a place once its choice stands: from the
 // choice, which knows every fact, or from the place itself when there is none.
 func (p *Place) settle() {
-	p.Safety, p.Install, p.Require, p.Depends = nil, nil, nil, nil
+	p.Calls, p.Install, p.Depends = candidate.Calls{}, nil, nil
 	v := p.Verdict
 	if p.Choice != nil {
 		v = p.Choice.Verdict
@@ -29,9 +30,7 @@ func (p *Place) settle() {
 		return // what is to be done is about work that has no plan
 	}
 	p.Install, p.Depends = v.Install, v.Depends
-	for _, n := range v.Require {
-		p.Require = append(p.Require, n.Hit)
-	}
+	p.Require = candidate.CallsOf(v).Require
 }
 
 // says reports whether a caution belongs to the place as it stands. Where it is

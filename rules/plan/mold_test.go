@@ -34,7 +34,7 @@ func drier(p *plan.Place) bool {
 func cheaperDamper(p *plan.Place) bool {
 	for i := range p.Candidates {
 		c := &p.Candidates[i]
-		if !c.Excluded() && c.Heat.MeetsTarget && c.Damp.Risk() > p.Choice.Damp.Risk() && c.Money.Total.Typical < p.Choice.Money.Total.Typical {
+		if !c.Excluded() && c.Heat.MeetsTarget && c.Damp.Risk() > p.Choice.Damp.Risk() && c.Money.PerFt2.Typical < p.Choice.Money.PerFt2.Typical {
 			return true
 		}
 	}
@@ -54,7 +54,7 @@ func TestNoMoldForMoney(t *testing.T) {
 			levels[id] = float64(rng.IntN(6))
 		}
 		free := a.Weigh(plan.Preferences{Priorities: levels})
-		budget := units.Cents(float64(free.Money.Total.Typical) * rng.Float64() * 1.2)
+		budget := units.Cents(float64(free.Bill.Money.Total.Typical) * rng.Float64() * 1.2)
 		tight := a.Weigh(plan.Preferences{Priorities: levels, HasBudget: true, Budget: budget, Stakes: "heat"})
 		for _, p := range []plan.Plan{free, tight} {
 			for i := range p.Places {
@@ -68,8 +68,7 @@ func TestNoMoldForMoney(t *testing.T) {
 				}
 			}
 		}
-		rungs, err := free.Ladder(a.Answered.List.Catalog(), "heat")
-		require.NoError(t, err)
+		rungs := a.Ladder(free, "heat")
 		for _, r := range rungs {
 			for _, c := range r.Changes {
 				require.GreaterOrEqual(t, c.From.Damp.Risk(), c.To.Damp.Risk(), "a higher rung gets damper: %s", c.Label)

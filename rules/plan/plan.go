@@ -5,6 +5,7 @@ package plan
 
 import (
 	"battwright/rules"
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
@@ -17,6 +18,8 @@ type Assessment struct {
 	Answered house.Answered
 	Site     candidate.Site
 	Places   []candidate.PlaceResult
+
+	counter *bill.Counter // of what its places take
 }
 
 // Plan is the recommendation for a house under one set of priorities.
@@ -26,7 +29,7 @@ type Plan struct {
 	Site        candidate.Site
 	Priorities  []Priority
 	Places      []Place
-	Money       Money
+	Bill        bill.Bill
 	Spend       Spend
 	Assumed     []Said
 	Unknown     []Said
@@ -47,24 +50,25 @@ type Priority struct {
 // Place is one place of the plan.
 type Place struct {
 	candidate.PlaceResult
+	candidate.Calls
 	Entries []Entry // one a material: ranked first, then excluded
 	Choice  *Entry  // nil when nothing may go here as it stands, or is stopped
 	Best    *Entry  // the best of its own, when the choice is another
 	Also    []Stop  // what could stop a stopped place as well and nobody has found out
 	Stops   []Stop  // dangers that leave it without a plan, in the order of who goes first
-	Safety  []rules.Hit
 	// Elsewhere names the places that a danger stops which is not ruled out here,
 	// by the id of its rule.
 	Elsewhere map[string][]string
 	Install   []rules.Hit
-	Require   []rules.Hit
 	Depends   []rules.Hit
 	Weights   []float64
-	Levels    []float64 // 0 to 5, in the order of the criteria
-	Own       bool      // the place has priorities of its own
-	WaysOut   []WayOut  // what would cure a choice that gets wet or molds, each alone; none: nothing that was tried
-	Hinges    []Hinge   // answers that nobody gave and that decide about damp there
-	Limited   bool      // a budget for the whole house may choose otherwise than the priorities
+	Levels    []float64       // 0 to 5, in the order of the criteria
+	Own       bool            // the place has priorities of its own
+	WaysOut   []WayOut        // what would cure a choice that gets wet or molds, each alone; none: nothing that was tried
+	Hinges    []Hinge         // answers that nobody gave and that decide about damp there
+	Cost      bill.PlaceMoney // its share of the bill
+	shop      *shop
+	Limited   bool // a budget for the whole house may choose otherwise than the priorities
 }
 
 // Entry is one material at one place.
@@ -88,24 +92,6 @@ type Variant struct {
 
 // Usable reports whether the entry may be chosen.
 func (e Entry) Usable() bool { return e.NoFit == "" && !e.Excluded() }
-
-// Money is what the whole plan costs.
-type Money struct {
-	Total     units.Range[units.Cents]
-	Material  units.Range[units.Cents]
-	Labour    units.Range[units.Cents]
-	Budget    units.Cents
-	HasBudget bool
-	Cheapest  units.Cents // typical price of the cheapest set that meets the targets
-}
-
-// Over is by how much the typical total is above the budget, 0 when within.
-func (m Money) Over() units.Cents {
-	if !m.HasBudget {
-		return 0
-	}
-	return max(0, m.Total.Typical-m.Budget)
-}
 
 // Said is one answer of the house as the outputs list it.
 type Said struct {

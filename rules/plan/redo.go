@@ -3,6 +3,7 @@ package plan
 import (
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
@@ -44,7 +45,7 @@ func (a Assessment) Redo(now house.Answered, reach Reach, placeID string) Assess
 		return a.Update(now, placeID)
 	}
 	site, kept := a.Site.After(now, false)
-	out := Assessment{Answered: now, Site: site}
+	out := Assessment{Answered: now, counter: bill.NewCounter(now), Site: site}
 	for i := range now.House.Places {
 		out.Places = append(out.Places, a.revise(now, i, &site, kept).Finish())
 	}

@@ -50,7 +50,7 @@ func (p Place) CheaperShorter() *candidate.Assessed {
 		c := &p.Candidates[i]
 		switch {
 		case p.Choice == nil, c.Excluded(), c.Demoted() && !p.Choice.Demoted(), c.Damp.Risk() > p.Choice.Damp.Risk(), p.pinned() && c.Material.ID != p.Surface.Pin:
-		case c.Heat.ShortByR <= p.Choice.Heat.ShortByR, c.Money.Total.Typical >= p.Choice.Money.Total.Typical:
+		case c.Heat.ShortByR <= p.Choice.Heat.ShortByR, c.Money.PerFt2.Typical >= p.Choice.Money.PerFt2.Typical:
 		case out == nil || c.Heat.ShortByR < out.Heat.ShortByR:
 			out = c
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/budget"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
@@ -16,7 +17,7 @@ import (
 type Spend struct {
 	Applied bool        // the choices below are the best set within the budget
 	Missing units.Cents // by how much even the cheapest set is above the budget
-	Rounded bool        // counted in whole dollars, rounded up
+	Proved  bool        // no better set is within the budget; else the best that a search found
 	Failed  string      // why no set could be worked out
 }
 
@@ -177,56 +178,95 @@ func stackID(a candidate.Assessed) string {
 	return b.String()
 }
 
-// market turns the plan into the budget problem. value is fit in points times
-// the stake of the place.
-func (p Plan) market(c *catalog.Catalog, how string) ([]budget.Place, []spendable) {
+// market is the choice of the plan as the budget sees it: what may be bought in each
+// place, and how it is sold. The value of a set is fit in points times the stake of
+// each place.
+type market struct {
+	places []budget.PooledPlace
+	packs  []budget.Pack
+	back   []spendable
+}
+
+func (p Plan) market(c *catalog.Catalog, how string, counter *bill.Counter) market {
 	share := stakes(p.Places, how)
-	var places []budget.Place
-	var back []spendable
+	var out market
+	var items [][]bill.Item
 	for i := range p.Places {
 		place := &p.Places[i]
 		if place.Choice == nil {
 			continue
 		}
-		weights := fitWeights(c, place.Weights)
-		b := budget.Place{ID: place.Surface.ID}
-		s := spendable{place: i}
-		for _, cand := range optionsOf(place) {
-			fit, _ := score(weights, cand.Values)
-			b.Options = append(b.Options, budget.Option{ID: stackID(*cand), Cost: max(0, cand.Money.Total.Typical), Value: fit * share[i]})
-			s.from = append(s.from, cand)
+		s := spendable{place: i, from: optionsOf(place)}
+		list := make([]bill.Item, len(s.from))
+		for j, cand := range s.from {
+			list[j] = itemWith(place, cand)
 		}
-		places, back = append(places, b), append(back, s)
+		items, out.back = append(items, list), append(out.back, s)
 	}
-	return places, back
+	takes, packs := counter.Market(items)
+	back := out.back[:0]
+	for k, s := range out.back {
+		place := &p.Places[s.place]
+		weights := fitWeights(c, place.Weights)
+		b, kept := budget.PooledPlace{ID: place.Surface.ID}, spendable{place: s.place}
+		for j, cand := range s.from {
+			if !takes[k][j].Counted {
+				continue
+			}
+			fit, _ := score(weights, cand.Values)
+			b.Options = append(b.Options, budget.PooledOption{Option: budget.Option{ID: stackID(*cand), Cost: takes[k][j].Own, Value: fit * share[s.place]}, Uses: takes[k][j].Uses})
+			kept.from = append(kept.from, cand)
+		}
+		if len(b.Options) > 0 { // else nobody can count it, whatever goes in
+			out.places, back = append(out.places, b), append(back, kept)
+		}
+	}
+	out.packs, out.back = packs, back
+	return out
+}
+
+// best is the best set of a market within an amount. What the bill has beside it, gear
+// most of all, is taken off first, and pieces that are cut together may cost a little
+// less than here.
+func (p *Plan) best(m market, within units.Cents) (budget.PooledChoice, error) {
+	return budget.BestPooled(m.places, m.packs, max(0, within))
 }
 
 // spend fits the choices into the budget, when they are above it: the best set
 // over fit that the money buys, or the cheapest set that meets the
 // requirements when not even that is within it.
-func (p *Plan) spend(c *catalog.Catalog, prefs Preferences) {
-	p.own()
-	for {
-		places, back := p.market(c, prefs.Stakes)
-		if len(places) == 0 {
+func (p *Plan) spend(c *catalog.Catalog, prefs Preferences, counter *bill.Counter) {
+	limit := prefs.Budget
+	const tries = 4
+	for n := 0; ; {
+		m := p.market(c, prefs.Stakes, counter)
+		if len(m.places) == 0 {
 			return
 		}
-		best, err := budget.Best(places, max(0, prefs.Budget))
+		best, err := p.best(m, limit)
 		if err != nil {
 			p.Spend.Failed = err.Error()
 			return
 		}
-		if !p.judged(best.Set.Picks, back) {
+		if !p.judged(best.Set.Picks, m.back) {
 			continue
 		}
-		p.Spend.Applied, p.Spend.Missing, p.Spend.Rounded = true, best.Missing, best.Rounded
-		p.take(c, best.Set.Picks, back)
-		return
+		p.take(best.Set.Picks, m.back)
+		p.charge(counter)
+		// Only the bill has gear and all that no blanket changes: by what it is above
+		// the sum of the set, the set must cost less.
+		over := p.Over()
+		if best.Missing > 0 || over == 0 || n == tries {
+			p.Spend.Applied, p.Spend.Missing, p.Spend.Proved = true, over, best.Proved
+			return
+		}
+		n++
+		limit = min(limit, best.Set.Cost) - over
 	}
 }
 
 // take makes a set the choice of the plan.
-func (p *Plan) take(c *catalog.Catalog, picks []int, back []spendable) {
+func (p *Plan) take(picks []int, back []spendable) {
 	for k, pick := range picks {
 		place := &p.Places[back[k].place]
 		cand := *back[k].from[pick]
@@ -275,122 +315,6 @@ func (p Plan) CanWait() (wait, cannot []string) {
 		}
 	}
 	return wait, cannot
-}
-
-// Rung is one set on the ladder of what the next dollars buy.
-type Rung struct {
-	Cost    units.Cents
-	Extra   units.Cents // above the rung before
-	Changes []RungChange
-	Here    bool // the plan as it stands
-}
-
-// RungChange is one place that gets another blanket on a rung.
-type RungChange struct {
-	Label    string
-	From, To candidate.Assessed
-}
-
-// Ladder is the whole frontier: each rung the best set for its money, from the
-// cheapest up. It is worked out when its screen is shown.
-func (p Plan) Ladder(c *catalog.Catalog, how string) ([]Rung, error) {
-	p.Places = slices.Clone(p.Places)
-	p.own()
-	for {
-		sets, back, err := p.frontier(c, how)
-		if err != nil {
-			return nil, err
-		}
-		known := true
-		for _, set := range sets {
-			known = p.judged(set.Picks, back) && known
-		}
-		if known {
-			return p.rungs(sets, back), nil
-		}
-	}
-}
-
-// frontier are the best sets, from the cheapest up.
-func (p *Plan) frontier(c *catalog.Catalog, how string) ([]budget.Set, []spendable, error) {
-	places, back := p.market(c, how)
-	if len(places) == 0 {
-		return nil, nil, nil
-	}
-	front, err := budget.Frontier(places)
-	if err != nil {
-		return nil, nil, err
-	}
-	var out []budget.Set
-	for i := range front.Points {
-		set, err := front.Set(i)
-		if err != nil {
-			return nil, nil, err
-		}
-		out = append(out, set)
-	}
-	return out, back, nil
-}
-
-// rungs tells what each set has other than the one below it.
-func (p *Plan) rungs(sets []budget.Set, back []spendable) []Rung {
-	var out []Rung
-	var before budget.Set
-	for i, set := range sets {
-		r := Rung{Cost: set.Cost, Here: p.isSet(set.Picks, back)}
-		if i > 0 {
-			r.Extra = set.Cost - before.Cost
-			for k := range set.Picks {
-				if set.Picks[k] != before.Picks[k] {
-					r.Changes = append(r.Changes, RungChange{p.Places[back[k].place].Surface.Label, *back[k].from[before.Picks[k]], *back[k].from[set.Picks[k]]})
-				}
-			}
-		}
-		before = set
-		out = append(out, r)
-	}
-	return out
-}
-
-// isSet reports whether the plan is the set with these picks.
-func (p Plan) isSet(picks []int, back []spendable) bool {
-	for k, pick := range picks {
-		if choice := p.Places[back[k].place].Choice; stackID(choice.Assessed) != stackID(*back[k].from[pick]) {
-			return false
-		}
-	}
-	return true
-}
-
-// OnLadder finds the rung of the plan. The plan need not be one of them, since
-// price is among its priorities: then at is the nearest rung that costs no
-// more, and on is false.
-func (p Plan) OnLadder(rungs []Rung) (at int, on bool) {
-	for i, r := range rungs {
-		if r.Here {
-			return i, true
-		}
-		if r.Cost <= p.Money.Total.Typical {
-			at = i
-		}
-	}
-	return at, false
-}
-
-// spendIt is the answer that makes a budget money to spend.
-const spendIt = "spend"
-
-// Take is what choosing a rung answers: its price, to be spent. The plan is
-// then the set of the rung.
-func (r Rung) Take(list *house.QuestionList, store func(house.Question, house.Answer)) {
-	for _, x := range []struct {
-		key    string
-		answer house.Answer
-	}{{"budget.total_usd", house.Number(r.Cost.Dollars())}, {"budget.use", house.Text(spendIt)}} {
-		if q, ok := list.Find(x.key); ok {
-			store(q, x.answer)
-		}
-	}
 }
 
 // stakesOf reads how places are weighed against each other.

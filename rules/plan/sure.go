@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/rank"
+	"battwright/rules/units"
 )
 
 // Sure says how firmly a place's choice stands. It is worked out when it is
@@ -65,7 +66,7 @@ func (p Place) contest() contest {
 		}
 		c.materials[id] = cand.Material.ID
 		c.options = append(c.options, rank.Option{
-			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: standingOf(cand, p.Surface.Waived).compare(best) > 0, CostCents: int64(cand.Money.Total.Typical),
+			ID: id, Values: typical(cand.Values), MeetsTarget: cand.Heat.MeetsTarget, Excluded: standingOf(cand, p.Surface.Waived).compare(best) > 0, CostCents: int64(units.CentsOver(cand.Money.PerFt2, p.Surface.AreaFt2).Typical),
 		})
 		c.boxes = append(c.boxes, boxOf(cand.Values))
 	}

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math"
-	"sort"
 
 	"battwright/rules/candidate"
 	"battwright/rules/units"
@@ -23,18 +22,19 @@ func (p Place) NextThicker() (Thicker, bool) {
 		return Thicker{}, false
 	}
 	now := p.Choice.Assessed
-	var better []candidate.Assessed
+	out := Thicker{}
 	for _, v := range p.Choice.Others {
-		if !v.Excluded() && v.Heat.DeliveredR > now.Heat.DeliveredR+1 && v.Money.Total.Typical > now.Money.Total.Typical {
-			better = append(better, *v.Assessed)
+		if v.Excluded() || v.Heat.DeliveredR <= now.Heat.DeliveredR+1 {
+			continue
+		}
+		if more := p.CostOf(v.Assessed).Total.Typical - p.Cost.Total.Typical; more > 0 && (out.ExtraCost == 0 || more < out.ExtraCost) {
+			out.Stack, out.ExtraCost = *v.Assessed, more
 		}
 	}
-	if len(better) == 0 || now.Heat.LossMMBtu.High <= 0 {
+	if out.ExtraCost == 0 || now.Heat.LossMMBtu.High <= 0 {
 		return Thicker{}, false
 	}
-	sort.SliceStable(better, func(i, j int) bool { return better[i].Money.Total.Typical < better[j].Money.Total.Typical })
-	next := better[0]
-	out := Thicker{Stack: next, ExtraCost: next.Money.Total.Typical - now.Money.Total.Typical}
+	next := out.Stack
 	out.SavesUSD = minus(now.Heat.LossUSD, next.Heat.LossUSD)
 	years := func(usd float64) float64 {
 		if usd <= 0 {

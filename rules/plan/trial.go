@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"battwright/rules"
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
 	"battwright/rules/house"
 )
@@ -62,7 +63,11 @@ func (t trial) tryOne(q house.Question, placeID string, answer house.Answer, mos
 	case most >= changesChoice:
 		return 0, ""
 	case t.p.HasBudget:
-		return effectOf(t.base.Places, t.afforded(places), words)
+		counter, ok := t.counting(q, placeID, answer)
+		if len(places) == 0 && !ok {
+			return 0, ""
+		}
+		return effectOf(t.base.Places, t.afforded(places, counter), words)
 	}
 	weight, effect := 0, ""
 	for _, x := range places {
@@ -135,14 +140,26 @@ func (t trial) stops(x *reached) []Stop {
 	return stopsOf(x.Verdict)
 }
 
+// counting is what counts the places after an answer, and whether that changes what is
+// counted.
+func (t trial) counting(q house.Question, placeID string, answer house.Answer) (*bill.Counter, bool) {
+	switch {
+	case q.Scope == house.Shape:
+		return bill.NewCounter(answering(t.Answered, q, placeID, answer)), true
+	case q.Scope == house.PlaceScope && (q.ToOrder || q.GivesArea()):
+		return t.counter.Trying(answering(t.Answered, q, placeID, answer), placeID), true
+	}
+	return t.counter, false
+}
+
 // afforded are the places of the house with those that an answer reaches as they
 // are then, within the budget.
-func (t trial) afforded(places []*reached) []Place {
+func (t trial) afforded(places []*reached, counter *bill.Counter) []Place {
 	out := Plan{Places: slices.Clone(t.alone)}
 	for _, x := range places {
 		out.Places[x.at] = t.weigh(x)
 	}
-	out.afford(t.Answered.List.Catalog(), t.p)
+	out.afford(t.Answered.List.Catalog(), t.p, counter)
 	return out.Places
 }
 

@@ -19,10 +19,10 @@ func TestASavedPlanStaysWhatItWas(t *testing.T) {
 	a.House.Answers.Set("budget.labor", house.Text("self"))
 	was := plan.Make(a)
 	a.KeepVariant("kept", nil)
-	a.House.Answers.Set("budget.total_usd", house.Number(float64(was.Money.Total.Typical)/100*0.9))
+	a.House.Answers.Set("budget.total_usd", house.Number(float64(was.Bill.Money.Total.Typical)/100*0.9))
 	a.House.Answers.Set("budget.labor", house.Text("installer"))
 	now := plan.Assess(a).OfVariant(*a.House.Variant("kept"))
-	require.Equal(t, was.Money.Total, now.Money.Total)
-	require.False(t, now.Money.HasBudget)
+	require.Equal(t, was.Bill.Money.Total, now.Bill.Money.Total)
+	require.False(t, now.Bill.Money.HasBudget)
 	require.Empty(t, plan.Changes(was, now))
 }

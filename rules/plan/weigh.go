@@ -5,17 +5,20 @@ import (
 	"fmt"
 	"slices"
 
+	"battwright/rules/bill"
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
 	"battwright/rules/house"
 	"battwright/rules/rank"
-	"battwright/rules/units"
 )
 
 // Weigh ranks and chooses under one set of preferences. It looks nothing up
 // again: scores, ranking and choice come from the assessment alone.
 func (a Assessment) Weigh(p Preferences) Plan {
 	c := a.Answered.List.Catalog()
+	if a.counter == nil {
+		a.counter = bill.NewCounter(a.Answered)
+	}
 	out := a.weighed(p)
 	out.Name, out.Stage = a.Answered.Text(house.Top, nil, "name"), a.Answered.Text(house.Top, nil, "stage")
 	out.Overlaid = c.Overlaid
@@ -52,7 +55,7 @@ func (a Assessment) WeighLike(p Preferences, like Plan) Plan {
 // around it.
 func (a Assessment) weighed(p Preferences) Plan {
 	out := Plan{Site: a.Site, Places: a.weighedAlone(p)}
-	out.afford(a.Answered.List.Catalog(), p)
+	out.afford(a.Answered.List.Catalog(), p, a.counter)
 	return out
 }
 
@@ -65,13 +68,14 @@ func (a Assessment) weighedAlone(p Preferences) []Place {
 	return out
 }
 
-// afford sums up what the places cost, and chooses within the budget where that is
-// too much, or is to be spent.
-func (p *Plan) afford(c *catalog.Catalog, prefs Preferences) {
-	p.Money = moneyOf(p.Places, prefs)
-	if p.Money.Over() > 0 || prefs.HasBudget && prefs.Spend {
-		p.spend(c, prefs)
-		p.Money = moneyOf(p.Places, prefs)
+// afford makes the bill, and chooses within the budget where that is too much, or is
+// to be spent.
+func (p *Plan) afford(c *catalog.Catalog, prefs Preferences, counter *bill.Counter) {
+	p.Bill.Money.Budget, p.Bill.Money.HasBudget = prefs.Budget, prefs.HasBudget
+	p.charge(counter)
+	if p.Over() > 0 || prefs.HasBudget && prefs.Spend {
+		p.own()
+		p.spend(c, prefs, counter)
 	}
 }
 
@@ -223,7 +227,7 @@ func byWorth(waived bool) func(a, b Variant) int {
 			standingOf(a.Assessed, waived).compare(standingOf(b.Assessed, waived)),
 			short,
 			cmp.Compare(b.Score, a.Score),
-			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
+			cmp.Compare(a.Money.PerFt2.Typical, b.Money.PerFt2.Typical),
 		)
 	}
 }
@@ -245,7 +249,7 @@ func rankEntries(entries []Entry, waived bool) {
 			asInt(!a.Usable())-asInt(!b.Usable()),
 			standingOf(&a.Assessed, waived).compare(standingOf(&b.Assessed, waived)),
 			cmp.Compare(b.Score, a.Score),
-			cmp.Compare(a.Money.Total.Typical, b.Money.Total.Typical),
+			cmp.Compare(a.Money.PerFt2.Typical, b.Money.PerFt2.Typical),
 			cmp.Compare(a.MaterialID, b.MaterialID),
 		)
 	})
@@ -276,30 +280,4 @@ func (p *Place) choose() {
 			p.Best, p.Choice = p.Choice, e
 		}
 	}
-}
-
-func moneyOf(places []Place, p Preferences) Money {
-	m := Money{Budget: p.Budget, HasBudget: p.HasBudget}
-	for i := range places {
-		place := &places[i]
-		if place.Choice == nil {
-			continue
-		}
-		m.Total = m.Total.Plus(place.Choice.Money.Total)
-		m.Material = m.Material.Plus(place.Choice.Money.Material).Plus(place.Choice.Money.Gear)
-		m.Labour = m.Labour.Plus(place.Choice.Money.Labour)
-		m.Cheapest += cheapest(place)
-	}
-	return m
-}
-
-// cheapest is the lowest typical price of what may be bought for a place.
-func cheapest(p *Place) units.Cents {
-	least := units.Cents(-1)
-	for _, cand := range optionsOf(p) {
-		if least < 0 || cand.Money.Total.Typical < least {
-			least = cand.Money.Total.Typical
-		}
-	}
-	return max(0, least)
 }

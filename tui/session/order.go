@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"battwright/rules/bill"
 	"battwright/rules/house"
 	"battwright/rules/order"
 	"battwright/rules/page"
@@ -144,11 +145,11 @@ func pricesView(s *Session, _ string) (View, bool) {
 }
 
 // lineID names a line of the order by what its label is kept for.
-func lineID(l order.Line) string { return l.Product.ID + " " + l.Facing }
+func lineID(l bill.Line) string { return l.Product.ID + " " + l.Facing }
 
 // quoted finds a line again with what is kept about it, made if there is nothing
 // yet; key is the figure that an action is about.
-func (s *Session) quoted(arg string) (l order.Line, q house.Quote, key string, ok bool) {
+func (s *Session) quoted(arg string) (l bill.Line, q house.Quote, key string, ok bool) {
 	arg, key, _ = strings.Cut(arg, "|")
 	made := s.Order()
 	for _, l := range slices.Concat(made.Lines, made.Unused) {
@@ -160,10 +161,10 @@ func (s *Session) quoted(arg string) (l order.Line, q house.Quote, key string, o
 		}
 		return l, house.Quote{Product: l.Product.ID, Facing: l.Facing}, key, true
 	}
-	return order.Line{}, house.Quote{}, "", false
+	return bill.Line{}, house.Quote{}, "", false
 }
 
-func (s *Session) quoteNote(l order.Line) string {
+func (s *Session) quoteNote(l bill.Line) string {
 	_, q, _, _ := s.quoted(lineID(l))
 	note := "no price typed yet"
 	if q.Priced() {

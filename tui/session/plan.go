@@ -308,19 +308,17 @@ func moneyView(s *Session, _ string) (View, bool) {
 type ladder struct {
 	rungs  []plan.Rung
 	cursor int
-	on     bool // the plan is one of the rungs
-	failed error
 }
 
 // openLadder works the ladder out and shows it. In a large house that takes
 // seconds, and an enter typed meanwhile must take none of its lines.
 func openLadder(s *Session, _ string) Next {
-	now, c, how := s.Plan, s.Catalog(), s.stakes()
+	a, now, how := s.Assess, s.Plan, s.stakes()
 	return Next{Work: &Work{Doing: "Working out what the next dollars buy", Do: func() func() Next {
 		var x ladder
-		x.rungs, x.failed = now.Ladder(c, how)
+		x.rungs = a.Ladder(now, how)
 		return func() Next {
-			x.cursor, x.on = now.OnLadder(x.rungs)
+			x.cursor = plan.HereOn(x.rungs)
 			s.ladder = x
 			return Next{Open: At{ID: Rungs}, Unread: true}
 		}
@@ -336,7 +334,7 @@ func rungsView(s *Session, _ string) (View, bool) {
 		head := s.System.MoneyAbout(r.Cost)
 		label := fmt.Sprintf("%-8s %s more", head, s.System.MoneyAbout(r.Extra))
 		if i == 0 {
-			label = fmt.Sprintf("%-8s the cheapest set", head)
+			label = fmt.Sprintf("%-8s the cheapest here", head)
 		}
 		if r.Here {
 			label += "   (the plan is here)"
@@ -350,7 +348,7 @@ func rungsView(s *Session, _ string) (View, bool) {
 	return View{
 		Step: AtMoney, Kind: Cursor, Move: "more or less money", Choose: "make it the plan", Cursor: x.cursor, Actions: rows,
 		Page: func(int) page.Page {
-			return pages.LadderPage(s.Plan, x.rungs, x.on, x.failed, s.stakes(), s.Options())
+			return pages.LadderPage(len(x.rungs), s.stakes())
 		},
 	}, true
 }
@@ -360,6 +358,9 @@ func takeRung(s *Session, arg string) Next {
 	var at int
 	if _, err := fmt.Sscan(arg, &at); err != nil || at >= len(s.ladder.rungs) {
 		return Next{Close: 1}
+	}
+	if s.ladder.rungs[at].Here {
+		return Next{Close: 1, Say: "That is the plan already."}
 	}
 	s.ladder.rungs[at].Take(s.List, func(q house.Question, v house.Answer) { s.Answered().Store(q, nil, v) })
 	s.EditedHouse()

@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"battwright/rules/budget"
@@ -44,7 +44,7 @@ func (m *maker) money() {
 		} else {
 			out.Year, out.Known = worst(out.Year, out.Known, l.Year, l.Ref.Known)
 		}
-		dealRange(l.Cost, l.byPlace, func(i int, c units.Range[units.Cents]) {
+		m.dealRange(l.Cost, l.byPlace, func(i int, c units.Range[units.Cents]) {
 			m.out.Places[i].Money.Blankets = m.out.Places[i].Money.Blankets.Plus(c)
 		})
 	}
@@ -55,7 +55,7 @@ func (m *maker) money() {
 			}
 			sum = append(sum, g.Cost)
 			out.Year, out.Known = worst(out.Year, out.Known, g.Year, g.Ref.Known)
-			dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
+			m.dealRange(g.Cost, g.byPlace, func(i int, c units.Range[units.Cents]) {
 				share := to(&m.out.Places[i].Money)
 				*share = share.Plus(c)
 			})
@@ -78,8 +78,8 @@ func (m *maker) money() {
 	if t := out.Total.Typical; t > 0 {
 		out.QuotedShare = float64(quoted) / float64(t)
 	}
-	out.Budget, out.HasBudget = m.plan.Money.Budget, m.plan.Money.HasBudget
-	m.odds(sum)
+	out.sum = sum
+	out.odds()
 }
 
 // labor is what an installer asks for the work, where one does it.
@@ -87,10 +87,10 @@ func (m *maker) labor() []units.Range[units.Cents] {
 	var sum []units.Range[units.Cents]
 	for i := range m.out.Places {
 		p := &m.out.Places[i]
-		if p.Self || p.Skipped != "" || p.Problem != "" {
+		if p.Self || !p.Counted {
 			continue
 		}
-		price, ok := m.c.Price(m.plan.Places[i].Surface.Kind.Labour)
+		price, ok := m.c.Price(m.items[i].Place.Surface.Kind.Labour)
 		if !ok {
 			continue
 		}
@@ -111,7 +111,7 @@ func (m *maker) add() {
 		all.Gear = all.Gear.Plus(p.Money.Gear)
 		all.Labour = all.Labour.Plus(p.Money.Labour)
 		all.Total = all.Total.Plus(p.Money.Total)
-		if p.Skipped == "" && p.Problem == "" {
+		if p.Counted {
 			all.Priced++
 			switch {
 			case p.Quoted > 0 && p.Quoted == len(p.Layers):
@@ -123,21 +123,26 @@ func (m *maker) add() {
 	}
 }
 
+// Within holds a bill against a budget.
+func (m *Money) Within(limit units.Cents) {
+	m.Budget, m.HasBudget = limit, true
+	m.odds()
+}
+
 // odds are worked out once the builder's own prices carry the bigger half.
-func (m *maker) odds(sum []units.Range[units.Cents]) {
-	out := &m.out.Money
-	if out.QuotedShare <= biggerHalf || len(sum) == 0 {
+func (m *Money) odds() {
+	if m.QuotedShare <= biggerHalf || len(m.sum) == 0 {
 		return
 	}
-	total, err := budget.Sum(sum)
+	total, err := budget.Sum(m.sum)
 	if err != nil {
 		return // prices beyond what can be summed: the range stands without odds
 	}
-	if out.HasBudget {
-		odds := total.Within(out.Budget)
-		out.Odds = &odds
+	if m.HasBudget {
+		odds := total.Within(m.Budget)
+		m.Odds = &odds
 	}
 	if enough, err := total.Percentile(0.9); err == nil {
-		out.Enough = &enough
+		m.Enough = &enough
 	}
 }

@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"slices"
@@ -22,11 +22,9 @@ func (m *maker) unused() {
 		}
 		label := m.labelOf(p, facing)
 		material, _ := m.c.Material(p.Material)
-		out := Line{
-			Product: p, Material: material, Facing: facing, WidthIn: label.widths[0], LengthIn: slices.Max(label.lengths),
-			Form: formOf(p, slices.Max(label.lengths)), PerPackage: label.pieces, Label: label.typed, byPlace: make([]float64, len(m.out.Places)),
-		}
-		m.priceLine(&out, out.packed(label))
+		long := slices.Max(label.lengths)
+		out, _ := m.sold(&Layer{Product: p, Material: material, Facing: facing, WidthIn: label.widths[0], LengthIn: long})
+		out.Form, out.byPlace = formOf(p, long), make([]float64, len(m.out.Places))
 		m.out.Unused = append(m.out.Unused, out)
 	}
 }

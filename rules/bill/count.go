@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"fmt"
@@ -7,7 +7,6 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
-	"battwright/rules/plan"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
 )
@@ -17,6 +16,7 @@ type count struct {
 	layout  takeoff.Layout
 	floor   *takeoff.Floor // for a layer across the joists, the hatch, the sheets
 	wall    *takeoff.Wall  // for sealant and sheets
+	sealFt  float64        // of that wall
 	byArea  bool
 	studIn  float64 // clear height of a wall's spaces, 0 where there are none
 	highIn  float64 // height the area was taken with, plates in it
@@ -30,9 +30,9 @@ type count struct {
 
 // sizes of one place, as answered or assumed.
 type sizes struct {
-	m     *maker
-	p     *house.Place
-	place *plan.Place
+	m    *maker
+	p    *house.Place
+	item *Item
 }
 
 func (s sizes) num(key string) float64 { return s.m.a.Num(house.PlaceScope, s.p, key) }
@@ -45,7 +45,7 @@ func (s sizes) said(key string) bool {
 func (s sizes) count() (count, error) {
 	var c count
 	var err error
-	switch size := s.place.Surface.Kind.Size; size {
+	switch size := s.item.Place.Surface.Kind.Size; size {
 	case catalog.SizeRun:
 		c, err = s.walls()
 	case catalog.SizeRing:
@@ -57,7 +57,7 @@ func (s sizes) count() (count, error) {
 	default:
 		c, err = s.floorOf(size == catalog.SizeFloor)
 	}
-	if !s.place.Surface.Kind.Derived { // there it is not asked
+	if !s.item.Place.Surface.Kind.Derived { // there it is not asked
 		c.keys = append(c.keys, "framing.size", "framing.spacing_in")
 	}
 	return c, err
@@ -91,7 +91,7 @@ func (s sizes) studOf(heightFt float64) (studIn, heightIn float64, note string) 
 }
 
 func (s sizes) frame() (depthIn, spacingIn float64) {
-	return s.place.Surface.Frame.DepthIn, s.place.Surface.Frame.SpacingIn
+	return s.item.Place.Surface.Frame.DepthIn, s.item.Place.Surface.Frame.SpacingIn
 }
 
 // story is how high one story of a wall is, and how many stand on each other: a wall
@@ -163,7 +163,7 @@ func (s sizes) differs(c *count, grossFt2 float64) {
 	if !s.said("area_ft2") || math.Abs(typed-grossFt2) <= 0.05*typed {
 		return
 	}
-	text := fmt.Sprintf("you typed {%.0f square feet}, the lengths give {%.0f square feet}. Ordered for the lengths, which are more; the plan and its price go by the area you typed. Correct one of them", typed, grossFt2)
+	text := fmt.Sprintf("you typed {%.0f square feet}, the lengths give {%.0f square feet}. Ordered for the lengths, which are more; the R and the heat of the plan go by the area you typed. Correct one of them", typed, grossFt2)
 	if typed > grossFt2 {
 		c.moreFt2 = typed - grossFt2
 		text = fmt.Sprintf("you typed {%.0f square feet}, the lengths give {%.0f square feet}. Ordered for the larger: the {%.0f square feet} beyond the lengths (a gable?) are counted by area, without a cut list. Correct one of them, or make a gable a place of its own", typed, grossFt2, c.moreFt2)
@@ -203,8 +203,8 @@ func (s sizes) ring() (count, error) {
 	var c count
 	high := s.num("wall_height_ft")
 	c.studIn, c.highIn = high*units.InchPerFoot-takeoff.PlatesIn, high*units.InchPerFoot
-	if s.place.Surface.Kind.Derived {
-		c.note("the studs against these walls are taken as %s at %s: build them so, or count again; the joists that you may have typed are not they", s.place.Surface.Frame.Size, s.m.a.System.Inches(s.place.Surface.Frame.SpacingIn))
+	if s.item.Place.Surface.Kind.Derived {
+		c.note("the studs against these walls are taken as %s at %s: build them so, or count again; the joists that you may have typed are not they", s.item.Place.Surface.Frame.Size, s.m.a.System.Inches(s.item.Place.Surface.Frame.SpacingIn))
 	}
 	if !s.said("length_ft") || !s.said("width_ft") {
 		c.pieceIn = c.highIn // hung from the sill; between studs they are shorter
@@ -224,7 +224,7 @@ func (s sizes) chase() (count, error) {
 	var c count
 	stud, height, note := s.studOf(s.num("height_ft"))
 	depth, spacing := s.frame()
-	floors, chimney := int(max(1, s.num("floors"))), s.place.Surface.Clearance
+	floors, chimney := int(max(1, s.num("floors"))), s.item.Place.Surface.Clearance
 	c.keys = []string{"width_in", "depth_in", "height_ft", "floors"}
 	studs := fmt.Sprintf("the studs outside the gap of %s that stays EMPTY; %s", s.m.a.System.Clearance(chimney.Inches), note)
 	if chimney.Chimney == "masonry-outside" {
@@ -266,7 +266,7 @@ func (s sizes) rim() (count, error) {
 		return c, err
 	}
 	if !s.said("length_ft") {
-		c.lengthF = s.place.Surface.AreaFt2 * units.InchPerFoot / max(depth, 1)
+		c.lengthF = s.item.Place.Surface.AreaFt2 * units.InchPerFoot / max(depth, 1)
 		return s.byModule(c, "only its area is known: type its length for a count piece by piece", "area_ft2"), nil
 	}
 	c.lengthF, c.keys = s.num("length_ft"), []string{"length_ft"}

@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"fmt"
@@ -7,7 +7,6 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
-	"battwright/rules/plan"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
 )
@@ -38,7 +37,7 @@ func (m *maker) extras(s sizes, c count) []Extra {
 	for _, x := range m.heat(s) {
 		add(x)
 	}
-	for _, x := range m.checks(s.place) {
+	for _, x := range m.checks(s.item) {
 		add(x)
 	}
 	return out
@@ -46,43 +45,39 @@ func (m *maker) extras(s sizes, c count) []Extra {
 
 // unplanned are what a place needs though no blanket is planned there: the sheet on
 // its earth, a cover over its foam, and looks at what can hurt people.
-func (m *maker) unplanned(pl *plan.Place) []Extra {
-	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}
-	if s.p == nil {
-		return nil
-	}
-	return slices.Concat(m.ground(s), m.covers(s), m.checks(pl))
+func (m *maker) unplanned(s sizes) []Extra {
+	return slices.Concat(m.ground(s), m.covers(s), m.checks(s.item))
 }
 
 // board is the foam or mineral board that the target needs beside the blanket.
 func (m *maker) board(s sizes) Extra {
-	r := s.place.Target.AddR
+	r := s.item.Place.Target.AddR
 	if r <= 0 {
 		return Extra{}
 	}
 	side, where := "outside", "outside the studs"
-	if s.place.Surface.Kind.Boundary == "soil" {
+	if s.item.Place.Surface.Kind.Boundary == "soil" {
 		side, where = "concrete", "on the concrete"
 	}
 	note := "not a blanket: the target is met only with it"
-	if !s.place.Target.Required {
+	if !s.item.Place.Target.Required {
 		note = "not a blanket: fiber straight on concrete gets wet"
 	}
-	area := s.place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
+	area := s.item.Place.Surface.AreaFt2 * (1 + m.c.Figure("board-waste").Value)
 	return Extra{
 		ID: fmt.Sprintf("board-%g-%s", r, side), Name: fmt.Sprintf("%s board, %s", m.a.System.R(r), where), Unit: "board", Qty: area, Ft2: area, Quote: true,
-		Note: note + "; " + s.place.Surface.BoardWhen(),
+		Note: note + "; " + s.item.Place.Surface.BoardWhen(),
 	}
 }
 
 // sheet is the retarder sheet or paint beside the blanket.
 func (m *maker) sheet(s sizes, c count) []Extra {
-	id := s.place.Choice.Facing.Sheet
+	id := s.item.Choice.Facing.Sheet
 	f, ok := m.c.Facing(id)
 	if id == "" || !ok {
 		return nil
 	}
-	area := s.place.Surface.AreaFt2
+	area := s.item.Place.Surface.AreaFt2
 	if id == "paint" {
 		return []Extra{{ID: "paint", Name: f.Name, Unit: "paint", Qty: area, Ft2: area, Price: f.Price}}
 	}
@@ -136,16 +131,16 @@ func (s sizes) bays(c count) []takeoff.Bay {
 	if !c.byArea {
 		return c.layout.Bays
 	}
-	frame, high := s.place.Surface.Frame, s.highIn(c)
+	frame, high := s.item.Place.Surface.Frame, s.highIn(c)
 	perBay := frame.SpacingIn * high / (units.InchPerFoot * units.InchPerFoot)
 	if perBay <= 0 || frame.ClearIn <= 0 {
 		return nil
 	}
-	return []takeoff.Bay{{Kind: takeoff.KindFull, WidthIn: frame.ClearIn, HeightIn: high, Count: int(math.Ceil(s.place.Surface.AreaFt2 / perBay))}}
+	return []takeoff.Bay{{Kind: takeoff.KindFull, WidthIn: frame.ClearIn, HeightIn: high, Count: int(math.Ceil(s.item.Place.Surface.AreaFt2 / perBay))}}
 }
 
 func (m *maker) staples(s sizes, c count) Extra {
-	if s.place.Choice.Facing.OnBlanket == "none" {
+	if s.item.Choice.Facing.OnBlanket == "none" {
 		return Extra{}
 	}
 	n, err := takeoff.Staples(s.bays(c), m.c.Figure("staple-spacing").Value)
@@ -153,14 +148,14 @@ func (m *maker) staples(s sizes, c count) Extra {
 		return Extra{}
 	}
 	return Extra{
-		ID: "staples", Name: "staples for the face", Unit: "each", Qty: float64(n), Ft2: s.place.Surface.AreaFt2, Price: "staples",
+		ID: "staples", Name: "staples for the face", Unit: "each", Qty: float64(n), Ft2: s.item.Place.Surface.AreaFt2, Price: "staples",
 		Note: fmt.Sprintf("one each %s along both edges", m.a.System.Inches(m.c.Figure("staple-spacing").Value)),
 	}
 }
 
 func (m *maker) supports(s sizes, c count) Extra {
-	area := s.place.Surface.AreaFt2
-	switch id := s.place.Surface.Kind.Supports; id {
+	area := s.item.Place.Surface.AreaFt2
+	switch id := s.item.Place.Surface.Kind.Supports; id {
 	case "", "none":
 		return Extra{}
 	case "support-wire":
@@ -178,8 +173,8 @@ func (m *maker) supports(s sizes, c count) Extra {
 }
 
 // needs reports whether a rule asks for something at a place.
-func needs(pl *plan.Place, what string) bool {
-	for _, h := range pl.Require {
+func needs(it *Item, what string) bool {
+	for _, h := range it.Calls.Require {
 		if h.Rule.Effect.Need == what {
 			return true
 		}
@@ -188,9 +183,9 @@ func needs(pl *plan.Place, what string) bool {
 }
 
 // visibleAt is whether the rules ask for a fire mark at a place.
-func visibleAt(pl *plan.Place) Visible {
+func visibleAt(it *Item) Visible {
 	out := Covered
-	for _, h := range pl.Needs() {
+	for _, h := range it.Calls.Needs() {
 		switch need := h.Rule.Effect.Need; {
 		case need == "fire-mark-fiber":
 			out = max(out, Burns)
@@ -204,10 +199,10 @@ func visibleAt(pl *plan.Place) Visible {
 }
 
 func (m *maker) baffles(s sizes, c count) Extra {
-	if !needs(s.place, "baffle") {
+	if !needs(s.item, "baffle") {
 		return Extra{}
 	}
-	if s.place.Surface.Kind.Airway == catalog.AirwayChannel {
+	if s.item.Place.Surface.Kind.Airway == catalog.AirwayChannel {
 		return m.channel(s, c)
 	}
 	n, err := takeoff.Baffles(s.bays(c), int(m.c.Figure("baffle-eaves").Value))
@@ -223,11 +218,11 @@ func (m *maker) baffles(s sizes, c count) Extra {
 
 // channel are the baffles of a slope, where the airway runs from eave to ridge.
 func (m *maker) channel(s sizes, c count) Extra {
-	area, piece := s.place.Surface.AreaFt2, m.c.Figure("baffle-length").Value
+	area, piece := s.item.Place.Surface.AreaFt2, m.c.Figure("baffle-length").Value
 	if c.floor != nil {
 		area = max(area, c.floor.LengthIn*c.floor.WidthIn/(units.InchPerFoot*units.InchPerFoot))
 	}
-	n := math.Ceil(area * units.InchPerFoot * units.InchPerFoot / (s.place.Surface.Frame.SpacingIn * piece))
+	n := math.Ceil(area * units.InchPerFoot * units.InchPerFoot / (s.item.Place.Surface.Frame.SpacingIn * piece))
 	return Extra{
 		ID: "baffle-slope", Name: "baffles for the channel from eave to ridge", Unit: "each", Qty: n, Price: "baffle",
 		Note: fmt.Sprintf("end to end in each space between rafters, in pieces of %s", m.a.System.Feet(piece/units.InchPerFoot)),
@@ -242,7 +237,7 @@ func (m *maker) ground(s sizes) []Extra {
 	}
 	fig := func(id string) float64 { return m.c.Figure(id).Value }
 	note := "6 mil, up the walls all round"
-	if needOf(s.place, "crawl-air") != "" {
+	if needOf(s.item, "crawl-air") != "" {
 		note += ", sealed at all seams"
 	}
 	if !cover.Known {
@@ -257,8 +252,8 @@ func (m *maker) ground(s sizes) []Extra {
 		x.Qty, x.Ft2 = laid.SheetFt2, laid.SheetFt2
 		return []Extra{x, {ID: "ground-tape", Name: "tape for the laps of the ground sheet", Unit: "ft", Qty: laid.SeamFt}}
 	}
-	area := s.place.Surface.AreaFt2
-	if s.place.Surface.Kind.Size == catalog.SizeRing {
+	area := s.item.Place.Surface.AreaFt2
+	if s.item.Place.Surface.Kind.Size == catalog.SizeRing {
 		area = m.a.Num(house.Shape, nil, "length_ft") * m.a.Num(house.Shape, nil, "width_ft")
 	}
 	x.Qty = area * (1 + fig("ground-extra"))
@@ -267,9 +262,9 @@ func (m *maker) ground(s sizes) []Extra {
 }
 
 // checks are the looks that the place needs before the work begins.
-func (m *maker) checks(pl *plan.Place) []Extra {
+func (m *maker) checks(it *Item) []Extra {
 	var out []Extra
-	for _, x := range pl.Checks(m.a.System) {
+	for _, x := range it.Calls.Checks(m.a.System, it.Choice != nil) {
 		out = append(out, Extra{ID: x.Need, Name: x.Name, Unit: "each", Qty: 1, Quote: true, Note: "not in the price"})
 	}
 	return out
@@ -277,8 +272,8 @@ func (m *maker) checks(pl *plan.Place) []Extra {
 
 // needOf is what a rule or a caution of a place asks for, in words; empty where
 // none does.
-func needOf(pl *plan.Place, need string) string {
-	for _, h := range pl.Needs() {
+func needOf(it *Item, need string) string {
+	for _, h := range it.Calls.Needs() {
 		if h.Rule.Effect.Need == need {
 			return h.Rule.Effect.NeedValue
 		}
@@ -290,8 +285,8 @@ func needOf(pl *plan.Place, need string) string {
 // known, what they are made of is for the builder and the building department.
 func (m *maker) covers(s sizes) []Extra {
 	var out []Extra
-	area := s.place.Surface.AreaFt2
-	for _, b := range s.place.Beside(m.a.System) {
+	area := s.item.Place.Surface.AreaFt2
+	for _, b := range s.item.Calls.Beside(m.a.System) {
 		x := Extra{ID: b.Need, Name: b.Name, Unit: "ft2", Qty: area, Ft2: area, Quote: true, Note: "not in the price"}
 		if b.Perhaps { // apart: it is not added to what is wanted for sure
 			x.ID += "-perhaps"
@@ -303,7 +298,7 @@ func (m *maker) covers(s sizes) []Extra {
 
 // hatch is the cover of an attic hatch; its blanket comes from the spare.
 func (m *maker) hatch(s sizes, c count) Extra {
-	if s.place.Surface.Kind.Airway != catalog.AirwayEaves || !m.firstAttic(s.place.Surface.ID) {
+	if s.item.Place.Surface.Kind.Airway != catalog.AirwayEaves || !m.firstAttic(s.item.Place.Surface.ID) {
 		return Extra{}
 	}
 	has := false
@@ -315,7 +310,7 @@ func (m *maker) hatch(s sizes, c count) Extra {
 	}
 	l, w := m.c.Figure("hatch-length").Value, m.c.Figure("hatch-width").Value
 	note := "with a gasket all round"
-	if top := s.place.Choice.Layers; len(top) > 0 {
+	if top := s.item.Choice.Layers; len(top) > 0 {
 		x := Layer{Product: *top[len(top)-1].Product, Across: true}
 		x.WidthIn, x.LengthIn = maxOf(x.Product.WidthsIn), maxOf(x.Product.LengthsIn)
 		if n, err := takeoff.HatchPieces(1, l, w, len(top), x.product(1)); err == nil {
@@ -348,7 +343,7 @@ func maxOf(list []float64) float64 {
 // than the blanket stops.
 func (m *maker) sealant(s sizes, c count) Extra {
 	ft := 0.0
-	kind := s.place.Surface.Kind
+	kind := s.item.Place.Surface.Kind
 	switch {
 	case kind.BesideChimney:
 		return Extra{} // sheet metal and heat-proof sealant, see heat
@@ -357,13 +352,13 @@ func (m *maker) sealant(s sizes, c count) Extra {
 			ft += 2 * (b.WidthIn + b.HeightIn) / units.InchPerFoot * float64(b.Count)
 		}
 	case c.wall != nil:
-		ft, _ = c.wall.SealantFt()
+		ft = c.sealFt
 	case kind.HeatFlow == "horizontal":
 		// Two plates along a wall whose length is its area over its height.
 		high := (c.studIn + takeoff.PlatesIn) / units.InchPerFoot
-		ft = 2 * s.place.Surface.AreaFt2 / max(high, 0.5)
+		ft = 2 * s.item.Place.Surface.AreaFt2 / max(high, 0.5)
 	default:
-		ft = s.place.Surface.AreaFt2 * m.c.Figure("sealant-ceiling").Value
+		ft = s.item.Place.Surface.AreaFt2 * m.c.Figure("sealant-ceiling").Value
 	}
 	return Extra{
 		ID: "sealant", Name: "sealant, before the blankets", Unit: "tube", Qty: ft, Price: "sealant-tube",
@@ -374,12 +369,12 @@ func (m *maker) sealant(s sizes, c count) Extra {
 // heat is what keeps blankets away from hot things; the trades bring it.
 func (m *maker) heat(s sizes) []Extra {
 	var out []Extra
-	if s.place.Surface.Kind.BesideChimney {
+	if s.item.Place.Surface.Kind.BesideChimney {
 		note, name := "by the mason or installer; never foam or usual sealant near a chimney", "fire stop at each floor: sheet metal at brick, for a listed pipe what its listing names"
 		if brick, known := m.a.Masonry(s.p); known {
 			name = map[bool]string{true: "sheet metal and heat-proof sealant at each floor", false: "fire stop that the listing of the pipe names, at each floor"}[brick]
 		}
-		if wait := needOf(s.place, "fill-cleared"); wait != "" {
+		if wait := needOf(s.item, "fill-cleared"); wait != "" {
 			note += ". WAIT: " + wait
 		}
 		return []Extra{{

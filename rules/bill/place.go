@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"errors"
@@ -9,103 +9,86 @@ import (
 
 	"battwright/rules/catalog"
 	"battwright/rules/house"
-	"battwright/rules/plan"
 	"battwright/rules/takeoff"
 	"battwright/rules/units"
 )
 
-// place counts one place of the plan.
-func (m *maker) place(pl *plan.Place) {
-	out := Place{ID: pl.Surface.ID, Label: pl.Surface.Label, AreaFt2: pl.Surface.AreaFt2, Self: pl.Surface.Labour == "self"}
-	defer func() { m.out.Places = append(m.out.Places, out) }()
-	out.FindFirst, out.Settle = pl.FindFirst(m.c, m.a.System), pl.SettleFirst(m.c, m.a.System)
-	out.Mind = pl.Minds(m.a.System)
+// place counts one place.
+func (m *maker) place(it *Item) Place {
+	s := it.Place.Surface
+	out := Place{ID: s.ID, Label: s.Label, AreaFt2: s.AreaFt2, Self: s.Labour == "self"}
+	at := sizes{m, m.a.House.Place(s.ID), it}
 	switch {
-	case pl.Stopped():
-		out.Skipped = pl.StopText()
-		return
-	case pl.Surface.Held() != "":
-		out.Skipped = pl.Surface.Held()
-		return
-	case pl.Target.Idle:
-		out.Skipped, out.Idle = "nothing is planned there: "+pl.Target.Text, true
-		out.Extras = m.unplanned(pl)
-		return
-	case pl.Choice == nil:
-		out.Skipped, out.Extras = m.noneText(pl), m.unplanned(pl)
-		return
+	case it.Closed || at.p == nil:
+		return out
+	case it.Choice == nil:
+		out.Extras = m.unplanned(at)
+		return out
 	}
-	out.Board, out.NearHeat = pl.BoardCautions(), pl.Surface.Kind.BesideChimney
-	out.Short = pl.ShortText(m.a.System)
-	out.Damp, out.AllDamp = pl.Choice.Damp, pl.AllDamp()
-	s := sizes{m, m.a.House.Place(pl.Surface.ID), pl}
-	if s.p == nil {
-		out.Skipped = "no longer in the house"
-		return
-	}
-	c, err := s.count()
-	s.confirmed(c.keys, &out)
-	out.Notes, out.Differ, out.Bays, out.How = c.notes, c.differ, c.layout.Bays, takeoff.ByBay
-	if c.byArea {
-		out.How = takeoff.ByModule
-	}
+	b := kept(m.kept.bays, s.ID, at.geometry)
+	out = b.place
+	c, err := b.count, b.err
 	if err == nil {
-		err = m.layers(s, c, &out)
+		x := kept(m.kept.stack, name(s.ID, it.Choice), func() stack { return m.layers(at, c) })
+		out.Layers, err = slices.Clone(x.layers), x.err
+		out.Notes = slices.Concat(out.Notes, x.notes)
+		if len(out.Layers) > 0 { // the inner one; the others lie behind it
+			out.Layers[0].visible = visibleAt(it)
+		}
 	}
 	if err != nil {
 		out.Problem = problemText(err)
 		out.Layers = nil
-		return
+		return out
 	}
-	out.Extras = m.extras(s, c)
-	out.Hours = m.hours(pl)
+	out.Counted = true
+	out.Extras = m.extras(at, c)
+	out.Hours = m.hours(it)
+	return out
 }
 
-// noneText says why a place gets no blanket: none fits, or none may go there.
-func (m *maker) noneText(pl *plan.Place) string {
-	for _, e := range pl.Entries {
-		if e.NoFit == "" {
-			return "no blanket may go there as it stands; the plan says why"
-		}
+// geometry counts the bays of a place.
+func (s sizes) geometry() bays {
+	surface := s.item.Place.Surface
+	out := Place{ID: surface.ID, Label: surface.Label, AreaFt2: surface.AreaFt2, Self: surface.Labour == "self", How: takeoff.ByBay}
+	c, err := s.count()
+	if c.wall != nil && err == nil {
+		c.sealFt, _ = c.wall.SealantFt() // without it none is counted
 	}
-	if len(pl.Unfit) == 0 {
-		return "no blanket may go there as it stands"
+	s.confirmed(c.keys, &out)
+	out.Notes, out.Differ, out.Bays = c.notes, c.differ, c.layout.Bays
+	if c.byArea {
+		out.How = takeoff.ByModule
 	}
-	u := pl.Unfit[0]
-	material, _ := m.c.Material(u.Product.Material)
-	return fmt.Sprintf("no blanket that is sold fits there as it stands (for instance %s %s: %s)", material.Name, m.a.System.R(u.Product.NominalR), u.Why)
+	return bays{c, out, err}
 }
 
 // layers takes off each blanket of the stack.
-func (m *maker) layers(s sizes, c count, out *Place) error {
-	choice := s.place.Choice
-	spare := m.spareOf(s.place)
+func (m *maker) layers(s sizes, c count) (out stack) {
+	choice := s.item.Choice
+	spare := m.spareOf(s.item)
 	for i, l := range choice.Layers {
 		facing := "none"
 		if i == 0 {
 			facing = choice.Facing.OnBlanket
 		}
-		x := Layer{Product: *l.Product, Material: *choice.Material, Facing: facing, Across: l.Across, spare: spare}
-		if i == 0 { // the inner one; the others lie behind it
-			x.visible = visibleAt(s.place)
+		x := Layer{Product: *l.Product, Material: *choice.Material, Facing: facing, Across: l.Across, spare: spare, overChords: l.OverChords, lies: s.item.Place.Surface.Kind.StackOverFraming, id: fmt.Sprintf("%s#%d", name(s.item.Place.Surface.ID, choice), i)}
+		if out.err = m.layer(s, c, &x, &out); out.err != nil {
+			return out
 		}
-		x.overChords, x.lies = l.OverChords, s.place.Surface.Kind.StackOverFraming
-		if err := m.layer(s, c, &x, out); err != nil {
-			return err
-		}
-		out.Layers = append(out.Layers, x)
+		out.layers = append(out.layers, x)
 	}
-	return nil
+	return out
 }
 
-func (m *maker) spareOf(pl *plan.Place) float64 {
-	if pl.Surface.Kind.CutUp || pl.Surface.Frame.Practice == "trusses" {
+func (m *maker) spareOf(it *Item) float64 {
+	if it.Place.Surface.Kind.CutUp || it.Place.Surface.Frame.Practice == "trusses" {
 		return m.c.Figure("spare-cut-up").Value
 	}
 	return m.c.Figure("spare-plain").Value
 }
 
-func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
+func (m *maker) layer(s sizes, c count, x *Layer, out *stack) error {
 	label := m.labelOf(x.Product, x.Facing)
 	pick := func(widths []float64) error {
 		switch {
@@ -113,12 +96,12 @@ func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
 			x.WidthIn = slices.Max(widths)
 			return nil
 		case x.overChords: // as wide as from chord to chord, to meet over them
-			if x.pickFor(s.place.Surface.Frame.SpacingIn, widths) != nil {
+			if x.pickFor(s.item.Place.Surface.Frame.SpacingIn, widths) != nil {
 				x.WidthIn = slices.Max(widths)
 			}
 			return nil
 		case c.byArea:
-			return x.pickFor(s.place.Surface.Frame.SpacingIn-takeoff.StudIn, widths)
+			return x.pickFor(s.item.Place.Surface.Frame.SpacingIn-takeoff.StudIn, widths)
 		}
 		w, err := takeoff.PickWidth(c.layout, widths)
 		x.WidthIn = w
@@ -129,7 +112,7 @@ func (m *maker) layer(s sizes, c count, x *Layer, out *Place) error {
 		// The package on the label does not fill this place: another width of
 		// the same blanket does.
 		label = usualLabel(x.Product)
-		out.Notes = append(out.Notes, "the width on your label does not fill these spaces: another width is needed here")
+		out.notes = append(out.notes, "the width on your label does not fill these spaces: another width is needed here")
 		err = pick(label.widths)
 	}
 	if err != nil {
@@ -171,7 +154,7 @@ func (x *Layer) product(perPackage int) takeoff.Product {
 }
 
 func (x *Layer) countArea(s sizes, c count, label label) error {
-	x.area = takeoff.Area{Ft2: s.place.Surface.AreaFt2, SpacingIn: s.place.Surface.Frame.SpacingIn, BayIn: c.highIn, PieceIn: c.pieceIn, How: takeoff.ByModule}
+	x.area = takeoff.Area{Ft2: s.item.Place.Surface.AreaFt2, SpacingIn: s.item.Place.Surface.Frame.SpacingIn, BayIn: c.highIn, PieceIn: c.pieceIn, How: takeoff.ByModule}
 	if x.Across {
 		x.area = takeoff.Area{Ft2: x.area.Ft2, Share: 1, How: takeoff.ByClearShare}
 	}
@@ -184,7 +167,7 @@ func (x *Layer) countArea(s sizes, c count, label label) error {
 	return err
 }
 
-func (x *Layer) countBays(c count, label label, shown units.System, out *Place) error {
+func (x *Layer) countBays(c count, label label, shown units.System, out *stack) error {
 	x.layout = c.layout
 	if x.Across {
 		var err error
@@ -231,7 +214,7 @@ func formOf(p catalog.Product, lengthIn float64) string {
 }
 
 // tallNote says in one line what walls taller than the blanket need.
-func (x *Layer) tallNote(c count, shown units.System, out *Place) {
+func (x *Layer) tallNote(c count, shown units.System, out *stack) {
 	if c.wall == nil || c.studIn <= x.LengthIn || len(x.Joints) == 0 {
 		return
 	}
@@ -250,7 +233,7 @@ func (x *Layer) tallNote(c count, shown units.System, out *Place) {
 	if j.RemnantIn > 0 {
 		text += " and a piece of " + shown.Inches(j.RemnantIn)
 	}
-	out.Notes = append(out.Notes, text+", pushed together without a gap; or ask the store for a length that fits in one piece")
+	out.notes = append(out.notes, text+", pushed together without a gap; or ask the store for a length that fits in one piece")
 }
 
 // label is what a package of a product holds: as typed, or as usual.

@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"cmp"
@@ -42,20 +42,14 @@ func (m *maker) lines() {
 
 func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[string]int) (Line, bool) {
 	first := layers[0]
-	label := m.labelOf(first.Product, k.facing)
-	if label.typedWidth && label.widths[0] != k.widthIn {
-		label = usualLabel(first.Product) // the label typed is for another width
-	}
-	out := Line{
-		Product: first.Product, Material: first.Material, Facing: k.facing, WidthIn: k.widthIn, LengthIn: k.lengthIn,
-		PerPackage: label.pieces, Label: label.typed, byPlace: make([]float64, len(m.out.Places)),
-	}
+	out, label := m.sold(first)
+	out.byPlace = make([]float64, len(m.out.Places))
 	weight, spare := 0.0, 0.0
 	for _, l := range layers {
 		at := homes[l]
 		if !slices.Contains(out.Places, m.out.Places[at].Label) {
 			out.Places = append(out.Places, m.out.Places[at].Label)
-			if m.plan.Places[at].Surface.MayBeThere {
+			if m.items[at].Place.Surface.MayBeThere {
 				out.OnlyIf = append(out.OnlyIf, m.out.Places[at].Label)
 			}
 		}
@@ -73,7 +67,9 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	if weight > 0 {
 		spare /= weight
 	}
-	if err := m.pool(&out, layers, label); err != nil {
+	pool := m.pool(layers, label)
+	out.Stock, out.Short, out.Patterns = pool.stock, pool.short, pool.patterns
+	if err := pool.err; err != nil {
 		// Each place was counted; only all together are too many to count.
 		for _, l := range layers {
 			m.out.Places[homes[l]].Problem = problemText(err)
@@ -88,15 +84,14 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	out.WithSpare = ceil(float64(out.Stock) * (1 + spare))
 	out.Hold = ceil(float64(out.Stock) / float64(out.PerPackage))
 	out.Form = formOf(out.Product, out.LengthIn)
-	face := out.packed(label)
 	// What is there already is taken off once for a label, from its first size.
 	id := label.of
 	out.Have = max(0, min(label.have-had[id], out.Packages))
 	had[id] += out.Have
 	out.Buy = out.Packages - out.Have
 	out.Returns = min(out.Buy, out.Spare/out.PerPackage)
-	out.Ft3 = face * float64(out.Buy) * first.Product.ThicknessIn / units.InchPerFoot
-	m.priceLine(&out, face)
+	out.Ft3 = out.faceFt2() * float64(out.Buy) * first.Product.ThicknessIn / units.InchPerFoot
+	out.Cost = units.CentsOver(out.PerPack, float64(out.Buy))
 	if out.Quoted {
 		for _, l := range layers {
 			m.out.Places[homes[l]].Quoted++
@@ -105,14 +100,24 @@ func (m *maker) line(k key, layers []*Layer, homes map[*Layer]int, had map[strin
 	return out, true
 }
 
-// packed notes what a package covers, as its label says or by the blankets in it,
-// and gives the face of those, ft2.
-func (l *Line) packed(label label) (faceFt2 float64) {
-	faceFt2 = l.WidthIn * l.LengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(l.PerPackage)
-	if l.PackageFt2 = faceFt2; label.coverageFt2 > 0 {
-		l.PackageFt2 = label.coverageFt2
+// sold is the line of a blanket as a package has it, with its price; nothing is
+// counted yet.
+func (m *maker) sold(l *Layer) (Line, label) {
+	label := m.labelOf(l.Product, l.Facing)
+	if label.typedWidth && label.widths[0] != l.WidthIn {
+		label = usualLabel(l.Product) // the label typed is for another width
 	}
-	return faceFt2
+	out := Line{
+		Product: l.Product, Material: l.Material, Facing: l.Facing, WidthIn: l.WidthIn, LengthIn: l.LengthIn,
+		PerPackage: label.pieces, Label: label.typed,
+	}
+	m.priceLine(&out, label)
+	return out, label
+}
+
+// faceFt2 is what the blankets of a package cover.
+func (l *Line) faceFt2() float64 {
+	return l.WidthIn * l.LengthIn / (units.InchPerFoot * units.InchPerFoot) * float64(l.PerPackage)
 }
 
 // needFt2 is the face a layer covers, to weigh spare shares by.
@@ -122,7 +127,22 @@ func (l *Layer) needFt2() float64 {
 
 // pool counts the layers of a line together: bays of all places in one cutting
 // plan, areas of one kind as one area.
-func (m *maker) pool(out *Line, layers []*Layer, label label) error {
+func (m *maker) pool(layers []*Layer, label label) pooled {
+	if m.apart {
+		out := pooled{}
+		for _, l := range layers {
+			out.stock += l.Stock
+		}
+		return out
+	}
+	ids := ""
+	for _, l := range layers {
+		ids += l.id + ";"
+	}
+	return kept(m.kept.pool, ids, func() pooled { return together(layers, label) })
+}
+
+func together(layers []*Layer, label label) (out pooled) {
 	areas := map[takeoff.Area]float64{} // by what they have in common
 	bays := map[bool][]takeoff.Layout{}
 	for _, l := range layers {
@@ -138,9 +158,9 @@ func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 		area.Ft2 = ft2
 		n, err := area.Count(layers[0].product(label.pieces))
 		if err != nil {
-			return err
+			return pooled{err: err}
 		}
-		out.Stock += n
+		out.stock += n
 	}
 	for _, across := range []bool{false, true} {
 		if len(bays[across]) == 0 {
@@ -150,17 +170,21 @@ func (m *maker) pool(out *Line, layers []*Layer, label label) error {
 		like.Across = across
 		t, err := takeoff.TakeOff(takeoff.Merge(bays[across]...), like.product(label.pieces), 0)
 		if err != nil {
-			return err
+			return pooled{err: err}
 		}
-		out.Stock += t.Stock
-		out.Patterns = append(out.Patterns, t.Patterns...)
-		out.Short += t.Plan.Gap
+		out.stock += t.Stock
+		out.patterns = append(out.patterns, t.Patterns...)
+		out.short += t.Plan.Gap
 	}
-	return nil
+	return out
 }
 
 // priceLine prices a line: the builder's price first, else a rough one.
-func (m *maker) priceLine(out *Line, faceFt2 float64) {
+func (m *maker) priceLine(out *Line, label label) {
+	faceFt2 := out.faceFt2()
+	if out.PackageFt2 = faceFt2; label.coverageFt2 > 0 {
+		out.PackageFt2 = label.coverageFt2 // as it is printed
+	}
 	q, ok := house.FindQuote(m.a.House.Quotes, out.Product.ID, out.Facing)
 	usd, priced := q.USDPerFt2()
 	switch {
@@ -178,7 +202,6 @@ func (m *maker) priceLine(out *Line, faceFt2 float64) {
 			out.PerPack = out.PerPack.Plus(times(m.c.UnitPrice(f.Price), faceFt2))
 		}
 	}
-	out.Cost = units.CentsOver(out.PerPack, float64(out.Buy))
 }
 
 func times(r units.Range[float64], by float64) units.Range[float64] {
@@ -208,10 +231,22 @@ func deal(total units.Cents, weights []float64) []units.Cents {
 	return out
 }
 
-func dealRange(total units.Range[units.Cents], weights []float64, add func(i int, share units.Range[units.Cents])) {
-	low, typical, high := deal(total.Low, weights), deal(total.Typical, weights), deal(total.High, weights)
-	for i := range weights {
-		add(i, units.Range[units.Cents]{Low: low[i], Typical: typical[i], High: high[i]})
+// dealRange deals out to the places, the odd cents in the order of their ids, whatever
+// the order they are listed in.
+func (m *maker) dealRange(total units.Range[units.Cents], weights []float64, add func(i int, share units.Range[units.Cents])) {
+	if m.byID == nil {
+		for i := range m.out.Places {
+			m.byID = append(m.byID, i)
+		}
+		slices.SortStableFunc(m.byID, func(a, b int) int { return cmp.Compare(m.out.Places[a].ID, m.out.Places[b].ID) })
+	}
+	in := make([]float64, len(weights))
+	for k, i := range m.byID {
+		in[k] = weights[i]
+	}
+	low, typical, high := deal(total.Low, in), deal(total.Typical, in), deal(total.High, in)
+	for k, i := range m.byID {
+		add(i, units.Range[units.Cents]{Low: low[k], Typical: typical[k], High: high[k]})
 	}
 }
 

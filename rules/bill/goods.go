@@ -1,4 +1,4 @@
-package order
+package bill
 
 import (
 	"cmp"
@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"battwright/rules/catalog"
-	"battwright/rules/plan"
 	"battwright/rules/units"
 )
 
@@ -58,16 +57,7 @@ func goodsOrder(g Goods) int {
 // finish rounds to what is sold and prices it.
 func (m *maker) finish(g *Goods) {
 	slices.Sort(g.Places)
-	per := 1.0
-	switch g.Unit {
-	case "tube":
-		per = m.c.Figure("sealant-tube").Value
-	case "board":
-		per = m.c.Figure("board-sheet").Value
-	case "paint":
-		per = m.c.Figure("paint-cover").Value
-	}
-	g.Count = ceil(g.Qty / max(per, 1e-9))
+	g.Count = ceil(g.Qty / m.holds(g.Unit))
 	p, ok := m.c.Price(g.Price)
 	if !ok || g.Quote {
 		return
@@ -78,6 +68,15 @@ func (m *maker) finish(g *Goods) {
 		return
 	}
 	g.Cost = units.CentsOver(p.USD(), g.Ft2)
+}
+
+// holds is how much of an extra is in what is sold of it.
+func (m *maker) holds(unit string) float64 {
+	id := map[string]string{"tube": "sealant-tube", "board": "board-sheet", "paint": "paint-cover"}[unit]
+	if id == "" {
+		return 1
+	}
+	return max(m.c.Figure(id).Value, 1e-9)
 }
 
 // ceil rounds up, but not for the last bits of a sum, and not beyond an int.
@@ -91,13 +90,13 @@ func ceil(v float64) int {
 
 // hours are the hours of one place, a person's: the builders' own, or an
 // installer's.
-func (m *maker) hours(pl *plan.Place) units.Range[float64] {
-	area := pl.Surface.AreaFt2 * float64(len(pl.Choice.Layers))
-	if pl.Surface.Labour == "self" {
-		return times(pl.Surface.Kind.Hours(area), catalog.EffortPeople)
+func (m *maker) hours(it *Item) units.Range[float64] {
+	area := it.Place.Surface.AreaFt2 * float64(len(it.Choice.Layers))
+	if it.Place.Surface.Labour == "self" {
+		return times(it.Place.Surface.Kind.Hours(area), catalog.EffortPeople)
 	}
 	h := times(m.c.Figure("hours-crew").Range(), area)
-	if pl.Surface.Kind.Labour == "labor-crawl" {
+	if it.Place.Surface.Kind.Labour == "labor-crawl" {
 		h = times(h, m.c.Figure("hours-crawl").Value)
 	}
 	return h

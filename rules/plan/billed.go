@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"slices"
+	"sync"
+
+	"battwright/rules/bill"
+	"battwright/rules/candidate"
+	"battwright/rules/house"
+	"battwright/rules/units"
+)
+
+// BillOf is what the plan takes and costs, by the answers as they are now.
+func (p Plan) BillOf(a house.Answered) bill.Bill { return p.billBy(bill.NewCounter(a)) }
+
+func (p Plan) billBy(counter *bill.Counter) bill.Bill {
+	out := counter.Bill(itemsOf(p.Places))
+	if p.Bill.Money.HasBudget {
+		out.Money.Within(p.Bill.Money.Budget)
+	}
+	return out
+}
+
+// itemsOf are the places as they are counted.
+func itemsOf(places []Place) []bill.Item {
+	items := make([]bill.Item, len(places))
+	for i := range places {
+		items[i] = places[i].item()
+	}
+	return items
+}
+
+// item is the place as it is counted. Where nobody may begin nothing is; where
+// no blanket goes in, what it calls for all the same.
+func (p *Place) item() bill.Item {
+	it := bill.Item{Place: &p.PlaceResult, Calls: p.Calls, Closed: p.Stopped() || p.Surface.Held() != ""}
+	if p.Choice != nil {
+		it.Choice = &p.Choice.Assessed
+	}
+	return it
+}
+
+// itemWith is the place with a build-up in it.
+func itemWith(p *Place, a *candidate.Assessed) bill.Item {
+	return bill.Item{Place: &p.PlaceResult, Choice: a, Calls: candidate.CallsOf(a.Verdict)}
+}
+
+// shop prices what a place might have instead, each once: a first look asks for all of
+// them at every key.
+type shop struct {
+	counter *bill.Counter
+	items   []bill.Item
+	at      int
+
+	mu    sync.Mutex
+	asked map[string]bill.PlaceMoney
+}
+
+// charge makes the bill, and gives every place its share.
+func (p *Plan) charge(counter *bill.Counter) {
+	p.Bill = p.billBy(counter)
+	items := itemsOf(p.Places)
+	for i := range p.Places {
+		p.Places[i].Cost = p.Bill.Places[i].Money
+		p.Places[i].shop = &shop{counter: counter, items: items, at: i, asked: map[string]bill.PlaceMoney{}}
+	}
+}
+
+// CostOf is what the place costs in the plan with a build-up of its own: the one
+// chosen, or another in its stead.
+func (p Place) CostOf(a *candidate.Assessed) bill.PlaceMoney {
+	switch {
+	case p.Choice != nil && same(p.Choice.Assessed, *a):
+		return p.Cost
+	case p.shop == nil || p.Stopped() || p.Surface.Held() != "":
+		return bill.PlaceMoney{}
+	}
+	x, id := p.shop, stackID(*a)+"/"+a.Facing.Sheet
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	if _, ok := x.asked[id]; !ok {
+		items := slices.Clone(x.items)
+		items[x.at] = itemWith(&p, a)
+		x.asked[id] = x.counter.Share(items, x.at)
+	}
+	return x.asked[id]
+}
+
+func same(a, b candidate.Assessed) bool {
+	return stackID(a) == stackID(b) && a.Facing.Sheet == b.Facing.Sheet
+}
+
+// Over is by how much the bill is above the budget, 0 when within.
+func (p Plan) Over() units.Cents {
+	if m := p.Bill.Money; m.HasBudget {
+		return max(0, m.Total.Typical-m.Budget)
+	}
+	return 0
+}
