@@ -69,6 +69,7 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	set("listed_pipe", rules.Bool(site.ListedPipe))
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
+		set("brick_too", rules.Bool(a.BrickToo()))
 		if single, known := a.SinglePipe(p); known {
 			set("single_pipe", rules.Bool(single))
 		}
@@ -103,7 +104,8 @@ func setter(f *rules.Facts) func(string, rules.Value) {
 // counts for the whole house.
 type Told struct {
 	fans, flue                 rules.Value
-	brickAlone, single, isSure bool
+	brickAlone, brickToo       bool
+	single, isSure             bool
 }
 
 // ToldOf gathers what other places tell of one.
@@ -113,7 +115,7 @@ func ToldOf(a house.Answered, p *house.Place) Told {
 		t.fans = answerFact(a, p, house.PlaceScope, "bath_fan_outside")
 	}
 	if a.Has(p, "flue_through") {
-		t.flue, t.brickAlone = answerFact(a, p, house.PlaceScope, "flue_through"), a.BrickAlone()
+		t.flue, t.brickAlone, t.brickToo = answerFact(a, p, house.PlaceScope, "flue_through"), a.BrickAlone(), a.BrickToo()
 		t.single, t.isSure = a.SinglePipe(p)
 	}
 	return t

@@ -48,6 +48,9 @@ func (a Answered) Disagreements() []Disagreement {
 	if pipe := a.pipeWithoutPlace(); pipe != "" {
 		say("you named " + pipe + " for the house, but no place beside it, and none that it goes through. Its own space stays empty wherever it passes. Add the place near it, or take it out of the shape.")
 	}
+	if a.brickWithoutPlace() {
+		say("you said that a chimney of brick or stone goes up through the house, but it has no place of its own: " + a.labels(a.placesLike(besideChimney)) + " is said to be near a metal or plastic pipe. Add the place near the brick, or change one of the two. Until then the space around the brick stays empty wherever it passes, and foam and wood keep off it.")
+	}
 	if crawls := a.ventsDenied(); len(crawls) > 0 {
 		what := map[bool]string{true: "without vents, but that there are open vents in ", false: "with vents, but that there are none in "}[crawls[0].Answers["vented"].Bool]
 		say("you said that the house stands over a crawl space " + what + a.labels(crawls) + ". Look, then change one of the two. Until then the plan goes by the place: blankets between the joists over vents, else on the walls.")

@@ -189,7 +189,7 @@ func maybeInOutsideWall(p *Place) bool {
 func (a Answered) ChimneyInWall() (in, known bool) {
 	up := a.House.Answers["shape.chimney"]
 	chimneys := a.placesLike(besideChimney)
-	known = len(chimneys) > 0 || up.Text != "masonry" && up.State != Unknown
+	known = len(chimneys) > 0 && !a.brickWithoutPlace() || up.Text != "masonry" && up.State != Unknown
 	for _, p := range chimneys {
 		if maybeInOutsideWall(p) {
 			return true, true
@@ -198,6 +198,24 @@ func (a Answered) ChimneyInWall() (in, known bool) {
 		known = known && (p.Answers["chimney"].State == Given || said && !brick)
 	}
 	return false, known
+}
+
+// brickWithoutPlace tells whether brick or stone is said to go up through the house,
+// while every place near a chimney is said to be near a pipe.
+func (a Answered) brickWithoutPlace() bool {
+	chimneys := a.placesLike(besideChimney)
+	return a.House.Answers["shape.chimney"].Text == "masonry" && len(chimneys) > 0 && !slices.ContainsFunc(chimneys, func(p *Place) bool {
+		kind := p.Answers["chimney"]
+		return kind.State != Given || isMasonry(kind.Text)
+	})
+}
+
+// BrickToo reports whether brick or stone is named for the house or a place of it,
+// beside whatever else goes up.
+func (a Answered) BrickToo() bool {
+	return a.House.Answers["shape.chimney"].Text == "masonry" || slices.ContainsFunc(a.placesLike(besideChimney), func(p *Place) bool {
+		return isMasonry(p.Answers["chimney"].Text)
+	})
 }
 
 // ListedPipe reports whether a chimney or vent of the house is said to be a pipe, of

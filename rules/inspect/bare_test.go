@@ -18,7 +18,7 @@ import (
 // lookedFor names the point of finished work that looks for what a caution warns of
 // where no blanket lies; "" where only a blanket would bring the danger (practice).
 var lookedFor = map[string]string{
-	"lights-not-rated": "heat-producers", "flue-through": "heat-producers", "brick-through": "heat-producers",
+	"lights-not-rated": "heat-producers", "flue-through": "heat-producers", "flue-and-brick-through": "heat-producers", "brick-through": "heat-producers",
 	"fan-into-attic": "fans", "fan-into-slope": "fans", "attic-vents": "vents",
 	"damp-wall": "damp-settled-wall", "damp-crawl": "damp-settled-floor",
 	"ground-sheet-missing": "ground-sheet", "crawl-closed-burners": "burner-air", "crawl-closed-air": "crawl-air",

@@ -35,6 +35,7 @@ func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
 		"a kind not known":    {chimneyWall + "ci_r = 0\n" + besideWall + "chimney = \"unknown\"\n", true},
 		"not known at all":    {goingUp("unknown") + "ci_r = 10\n", true},
 		"brick, no place":     {goingUp("masonry") + "ci_r = 0\n", true},
+		"brick and a pipe":    {goingUp("masonry") + "ci_r = 0\n" + besideWall + "chimney = \"type-b-vent\"\n", true},
 		"nothing goes up":     {goingUp("none") + "ci_r = 10\n", false},
 	} {
 		all := papers(t, fixture.Read(t, x.house))
@@ -89,6 +90,19 @@ func TestBoardKeepsOffAListedPipe(t *testing.T) {
 		for _, paper := range []string{"order", "ask", "handover", "page framer"} {
 			require.Equal(t, x.says, strings.Contains(spaced(all[paper]), "as its listing asks of wood"), "%s: %s", name, paper)
 		}
+	}
+}
+
+// A pipe with a place of its own does not take the place of the brick that is said to
+// go up through the house (IRC R1003.18 counts for every masonry chimney).
+func TestAPipeDoesNotHideTheBrick(t *testing.T) {
+	attic := "[[place]]\nid = \"a\"\nkind = \"attic\"\nflue_through = true\n"
+	for kind, alone := range map[string]bool{"type-b-vent": true, "factory-built": true, "plastic-vent": true, "masonry-inside": false, "unknown": false} {
+		a := fixture.Read(t, goingUp("masonry")+"ci_r = 10\n"+attic+besideWall+"chimney = \""+kind+"\"\n")
+		require.Equal(t, alone, strings.Contains(strings.Join(a.Disagree(), "\n"), "it has no place of its own: Chase"), kind)
+		j := planned.Job(a)
+		require.Equal(t, alone, strings.Contains(spaced(print.Text(pages.PlanPage(j.Plan, planned.Options(t)), 78)), "Brick or stone has none: how wide"), kind)
+		require.Equal(t, kind != "masonry-inside", strings.Contains(print.Text(pages.FormPage(j), 78), "STOP if not: "+titleOf(t, j, "board-off-chimney")), kind)
 	}
 }
 
