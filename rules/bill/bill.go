@@ -184,7 +184,6 @@ type maker struct {
 	a     house.Answered
 	c     *catalog.Catalog
 	kept  *Counter
-	apart bool // each place is cut by itself
 	byID  []int
 	out   Bill
 }

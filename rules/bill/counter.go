@@ -70,23 +70,15 @@ func keep[T any](to, from map[string]T, not string) {
 
 // Bill counts a set of build-ups, pieces of all places cut from one stock. It never
 // fails: a place that cannot be counted says why.
-func (k *Counter) Bill(items []Item) Bill { return k.bill(items, false) }
-
-// Share is what one place of a set costs, with the pieces of each place cut by
-// themselves: quick enough for every build-up that a place might have instead.
-func (k *Counter) Share(items []Item, at int) PlaceMoney { return k.bill(items, true).Places[at].Money }
-
-func (k *Counter) bill(items []Item, apart bool) Bill {
+func (k *Counter) Bill(items []Item) Bill {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	m := &maker{items: items, a: k.a, c: k.c, kept: k, apart: apart}
+	m := &maker{items: items, a: k.a, c: k.c, kept: k}
 	for i := range items {
 		m.out.Places = append(m.out.Places, m.place(&items[i]))
 	}
 	m.lines()
-	if !apart {
-		m.unused()
-	}
+	m.unused()
 	m.goods()
 	m.gear()
 	m.money()

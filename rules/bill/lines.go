@@ -128,13 +128,6 @@ func (l *Layer) needFt2() float64 {
 // pool counts the layers of a line together: bays of all places in one cutting
 // plan, areas of one kind as one area.
 func (m *maker) pool(layers []*Layer, label label) pooled {
-	if m.apart {
-		out := pooled{}
-		for _, l := range layers {
-			out.stock += l.Stock
-		}
-		return out
-	}
 	ids := ""
 	for _, l := range layers {
 		ids += l.id + ";"

@@ -18,7 +18,7 @@ type Take struct {
 func (k *Counter) Market(options [][]Item) (takes [][]Take, packs []budget.Pack) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	x := market{maker: &maker{a: k.a, c: k.c, kept: k, apart: true}, at: map[any]int{}, had: map[string]bool{}}
+	x := market{maker: &maker{a: k.a, c: k.c, kept: k}, at: map[any]int{}, had: map[string]bool{}}
 	for _, items := range options {
 		list := make([]Take, len(items))
 		for i := range items {

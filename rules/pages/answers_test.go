@@ -1,6 +1,7 @@
 package pages_test
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -100,6 +101,11 @@ func changes(t *testing.T, q house.Question, kind string) bool {
 		}
 		if q.FullKey() == "site.indoor" { // only the damp check hears it
 			a = fixture.Judged(t, a)
+		}
+		if q.FullKey() == "budget.stakes" { // it matters where the budget has a say
+			a = fixture.Copy(a)
+			a.House.Answers.Set("budget.use", house.Text("spend"))
+			a.House.Answers.Set("budget.total_usd", house.Number(math.Round(plan.Make(a).Bill.Money.Total.Typical.Dollars()*1.2)))
 		}
 		before := ""
 		for _, answer := range tries(q) {

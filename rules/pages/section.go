@@ -130,7 +130,7 @@ func InsteadText(p plan.Place, s units.System) string {
 	if best.MaterialID == now.MaterialID {
 		name = ProductText(best.Assessed, s)
 	}
-	return fmt.Sprintf("by itself this place would get %s, %s", name, besideBudget(p.CostOf(&best.Assessed).Total.Typical-p.Cost.Total.Typical, s))
+	return fmt.Sprintf("by itself this place would get %s, %s", name, besideBudget(p.More(&best.Assessed), s))
 }
 
 // besideBudget says what a place's own best costs beside what the budget for

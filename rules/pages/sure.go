@@ -76,7 +76,8 @@ func budgetChose(p plan.Place) bool {
 // plainly more.
 func equalAdvice(p plan.Place, s plan.Sure, o Options) string {
 	e := p.EntryOf(s.RunnerUp)
-	now, other := p.Cost.Total.Typical, p.CostOf(&e.Assessed).Total.Typical
+	now := p.Cost.Total.Typical
+	other := now + p.More(&e.Assessed)
 	const plainly = 1.2
 	switch {
 	case other.Dollars() > now.Dollars()*plainly:
@@ -135,7 +136,7 @@ func SwitchLine(p plan.Place, c plan.Switch, o Options) string {
 // ifAfforded follows a material that wins by priorities alone: where it costs
 // more than the choice, the budget of the whole house has a say too.
 func ifAfforded(p plan.Place, e plan.Entry) string {
-	if !p.Limited || p.Choice == nil || p.CostOf(&e.Assessed).Total.Typical <= p.Cost.Total.Typical {
+	if !p.Limited || p.Choice == nil || p.More(&e.Assessed) <= 0 {
 		return ""
 	}
 	return ", if the budget allows"

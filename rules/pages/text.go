@@ -302,7 +302,7 @@ func MoneyGlance(p plan.Plan, s units.System) string {
 	case bill.DoesNotHold:
 		text += " Your budget of " + budget + " does not hold"
 		if p.Spend.Missing > 0 {
-			text += ", and this is the cheapest set there is"
+			text += ": this is the cheapest set " + whatItKeeps(p, s)
 		}
 		text += "."
 	}

@@ -52,8 +52,16 @@ type shop struct {
 	items   []bill.Item
 	at      int
 
+	total units.Cents // of the plan, typical
+
 	mu    sync.Mutex
-	asked map[string]bill.PlaceMoney
+	asked map[string]instead
+}
+
+// instead is the bill of the plan with another build-up in one place.
+type instead struct {
+	share bill.PlaceMoney
+	total units.Cents
 }
 
 // charge makes the bill, and gives every place its share.
@@ -62,7 +70,7 @@ func (p *Plan) charge(counter *bill.Counter) {
 	items := itemsOf(p.Places)
 	for i := range p.Places {
 		p.Places[i].Cost = p.Bill.Places[i].Money
-		p.Places[i].shop = &shop{counter: counter, items: items, at: i, asked: map[string]bill.PlaceMoney{}}
+		p.Places[i].shop = &shop{counter: counter, items: items, at: i, total: p.Bill.Money.Total.Typical, asked: map[string]instead{}}
 	}
 }
 
@@ -75,13 +83,27 @@ func (p Place) CostOf(a *candidate.Assessed) bill.PlaceMoney {
 	case p.shop == nil || p.Stopped() || p.Surface.Held() != "":
 		return bill.PlaceMoney{}
 	}
+	return p.with(a).share
+}
+
+// More is what the plan costs more with another build-up in the place, typically; below
+// 0: less. Packages are counted anew over all places.
+func (p Place) More(a *candidate.Assessed) units.Cents {
+	if p.shop == nil || p.Stopped() || p.Surface.Held() != "" || p.Choice != nil && same(p.Choice.Assessed, *a) {
+		return 0
+	}
+	return p.with(a).total - p.shop.total
+}
+
+func (p Place) with(a *candidate.Assessed) instead {
 	x, id := p.shop, stackID(*a)+"/"+a.Facing.Sheet
 	x.mu.Lock()
 	defer x.mu.Unlock()
 	if _, ok := x.asked[id]; !ok {
 		items := slices.Clone(x.items)
 		items[x.at] = itemWith(&p, a)
-		x.asked[id] = x.counter.Share(items, x.at)
+		made := x.counter.Bill(items)
+		x.asked[id] = instead{made.Places[x.at].Money, made.Money.Total.Typical}
 	}
 	return x.asked[id]
 }

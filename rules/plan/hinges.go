@@ -157,7 +157,7 @@ func (a Assessment) hinge(p *Place, own *Entry, t dampTry, prefs Preferences) (H
 		return Hinge{}, false
 	}
 	h := Hinge{Key: t.q.FullKey(), If: t.words, Calms: own.Damp.Alarm(), To: then.Choice.Name, Same: then.Choice.MaterialID == own.MaterialID}
-	h.Costs = p.CostOf(&then.Choice.Assessed).Total.Typical - p.CostOf(&own.Assessed).Total.Typical
+	h.Costs = p.More(&then.Choice.Assessed) - p.More(&own.Assessed)
 	return h, h.Calms || !h.Same
 }
 

@@ -52,7 +52,7 @@ func TestAnswersThatDecideAboutDampAreAskedFor(t *testing.T) {
 		then := plan.Make(fixture.Judged(t, fixture.Read(t, c.text(c.key+" = "+c.answer+"\n")))).Places[0]
 		require.False(t, then.Choice.Damp.Alarm(), c.key)
 		require.Equal(t, h.To, then.Choice.Name, c.key)
-		require.Equal(t, h.Costs, place.CostOf(&then.Choice.Assessed).Total.Typical-place.Cost.Total.Typical)
+		require.Equal(t, h.Costs, place.More(&then.Choice.Assessed))
 		require.Empty(t, plan.Make(fixture.Judged(t, fixture.Read(t, c.text(c.key+" = "+c.no+"\n")))).Places[0].Hinges, "answered: %s", c.key)
 	}
 }

@@ -17,6 +17,7 @@ type Rung struct {
 	Extra   units.Cents // above the rung before
 	Changes []RungChange
 	Here    bool // the plan as it stands
+	Least   bool // nothing cheaper meets what may be bought
 
 	budget units.Cents // that buys it
 	picks  []int
@@ -62,7 +63,7 @@ func (a Assessment) climb(p Plan, m market, how string) []Rung {
 		return Rung{Cost: q.Bill.Money.Total.Typical, budget: within, picks: q.picksOf(m)}
 	}
 	low, high := try(0), try(budget.MaxCost)
-	low.budget = wholeDollars(low.Cost)
+	low.budget, low.Least = wholeDollars(low.Cost), true
 	out := []Rung{low}
 	for i := 1; i <= samples; i++ {
 		next := try(wholeDollars(low.Cost + (high.Cost-low.Cost)*units.Cents(i)/samples))
@@ -116,14 +117,20 @@ func rungsOf(m market, all []Rung, p Plan) []Rung {
 }
 
 // chain goes from the plan down and up, each time to the nearest rung that is a step
-// away and takes nothing back.
+// away and takes nothing back. It begins with the cheapest, however near that is.
 func chain(m market, all []Rung, now Rung, step units.Cents) []Rung {
 	step = max(1, step)
-	out := []Rung{now}
-	for i := len(all) - 1; i >= 0; i-- {
-		if low := out[0]; low.Cost-all[i].Cost >= step && m.climbs(all[i].picks, low.picks) {
+	low, out := all[0], []Rung{now}
+	if slices.Equal(low.picks, now.picks) {
+		out[0].Least = true
+	}
+	for i := len(all) - 1; i > 0; i-- {
+		if above := out[0]; above.Cost-all[i].Cost >= step && all[i].Cost-low.Cost >= step && m.climbs(all[i].picks, above.picks) {
 			out = slices.Insert(out, 0, all[i])
 		}
+	}
+	if low.Cost < out[0].Cost && m.climbs(low.picks, out[0].picks) {
+		out = slices.Insert(out, 0, low)
 	}
 	for _, r := range all {
 		if top := out[len(out)-1]; r.Cost-top.Cost >= step && m.climbs(top.picks, r.picks) {

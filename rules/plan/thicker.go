@@ -27,7 +27,7 @@ func (p Place) NextThicker() (Thicker, bool) {
 		if v.Excluded() || v.Heat.DeliveredR <= now.Heat.DeliveredR+1 {
 			continue
 		}
-		if more := p.CostOf(v.Assessed).Total.Typical - p.Cost.Total.Typical; more > 0 && (out.ExtraCost == 0 || more < out.ExtraCost) {
+		if more := p.More(v.Assessed); more > 0 && (out.ExtraCost == 0 || more < out.ExtraCost) {
 			out.Stack, out.ExtraCost = *v.Assessed, more
 		}
 	}

@@ -333,8 +333,11 @@ func rungsView(s *Session, _ string) (View, bool) {
 	for i, r := range x.rungs {
 		head := s.System.MoneyAbout(r.Cost)
 		label := fmt.Sprintf("%-8s %s more", head, s.System.MoneyAbout(r.Extra))
-		if i == 0 {
-			label = fmt.Sprintf("%-8s the cheapest here", head)
+		switch {
+		case i == 0 && r.Least:
+			label = fmt.Sprintf("%-8s the cheapest", head)
+		case i == 0:
+			label = head
 		}
 		if r.Here {
 			label += "   (the plan is here)"
