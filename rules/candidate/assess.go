@@ -77,6 +77,10 @@ func begin(a house.Answered, p *house.Place, s Surface, site *Site) Begun {
 	b.facts = placeFacts(a, p, b.Surface, *site)
 	b.Verdict = verdictOf(b.c, b.facts, s.System)
 	b.Surface.UnderJoists, b.Surface.FoamInBays = needs(b.Verdict, underJoistsNeed), needs(b.Verdict, foamInBaysNeed)
+	if b.Surface.FoamInBays { // which other rules ask about
+		b.facts = placeFacts(a, p, b.Surface, *site)
+		b.Verdict = verdictOf(b.c, b.facts, s.System)
+	}
 	return b
 }
 

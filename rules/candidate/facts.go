@@ -67,6 +67,9 @@ func placeFacts(a house.Answered, p *house.Place, s Surface, site Site) *rules.F
 	set("fill_above", site.FillAbove) // plan.Assessment.Update works it out again
 	set("chimney_in_wall", site.InWall)
 	set("listed_pipe", rules.Bool(site.ListedPipe))
+	if s.CIR > 0 || s.FoamInBays || s.Kind.Boundary == "soil" { // no fiber may lie on concrete without
+		set("foam_there", rules.Bool(true))
+	}
 	if a.Has(p, "flue_through") {
 		set("by_listing", rules.Bool(!a.BrickAlone()))
 		set("brick_too", rules.Bool(a.BrickToo()))
@@ -103,9 +106,9 @@ func setter(f *rules.Facts) func(string, rules.Value) {
 // Told is what answers about other places tell of a place, beside its size and what
 // counts for the whole house.
 type Told struct {
-	fans, flue                 rules.Value
-	brickAlone, brickToo       bool
-	single, isSure             bool
+	fans, flue           rules.Value
+	brickAlone, brickToo bool
+	single, isSure       bool
 }
 
 // ToldOf gathers what other places tell of one.
@@ -195,6 +198,7 @@ func candidateFacts(base *rules.Facts, s Surface, c *catalog.Catalog, b Blankets
 	}
 	set("thin_board", rules.Bool(f.ThinBoard))
 	set("board_r", rules.Number(s.CIR+h.AddOutsideR))
+	set("foam_there", rules.Bool(s.CIR+h.AddOutsideR > 0 || s.FoamInBays))
 	set("vapor_board_r", rules.Number(f.VaporR))
 	set("paint_does", rules.Bool(f.PaintDoes))
 	set("trim_in", rules.Number(b.TrimIn))

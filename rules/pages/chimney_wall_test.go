@@ -46,6 +46,33 @@ func TestBoardStaysOutOfTheChimneysSpace(t *testing.T) {
 	}
 }
 
+// Foam on concrete and in the bays of a rim burns as well, whoever buys it: the same
+// caution (IRC R1003.18), and the same look at finished work.
+func TestAllFoamStaysOutOfTheChimneysSpace(t *testing.T) {
+	const head = "version = 1\nold = false\nstage = \"framed\"\n[site]\nstate = \"CT\"\ncounty = \"Hartford\"\ncode = \"irc-2009\"\n"
+	const cellar = "[[place]]\nid = \"w\"\nkind = \"basement-wall\"\nlength_ft = 136\nheight_ft = 7.5\ndampness = \"dry\"\n"
+	const rim = "[[place]]\nid = \"w\"\nkind = \"rim-joist\"\nlength_ft = 136\n"
+	const crawl = "[[place]]\nid = \"w\"\nkind = \"crawl-space\"\nvented = false\narea_ft2 = 800\nwall_height_ft = 4\ndampness = \"dry\"\nground_cover = true\n"
+	for place, bought := range map[string]bool{cellar: true, cellar + "foam_r = 10\n": true, cellar + "foam_r = 0\n": false, rim: true, crawl: true, crawl + "foam_r = 15\n": true} {
+		for kind, id := range map[string]string{"masonry-in-wall": "board-off-chimney", "masonry-fireplace": "board-off-chimney", "plastic-vent": "board-off-pipe", "masonry-inside": ""} {
+			a := fixture.Read(t, head+place+besideWall+"chimney = \""+kind+"\"\n")
+			all, j := papers(t, a), planned.Job(a)
+			all["plan"] = print.Text(pages.PlanPage(j.Plan, planned.Options(t)), 78)
+			chimney, pipe := "keeps the same air space to", "as its listing asks of wood"
+			for _, paper := range []string{"plan", "order", "ask", "handover", "page framer", "page installer"} {
+				if bought || paper == "plan" {
+					require.Equal(t, id == "board-off-chimney", strings.Contains(spaced(all[paper]), chimney), "%s %s: %s", paper, kind, place)
+					require.Equal(t, id == "board-off-pipe", strings.Contains(spaced(all[paper]), pipe), "%s %s: %s", paper, kind, place)
+				}
+			}
+			for _, point := range []string{"board-off-chimney", "board-off-pipe"} {
+				require.Equal(t, id == point, strings.Contains(all["inspect template"], "see."+point), "%s: %s", kind, place)
+				require.Equal(t, id == point, strings.Contains(all["form"], titleOf(t, j, point)), "%s: %s", kind, place)
+			}
+		}
+	}
+}
+
 // goingUp is the wall of a house through which something goes up.
 func goingUp(up string) string {
 	return strings.Replace(chimneyWall, "[site]", "[shape]\nchimney = \""+up+"\"\n[site]", 1)

@@ -61,7 +61,7 @@ func aboutPlace(h rules.Hit) bool {
 var blanketFacts = []string{
 	"material", "combustible", "absorbent", "mineral_fiber", "natural", "hard_to_find", "facing", "turned", "retarder", "retarder_asked",
 	"two_retarders", "trim_in", "squeeze", "label_r", "cavity_r", "layers", "short_by_r", "add_outside_r", "ceiling_load",
-	"overloaded", "ceiling_limit", "load_limited", "eave_short_in", "damp_verdict", "damp_season", "wood_moisture", "mold_index", "thin_board", "board_r", "vapor_board_r", "paint_does", "foam_r",
+	"overloaded", "ceiling_limit", "load_limited", "eave_short_in", "damp_verdict", "damp_season", "wood_moisture", "mold_index", "thin_board", "board_r", "foam_there", "vapor_board_r", "paint_does", "foam_r",
 }
 
 // drawingsKey is the question behind the one line that stands for all figures
