@@ -321,8 +321,34 @@ func (p FoundPlace) given(j Job, void float64) (candidate.Assessed, error) {
 	}
 	at := boardFound(p.Plan, p.Measured.BoardR)
 	at.Surface.UnderJoists = at.Surface.UnderJoists && !p.layerWanting()
-	at.Surface.FoamInBays = at.Surface.FoamInBays && p.Answers[seePrefix+bayFoamPoint].Text != seenBad
+	at.Surface.FoamInBays = at.Surface.FoamInBays && !p.bad(bayFoamPoint)
+	p.conditions(&at.Surface)
 	return candidate.Given(j.Assessment.Answered, at, j.Plan.Site, g)
+}
+
+// The points that look at what the damp check takes for granted.
+const (
+	ventsPoint, eavesPoint, fansPoint = "vents", "eaves", "fans"
+	earthPoint, holesPoint            = "ground-sheet", "holes-sealed"
+)
+
+// bad reports whether somebody looked at a point and found it not as agreed.
+func (p FoundPlace) bad(points ...string) bool {
+	return slices.ContainsFunc(points, func(id string) bool { return p.Answers[seePrefix+id].Text == seenBad })
+}
+
+// conditions makes what was found bad a condition of the damp check, which takes it
+// as put right.
+func (p FoundPlace) conditions(s *candidate.Surface) {
+	s.VentsUnsaid = s.VentsUnsaid || p.bad(ventsPoint, eavesPoint)
+	s.FansUnsaid = s.FansUnsaid || p.bad(fansPoint)
+	s.EarthBare = s.EarthBare || p.bad(earthPoint)
+}
+
+// HolesOpen reports whether somebody found holes toward the room, and the place fares
+// worse with them.
+func (p FoundPlace) HolesOpen() bool {
+	return p.bad(holesPoint) && p.Got != nil && damp.Rank(p.Got.Damp.WithHoles) > damp.Rank(p.Got.Damp.Built)
 }
 
 // grade gives the grade and the R that it stands for: no, 2 or 5 % of the
@@ -382,7 +408,7 @@ func (p FoundPlace) FoamCounted() bool {
 // layerWanting reports whether somebody looked for the layer under the joists
 // that a rule asks for and found it not as agreed.
 func (p FoundPlace) layerWanting() bool {
-	return requires(p.Plan, underJoists) && p.Answers[seePrefix+underJoists].Text == seenBad
+	return requires(p.Plan, underJoists) && p.bad(underJoists)
 }
 
 // LayerMissing reports whether that leaves the damp check without a verdict: no

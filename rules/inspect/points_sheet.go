@@ -41,7 +41,7 @@ func sheetNoted(got house.Answer) bool {
 // paintFault reports whether somebody looked for the retarder paint that the plan
 // counts on and did not find it.
 func (p FoundPlace) paintFault() bool {
-	return requires(p.Plan, retarderPaint) && p.Answers[seePrefix+retarderPaint].Text == seenBad
+	return requires(p.Plan, retarderPaint) && p.bad(retarderPaint)
 }
 
 // PaintToCome reports whether the plan counts on retarder paint that nobody has seen.

@@ -67,6 +67,18 @@ func DampSaid(d candidate.Damp, s units.System) string {
 	return text
 }
 
+// DampHoled is the verdict with holes toward the room, with what it counts on.
+func DampHoled(d candidate.Damp, s units.System) string {
+	text := worstOf(d.WithHoles, d.Holed, s)
+	if d.WithHoles == damp.Edge {
+		text = "borderline: " + text
+	}
+	if with := DampWith(d, s); with != "" {
+		text = with + ": " + text
+	}
+	return text
+}
+
 func dampFound(d candidate.Damp, s units.System) string {
 	switch d.Word {
 	case damp.Holds:

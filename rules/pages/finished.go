@@ -326,10 +326,13 @@ func foundDamp(p inspect.FoundPlace, o Options) string {
 		unseen = append(unseen, "the "+paint.Name)
 	}
 	text := inspect.DampSaid(got, o.System)
+	if p.HolesOpen() {
+		text = "holes are open: " + inspect.DampHoled(got, o.System)
+	}
 	if len(unseen) > 0 {
 		text = "with " + strings.Join(unseen, " and ") + ", which nobody has seen yet: " + text
 	}
-	if p.Damper() {
+	if p.Damper() || p.HolesOpen() {
 		text = "WORSE THAN PLANNED: " + text
 	}
 	return text + "; the plan: " + planned
