@@ -57,7 +57,7 @@ func measuredQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "gap_in", Kind: house.NumberKind, Unit: "in", Max: 48, Kinds: chimney, Prompt: "How wide is the gap at its tightest spot?"},
 		{Key: "blanket_there", Kind: house.YesNoKind, Prompt: "Does any new blanket lie here?", How: "The plan has none here as things stand. What lay here before the work began does not count."},
 		{Key: "board_there", Kind: house.YesNoKind, Kinds: boarded, Prompt: "Is the board there that the plan counts on?", How: "Outside the studs, or on the concrete below grade. Photos from before it was covered count."},
-		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Kinds: boarded, Prompt: "Which R is printed on the board?", How: "Several layers: together. None there: 0."},
+		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Kinds: boarded, Prompt: boardAsk, How: "Read it off each board, and add. None there: 0."},
 		{Key: "label_r", Kind: house.Numbers, Most: 4, Unit: "R", Max: 100, Prompt: "Which R is on the label?", How: "Several layers: each, the bottom one first, with commas. Open a faced blanket at the edge, or read the bags."},
 		{Key: "label_thickness_in", Kind: house.Numbers, Most: 4, Unit: "in", Max: 40, Prompt: "How thick does the label say it is?", How: "Several layers: each, the bottom one first."},
 		{Key: "material", Kind: house.Choice, Options: materials(c), Prompt: "Which fiber is it?"},

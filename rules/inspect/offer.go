@@ -90,7 +90,7 @@ func partQuestions(c *catalog.Catalog) []house.Question {
 		{Key: "facing_side", Kind: house.Choice, Options: sides, Prompt: "Toward which side?"},
 		{Key: "sheet", Kind: house.Choice, Options: sheets(c), Prompt: "Which sheet or paint beside it?"},
 		{Key: boardBy, Kind: house.Choice, Options: byWhom, Prompt: "Who buys and fits the board that the plan counts on?"},
-		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: "Which R has that board?"},
+		{Key: "board_r", Kind: house.NumberKind, Unit: "R", Max: 100, Prompt: boardAsk},
 		{Key: bayFoamBy, Kind: house.Choice, Options: byWhom, Prompt: "Who cuts and seals the foam in each bay?"},
 		{Key: alsoKey, Kind: house.Many, Options: alsoOptions(c), Prompt: "Which of these does the bid name, or do you see to yourself?"},
 		{Key: "price_usd", Kind: house.NumberKind, Unit: "usd", Max: maxMoney, Prompt: "What does this line cost?"},
@@ -133,6 +133,10 @@ func partQuestionsAt(c *catalog.Catalog, p plan.Place) []house.Question {
 // alsoKey names what else the plan needs with the blanket that a bid has in it,
 // or that the builder sees to: by the need of its rule.
 const alsoKey = "also"
+
+// boardAsk asks of finished work and of bids for one and the same R: that of the plan
+// is of all boards too.
+const boardAsk = "R of all boards there together, old and new?"
 
 // boardNeed is what the cautions about a board name, and a bid that heeds them.
 const boardNeed = "board"

@@ -319,8 +319,11 @@ func (p *OfferedPlace) board(j Job) {
 	}
 	f := Finding{ID: "board", Level: Ask, Line: line, Ref: practice, Text: "the " + name + " is not in this bid, and the figures count on it", Ask: p.askBidder("Who buys and fits the " + name + "? It is not in this bid.")}
 	switch {
-	case said && got > 0 && got < need-0.05:
+	case said && got > 0 && got < p.Plan.BoardR()-0.05:
 		f.Level, f.Text = Wrong, "board of "+j.System.R(got)+", the plan counts on the "+name
+		if old := p.Plan.Surface.CIR; old > 0 {
+			f.Text = "board of " + j.System.R(got) + " in all, the plan counts on " + j.System.R(old) + " that is there and the " + name
+		}
 		f.Ask = p.askBidder("Does the board come with " + j.System.R(need) + "?")
 	case said && got > 0:
 		return
@@ -388,7 +391,7 @@ func (p *OfferedPlace) boardThere() float64 {
 // counted, and said to be.
 func (p *OfferedPlace) result() candidate.PlaceResult {
 	if _, _, got, said := p.partOf(boardBy, "board_r"); said && got > 0 && p.boardThere() == 0 {
-		return withBoard(p.Plan, got)
+		return withBoard(p.Plan, max(got-p.Plan.Surface.CIR, 0))
 	}
 	return p.Plan.PlaceResult
 }

@@ -44,6 +44,27 @@ func TestBoardThatNobodyOffersIsAskedFor(t *testing.T) {
 	}
 }
 
+// The R of the board is that of all boards there together, in a bid as in finished
+// work: with board on the wall already, the same answer tells the same of both.
+func TestTheRTellsOfAllBoardsTogether(t *testing.T) {
+	j := jobOf(t, vermont, openWall+"\nci_r = 5")
+	p := j.Plan.Places[0]
+	require.InDelta(t, 5, p.Surface.CIR, 1e-9)
+	require.Positive(t, p.Target.AddR)
+	bid := func(r float64) inspect.OfferedPlace {
+		return at(t, offered(t, j, line("wall", p.Choice.Facing.OnBlanket, fmt.Sprintf("board_r = %g\n", r))), "wall")
+	}
+	whole := bid(p.BoardR())
+	require.NotContains(t, ids(whole.Findings), "board")
+	require.InDelta(t, at(t, offered(t, j, line("wall", p.Choice.Facing.OnBlanket, "")), "wall").Offered.Heat.AssemblyR, whole.Offered.Heat.AssemblyR, 1e-9)
+	thin := said(t, bid(5).Findings, "board")
+	require.Equal(t, inspect.Wrong, thin.Level)
+	require.Contains(t, thin.Text, "board of R-5 in all, the plan counts on R-5 that is there and the ")
+	for _, asked := range []string{inspect.OfferTemplate(j), inspect.FoundTemplate(inspect.FoundList(j.Catalog()), j)} {
+		require.Contains(t, asked, "R of all boards there together, old and new?")
+	}
+}
+
 // A bid with its board is not said to lay fiber on the concrete, and a foil face
 // toward that board is not said to be on the room side.
 func TestBoardOfABidLiesOnTheConcrete(t *testing.T) {
