@@ -55,6 +55,7 @@ type Worst struct {
 	Mold         float64
 	MoldOn       string // what it feeds on; empty where that has no name
 	MoldCase     string
+	Under        string // the cover that nobody said and that makes it worse than another would; empty: none
 }
 
 // Judge judges places of one catalog, and keeps the hours of stations, faces and
@@ -89,6 +90,7 @@ type job struct {
 	name   string
 	told   Case
 	key    string
+	apart  string // the key but for the holes: two runs that differ in nothing else share it
 	sec    cut
 	room   []wetting.Edge
 	out    []wetting.Edge
@@ -123,12 +125,44 @@ func (j *Judge) Judge(ctx context.Context, h House, b Build) (Verdict, error) {
 		}
 		v.Holed.add(&jobs[i]) // holes are not everywhere, and may dry a roof
 	}
-	v.Word, v.WithHoles, v.Year = j.word(v.Sealed), j.word(v.Holed), j.yearOf(jobs)
+	v.Sealed.Under, v.Holed.Under = j.under(jobs, false), j.under(jobs, true)
+	v.Word, v.WithHoles = j.word(v.Sealed), j.word(v.Holed)
 	v.Built = v.Word
 	if !v.Alarm() && (v.WithHoles == Wets || v.WithHoles == Mold) {
 		v.Word = HoldsIfSealed
 	}
+	v.Year = j.yearOf(jobs, v.Word == HoldsIfSealed || v.Built == Holds)
 	return v, nil
+}
+
+// under names the cover under which the worst was found, where another that was tried
+// has a better word.
+func (j *Judge) under(jobs []job, holes bool) string {
+	worst, best, name := 0, 0, ""
+	for _, cover := range j.c.DampCovers {
+		var w Worst
+		tried := false
+		for i := range jobs {
+			if x := &jobs[i]; (holes || !x.holed) && (x.told.Cover == cover.ID || x.told.Cover == "") {
+				w.add(x)
+				tried = tried || x.told.Cover != ""
+			}
+		}
+		if !tried {
+			continue
+		}
+		rank := Rank(j.word(w))
+		if best == 0 || rank < best {
+			best = rank
+		}
+		if rank > worst {
+			worst, name = rank, string(cover.Name)
+		}
+	}
+	if worst == best {
+		return ""
+	}
+	return name
 }
 
 func (j *Judge) run(ctx context.Context, x *job) {
@@ -244,7 +278,7 @@ func (j *Judge) jobsOf(h House, b Build, sec *catalog.DampSection) ([]job, error
 					told := caseOf(f, w, in)
 					out = append(out, job{
 						name: told.String(), told: told, sec: cut, room: room, out: f.out, holed: i > 0,
-						key: fmt.Sprintf("%s|%g|%s|%s", list.key(), leak, f.at, roomKey(h, in)),
+						key: fmt.Sprintf("%s|%g|%s|%s", list.key(), leak, f.at, roomKey(h, in)), apart: fmt.Sprintf("%s|%s|%s", list.key(), f.at, roomKey(h, in)),
 					})
 				}
 			}

@@ -9,8 +9,8 @@ import (
 	"battwright/rules/wetting"
 )
 
-// Year is the year of the run that decided the verdict, built as it should be,
-// and of the one that decided it with holes.
+// Year is the year of the run that decided the verdict, and of the one that differs
+// from it in the holes alone.
 type Year struct {
 	Wood        bool // bars are the water in wood; else the humidity where most mold is
 	Well, Holes Months
@@ -126,15 +126,30 @@ func monthOf(day int) int {
 	return m
 }
 
-// yearOf are the years of the runs that decided.
-func (j *Judge) yearOf(jobs []job) Year {
-	well, holes := j.decider(jobs, false), j.decider(jobs, true)
+// yearOf are the years of the run that decided, with holes or built well, and of its
+// twin.
+func (j *Judge) yearOf(jobs []job, byHoles bool) Year {
+	well := j.decider(jobs, byHoles)
+	holes := twin(jobs, well)
+	if byHoles {
+		well, holes = holes, well
+	}
 	if well == nil || holes == nil {
 		return Year{}
 	}
 	y := Year{Wood: len(well.result.Skins) > 0 && len(holes.result.Skins) > 0}
 	y.Well, y.Holes = monthsOf(well, y.Wood, j.layers.DampVerdict), monthsOf(holes, y.Wood, j.layers.DampVerdict)
 	return y
+}
+
+// twin is the run that differs from another in the holes alone.
+func twin(jobs []job, of *job) *job {
+	for i := range jobs {
+		if x := &jobs[i]; of != nil && x.apart == of.apart && x.holed != of.holed {
+			return x
+		}
+	}
+	return nil
 }
 
 // decider is the run with the worst word, of those the one nearest to an alarm, or

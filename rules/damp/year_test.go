@@ -77,6 +77,7 @@ func agrees(t testing.TB, name string, v damp.Verdict, wets float64) {
 	default:
 		require.False(t, has(holes, damp.Mold) || has(holes, damp.Wet), name)
 	}
+	require.Equal(t, well.Case, holes.Case, "%s: the two runs differ in the holes alone", name)
 	for _, m := range []damp.Months{well, holes} {
 		require.NotEmpty(t, m.Case.Face, name)
 		for i, w := range m.Words {

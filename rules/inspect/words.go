@@ -124,16 +124,24 @@ func worstOf(word string, w damp.Worst, s units.System) string {
 	case word == damp.Edge && w.Mold >= 1:
 		return "mold can begin to grow" + moldOn(w)
 	}
-	return wood(w) + " gets to " + s.Percent(w.Moisture) + " water in its wettest month"
+	return wood(w) + " gets to " + s.Percent(w.Moisture) + " water in its wettest month" + under(w)
 }
 
 // wood names the wettest wood.
 func wood(w damp.Worst) string { return "the " + cmp.Or(w.MoistureOf, "wood") }
 
-// moldOn says where most mold grows.
+// moldOn says where most mold grows, and under what.
 func moldOn(w damp.Worst) string {
 	if w.MoldOn == "" {
+		return under(w)
+	}
+	return " on the " + w.MoldOn + under(w)
+}
+
+// under names the cover that nobody said and that makes it so.
+func under(w damp.Worst) string {
+	if w.Under == "" {
 		return ""
 	}
-	return " on the " + w.MoldOn
+	return " under " + w.Under
 }

@@ -14,8 +14,10 @@ import (
 	"battwright/rules/inspect"
 	"battwright/rules/pages"
 	"battwright/rules/plan"
+	"battwright/rules/print"
 	"battwright/rules/units"
 	"battwright/testdata/fixture"
+	"battwright/testdata/fixture/planned"
 )
 
 func placeOf(t *testing.T, site, keys string) plan.Place {
@@ -138,6 +140,18 @@ func TestBoardAndPitchTell(t *testing.T) {
 	require.NotEqual(t, attic("roof_pitch = 4").Sealed.Moisture, attic("roof_pitch = 12").Sealed.Moisture)
 	require.Equal(t, damp.NotJudged, attic("roof_pitch = 0").Word)
 	require.Contains(t, pages.DampText(attic("roof_pitch = 0"), units.US), "not judged: a roof flatter than 2:12")
+}
+
+// A cover that nobody named and that makes it mold is named as the cause, and as what
+// decides: paint lets the damp of summer through, vinyl does not (practice).
+func TestTheCoverThatMakesItMoldIsNamed(t *testing.T) {
+	const site, wall = "state = \"DE\"\ncounty = \"Sussex\"\ncooled = true", "kind = \"exterior-wall\"\nframing.size = \"2x6\"\nframing.spacing_in = 16\ncladding = \"vented\"\nsheathing = \"osb\"\n"
+	for cover, names := range map[string]bool{"": true, "inside_cover = \"unknown\"\n": true, "inside_cover = \"paint\"\n": false, "inside_cover = \"wallpaper-or-vinyl\"\n": false} {
+		p := plan.Make(fixture.Judged(t, fixture.OfPlaces(t, site, "id = \"here\"\n"+wall+cover)))
+		require.Equal(t, names, strings.Contains(pages.DampText(p.Places[0].Choice.Damp, units.US), "paper of the drywall under wallpaper or vinyl where room air leaks"), cover)
+		text := spaced(print.Text(pages.PlanPage(p, planned.Options(t)), 78))
+		require.Equal(t, names, strings.Contains(text, "What will go on the drywall inside? (MATTERS: if not \"wallpaper or vinyl\": the damp check finds less damp here)"), cover)
+	}
 }
 
 // Each word of the verdict has its sentence, in a cell, in a line and on the page

@@ -145,6 +145,10 @@ func (t trial) calms(s *Said) int {
 	if i < 0 || t.base.Places[i].Choice == nil {
 		return 0
 	}
+	if effect := t.base.Places[i].coverEffect(); effect != "" && s.Key == coverKey {
+		s.Matters, s.Effect = true, effect
+		return changesBlanket
+	}
 	if d := t.base.Places[i].Choice.Damp; d.Judged() && !d.Alarm() && d.Word != damp.Holds {
 		s.Effect = dampEffect
 		return changesCaution

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -122,13 +123,47 @@ func (a Assessment) sayHinges(out *Plan) {
 			if q.Scope == house.PlaceScope {
 				s.Place, s.Label = place.Surface.ID, place.Surface.Label
 			}
-			at := slices.IndexFunc(out.Unknown, s.is)
-			if at < 0 {
-				at, out.Unknown = len(out.Unknown), append(out.Unknown, s)
-			}
-			out.Unknown[at].Matters, out.Unknown[at].Effect = true, out.hingeOf(s, a.Answered.System)
+			out.matters(s, out.hingeOf(s, a.Answered.System))
 		}
+		a.sayCover(out, place)
 	}
+}
+
+// coverKey is the question of the cover that goes on the drywall.
+const coverKey = "place.inside_cover"
+
+// sayCover puts it there where the damp check finds the place worse for a cover that
+// nobody named, and no other blanket would go in without.
+func (a Assessment) sayCover(out *Plan, place *Place) {
+	effect := place.coverEffect()
+	if effect == "" || slices.ContainsFunc(place.Hinges, func(h Hinge) bool { return h.Key == coverKey }) {
+		return
+	}
+	q, _ := a.Answered.List.Find(coverKey)
+	out.matters(Said{Key: coverKey, Prompt: q.Prompt.In(a.Answered.System), Place: place.Surface.ID, Label: place.Surface.Label}, effect)
+}
+
+// coverEffect is what another cover than the worst that was tried would change; empty
+// where it changes nothing.
+func (p *Place) coverEffect() string {
+	own := p.own()
+	if own == nil {
+		return ""
+	}
+	under := cmp.Or(own.Damp.Holed.Under, own.Damp.Sealed.Under)
+	if under == "" {
+		return ""
+	}
+	return "if not \"" + under + "\": the damp check finds less damp here"
+}
+
+// matters marks what is not known yet as what decides something.
+func (p *Plan) matters(s Said, effect string) {
+	at := slices.IndexFunc(p.Unknown, s.is)
+	if at < 0 {
+		at, p.Unknown = len(p.Unknown), append(p.Unknown, s)
+	}
+	p.Unknown[at].Matters, p.Unknown[at].Effect = true, effect
 }
 
 // notCovered says once what the whole plan leaves out.
