@@ -231,7 +231,7 @@ func stack(m *catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) B
 		b.CavityR += l.R
 		b.HeightIn += l.RoomIn
 		b.Squeeze = math.Max(b.Squeeze, l.Product.ThicknessIn/l.RoomIn)
-		b.CostUSD += s.typicalUSD(l.Product.ID, c)
+		b.CostUSD += s.typicalUSD(l.Product, c)
 	}
 	b.WidthIn, b.TrimIn = widthFor(layers[0].Product, s.Frame.ClearIn)
 	return b

@@ -3,6 +3,7 @@ package house
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"battwright/rules/catalog"
 )
@@ -60,6 +61,9 @@ func proposals(c *catalog.Catalog) []proposal {
 func (a Answered) shapeText(key string) string {
 	if key == "" {
 		return ""
+	}
+	if v := a.Value(Shape, nil, key); v.Answer.Text == "" && v.Answer.Number != 0 {
+		return strconv.Itoa(int(v.Answer.Number))
 	}
 	return a.Text(Shape, nil, key)
 }

@@ -17,9 +17,9 @@ func TestProposedPlaces(t *testing.T) {
 		"attic": {"attic"}, "sloped": {"sloped-ceiling"}, "both": {"attic", "sloped-ceiling"}, "heated": nil, "unknown": {"attic"},
 	}
 	below := map[string][]string{
-		"slab": nil, "crawl-vented": {"crawl-space", "rim-joist"}, "crawl-closed": {"crawl-space", "rim-joist"},
+		"slab": nil, "crawl-vented": {"crawl-space"}, "crawl-closed": {"crawl-space", "rim-joist"},
 		"basement": {"basement-wall", "rim-joist"}, "basement-crawl": {"crawl-space", "basement-wall", "rim-joist"},
-		"unknown": {"crawl-space", "rim-joist"},
+		"unknown": {"crawl-space"},
 	}
 	chimney := map[string][]string{
 		"none": nil, "masonry": {"chimney"}, "metal": {"chimney"}, "plastic": {"chimney"},
@@ -44,6 +44,16 @@ func TestProposedPlaces(t *testing.T) {
 		}
 	}
 	require.Equal(t, 5*6*5, tried)
+}
+
+// Over a vented crawl space the floor's blanket fills the bays up to the rim (common
+// practice, no source): a rim of its own is only between stories.
+func TestRimOverAVentedCrawlSpace(t *testing.T) {
+	l := fixture.List(t)
+	for stories, want := range map[string][]string{"1": {"exterior-wall", "crawl-space"}, "2": {"exterior-wall", "crawl-space", "rim-joist"}, "\"unknown\"": {"exterior-wall", "crawl-space"}} {
+		h := read(t, l, "[shape]\nabove = \"heated\"\nbelow = \"crawl-vented\"\nchimney = \"none\"\nstories = "+stories+"\n")
+		require.Equal(t, want, house.Propose(l, h), stories)
+	}
 }
 
 func checkProposed(t *testing.T, l *house.QuestionList, h *house.House, down, pipe string) {

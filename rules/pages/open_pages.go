@@ -12,7 +12,7 @@ import (
 func FindOutPage(p plan.Plan, open []plan.Said, o Options) page.Page {
 	d := page.Page{Title: "Find-out list"}
 	b := d.Block("")
-	b.Add(page.Row{Tone: page.Quiet, Text: "What is not known yet. MATTERS: another answer changes the plan. The rest leaves the blankets as they are."})
+	b.Add(page.Row{Tone: page.Quiet, Text: "What is not known yet. MATTERS: another answer changes the plan. The rest leaves the blankets as they are, as far as was tried: a year of damp is not worked out for every answer."})
 	for _, pl := range p.Places {
 		for _, text := range pl.Heads(o.Catalog, o.System) {
 			b.Item(page.Stop, pl.Surface.Label+": "+text)
@@ -54,7 +54,7 @@ func effectText(u plan.Said) string {
 	case u.Effect != "":
 		return u.Effect
 	}
-	return "does not change the plan"
+	return "changes no blanket, as far as was tried"
 }
 
 // noneOpen heads the assumptions where no question is open.

@@ -6,6 +6,7 @@ import (
 
 	"battwright/rules/candidate"
 	"battwright/rules/catalog"
+	"battwright/rules/damp"
 	"battwright/rules/house"
 	"battwright/rules/units"
 )
@@ -16,6 +17,7 @@ type Hinge struct {
 	Key   string      // full key of the question
 	If    string      // the answer in words: "with a dehumidifier from May to September"
 	Calms bool        // as it is taken, the place gets wet or molds
+	Edge  bool        // with it, the place is borderline
 	To    string      // the material then
 	Same  bool        // which is the one there is
 	Costs units.Cents // what it costs more, typically; below 0: less
@@ -25,7 +27,11 @@ type Hinge struct {
 func (h Hinge) Text(place string, s units.System) string {
 	var out []string
 	if h.Calms {
-		out = append(out, "by the damp check the place would stay sound")
+		sound := "stay sound"
+		if h.Edge {
+			sound = "be borderline, no more"
+		}
+		out = append(out, "by the damp check the place would "+sound)
 	}
 	if !h.Same {
 		to := h.To
@@ -156,7 +162,7 @@ func (a Assessment) hinge(p *Place, own *Entry, t dampTry, prefs Preferences) (H
 	if then.Choice == nil || !then.Choice.Damp.Judged() || then.Choice.Damp.Alarm() {
 		return Hinge{}, false
 	}
-	h := Hinge{Key: t.q.FullKey(), If: t.words, Calms: own.Damp.Alarm(), To: then.Choice.Name, Same: then.Choice.MaterialID == own.MaterialID}
+	h := Hinge{Key: t.q.FullKey(), If: t.words, Calms: own.Damp.Alarm(), Edge: then.Choice.Damp.Word == damp.Edge, To: then.Choice.Name, Same: then.Choice.MaterialID == own.MaterialID}
 	h.Costs = p.More(&then.Choice.Assessed) - p.More(&own.Assessed)
 	return h, h.Calms || !h.Same
 }
