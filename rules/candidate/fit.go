@@ -56,6 +56,7 @@ type Blankets struct {
 	CavityR     float64 // R after squeezing
 	HeightIn    float64
 	Squeeze     float64 // largest label thickness against the room it gets
+	There       bool    // packages of one of its blankets are there already
 	CostUSD     float64 // typical material price per ft2, for pruning only
 	LoadLimited bool    // the ceiling carries no stack of this material that is enough
 }
@@ -226,12 +227,17 @@ func closing(s Surface, c *catalog.Catalog, products []*catalog.Product) []*cata
 
 func stack(m *catalog.Material, layers []Layer, s Surface, c *catalog.Catalog) Blankets {
 	b := Blankets{Material: m, Layers: layers, Squeeze: 1}
-	for _, l := range layers {
+	for i, l := range layers {
+		faces := []string{"none"} // but the inner one lies bare
+		if i == 0 && len(l.Product.Facings) > 0 {
+			faces = l.Product.Facings
+		}
+		b.There = b.There || s.there(l.Product)
 		b.NominalR += l.Product.NominalR
 		b.CavityR += l.R
 		b.HeightIn += l.RoomIn
 		b.Squeeze = math.Max(b.Squeeze, l.Product.ThicknessIn/l.RoomIn)
-		b.CostUSD += s.typicalUSD(l.Product, c)
+		b.CostUSD += s.typicalUSD(l.Product, faces, c)
 	}
 	b.WidthIn, b.TrimIn = widthFor(layers[0].Product, s.Frame.ClearIn)
 	return b
@@ -271,7 +277,13 @@ func choose(stacks []Blankets, meets func(Blankets) bool) []Blankets {
 	}
 	var out []Blankets
 	for _, id := range order {
-		for _, b := range chooseOf(byMaterial[id], meets) {
+		kept := chooseOf(byMaterial[id], meets)
+		// What is there already costs nothing more, whatever was typed for it.
+		i := slices.IndexFunc(byMaterial[id], func(b *Blankets) bool { return b.There && meets(*b) })
+		if i >= 0 && !slices.Contains(kept, byMaterial[id][i]) {
+			kept = append(kept, byMaterial[id][i])
+		}
+		for _, b := range kept {
 			out = append(out, *b)
 		}
 	}

@@ -1,7 +1,7 @@
 package candidate
 
 import (
-	"cmp"
+	"math"
 	"slices"
 
 	"battwright/rules/catalog"
@@ -23,9 +23,9 @@ func (m Money) AllQuoted(layers int) bool { return layers > 0 && m.Quoted == lay
 func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 	var per units.Range[float64]
 	var m Money
-	add := func(id string, there float64) {
+	add := func(id string) {
 		if p, ok := c.Price(id); ok && p.Unit == "usd_ft2" {
-			per = per.Plus(lessThere(p.USD(), there))
+			per = per.Plus(p.USD())
 			m.From = append(m.From, p.Ref)
 		}
 	}
@@ -35,30 +35,26 @@ func moneyOf(s Surface, c *catalog.Catalog, b Blankets, f Facing) Money {
 		if i == 0 {
 			facing = f.OnBlanket
 		}
-		there := 0.0
-		if q, ok := house.FindQuote(s.Quotes, l.Product.ID, facing); ok {
-			there = s.thereShare(l.Product, q)
-		}
 		if usd, ok := s.quotedUSD(l.Product.ID, facing); ok {
-			per = per.Plus(lessThere(units.Same(usd), there))
+			per = per.Plus(units.Same(usd))
 			m.Quoted++
 			faceIn = faceIn || i == 0
 			continue
 		}
-		add(l.Product.ID, there)
+		add(l.Product.ID)
 	}
 	for _, id := range []string{f.OnBlanket, f.Sheet} {
 		if id == f.OnBlanket && faceIn {
 			continue
 		}
 		if record, ok := c.Facing(id); ok && record.Price != "" {
-			add(record.Price, 0)
+			add(record.Price)
 		}
 	}
 	if s.Kind.Supports != "" && s.Kind.Supports != "none" {
-		add(s.Kind.Supports, 0)
+		add(s.Kind.Supports)
 	} else if f.OnBlanket != "none" || f.Sheet != "" {
-		add("staples", 0)
+		add("staples")
 	}
 	m.PerFt2 = per.Plus(units.Same(b.Material.GearUSDPerFt2))
 	if p, ok := c.Price(s.Kind.Labour); ok && s.Labour != "self" {
@@ -79,35 +75,25 @@ func (s Surface) quotedUSD(product, facing string) (usd float64, ok bool) {
 	return q.USDPerFt2()
 }
 
-// typicalUSD is what a product costs for choosing between stacks: the lowest price of
-// its kinds, for which face it will have is open yet, less what is there already.
-func (s Surface) typicalUSD(p *catalog.Product, c *catalog.Catalog) float64 {
-	usd, there := c.UnitPrice(p.ID).Typical, 0.0
-	for _, q := range s.Quotes {
-		if q.Product == p.ID {
-			there = max(there, s.thereShare(p, q))
-			if own, ok := q.USDPerFt2(); ok {
-				usd = min(usd, own)
+// typicalUSD is what a product costs for choosing between stacks: the builder's price
+// where there is one, the lowest where its face is open yet.
+func (s Surface) typicalUSD(p *catalog.Product, faces []string, c *catalog.Catalog) float64 {
+	least := math.Inf(1)
+	for _, face := range faces {
+		usd := c.UnitPrice(p.ID).Typical
+		if q, ok := house.FindQuote(s.Quotes, p.ID, face); ok {
+			if own, priced := q.USDPerFt2(); priced {
+				usd = own
 			}
 		}
+		least = min(least, usd)
 	}
-	return usd * (1 - there)
+	return least
 }
 
-// thereShare is the part of the place that packages of a quote cover which are there
-// already and need not be bought. Other places may want them too: only a bill counts
-// them once.
-func (s Surface) thereShare(p *catalog.Product, q house.Quote) float64 {
-	ft2 := q.CoverageFt2
-	if ft2 <= 0 {
-		width, length, pieces := cmp.Or(q.WidthIn, p.WidthsIn[0]), cmp.Or(q.LengthIn, p.LengthsIn[0]), cmp.Or(q.Pieces, p.Pieces, 1)
-		ft2 = width * length / (units.InchPerFoot * units.InchPerFoot) * float64(pieces)
-	}
-	return min(1, float64(q.Have)*ft2/max(s.AreaFt2, 1))
-}
-
-func lessThere(r units.Range[float64], there float64) units.Range[float64] {
-	return units.Range[float64]{Low: r.Low * (1 - there), Typical: r.Typical * (1 - there), High: r.High * (1 - there)}
+// there reports whether packages of a product are there already.
+func (s Surface) there(p *catalog.Product) bool {
+	return slices.ContainsFunc(s.Quotes, func(q house.Quote) bool { return q.Product == p.ID && q.Have > 0 })
 }
 
 func uniqueRefs(refs []catalog.Ref) []catalog.Ref {

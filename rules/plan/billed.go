@@ -119,3 +119,31 @@ func (p Plan) Over() units.Cents {
 	}
 	return 0
 }
+
+// useUp lets a place have another stack of its material, of the same standing and no more
+// layers, where
+// packages of that are there already and the bill is less for it.
+func (p *Plan) useUp(counter *bill.Counter) {
+	for i := range p.Places {
+		place := &p.Places[i]
+		if place.Choice == nil {
+			continue
+		}
+		for j := range place.Candidates {
+			v := &place.Candidates[j]
+			if v.There && v.Material.ID == place.Choice.MaterialID && len(v.Layers) <= len(place.Choice.Layers) && place.standsLikeChoice(v) && place.More(v) < 0 {
+				if place.dampen(j); place.standsLikeChoice(v) {
+					best := place.Best // no budget had a say
+					p.put(i, *v)
+					place.Best = best
+					p.charge(counter)
+					break
+				}
+			}
+		}
+	}
+}
+
+func (p *Place) standsLikeChoice(v *candidate.Assessed) bool {
+	return !v.Excluded() && standingOf(v, p.Surface.Waived).compare(standingOf(&p.Choice.Assessed, p.Surface.Waived)) == 0
+}

@@ -268,25 +268,26 @@ func (p *Plan) spend(c *catalog.Catalog, prefs Preferences, counter *bill.Counte
 // take makes a set the choice of the plan.
 func (p *Plan) take(picks []int, back []spendable) {
 	for k, pick := range picks {
-		place := &p.Places[back[k].place]
-		cand := *back[k].from[pick]
-		if place.Choice != nil && stackID(place.Choice.Assessed) == stackID(cand) {
-			continue
-		}
-		e := place.EntryOf(cand.Material.ID)
-		if e == nil {
-			continue
-		}
-		own := *e
-		own.Assessed = cand
-		own.Score, own.Parts = score(place.Weights, cand.Values)
-		own.Others = othersOf(place, cand)
-		if place.Best == nil {
-			place.Best = place.Choice
-		}
-		place.Choice = &own
-		place.settle()
+		p.put(back[k].place, *back[k].from[pick])
 	}
+}
+
+// put makes a stack the choice of a place.
+func (p *Plan) put(i int, cand candidate.Assessed) {
+	place := &p.Places[i]
+	e := place.EntryOf(cand.Material.ID)
+	if e == nil || place.Choice != nil && stackID(place.Choice.Assessed) == stackID(cand) {
+		return
+	}
+	own := *e
+	own.Assessed = cand
+	own.Score, own.Parts = score(place.Weights, cand.Values)
+	own.Others = othersOf(place, cand)
+	if place.Best == nil {
+		place.Best = place.Choice
+	}
+	place.Choice = &own
+	place.settle()
 }
 
 // othersOf are the other stacks of the same material.

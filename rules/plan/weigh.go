@@ -73,6 +73,7 @@ func (a Assessment) weighedAlone(p Preferences) []Place {
 func (p *Plan) afford(c *catalog.Catalog, prefs Preferences, counter *bill.Counter) {
 	p.Bill.Money.Budget, p.Bill.Money.HasBudget = prefs.Budget, prefs.HasBudget
 	p.charge(counter)
+	p.useUp(counter)
 	if p.Over() > 0 || prefs.HasBudget && prefs.Spend {
 		p.own()
 		p.spend(c, prefs, counter)
