@@ -3,6 +3,7 @@ package tui
 import (
 	"math/rand/v2"
 	"os"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -153,7 +154,7 @@ func checkSession(t *testing.T, p *player, seed uint64, i int) {
 	t.Helper()
 	s := p.m.s
 	fresh := plan.Assess(s.Answered()).Weigh(plan.PreferencesOf(s.Answered(), nil))
-	require.Equal(t, fresh, s.Plan, "seed %d key %d: the plan shown is not the plan of the answers", seed, i)
+	require.True(t, samePlan(fresh, s.Plan), "seed %d key %d: the plan shown is not the plan of the answers", seed, i)
 	require.False(t, p.store.Mismatch, "seed %d key %d: one autosave number, two texts", seed, i)
 	text := s.KeptText()
 	if p.store.Kept {
@@ -165,6 +166,19 @@ func checkSession(t *testing.T, p *player, seed uint64, i int) {
 	again, err := house.Read(s.List, "kept", text)
 	require.NoError(t, err, "seed %d key %d: the kept answers cannot be read again:\n%s", seed, i, text)
 	require.Equal(t, s.Text(), house.Write(s.List, again))
+}
+
+// samePlan compares two plans by all that they say. What they have worked out beside
+// that, when it was asked for, may differ.
+func samePlan(a, b plan.Plan) bool {
+	said := func(p plan.Plan) []any {
+		out := []any{p.Name, p.Stage, p.Site, p.Priorities, p.Bill, p.Spend, p.Assumed, p.Unknown, p.Undrawn, p.Disagree, p.NotCovered, p.Overlaid, p.Sources}
+		for _, x := range p.Places {
+			out = append(out, x.PlaceResult, x.Calls, x.Entries, x.Choice, x.Best, x.Also, x.Stops, x.Elsewhere, x.Install, x.Depends, x.Weights, x.Levels, x.Own, x.WaysOut, x.Hinges, x.Cost, x.Limited)
+		}
+		return out
+	}
+	return reflect.DeepEqual(said(a), said(b))
 }
 
 func short(s string) string {

@@ -265,15 +265,10 @@ func TestSameOn32Bits(t *testing.T) {
 	if err := exec.Command(path, "--version").Run(); err != nil {
 		t.Skip("this machine does not run such a program:", err)
 	}
-	for _, name := range demo.Names() {
-		if name == demo.Default { // the largest: a year for each of its places takes its time
-			continue
-		}
-		for _, command := range []string{"plan", "order", "handover"} {
-			args := []string{command, demoFolder + name, "--format", "json"}
-			b, err := exec.Command(path, args...).Output()
-			require.NoError(t, err)
-			require.Equal(t, with{yearly: true}.run(args...).stdout, string(b), "%q", args)
-		}
+	for _, command := range []string{"plan", "order"} { // of a small house: a year for each place takes its time
+		args := []string{command, demoFolder + "house-by-the-water.toml", "--format", "json"}
+		b, err := exec.Command(path, args...).Output()
+		require.NoError(t, err)
+		require.Equal(t, with{yearly: true}.run(args...).stdout, string(b), "%q", args)
 	}
 }

@@ -85,6 +85,22 @@ func (k *Counter) Bill(items []Item) Bill {
 	return m.out
 }
 
+// Asked keeps what was asked for, each made once; several may ask at the same time.
+type Asked[T any] struct {
+	mu sync.Mutex
+	of map[string]T
+}
+
+// Of gives what a name stands for.
+func (x *Asked[T]) Of(name string, make func() T) T {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	if x.of == nil {
+		x.of = map[string]T{}
+	}
+	return kept(x.of, name, make)
+}
+
 // kept gives what is in a map, made once.
 func kept[T any](in map[string]T, key string, make func() T) T {
 	v, ok := in[key]

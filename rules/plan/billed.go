@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"sync"
 
 	"battwright/rules/bill"
 	"battwright/rules/candidate"
@@ -54,8 +53,7 @@ type shop struct {
 
 	total units.Cents // of the plan, typical
 
-	mu    sync.Mutex
-	asked map[string]instead
+	asked bill.Asked[instead]
 }
 
 // instead is the bill of the plan with another build-up in one place.
@@ -70,7 +68,7 @@ func (p *Plan) charge(counter *bill.Counter) {
 	items := itemsOf(p.Places)
 	for i := range p.Places {
 		p.Places[i].Cost = p.Bill.Places[i].Money
-		p.Places[i].shop = &shop{counter: counter, items: items, at: i, total: p.Bill.Money.Total.Typical, asked: map[string]instead{}}
+		p.Places[i].shop = &shop{counter: counter, items: items, at: i, total: p.Bill.Money.Total.Typical}
 	}
 }
 
@@ -96,16 +94,13 @@ func (p Place) More(a *candidate.Assessed) units.Cents {
 }
 
 func (p Place) with(a *candidate.Assessed) instead {
-	x, id := p.shop, stackID(*a)+"/"+a.Facing.Sheet
-	x.mu.Lock()
-	defer x.mu.Unlock()
-	if _, ok := x.asked[id]; !ok {
+	x := p.shop
+	return x.asked.Of(stackID(*a)+"/"+a.Facing.Sheet, func() instead {
 		items := slices.Clone(x.items)
 		items[x.at] = itemWith(&p, a)
 		made := x.counter.Bill(items)
-		x.asked[id] = instead{made.Places[x.at].Money, made.Money.Total.Typical}
-	}
-	return x.asked[id]
+		return instead{made.Places[x.at].Money, made.Money.Total.Typical}
+	})
 }
 
 func same(a, b candidate.Assessed) bool {

@@ -17,7 +17,7 @@ import (
 func TestALadderClimbsAndARungIsThePlan(t *testing.T) {
 	houses := []house.Answered{fixture.Demo(t, demo.Default)}
 	rng := rand.New(rand.NewPCG(4, 11))
-	for range 40 {
+	for range 20 {
 		houses = append(houses, fixture.RandomHouse(t, rng))
 	}
 	higher, lower := 0, 0

@@ -18,7 +18,7 @@ import (
 func TestTriedIsTheWholeHouseWorkedOut(t *testing.T) {
 	rng := rand.New(rand.NewPCG(21, 22))
 	weights := map[int]int{}
-	for n := range 24 {
+	for n := range 12 {
 		a := fixture.RandomHouse(t, rng)
 		a.House.Add(a.House.Places[0].Kind)
 		for i := range a.House.Places { // much is not said
