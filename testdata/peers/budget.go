@@ -37,12 +37,12 @@ func compareBudget() error {
 		if err := os.WriteFile(in, []byte(program(places, money)), 0o600); err != nil {
 			return err
 		}
-		best, err := budget.Best(places, money)
+		best, err := budget.BestPooled(places, nil, money)
 		if err != nil {
 			return err
 		}
 		ours := perRun(func() {
-			if _, err := budget.Best(places, money); err != nil {
+			if _, err := budget.BestPooled(places, nil, money); err != nil {
 				panic(err)
 			}
 		})
@@ -60,7 +60,7 @@ func compareBudget() error {
 		})
 		same := "the same value"
 		if math.Abs(value-best.Set.Value) > 1e-6 {
-			same = fmt.Sprintf("DIFFERENT values %.6f and %.6f (rounded to dollars: %t)", best.Set.Value, value, best.Rounded)
+			same = fmt.Sprintf("DIFFERENT values %.6f and %.6f (proved: %t)", best.Set.Value, value, best.Proved)
 		}
 		work := max(0, theirs-idle)
 		fmt.Printf("%d places of %d options: ours %v, glpsol %v (%v without its start): %.0f and %.0f times; %s\n",
@@ -72,15 +72,15 @@ func compareBudget() error {
 var answer = regexp.MustCompile(`(?m)^s mip \d+ \d+ o (\S+)$`)
 
 // market is an invented house: dearer stacks fit better, with some chance.
-func market(places, options int) ([]budget.Place, units.Cents) {
+func market(places, options int) ([]budget.PooledPlace, units.Cents) {
 	random := rand.New(rand.NewPCG(uint64(places), 1))
-	out := make([]budget.Place, places)
+	out := make([]budget.PooledPlace, places)
 	total := units.Cents(0)
 	for i := range out {
 		out[i].ID = fmt.Sprintf("p%03d", i)
 		for j := range options {
 			cost := units.Cents(2000 + random.IntN(58001))
-			out[i].Options = append(out[i].Options, budget.Option{ID: fmt.Sprintf("o%02d", j), Cost: cost, Value: 100*math.Sqrt(float64(cost)/60000) + 12*(random.Float64()-0.5)})
+			out[i].Options = append(out[i].Options, budget.PooledOption{Option: budget.Option{ID: fmt.Sprintf("o%02d", j), Cost: cost, Value: 100*math.Sqrt(float64(cost)/60000) + 12*(random.Float64()-0.5)}})
 		}
 		total += 30000
 	}
@@ -88,7 +88,7 @@ func market(places, options int) ([]budget.Place, units.Cents) {
 }
 
 // program is the same choice as an integer program.
-func program(places []budget.Place, money units.Cents) string {
+func program(places []budget.PooledPlace, money units.Cents) string {
 	var value, cost, one, names strings.Builder
 	for i, p := range places {
 		fmt.Fprintf(&one, " c%d:", i)
