@@ -77,7 +77,7 @@ func (r *replies) make(q house.Question) reply {
 		}
 		return reply{[]tea.KeyMsg{runes("n")}, "no"}
 	case house.Choice:
-		if options > 9 {
+		if options > 9 || q.Offers != nil { // some of them may not be offered here
 			return leave
 		}
 		i := strconv.Itoa(1 + r.rnd.IntN(options))
