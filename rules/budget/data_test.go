@@ -91,12 +91,11 @@ type published struct {
 }
 
 type generatedRow struct {
-	Family      string      `json:"family"`
-	Places      int         `json:"places"`
-	Budget      units.Cents `json:"budget_cents"`
-	Value       float64     `json:"value"`
-	Cost        units.Cents `json:"cost_cents"`
-	FrontWithin int         `json:"front_within"`
+	Family string      `json:"family"`
+	Places int         `json:"places"`
+	Budget units.Cents `json:"budget_cents"`
+	Value  float64     `json:"value"`
+	Cost   units.Cents `json:"cost_cents"`
 }
 
 func (r generatedRow) name() string { return fmt.Sprintf("%s-%d", r.Family, r.Places) }

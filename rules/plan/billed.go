@@ -115,9 +115,8 @@ func (p Plan) Over() units.Cents {
 	return 0
 }
 
-// useUp lets a place have another stack of its material, of the same standing and no more
-// layers, where
-// packages of that are there already and the bill is less for it.
+// useUp lets a place have another stack of its material, of the same standing and no
+// more layers, where packages of that are there already and the bill is less for it.
 func (p *Plan) useUp(counter *bill.Counter) {
 	for i := range p.Places {
 		place := &p.Places[i]

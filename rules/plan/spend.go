@@ -225,13 +225,6 @@ func (p Plan) market(c *catalog.Catalog, how string, counter *bill.Counter) mark
 	return out
 }
 
-// best is the best set of a market within an amount. What the bill has beside it, gear
-// most of all, is taken off first, and pieces that are cut together may cost a little
-// less than here.
-func (p *Plan) best(m market, within units.Cents) (budget.PooledChoice, error) {
-	return budget.BestPooled(m.places, m.packs, max(0, within))
-}
-
 // spend fits the choices into the budget, when they are above it: the best set
 // over fit that the money buys, or the cheapest set that meets the
 // requirements when not even that is within it.
@@ -243,7 +236,7 @@ func (p *Plan) spend(c *catalog.Catalog, prefs Preferences, counter *bill.Counte
 		if len(m.places) == 0 {
 			return
 		}
-		best, err := p.best(m, limit)
+		best, err := budget.BestPooled(m.places, m.packs, max(0, limit))
 		if err != nil {
 			p.Spend.Failed = err.Error()
 			return

@@ -90,6 +90,5 @@ func sampleWet() MonthsOpts {
 func sampleNoWood() MonthsOpts {
 	well := year("built well", [12]float64{0.7, 0.66, 0.6, 0.55, 0.5, 0.52, 0.6, 0.7, 0.83, 0.88, 0.87, 0.8}, "damp damp dry dry dry dry dry dry dry damp MOLD MOLD")
 	holes := year("with holes", [12]float64{0.75, 0.6, 0.5, 0.4, 0.35, 0.4, 0.5, 0.7, 0.9, 0.95, 0.9, 0.8}, "MOLD damp damp damp dry dry dry dry dry damp MOLD MOLD")
-	well.Case, holes.Case = "in the soil, paint", "in the soil, wallpaper or vinyl"
 	return MonthsOpts{What: "Humidity where most mold may grow", Full: 1, LimitName: "top", LimitText: "100 %", Runs: []MonthsRun{well, holes}}
 }

@@ -20,7 +20,6 @@ type MonthsOpts struct {
 // MonthsRun is one series, from January.
 type MonthsRun struct {
 	Name   string // "built well"
-	Case   string // more about it, for the sentence
 	Values [12]float64
 	Words  [12]MonthWord
 }
@@ -81,7 +80,7 @@ func (o MonthsOpts) filled() MonthsOpts {
 	runs := make([]MonthsRun, min(len(o.Runs), 2))
 	for i := range runs {
 		r := o.Runs[i]
-		r.Name, r.Case = clean(r.Name), unstop(clean(r.Case))
+		r.Name = clean(r.Name)
 		for m := range r.Words {
 			r.Words[m] = MonthWord{cut(r.Words[m].Text, wordColumns), cut(r.Words[m].Sign, 1)}
 		}

@@ -12,7 +12,7 @@ func monthsSentence(o MonthsOpts) string {
 	}
 	parts := []string{unstop(head)}
 	for _, r := range o.Runs {
-		parts = append(parts, upperFirst(aside(r.Name, r.Case))+": "+unstop(strings.Join(stretches(r.Words), ", ")))
+		parts = append(parts, upperFirst(r.Name)+": "+unstop(strings.Join(stretches(r.Words), ", ")))
 	}
 	return strings.Join(parts, ". ") + "."
 }

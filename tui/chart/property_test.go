@@ -53,7 +53,7 @@ func (r source) draw(p Pen, width int) map[string]Drawing {
 	}
 	o := MonthsOpts{What: r.text(), Limit: r.number(), Full: r.number(), LimitName: r.text(), LimitText: r.text(), Runs: make([]MonthsRun, r.IntN(4))}
 	for i := range o.Runs {
-		o.Runs[i].Name, o.Runs[i].Case = r.text(), r.text()
+		o.Runs[i].Name = r.text()
 		for m := range 12 {
 			o.Runs[i].Values[m], o.Runs[i].Words[m] = r.number(), MonthWord{r.text(), r.text()}
 		}

@@ -122,11 +122,8 @@ func (t Tool) Months(p plan.Place) (chart.Drawing, bool) {
 		wet := t.Catalog.DampLayers().WetsMoisture
 		o = chart.MonthsOpts{What: "Water in the " + cmp.Or(year.Well.Wood, "wood") + moldElsewhere(year), Limit: wet, LimitName: "wet", LimitText: t.System.Percent(wet)}
 	}
-	well, holes := pages.DampCase(year.Well.Case, t.System), pages.DampCase(year.Holes.Case, t.System)
-	if well == holes {
-		o.What, well, holes = o.What+" ("+well+")", "", ""
-	}
-	o.Runs = []chart.MonthsRun{run("built well", well, year.Well), run("with holes", holes, year.Holes)}
+	o.What += " (" + pages.DampCase(year.Well.Case, t.System) + ")" // both runs differ in the holes alone
+	o.Runs = []chart.MonthsRun{run("built well", year.Well), run("with holes", year.Holes)}
 	return t.Pen().Months(o, t.width()), true
 }
 
@@ -153,8 +150,8 @@ var wordOf = map[string]chart.MonthWord{
 	damp.Dry: {Text: "dry", Sign: "-"}, damp.Damp: {Text: "damp", Sign: "d"}, damp.Wet: {Text: "WET", Sign: "W"}, damp.Mold: {Text: "MOLD", Sign: "M"},
 }
 
-func run(name, where string, m damp.Months) chart.MonthsRun {
-	out := chart.MonthsRun{Name: name, Case: where, Values: m.Of}
+func run(name string, m damp.Months) chart.MonthsRun {
+	out := chart.MonthsRun{Name: name, Values: m.Of}
 	for i, w := range m.Words {
 		out.Words[i] = wordOf[w]
 	}
