@@ -132,7 +132,7 @@ func MoneyPage(p plan.Plan, o Options) page.Page {
 func LadderPage(rungs int, stakes string) page.Page {
 	d := page.Page{Title: "What the next dollars buy"}
 	b := d.Block("")
-	b.Add(page.Row{Tone: page.Quiet, Text: "Each line of this ladder is the best plan for that much money, judged by your other priorities; none takes back what the one before it gave. The R-value is met wherever a blanket can, and none gets damp where another would not. " + StakesText(stakes)})
+	b.Add(page.Row{Tone: page.Quiet, Text: "One line of this ladder is your plan. The others are each the best found for that much money, judged by your other priorities, and no place has fewer points for these than on the line before. The R-value is met wherever a blanket can, and none gets damp where another would not. " + StakesText(stakes)})
 	if rungs == 0 {
 		b.Loud("There is nothing to buy yet.")
 	}
